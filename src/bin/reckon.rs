@@ -1,0 +1,3 @@
+//! Reckons a site's water balance from files.
+
+fn main() {}
