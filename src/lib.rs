@@ -1,1 +1,6 @@
-//! Eavewater.
+//! Eavewater: the water balance of a household that lives on rain.
+//!
+//! Rooms in reading order; each may use only those above it (see `DEVELOPERS.md`, enforced by a test).
+
+pub mod site;
+pub mod engine;

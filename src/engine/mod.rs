@@ -1,0 +1,3 @@
+//! What follows from a site: pure, deterministic, native. No clock, no random source, no text for people.
+
+pub mod rain;

@@ -1,0 +1,18 @@
+//! Rain as the balance takes it: every day has a depth.
+
+use chrono::NaiveDate;
+
+/// A run of days in order, each with its depth. Days follow one another except where a year was left out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weather {
+    /// The date of each day.
+    pub dates: Vec<NaiveDate>,
+    /// The depth of each day in mm, 0 or more; as long as `dates`.
+    pub depths_mm: Vec<f64>,
+    /// How many of the days were missing and have been filled from another year.
+    pub filled_days: usize,
+    /// Calendar years of the record that were left out for their missing days.
+    pub left_out_years: Vec<i32>,
+    /// Whether the days were measured (false: spread evenly from monthly means).
+    pub measured: bool,
+}
