@@ -2,5 +2,6 @@
 //!
 //! Rooms in reading order; each may use only those above it (see `DEVELOPERS.md`, enforced by a test).
 
+pub mod quantity;
 pub mod site;
 pub mod engine;

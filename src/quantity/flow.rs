@@ -1,0 +1,40 @@
+//! Water used, lost or moved in a day, kept in litres a day.
+
+use super::newtype::quantity;
+use super::unit::Unit;
+use super::volume::{LITRES_PER_IMPERIAL_GALLON, LITRES_PER_US_GALLON};
+
+quantity! {
+    /// A volume a day, in litres a day.
+    Flow, litres_a_day, Flow
+}
+
+/// The units in which people give daily amounts; a bare volume is taken as a day's.
+pub const UNITS: &[Unit] = &[
+    Unit {
+        symbol: "L/day",
+        factor: 1.0,
+        names: &[
+            "l/day",
+            "l/d",
+            "l",
+            "litres a day",
+            "liters a day",
+            "litres per day",
+            "liters per day",
+            "litres",
+            "liters",
+        ],
+    },
+    Unit {
+        symbol: "gal/day",
+        factor: LITRES_PER_US_GALLON,
+        names: &["gal/day", "gal/d", "gpd", "gal", "gallons a day", "gallons per day", "gallons", "us gal/day"],
+    },
+    Unit {
+        symbol: "imp gal/day",
+        factor: LITRES_PER_IMPERIAL_GALLON,
+        names: &["imp gal/day", "imp gal/d", "imp gal", "gal/day", "gal/d", "gpd", "gal", "gallons a day", "gallons"],
+    },
+    Unit { symbol: "m³/day", factor: 1000.0, names: &["m3/day", "m³/day", "m3/d", "m3", "m³", "kl/day"] },
+];

@@ -1,0 +1,33 @@
+//! Quantities with one unit only: shares, days, hours, counts.
+
+use super::newtype::quantity;
+use super::unit::Unit;
+
+quantity! {
+    /// A share of a whole: 0 to 1, shown in percent.
+    Share, of_one, Share
+}
+
+quantity! {
+    /// A number of days.
+    Days, days, Days
+}
+
+quantity! {
+    /// A number of hours.
+    Hours, hours, Hours
+}
+
+quantity! {
+    /// A count of people, animals or events.
+    Count, number, Count
+}
+
+/// Shares are given and shown in percent.
+pub const SHARE_UNITS: &[Unit] = &[Unit { symbol: "%", factor: 0.01, names: &["%", "percent", "per cent"] }];
+/// Days.
+pub const DAY_UNITS: &[Unit] = &[Unit { symbol: "days", factor: 1.0, names: &["d", "day", "days"] }];
+/// Hours.
+pub const HOUR_UNITS: &[Unit] = &[Unit { symbol: "h", factor: 1.0, names: &["h", "hour", "hours", "hr", "hrs"] }];
+/// Counts have no unit.
+pub const COUNT_UNITS: &[Unit] = &[Unit { symbol: "", factor: 1.0, names: &[""] }];

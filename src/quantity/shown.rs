@@ -1,0 +1,111 @@
+//! Quantities as text, in the person's unit, with the digits that they deserve.
+
+use super::unit::{Kind, Units};
+
+/// A result: three significant digits at most, none after the point from 100 on; with its unit.
+///
+/// # Example
+/// ```
+/// use eavewater::quantity::{Customary, Kind, Units, shown};
+/// let units = Units::customary(Customary::Us);
+/// assert_eq!(shown::figure(6435.2, Kind::Volume, &units), "1,700 gal");
+/// ```
+pub fn figure(si: f64, kind: Kind, units: &Units) -> String {
+    with_unit(&figure_number(si, kind, units), kind, units)
+}
+
+/// The number alone of a result, for axes and tables.
+pub fn figure_number(si: f64, kind: Kind, units: &Units) -> String {
+    significant(in_unit(si, kind, units), 3)
+}
+
+/// A value as it was entered, to six significant digits; with its unit.
+pub fn entered(si: f64, kind: Kind, units: &Units) -> String {
+    with_unit(&significant(in_unit(si, kind, units), 6), kind, units)
+}
+
+/// The number in the person's unit.
+pub fn in_unit(si: f64, kind: Kind, units: &Units) -> f64 {
+    si / units.of(kind).factor
+}
+
+/// A number with at most so many significant digits, thousands grouped, no trailing zeros.
+pub fn significant(value: f64, digits: usize) -> String {
+    if !value.is_finite() {
+        return "—".to_owned();
+    }
+    let magnitude = if value == 0.0 { 0.0 } else { value.abs().log10().floor() };
+    #[expect(clippy::cast_possible_truncation, reason = "the magnitude of a finite number is within ±324")]
+    let places = digits as i32 - 1 - magnitude as i32;
+    let rounded = if places >= 0 {
+        value
+    } else {
+        let step = 10f64.powi(-places);
+        (value / step).round() * step
+    };
+    let text = format!("{rounded:.*}", usize::try_from(places.clamp(0, 12)).unwrap_or(0));
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+    grouped(text)
+}
+
+fn grouped(text: &str) -> String {
+    let (sign, unsigned) = text.strip_prefix('-').map_or(("", text), |unsigned| ("−", unsigned));
+    let (whole, fraction) =
+        unsigned.split_once('.').map_or((unsigned, None), |(whole, fraction)| (whole, Some(fraction)));
+    if whole == "0" && fraction.is_none() {
+        return "0".to_owned();
+    }
+    let mut out = sign.to_owned();
+    for (at, digit) in whole.chars().enumerate() {
+        if at > 0 && (whole.len() - at) % 3 == 0 {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    if let Some(fraction) = fraction {
+        out.push('.');
+        out.push_str(fraction);
+    }
+    out
+}
+
+fn with_unit(number: &str, kind: Kind, units: &Units) -> String {
+    match units.of(kind).symbol {
+        "" => number.to_owned(),
+        // A no-break space keeps the number and its unit on one line.
+        symbol => format!("{number}\u{a0}{symbol}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Customary;
+
+    #[test]
+    fn results_show_no_more_digits_than_they_deserve() {
+        for (value, text) in [
+            (0.0, "0"),
+            (0.000_123_45, "0.000123"),
+            (0.5, "0.5"),
+            (12.345, "12.3"),
+            (99.96, "100"),
+            (1234.5, "1,230"),
+            (1_234_567.0, "1,230,000"),
+            (-42.0, "−42"),
+            (-0.000_000_000_000_1, "0"),
+            (f64::NAN, "—"),
+        ] {
+            assert_eq!(significant(value, 3), text);
+        }
+    }
+
+    #[test]
+    fn what_was_entered_shows_again_as_entered() {
+        let us = Units::customary(Customary::Us);
+        for text in ["1,700\u{a0}gal", "1,234.56\u{a0}gal", "0.25\u{a0}gal"] {
+            let typed = crate::quantity::typed::quantity(text, Kind::Volume, &us);
+            assert_eq!(typed.map(|typed| entered(typed.si, Kind::Volume, &us)), Ok(text.to_owned()));
+        }
+    }
+}

@@ -1,0 +1,213 @@
+//! What people type, read as a quantity: `1,700 gal`, `6.4 m3`, `5'6"`, `2 1/2 in`, `18mm`, or a bare number in
+//! the unit that the person sees.
+
+use super::unit::{Kind, Unit, Units};
+
+/// A quantity as it was understood.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Typed {
+    /// The value in the unit that the kind is kept in.
+    pub si: f64,
+    /// Each number typed, with the unit that it was taken in.
+    pub parts: Vec<(f64, &'static Unit)>,
+}
+
+/// Why a text is not a quantity.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TypedError {
+    /// Nothing was typed.
+    Empty,
+    /// No number where one is needed.
+    NotANumber {
+        /// What stands there.
+        text: String,
+    },
+    /// A unit that this kind of quantity does not have.
+    UnknownUnit {
+        /// The unit as typed.
+        text: String,
+        /// The kind asked for.
+        kind: Kind,
+    },
+}
+
+/// Reads a quantity of a kind. A number without a unit is in the person's own; a unit that stands for several
+/// (`gal`) is the person's own where that fits, else the first of its name. Several numbers add up (`5 ft 6 in`).
+///
+/// A comma before exactly three digits groups thousands; any other comma is a decimal comma.
+///
+/// # Errors
+/// See [`TypedError`]. The range is not judged here: that belongs to the field.
+///
+/// # Example
+/// ```
+/// use eavewater::quantity::{Customary, Kind, Units, typed};
+/// let units = Units::customary(Customary::Us);
+/// assert_eq!(typed::quantity("5'6\"", Kind::Length, &units).unwrap().si, 5.5 * 0.3048);
+/// assert!(typed::quantity("5 furlongs", Kind::Length, &units).is_err());
+/// ```
+pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedError> {
+    let mut rest = text.trim();
+    if rest.is_empty() {
+        return Err(TypedError::Empty);
+    }
+    let mut parts = Vec::new();
+    while !rest.is_empty() {
+        let (number, after) = leading_number(rest).ok_or_else(|| TypedError::NotANumber { text: rest.to_owned() })?;
+        let (unit, after) = leading_unit(after.trim_start(), kind, units)?;
+        parts.push((number, unit));
+        rest = after.trim_start();
+    }
+    let si = parts.iter().map(|(number, unit)| number * unit.factor).sum();
+    Ok(Typed { si, parts })
+}
+
+/// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`).
+fn leading_number(text: &str) -> Option<(f64, &str)> {
+    let (first, after) = leading_decimal(text)?;
+    if let Some((value, after)) = fraction_of(first, after) {
+        return Some((value, after));
+    }
+    // A sign belongs to the whole of "-2 1/2".
+    let mixed = leading_decimal(after.trim_start()).and_then(|(numerator, after)| fraction_of(numerator, after));
+    match mixed {
+        Some((fraction, after)) if first.fract() == 0.0 && fraction >= 0.0 => {
+            Some((first + fraction.copysign(first), after))
+        }
+        _ => Some((first, after)),
+    }
+}
+
+fn fraction_of(numerator: f64, after: &str) -> Option<(f64, &str)> {
+    let (denominator, after) = leading_decimal(after.trim_start().strip_prefix('/')?.trim_start())?;
+    (denominator > 0.0).then_some((numerator / denominator, after))
+}
+
+fn leading_decimal(text: &str) -> Option<(f64, &str)> {
+    let unsigned = text.strip_prefix(['-', '−', '+']).unwrap_or(text);
+    let negative = text.starts_with(['-', '−']);
+    let end = unsigned.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(unsigned.len());
+    let (mut digits, mut after) = unsigned.split_at(end);
+    // Spaces may group thousands: "1 700", but not in "1 1/2".
+    let mut grouped = digits.to_owned();
+    while let Some(group) = after.strip_prefix([' ', '\u{a0}', '\u{202f}']) {
+        let is_group = group.len() >= 3
+            && group.bytes().take(3).all(|b| b.is_ascii_digit())
+            && !group[3..].starts_with(|c: char| c.is_ascii_digit() || c == '/')
+            && !digits.contains(['.', ',']);
+        if !is_group {
+            break;
+        }
+        grouped.push_str(&group[..3]);
+        after = &group[3..];
+    }
+    digits = &grouped;
+    let value: f64 = plain_decimal(digits)?.parse().ok()?;
+    value.is_finite().then_some((if negative { -value } else { value }, after))
+}
+
+/// Commas resolved: grouped thousands dropped, a decimal comma made a point.
+fn plain_decimal(digits: &str) -> Option<String> {
+    if !digits.bytes().any(|b| b.is_ascii_digit()) {
+        return None;
+    }
+    let mut groups = digits.split(',');
+    let head = groups.next()?;
+    let tail: Vec<&str> = groups.collect();
+    let whole = |group: &str| group.split('.').next().map_or(0, str::len);
+    let grouping = !tail.is_empty()
+        && (1..=3).contains(&head.len())
+        && head != "0"
+        && !head.contains('.')
+        && tail.iter().all(|group| whole(group) == 3)
+        && tail.iter().rev().skip(1).all(|group| !group.contains('.'));
+    match tail.as_slice() {
+        [] => Some(digits.to_owned()),
+        _ if grouping => Some(digits.replace(',', "")),
+        [one] if !digits.contains('.') => Some(format!("{head}.{one}")),
+        _ => None,
+    }
+}
+
+/// The unit at the start of the text and what follows it: the longest name that fits.
+fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'static Unit, &'a str), TypedError> {
+    let own = units.of(kind);
+    if text.is_empty() {
+        return Ok((own, text));
+    }
+    let candidates = || std::iter::once(own).chain(kind.units());
+    let lower = text.to_lowercase();
+    let longest = candidates()
+        .flat_map(|unit| unit.names.iter().map(move |name| (unit, *name)))
+        .filter(|(_, name)| !name.is_empty() && ends_there(&lower, name))
+        .reduce(|best, next| if next.1.len() > best.1.len() { next } else { best });
+    match longest {
+        // Lower-casing keeps the byte length of every name, so the same cut holds in the text itself.
+        Some((unit, name)) if text.is_char_boundary(name.len()) => Ok((unit, &text[name.len()..])),
+        _ => Err(TypedError::UnknownUnit { text: text.trim_end().to_owned(), kind }),
+    }
+}
+
+/// Whether the text starts with the name and the word ends with it.
+fn ends_there(text: &str, name: &str) -> bool {
+    text.strip_prefix(name).is_some_and(|after| {
+        let quote = name.ends_with(['\'', '"', '′', '″', '’', '”']);
+        quote || !after.starts_with(|c: char| c.is_alphabetic() || matches!(c, '²' | '³' | '/'))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::quantity::Customary;
+
+    #[track_caller]
+    fn check(text: &str, kind: Kind, set: Customary, si: f64) {
+        let typed = quantity(text, kind, &Units::customary(set)).unwrap();
+        assert!((typed.si - si).abs() <= 1e-12 * si.abs().max(1.0), "{text}: {} is not {si}", typed.si);
+    }
+
+    #[test]
+    fn people_type_numbers_in_many_ways() {
+        use Customary::*;
+        check("1,700 gal", Kind::Volume, Metric, 1700.0 * 3.785_411_784);
+        check("1 700", Kind::Volume, Metric, 1700.0);
+        check("6.4 m3", Kind::Volume, Us, 6400.0);
+        check("6,4 m³", Kind::Volume, Us, 6400.0);
+        check("5'6\"", Kind::Length, Metric, 66.0 * 0.0254);
+        check("5 ft 6 1/2 in", Kind::Length, Metric, 66.5 * 0.0254);
+        check("2 1/2 in", Kind::Bore, Metric, 2.5 * 0.0254);
+        check("3/4\"", Kind::Bore, Metric, 0.75 * 0.0254);
+        check("18mm", Kind::Bore, Us, 0.018);
+        check("-0.5", Kind::Length, Metric, -0.5);
+        check("-1 1/2 ft", Kind::Length, Metric, -1.5 * 0.3048);
+        check("85 %", Kind::Share, Us, 0.85);
+        check("85", Kind::Share, Us, 0.85);
+        check("1,234,567.5", Kind::Volume, Metric, 1_234_567.5);
+        check("0,125", Kind::Depth, Metric, 0.125);
+        check("40 gallons a day", Kind::Flow, Us, 40.0 * 3.785_411_784);
+        check("1500 sq ft", Kind::Area, Metric, 1500.0 * 0.092_903_04);
+        check("3 GAL", Kind::Volume, Us, 3.0 * 3.785_411_784);
+    }
+
+    #[test]
+    fn a_gallon_is_the_persons_own() {
+        check("10 gal", Kind::Volume, Customary::Us, 37.854_117_84);
+        check("10 gal", Kind::Volume, Customary::Imperial, 45.4609);
+        check("10 gal", Kind::Volume, Customary::Metric, 37.854_117_84);
+        check("10 imp gal", Kind::Volume, Customary::Us, 45.4609);
+    }
+
+    #[test]
+    fn what_is_not_a_quantity_is_refused() {
+        let units = Units::customary(Customary::Metric);
+        let refuse = |text: &str| quantity(text, Kind::Volume, &units).unwrap_err();
+        assert_eq!(refuse("  "), TypedError::Empty);
+        assert_eq!(refuse("lots"), TypedError::NotANumber { text: "lots".to_owned() });
+        assert_eq!(refuse("5 feet"), TypedError::UnknownUnit { text: "feet".to_owned(), kind: Kind::Volume });
+        for text in ["1.2.3", "1,2,3", "1/0", ",", ".", "5 L L", "NaN", "inf", "1e400", "12 ＬL", "½"] {
+            assert!(quantity(text, Kind::Volume, &units).is_err(), "{text}");
+        }
+    }
+}

@@ -1,0 +1,139 @@
+//! Kinds of quantity, the units of each, and which of them a person wants to see.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::{area, depth, flow, length, money, plain, volume};
+
+/// A unit: its symbol on the screen, what people type for it (lower case), and how much of the kept unit it is.
+#[derive(Debug, PartialEq)]
+pub struct Unit {
+    /// How it is shown.
+    pub symbol: &'static str,
+    /// How many of the kept unit one of it is.
+    pub factor: f64,
+    /// What people type for it, in lower case.
+    pub names: &'static [&'static str],
+}
+
+/// The kinds of quantity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Kind {
+    /// Litres inside.
+    Volume,
+    /// Square metres inside.
+    Area,
+    /// Metres inside.
+    Length,
+    /// Metres inside; pipes and holes.
+    Bore,
+    /// Millimetres inside.
+    Depth,
+    /// Litres a day inside.
+    Flow,
+    /// The household's currency.
+    Money,
+    /// 0 to 1 inside.
+    Share,
+    /// Days.
+    Days,
+    /// Hours.
+    Hours,
+    /// A plain number.
+    Count,
+}
+
+impl Kind {
+    /// The kinds whose unit a person can choose.
+    pub const SWITCHABLE: [Kind; 6] = [Kind::Depth, Kind::Area, Kind::Volume, Kind::Flow, Kind::Length, Kind::Bore];
+
+    /// The units of this kind; the first is the one that values are kept in, but for shares.
+    pub const fn units(self) -> &'static [Unit] {
+        match self {
+            Kind::Volume => volume::UNITS,
+            Kind::Area => area::UNITS,
+            Kind::Length => length::UNITS,
+            Kind::Bore => length::BORE_UNITS,
+            Kind::Depth => depth::UNITS,
+            Kind::Flow => flow::UNITS,
+            Kind::Money => money::UNITS,
+            Kind::Share => plain::SHARE_UNITS,
+            Kind::Days => plain::DAY_UNITS,
+            Kind::Hours => plain::HOUR_UNITS,
+            Kind::Count => plain::COUNT_UNITS,
+        }
+    }
+}
+
+/// A whole set of customary units.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Customary {
+    /// Inches of rain, square feet, US gallons.
+    Us,
+    /// Millimetres, square metres, litres.
+    Metric,
+    /// Inches of rain, square feet, imperial gallons.
+    Imperial,
+}
+
+impl Customary {
+    /// All sets.
+    pub const ALL: [Customary; 3] = [Customary::Us, Customary::Metric, Customary::Imperial];
+}
+
+/// The unit that a person wants for each kind, by symbol; kinds not named have their first unit.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Units(BTreeMap<Kind, String>);
+
+impl Units {
+    /// The units of a customary set.
+    pub fn customary(set: Customary) -> Self {
+        let (depth, area, volume, flow, length, bore) = match set {
+            Customary::Us => ("in", "ft²", "gal", "gal/day", "ft", "in"),
+            Customary::Metric => ("mm", "m²", "L", "L/day", "m", "mm"),
+            Customary::Imperial => ("in", "ft²", "imp gal", "imp gal/day", "ft", "in"),
+        };
+        let symbols = [depth, area, volume, flow, length, bore];
+        Self(Kind::SWITCHABLE.into_iter().zip(symbols.map(str::to_owned)).collect())
+    }
+
+    /// The unit wanted for a kind. A symbol that no unit has (from a newer file) counts as not named.
+    pub fn of(&self, kind: Kind) -> &'static Unit {
+        let units = kind.units();
+        let wanted = self.0.get(&kind).and_then(|symbol| units.iter().find(|unit| unit.symbol == symbol));
+        wanted.unwrap_or(&units[0])
+    }
+
+    /// These units with another one for one kind; nothing changes if the kind has no such unit.
+    pub fn with(mut self, kind: Kind, symbol: &str) -> Self {
+        if kind.units().iter().any(|unit| unit.symbol == symbol) {
+            self.0.insert(kind, symbol.to_owned());
+        }
+        self
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_customary_set_names_units_that_exist() {
+        for set in Customary::ALL {
+            let units = Units::customary(set);
+            for kind in Kind::SWITCHABLE {
+                assert_eq!(units.0.get(&kind).map(String::as_str), Some(units.of(kind).symbol), "{kind:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn one_kind_can_be_switched_alone() {
+        let units = Units::customary(Customary::Metric).with(Kind::Depth, "in").with(Kind::Volume, "hogshead");
+        assert_eq!(units.of(Kind::Depth).symbol, "in");
+        assert_eq!(units.of(Kind::Volume).symbol, "L");
+    }
+}
