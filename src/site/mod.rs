@@ -1,4 +1,27 @@
 //! What is there and what was written down: the parts of a household's system and its rain. Data and its
-//! invariants; no computing, no page.
+//! invariants; no computing beyond the shape of a tank, no page.
+//!
+//! Saved files hold these very shapes (`records`); when one changes, its old form is frozen there first.
 
+pub mod part;
+
+pub mod feed;
+pub mod hauling;
+pub mod pump;
+pub mod roof;
+pub mod tank;
+mod tank_shape;
+pub mod trunk;
+pub mod uses;
+
+pub mod edit;
+pub mod findings;
+pub mod new_part;
+pub mod system;
+
+pub mod demo;
+pub mod household;
 pub mod rain;
+
+pub use tank::{Shape, ShapeKind};
+pub use tank_shape::TableRow;

@@ -1,0 +1,153 @@
+//! Changing one value of one part.
+
+use super::part::{Choice, Field, PartId};
+use super::roof::Outlet;
+use super::system::{Part, System};
+use super::tank_shape::{Shape, TableRow};
+use crate::quantity::{Kind, Range, Share, Volume};
+
+/// Why a change was refused; the system is as it was.
+#[derive(Clone, Debug, PartialEq)]
+pub enum EditError {
+    /// The number is outside what the value may be.
+    OutOfRange {
+        /// The value.
+        field: Field,
+        /// Its kind.
+        kind: Kind,
+        /// What was wanted, in the unit that the kind is kept in.
+        value: f64,
+        /// What is allowed.
+        range: Range,
+    },
+    /// The part has no such value (or is no longer there).
+    NoSuchValue,
+    /// A name without a letter or figure.
+    NamelessPart,
+}
+
+/// What a tank may hold, in litres.
+pub const CAPACITY: Range = Range::new(1.0, 10_000_000.0);
+
+impl System {
+    /// Sets a number of a part, in the unit that its kind is kept in.
+    ///
+    /// # Errors
+    /// [`EditError::OutOfRange`] and [`EditError::NoSuchValue`]; nothing is changed then.
+    pub fn set_number(&mut self, id: PartId, field: Field, value: f64) -> Result<(), EditError> {
+        let mut part = self.part(id).ok_or(EditError::NoSuchValue)?;
+        if let (Part::Tank(tank), Field::Capacity) = (&mut part, field) {
+            within(field, Kind::Volume, value, CAPACITY)?;
+            tank.set_capacity(Volume::litres(value));
+        } else if let (Part::Section(section), Field::ShareTo(feed)) = (&mut part, field) {
+            within(field, Kind::Share, value, crate::quantity::range::SHARE)?;
+            section.outlets.retain(|outlet| outlet.feed != feed);
+            if value > 0.0 {
+                section.outlets.push(Outlet { feed, share: Share::of_one(value) });
+            }
+        } else {
+            let mut numbers = part.numbers();
+            let number = numbers.iter_mut().find(|number| number.field == field).ok_or(EditError::NoSuchValue)?;
+            within(field, number.value.kind(), value, number.range)?;
+            number.value.set_si(value);
+        }
+        self.put(part);
+        Ok(())
+    }
+
+    /// Names a part.
+    ///
+    /// # Errors
+    /// [`EditError::NamelessPart`] for a name of spaces, [`EditError::NoSuchValue`] where the part is gone.
+    pub fn set_name(&mut self, id: PartId, name: &str) -> Result<(), EditError> {
+        let name = name.trim();
+        if name.is_empty() {
+            return Err(EditError::NamelessPart);
+        }
+        let part = self.part(id).ok_or(EditError::NoSuchValue)?;
+        self.put(part.renamed(id, name.to_owned()));
+        Ok(())
+    }
+
+    /// Replaces the table of a tank whose shape is a table; whether it rises is a finding, not an error.
+    ///
+    /// # Errors
+    /// [`EditError::NoSuchValue`] where the tank is gone or of another shape.
+    pub fn set_table(&mut self, id: PartId, rows: Vec<TableRow>) -> Result<(), EditError> {
+        let tank = self.tanks.iter_mut().find(|tank| tank.id == id).ok_or(EditError::NoSuchValue)?;
+        let Shape::Table(table) = &mut tank.shape else { return Err(EditError::NoSuchValue) };
+        let was_full = tank.overflow.get() >= table.last().map_or(0.0, |row| row.depth.get());
+        *table = rows;
+        if was_full {
+            tank.overflow = crate::quantity::Length::metres(tank.shape.height());
+        }
+        Ok(())
+    }
+
+    /// Makes a choice for a part.
+    ///
+    /// # Errors
+    /// [`EditError::NoSuchValue`] where the part is gone.
+    pub fn choose(&mut self, id: PartId, field: Field, choice: Choice) -> Result<(), EditError> {
+        let mut part = self.part(id).ok_or(EditError::NoSuchValue)?;
+        match &mut part {
+            Part::Section(section) => section.choose(choice),
+            Part::Feed(feed) => feed.choose(choice),
+            Part::Tank(tank) => tank.choose(choice),
+            Part::TrunkLine(line) => line.choose(field, choice),
+            Part::Pump(pump) => pump.choose(field, choice),
+            Part::Use(using) => using.choose(choice),
+            Part::Hauling(hauling) => hauling.choose(choice),
+        }
+        self.put(part);
+        Ok(())
+    }
+}
+
+fn within(field: Field, kind: Kind, value: f64, range: Range) -> Result<(), EditError> {
+    if range.holds(value) { Ok(()) } else { Err(EditError::OutOfRange { field, kind, value, range }) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+    use crate::site::tank_shape::ShapeKind;
+
+    #[test]
+    fn a_refused_value_changes_nothing() {
+        let mut system = demo::site().system;
+        let before = system.clone();
+        let section = system.sections[0].id;
+        for bad in [-1.0, f64::NAN, 1e9] {
+            assert!(system.set_number(section, Field::Area, bad).is_err());
+        }
+        assert_eq!(system.set_number(section, Field::Leak, 1.0), Err(EditError::NoSuchValue));
+        assert_eq!(system.set_name(section, " "), Err(EditError::NamelessPart));
+        assert_eq!(system, before);
+    }
+
+    #[test]
+    fn a_tank_of_any_shape_takes_a_capacity() {
+        let mut system = demo::site().system;
+        let tank = system.tanks[0].id;
+        for kind in ShapeKind::ALL {
+            assert_eq!(system.choose(tank, Field::Shape, Choice::Shape(kind)), Ok(()));
+            assert_eq!(system.set_number(tank, Field::Capacity, 4321.0), Ok(()));
+            let capacity = system.tanks[0].capacity().get();
+            assert!((capacity - 4321.0).abs() < 1e-6, "{kind:?}: {capacity}");
+        }
+    }
+
+    #[test]
+    fn a_changed_shape_holds_the_same() {
+        let mut system = demo::site().system;
+        let tank = system.tanks[0].id;
+        let before = system.tanks[0].capacity().get();
+        for kind in ShapeKind::ALL {
+            assert_eq!(system.choose(tank, Field::Shape, Choice::Shape(kind)), Ok(()));
+            assert!((system.tanks[0].capacity().get() - before).abs() < 1e-6 * before, "{kind:?}");
+            assert_eq!(crate::site::findings::findings(&system), [], "{kind:?}");
+        }
+    }
+}

@@ -1,0 +1,50 @@
+//! A site: one house with its system and how it wants to be reckoned.
+
+use serde::{Deserialize, Serialize};
+
+use super::rain::MissingDays;
+use super::system::System;
+use crate::quantity::{Range, Share};
+
+/// One house. Its rain is kept beside it, being much larger.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Site {
+    /// What the household calls it.
+    pub name: String,
+    /// Its parts.
+    pub system: System,
+    /// How its balance is reckoned.
+    pub reckoning: Reckoning,
+}
+
+/// How a balance is reckoned.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reckoning {
+    /// Share of the live storage that is full on the first day, 0 to 1.
+    pub start: Share,
+    /// Share θ of a day's inflow that the day's uses may draw before it spills, 0 to 1: 0 is yield after spillage,
+    /// 1 yield before spillage.
+    pub inflow_first: Share,
+    /// What is done about days that the record lacks.
+    pub missing_days: MissingDays,
+    /// What each month's rain is multiplied by, January to December, 0 to 3: below 1 for a drier future.
+    pub rain_factors: [Share; 12],
+}
+
+/// What a month's rain may be multiplied by.
+pub const RAIN_FACTOR: Range = Range::new(0.0, 3.0);
+
+/// Most days that a year may lack before it is left out, until the household chooses (common practice, no source).
+pub const USUAL_MISSING_DAYS: u16 = 30;
+
+impl Default for Reckoning {
+    /// Starts full, yield after spillage, years lacking more than 30 days left out, rain as it was.
+    fn default() -> Self {
+        Self {
+            start: Share::of_one(1.0),
+            inflow_first: Share::of_one(0.0),
+            missing_days: MissingDays::LeaveOutYears { with_more_than: USUAL_MISSING_DAYS },
+            rain_factors: [Share::of_one(1.0); 12],
+        }
+    }
+}

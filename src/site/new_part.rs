@@ -1,0 +1,100 @@
+//! A new part of each kind, with values to start from.
+
+use super::feed::{Feed, USUAL_CAPTURE, USUAL_DIVERTER};
+use super::hauling::Hauling;
+use super::part::PartId;
+use super::pump::Pump;
+use super::roof::{Material, Outlet, RoofSection};
+use super::system::{Part, PartKind, System};
+use super::tank::{Build, Cover, OverflowTo, Shape, ShapeKind, Tank};
+use super::trunk::TrunkLine;
+use super::uses::{Amount, Class, Use};
+use crate::quantity::{Area, Count, Days, Depth, Flow, Length, Money, Share, Volume};
+
+/// Wetting loss assumed for a roof: 0.5 mm a rain day (common practice, no source; enHealth 2011 Appendix B takes
+/// 2 mm a month for all losses of the kind).
+pub const USUAL_WETTING_LOSS: Depth = Depth::millimetres(0.5);
+/// Water for one person: 50 L a day, at which WHO sees most basic needs met and few health concerns.
+pub const USUAL_PER_HEAD: Flow = Flow::litres_a_day(50.0);
+/// Height of the outlet over a tank's floor that keeps sludge out of the pipe (common practice, no source).
+const USUAL_OUTLET: Length = Length::metres(0.1);
+/// Height of a tank's overflow pipe below its rim (common practice, no source).
+const OVERFLOW_BELOW_RIM: f64 = 0.1;
+
+/// A tank of a capacity (to the overflow) and a height (to the rim) that stands on the ground.
+pub fn tank(id: PartId, name: String, capacity: Volume, height: Length) -> Tank {
+    let overflow = (height.get() - OVERFLOW_BELOW_RIM).max(height.get() / 2.0);
+    let mut tank = Tank {
+        id,
+        name,
+        build: Build::AboveGround,
+        shape: Shape::usual(ShapeKind::UprightCylinder, capacity, height),
+        floor: Length::metres(0.0),
+        outlet: Length::metres(USUAL_OUTLET.get().min(overflow / 4.0)),
+        overflow: Length::metres(overflow),
+        overflow_to: OverflowTo::Ground,
+        leak: Flow::litres_a_day(0.0),
+        cover: Cover::Covered,
+    };
+    tank.set_capacity(capacity);
+    tank
+}
+
+/// A new part of a kind for the system, not yet in it. It is joined to what is there as a household would most
+/// likely want it: a new section runs to the first feed, a new feed fills the first tank.
+pub fn part(system: &System, kind: PartKind, name: String) -> Part {
+    let id = system.unused_id();
+    let first_tank = system.tanks.first().map(|tank| tank.id);
+    let second_tank = system.tanks.get(1).map(|tank| tank.id);
+    match kind {
+        PartKind::Section => Part::Section(RoofSection {
+            id,
+            name,
+            material: Material::Metal,
+            area: Area::square_metres(50.0),
+            runoff_coefficient: Material::Metal.runoff_coefficient(),
+            wetting_loss: USUAL_WETTING_LOSS,
+            outlets: system
+                .feeds
+                .first()
+                .map(|feed| Outlet { feed: feed.id, share: Share::of_one(1.0) })
+                .into_iter()
+                .collect(),
+        }),
+        PartKind::Feed => {
+            Part::Feed(Feed { id, name, tank: first_tank, capture: USUAL_CAPTURE, diverter: Some(USUAL_DIVERTER) })
+        }
+        PartKind::Tank => Part::Tank(tank(id, name, Volume::litres(5_000.0), Length::metres(2.0))),
+        PartKind::TrunkLine => {
+            // The newest tank is the one that is most likely still to be joined.
+            let last = system.tanks.last().map(|tank| tank.id).filter(|last| Some(*last) != first_tank);
+            Part::TrunkLine(TrunkLine { id, name, ends: [first_tank, last], open: true })
+        }
+        PartKind::Pump => Part::Pump(Pump {
+            id,
+            name,
+            from: second_tank,
+            to: first_tank,
+            start: Share::of_one(0.5),
+            stop: Share::of_one(0.9),
+            limit: Flow::litres_a_day(2_000.0),
+        }),
+        PartKind::Use => Part::Use(Use {
+            id,
+            name,
+            class: Class::House,
+            tank: first_tank,
+            amount: Amount::PerHead { each: USUAL_PER_HEAD, heads: Count::number(2.0) },
+            outdoor: false,
+        }),
+        PartKind::Hauling => Part::Hauling(Hauling {
+            id,
+            name,
+            tank: first_tank,
+            trigger: Share::of_one(0.1),
+            load: Volume::litres(4_000.0),
+            price: Money::coins(0.0),
+            notice: Days::days(2.0),
+        }),
+    }
+}

@@ -1,0 +1,303 @@
+//! The parts joined to one system.
+
+use serde::{Deserialize, Serialize};
+
+use super::feed::Feed;
+use super::hauling::Hauling;
+use super::part::{Number, PartId};
+use super::pump::Pump;
+use super::roof::RoofSection;
+use super::tank::Tank;
+use super::trunk::TrunkLine;
+use super::uses::Use;
+
+/// A household's water system. Each list is in the household's own order; that of the uses is their priority.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct System {
+    /// The roof.
+    pub sections: Vec<RoofSection>,
+    /// The downspouts.
+    pub feeds: Vec<Feed>,
+    /// The tanks.
+    pub tanks: Vec<Tank>,
+    /// The pipes between tanks.
+    pub trunk_lines: Vec<TrunkLine>,
+    /// The pumps that lift water from one store to another.
+    pub pumps: Vec<Pump>,
+    /// What draws water, first served first.
+    pub uses: Vec<Use>,
+    /// The hauling of water, one for each store at most.
+    pub hauling: Vec<Hauling>,
+}
+
+/// One part of a system.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Part {
+    /// A roof section.
+    Section(RoofSection),
+    /// A feed.
+    Feed(Feed),
+    /// A tank.
+    Tank(Tank),
+    /// A trunk line.
+    TrunkLine(TrunkLine),
+    /// A pump.
+    Pump(Pump),
+    /// A use.
+    Use(Use),
+    /// A hauling.
+    Hauling(Hauling),
+}
+
+/// The kinds of part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PartKind {
+    /// Roof sections.
+    Section,
+    /// Feeds.
+    Feed,
+    /// Tanks.
+    Tank,
+    /// Trunk lines.
+    TrunkLine,
+    /// Pumps.
+    Pump,
+    /// Uses.
+    Use,
+    /// Haulings.
+    Hauling,
+}
+
+impl PartKind {
+    /// All kinds, from the roof down.
+    pub const ALL: [PartKind; 7] = [
+        PartKind::Section,
+        PartKind::Feed,
+        PartKind::Tank,
+        PartKind::TrunkLine,
+        PartKind::Pump,
+        PartKind::Use,
+        PartKind::Hauling,
+    ];
+}
+
+/// Runs an expression on the inside of a part, whatever its kind.
+macro_rules! on_part {
+    ($part:expr, $inner:ident => $do:expr) => {
+        match $part {
+            Part::Section($inner) => $do,
+            Part::Feed($inner) => $do,
+            Part::Tank($inner) => $do,
+            Part::TrunkLine($inner) => $do,
+            Part::Pump($inner) => $do,
+            Part::Use($inner) => $do,
+            Part::Hauling($inner) => $do,
+        }
+    };
+}
+
+impl Part {
+    /// Its identity.
+    pub fn id(&self) -> PartId {
+        on_part!(self, part => part.id)
+    }
+
+    /// What the household calls it.
+    pub fn name(&self) -> &str {
+        on_part!(self, part => &part.name)
+    }
+
+    /// The same part under another identity and name.
+    pub fn renamed(mut self, id: PartId, name: String) -> Self {
+        on_part!(&mut self, part => {
+            part.id = id;
+            part.name = name;
+        });
+        self
+    }
+
+    /// Its kind.
+    pub fn kind(&self) -> PartKind {
+        match self {
+            Part::Section(_) => PartKind::Section,
+            Part::Feed(_) => PartKind::Feed,
+            Part::Tank(_) => PartKind::Tank,
+            Part::TrunkLine(_) => PartKind::TrunkLine,
+            Part::Pump(_) => PartKind::Pump,
+            Part::Use(_) => PartKind::Use,
+            Part::Hauling(_) => PartKind::Hauling,
+        }
+    }
+
+    /// Its numbers, with their ranges.
+    pub fn numbers(&mut self) -> Vec<Number<'_>> {
+        match self {
+            Part::Section(part) => part.numbers(),
+            Part::Feed(part) => part.numbers(),
+            Part::Tank(part) => part.numbers(),
+            Part::TrunkLine(_) => Vec::new(),
+            Part::Pump(part) => part.numbers(),
+            Part::Use(part) => part.numbers(),
+            Part::Hauling(part) => part.numbers(),
+        }
+    }
+}
+
+impl System {
+    /// All parts, from the roof down, each as a copy.
+    pub fn parts(&self) -> Vec<Part> {
+        let mut parts: Vec<Part> = self.sections.iter().cloned().map(Part::Section).collect();
+        parts.extend(self.feeds.iter().cloned().map(Part::Feed));
+        parts.extend(self.tanks.iter().cloned().map(Part::Tank));
+        parts.extend(self.trunk_lines.iter().cloned().map(Part::TrunkLine));
+        parts.extend(self.pumps.iter().cloned().map(Part::Pump));
+        parts.extend(self.uses.iter().cloned().map(Part::Use));
+        parts.extend(self.hauling.iter().cloned().map(Part::Hauling));
+        parts
+    }
+
+    /// The part of that identity, as a copy.
+    pub fn part(&self, id: PartId) -> Option<Part> {
+        self.parts().into_iter().find(|part| part.id() == id)
+    }
+
+    /// What the household calls a part; empty where there is none.
+    pub fn name_of(&self, id: PartId) -> String {
+        self.part(id).map(|part| part.name().to_owned()).unwrap_or_default()
+    }
+
+    /// The tank of that identity.
+    pub fn tank(&self, id: PartId) -> Option<&Tank> {
+        self.tanks.iter().find(|tank| tank.id == id)
+    }
+
+    /// An identity that no part has.
+    pub fn unused_id(&self) -> PartId {
+        PartId(self.parts().iter().map(|part| part.id().0).max().map_or(1, |greatest| greatest.saturating_add(1)))
+    }
+
+    /// Puts a part in the place of the one with its identity, or at the end of its kind.
+    pub fn put(&mut self, part: Part) {
+        fn place<T>(list: &mut Vec<T>, part: T, same: impl Fn(&T, &T) -> bool) {
+            match list.iter_mut().find(|old| same(old, &part)) {
+                Some(old) => *old = part,
+                None => list.push(part),
+            }
+        }
+        match part {
+            Part::Section(part) => place(&mut self.sections, part, |a, b| a.id == b.id),
+            Part::Feed(part) => place(&mut self.feeds, part, |a, b| a.id == b.id),
+            Part::Tank(part) => place(&mut self.tanks, part, |a, b| a.id == b.id),
+            Part::TrunkLine(part) => place(&mut self.trunk_lines, part, |a, b| a.id == b.id),
+            Part::Pump(part) => place(&mut self.pumps, part, |a, b| a.id == b.id),
+            Part::Use(part) => place(&mut self.uses, part, |a, b| a.id == b.id),
+            Part::Hauling(part) => place(&mut self.hauling, part, |a, b| a.id == b.id),
+        }
+    }
+
+    /// Takes a part out, and every mention of it with it.
+    pub fn remove(&mut self, id: PartId) {
+        self.sections.retain(|part| part.id != id);
+        self.feeds.retain(|part| part.id != id);
+        self.tanks.retain(|part| part.id != id);
+        self.trunk_lines.retain(|part| part.id != id);
+        self.pumps.retain(|part| part.id != id);
+        self.uses.retain(|part| part.id != id);
+        self.hauling.retain(|part| part.id != id);
+        for section in &mut self.sections {
+            section.outlets.retain(|outlet| outlet.feed != id);
+        }
+        let forget = |mention: &mut Option<PartId>| {
+            mention.take_if(|named| *named == id);
+        };
+        self.feeds.iter_mut().map(|feed| &mut feed.tank).for_each(forget);
+        self.trunk_lines.iter_mut().flat_map(|line| &mut line.ends).for_each(forget);
+        self.pumps.iter_mut().flat_map(|pump| [&mut pump.from, &mut pump.to]).for_each(forget);
+        self.uses.iter_mut().map(|using| &mut using.tank).for_each(forget);
+        self.hauling.iter_mut().map(|hauling| &mut hauling.tank).for_each(forget);
+        for tank in &mut self.tanks {
+            if tank.overflow_to == super::tank::OverflowTo::Tank(id) {
+                tank.overflow_to = super::tank::OverflowTo::Ground;
+            }
+        }
+    }
+
+    /// Moves a part one place up or down among its kind; at the end nothing happens.
+    pub fn shift(&mut self, id: PartId, down: bool) {
+        fn swap<T>(list: &mut [T], is_it: impl Fn(&T) -> bool, down: bool) {
+            let Some(at) = list.iter().position(is_it) else { return };
+            let other = if down { at.checked_add(1) } else { at.checked_sub(1) };
+            if let Some(other) = other.filter(|other| *other < list.len()) {
+                list.swap(at, other);
+            }
+        }
+        swap(&mut self.sections, |part| part.id == id, down);
+        swap(&mut self.feeds, |part| part.id == id, down);
+        swap(&mut self.tanks, |part| part.id == id, down);
+        swap(&mut self.trunk_lines, |part| part.id == id, down);
+        swap(&mut self.pumps, |part| part.id == id, down);
+        swap(&mut self.uses, |part| part.id == id, down);
+        swap(&mut self.hauling, |part| part.id == id, down);
+    }
+
+    /// Adds a copy of a part under another name, after the others of its kind; a copied feed takes the same shares
+    /// of nothing, since a section's water can go only once.
+    pub fn duplicate(&mut self, id: PartId, name: String) -> Option<PartId> {
+        let copy = self.unused_id();
+        self.put(self.part(id)?.renamed(copy, name));
+        Some(copy)
+    }
+
+    /// Tanks grouped to stores: those joined through open valves, each group in the order of the list.
+    pub fn stores(&self) -> Vec<Vec<PartId>> {
+        let mut label: Vec<usize> = (0..self.tanks.len()).collect();
+        let at = |id: Option<PartId>| id.and_then(|id| self.tanks.iter().position(|tank| tank.id == id));
+        for line in self.trunk_lines.iter().filter(|line| line.open) {
+            if let (Some(a), Some(b)) = (at(line.ends[0]), at(line.ends[1])) {
+                let (keep, drop) = (label[a].min(label[b]), label[a].max(label[b]));
+                label.iter_mut().filter(|label| **label == drop).for_each(|label| *label = keep);
+            }
+        }
+        let members = |store| {
+            let tanks = self.tanks.iter().zip(&label).filter(|(_, label)| **label == store);
+            tanks.map(|(tank, _)| tank.id).collect::<Vec<PartId>>()
+        };
+        (0..self.tanks.len()).map(members).filter(|store| !store.is_empty()).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+
+    #[test]
+    fn a_removed_tank_is_mentioned_nowhere() {
+        let mut system = demo::site().system;
+        for tank in system.tanks.clone() {
+            system.remove(tank.id);
+        }
+        assert!(system.feeds.iter().all(|feed| feed.tank.is_none()));
+        assert!(system.uses.iter().all(|using| using.tank.is_none()));
+        assert!(system.trunk_lines.iter().all(|line| line.ends == [None, None]));
+    }
+
+    #[test]
+    fn shutting_a_valve_makes_two_stores() {
+        let mut system = demo::site().system;
+        let joined = system.stores().len();
+        system.trunk_lines[0].open = false;
+        assert_eq!(system.stores().len(), joined + 1);
+    }
+
+    #[test]
+    fn a_part_moves_among_its_kind_and_stops_at_the_end() {
+        let mut system = demo::site().system;
+        let order = |system: &System| system.uses.iter().map(|using| using.id).collect::<Vec<_>>();
+        let before = order(&system);
+        system.shift(before[0], false);
+        assert_eq!(order(&system), before);
+        system.shift(before[0], true);
+        assert_eq!(order(&system)[..2], [before[1], before[0]]);
+    }
+}
