@@ -5,3 +5,4 @@
 pub mod quantity;
 pub mod site;
 pub mod engine;
+pub mod figures;
