@@ -1,3 +1,6 @@
 //! What follows from a site: pure, deterministic, native. No clock, no random source, no text for people.
 
 pub mod rain;
+
+pub mod balance;
+pub mod measures;

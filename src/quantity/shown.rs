@@ -8,7 +8,7 @@ use super::unit::{Kind, Units};
 /// ```
 /// use eavewater::quantity::{Customary, Kind, Units, shown};
 /// let units = Units::customary(Customary::Us);
-/// assert_eq!(shown::figure(6435.2, Kind::Volume, &units), "1,700 gal");
+/// assert_eq!(shown::figure(6435.2, Kind::Volume, &units), "1,700\u{a0}gal");
 /// ```
 pub fn figure(si: f64, kind: Kind, units: &Units) -> String {
     with_unit(&figure_number(si, kind, units), kind, units)

@@ -1,0 +1,13 @@
+//! The daily water balance.
+//!
+//! `plan` lowers a system to numbers, `run` takes it through the days with the help of `first_flush` (the diverter),
+//! `level` (joined tanks) and `rule` (the order of events in a day), `ledger` says what went where and whether it adds
+//! up, and `series` keeps the days.
+
+pub mod first_flush;
+pub mod ledger;
+pub mod level;
+pub mod plan;
+pub mod rule;
+pub mod run;
+pub mod series;

@@ -1,0 +1,242 @@
+//! A system lowered to flat numbers and indices, once, before the days begin.
+
+use crate::site::feed::Feed;
+use crate::site::findings::{Finding, findings};
+use crate::site::part::PartId;
+use crate::site::system::System;
+use crate::site::tank::{Cover, OverflowTo, Tank};
+
+use super::first_flush::Chamber;
+use super::level::Joined;
+
+/// A system ready to run. Indices are places in the system's own lists; stores come in an order in which each spills
+/// only into later ones.
+#[derive(Clone, Debug)]
+pub struct Plan {
+    pub(super) sections: Vec<Section>,
+    pub(super) feeds: Vec<FeedPlan>,
+    pub(super) tanks: Vec<TankPlan>,
+    /// The stores, upstream first.
+    pub stores: Vec<Store>,
+    pub(super) pumps: Vec<PumpPlan>,
+    /// The uses, in the order of the system's list.
+    pub uses: Vec<UsePlan>,
+    pub(super) hauling: Vec<HaulingPlan>,
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct Section {
+    pub area_m2: f64,
+    pub runoff_coefficient: f64,
+    pub wetting_mm: f64,
+    /// Feed and share.
+    pub outlets: Vec<(usize, f64)>,
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct FeedPlan {
+    pub capture: f64,
+    pub tank: usize,
+    pub chamber: Option<Chamber>,
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct TankPlan {
+    pub store: usize,
+    pub dead_l: f64,
+    pub leak_l: f64,
+    /// For an uncovered tank: the area that catches rain in m², and evaporation in mm a day by month.
+    pub open: Option<(f64, [f64; 12])>,
+}
+
+/// Tanks at one level.
+#[derive(Clone, Debug)]
+pub struct Store {
+    /// The tanks in it, as places in the system's list.
+    pub tanks: Vec<usize>,
+    /// Their common level.
+    pub joined: Joined,
+    /// Whether any of its tanks loses water other than to uses.
+    pub(super) loses: bool,
+    /// Where its spill goes, in equal shares.
+    pub(super) spills_to: Vec<SpillTo>,
+    /// The uses that draw on it, first served first.
+    pub(super) uses: Vec<usize>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum SpillTo {
+    Ground,
+    Garden,
+    Tank(usize),
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct PumpPlan {
+    pub from_store: usize,
+    pub to_tank: usize,
+    pub start_share: f64,
+    pub stop_share: f64,
+    pub limit_l: f64,
+}
+
+/// A use as numbers.
+#[derive(Clone, Debug)]
+pub struct UsePlan {
+    /// Whether a day without it is a dry day of the house.
+    pub counts: bool,
+    pub(super) daily_l: [f64; 12],
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct HaulingPlan {
+    pub tank: usize,
+    pub trigger_share: f64,
+    pub load_l: f64,
+    pub price: f64,
+    pub notice_days: u32,
+}
+
+/// Lowers a system.
+///
+/// # Errors
+/// All its findings, if it has any: then it can't run.
+pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
+    let found = findings(system);
+    if !found.is_empty() {
+        return Err(found);
+    }
+    // A system without findings has every part that it names; a mention of no part is left out rather than guessed.
+    let at = |id: PartId| system.tanks.iter().position(|tank| tank.id == id);
+    let stores = stores_upstream_first(system);
+    let store_of: Vec<usize> = (0..system.tanks.len())
+        .map(|tank| stores.iter().position(|store| store.contains(&tank)).unwrap_or(0))
+        .collect();
+    let indoor_exists = system.uses.iter().any(|using| !using.outdoor);
+    Ok(Plan {
+        sections: system
+            .sections
+            .iter()
+            .map(|section| Section {
+                area_m2: section.area.get(),
+                runoff_coefficient: section.runoff_coefficient.get(),
+                wetting_mm: section.wetting_loss.get(),
+                outlets: section
+                    .outlets
+                    .iter()
+                    .filter_map(|outlet| {
+                        let feed = system.feeds.iter().position(|feed| feed.id == outlet.feed)?;
+                        Some((feed, outlet.share.get()))
+                    })
+                    .collect(),
+            })
+            .collect(),
+        feeds: system.feeds.iter().filter_map(|feed| feed_plan(feed, at(feed.tank?)?)).collect(),
+        tanks: system.tanks.iter().zip(&store_of).map(|(tank, store)| tank_plan(tank, *store)).collect(),
+        pumps: system
+            .pumps
+            .iter()
+            .filter_map(|pump| {
+                Some(PumpPlan {
+                    from_store: store_of[at(pump.from?)?],
+                    to_tank: at(pump.to?)?,
+                    start_share: pump.start.get(),
+                    stop_share: pump.stop.get(),
+                    limit_l: pump.limit.get(),
+                })
+            })
+            .collect(),
+        uses: system
+            .uses
+            .iter()
+            .map(|using| UsePlan {
+                counts: !using.outdoor || !indoor_exists,
+                daily_l: std::array::from_fn(|month| using.amount.litres_a_day(month)),
+            })
+            .collect(),
+        hauling: system
+            .hauling
+            .iter()
+            .filter_map(|hauling| {
+                Some(HaulingPlan {
+                    tank: at(hauling.tank?)?,
+                    trigger_share: hauling.trigger.get(),
+                    load_l: hauling.load.get(),
+                    price: hauling.price.get(),
+                    #[expect(
+                        clippy::cast_possible_truncation,
+                        clippy::cast_sign_loss,
+                        reason = "0 to 90 by its range"
+                    )]
+                    notice_days: hauling.notice.get() as u32,
+                })
+            })
+            .collect(),
+        stores: stores.iter().enumerate().map(|(number, tanks)| store_plan(system, number, tanks, &store_of)).collect(),
+    })
+}
+
+fn feed_plan(feed: &Feed, tank: usize) -> Option<FeedPlan> {
+    Some(FeedPlan { capture: feed.capture.get(), tank, chamber: feed.diverter.as_ref().map(Chamber::new) })
+}
+
+fn tank_plan(tank: &Tank, store: usize) -> TankPlan {
+    TankPlan {
+        store,
+        dead_l: tank.dead_storage().get(),
+        leak_l: tank.leak.get(),
+        open: match &tank.cover {
+            Cover::Covered => None,
+            Cover::Uncovered { evaporation } => {
+                let mouth_m2 = tank.shape.surface_m2(tank.overflow.get());
+                Some((mouth_m2, evaporation.map(|depth| depth.get())))
+            }
+        },
+    }
+}
+
+fn store_plan(system: &System, number: usize, tanks: &[usize], store_of: &[usize]) -> Store {
+    let members: Vec<&Tank> = tanks.iter().map(|tank| &system.tanks[*tank]).collect();
+    let joined = Joined::new(&members);
+    let spills_to = joined.spills_at.iter().map(|lowest| spill_to(system, members[*lowest])).collect();
+    let draws_here = |tank: Option<PartId>| {
+        tank.and_then(|id| system.tanks.iter().position(|tank| tank.id == id)).is_some_and(|at| store_of[at] == number)
+    };
+    Store {
+        tanks: tanks.to_vec(),
+        loses: members.iter().any(|tank| tank.leak.get() > 0.0 || tank.cover != Cover::Covered),
+        uses: (0..system.uses.len()).filter(|using| draws_here(system.uses[*using].tank)).collect(),
+        joined,
+        spills_to,
+    }
+}
+
+fn spill_to(system: &System, tank: &Tank) -> SpillTo {
+    match tank.overflow_to {
+        OverflowTo::Ground => SpillTo::Ground,
+        OverflowTo::Garden => SpillTo::Garden,
+        OverflowTo::Tank(to) => {
+            system.tanks.iter().position(|tank| tank.id == to).map_or(SpillTo::Ground, SpillTo::Tank)
+        }
+    }
+}
+
+/// The stores as places in the list of tanks, each before those that it can spill into. Overflows have no loop (that
+/// would be a finding), so there is always a next store that nothing waiting spills into.
+fn stores_upstream_first(system: &System) -> Vec<Vec<usize>> {
+    let mut waiting: Vec<Vec<usize>> = system
+        .stores()
+        .iter()
+        .map(|store| store.iter().filter_map(|id| system.tanks.iter().position(|tank| tank.id == *id)).collect())
+        .collect();
+    let spills_into = |from: &[usize], to: &[usize]| {
+        from.iter().any(|tank| matches!(spill_to(system, &system.tanks[*tank]), SpillTo::Tank(at) if to.contains(&at)))
+    };
+    let mut order = Vec::with_capacity(waiting.len());
+    while !waiting.is_empty() {
+        let free =
+            (0..waiting.len()).find(|at| waiting.iter().all(|other| !spills_into(other, &waiting[*at]))).unwrap_or(0);
+        order.push(waiting.remove(free));
+    }
+    order
+}

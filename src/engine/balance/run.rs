@@ -1,0 +1,293 @@
+//! The daily water balance: the loop over the days. It allocates only before the first day.
+
+use chrono::Datelike;
+
+use crate::engine::rain::weather::Weather;
+
+use super::ledger::{FlushTally, Ledger};
+use super::plan::{Plan, SpillTo};
+use super::rule;
+
+/// What happened on one day, for whoever watches a run. Volumes in L; slices in the order of the plan's own lists.
+#[derive(Clone, Debug, Default)]
+pub struct Day {
+    /// Live water in each store when the day ends.
+    pub live_l: Vec<f64>,
+    /// Water below the outlet in each tank when the day ends.
+    pub dead_l: Vec<f64>,
+    /// Runoff that reached each tank from its feeds.
+    pub inflow_l: Vec<f64>,
+    /// What each feed's diverter kept back.
+    pub first_flush_l: Vec<f64>,
+    /// Spill of each store, wherever it went.
+    pub spill_l: Vec<f64>,
+    /// What each use wanted.
+    pub demand_l: Vec<f64>,
+    /// What each use got.
+    pub yield_l: Vec<f64>,
+    /// Hauled water poured into each store.
+    pub hauled_l: Vec<f64>,
+}
+
+/// How a run begins and which rule it follows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Conduct {
+    /// Share of each store's live and dead storage that is full before the first day, 0 to 1.
+    pub start_share: f64,
+    /// θ of [`rule::day`], 0 to 1.
+    pub inflow_first: f64,
+}
+
+/// Runs the plan through the weather, day by day, showing each day to `watch`, and returns the ledger.
+///
+/// The order within a day: hauled loads that are due, and orders for new ones; pumps; roofs, screens, diverters; then
+/// each store, upstream first: inflow fills dead storage, then the operating rule with the uses in their order; spill
+/// flows on; leaks and evaporation last.
+///
+/// # Example
+/// ```
+/// use eavewater::engine::balance::{plan::plan, run::{Conduct, run}};
+/// use eavewater::engine::rain::weather::Weather;
+/// use eavewater::site::demo;
+/// let rain = demo::rain();
+/// let weather = Weather {
+///     dates: rain.days().map(|(date, _)| date).collect(),
+///     depths_mm: rain.depths_mm.iter().map(|depth| depth.unwrap()).collect(),
+///     filled_days: 0,
+///     left_out_years: vec![],
+///     measured: true,
+/// };
+/// let ledger = run(&plan(&demo::site().system).unwrap(), &weather, Conduct { start_share: 1.0, inflow_first: 0.0 }, |_| ());
+/// assert!(ledger.residual().abs() < 1e-9);
+/// ```
+pub fn run(plan: &Plan, weather: &Weather, conduct: Conduct, mut watch: impl FnMut(&Day)) -> Ledger {
+    let mut state = State::before_first_day(plan, conduct.start_share);
+    let mut ledger = Ledger { flushes: vec![FlushTally::default(); plan.feeds.len()], ..Ledger::default() };
+    ledger.stored_first_l = state.stored_l();
+    for (number, (date, rain_mm)) in weather.dates.iter().zip(&weather.depths_mm).enumerate() {
+        let month = date.month0() as usize;
+        state.day.hauled_l.fill(0.0);
+        haul(plan, &mut state, &mut ledger, month);
+        pump(plan, &mut state, &mut ledger, month);
+        collect(plan, &mut state, &mut ledger, number, month, *rain_mm);
+        for store in 0..plan.stores.len() {
+            balance(plan, &mut state, &mut ledger, store, month, conduct.inflow_first);
+        }
+        watch(&state.day);
+    }
+    ledger.stored_last_l = state.stored_l();
+    ledger
+}
+
+struct State {
+    day: Day,
+    /// Water on its way into each tank today.
+    arriving_l: Vec<f64>,
+    /// Runoff at each feed today.
+    at_feed_l: Vec<f64>,
+    in_chamber_l: Vec<f64>,
+    pump_runs: Vec<bool>,
+    /// Days until the load that is ordered comes.
+    load_due: Vec<Option<u32>>,
+}
+
+impl State {
+    fn before_first_day(plan: &Plan, start_share: f64) -> Self {
+        let zeros = |length: usize| vec![0.0; length];
+        Self {
+            day: Day {
+                live_l: plan.stores.iter().map(|store| start_share * store.joined.live_capacity_l).collect(),
+                dead_l: plan.tanks.iter().map(|tank| start_share * tank.dead_l).collect(),
+                inflow_l: zeros(plan.tanks.len()),
+                first_flush_l: zeros(plan.feeds.len()),
+                spill_l: zeros(plan.stores.len()),
+                demand_l: zeros(plan.uses.len()),
+                yield_l: zeros(plan.uses.len()),
+                hauled_l: zeros(plan.stores.len()),
+            },
+            arriving_l: zeros(plan.tanks.len()),
+            at_feed_l: zeros(plan.feeds.len()),
+            in_chamber_l: zeros(plan.feeds.len()),
+            pump_runs: vec![false; plan.pumps.len()],
+            load_due: vec![None; plan.hauling.len()],
+        }
+    }
+
+    fn stored_l(&self) -> f64 {
+        self.day.live_l.iter().chain(&self.day.dead_l).sum()
+    }
+
+    /// Fills a tank's dead storage with water that comes to it, and returns what is left for its store.
+    fn after_dead_storage(&mut self, plan: &Plan, tank: usize, litres: f64) -> f64 {
+        let kept = litres.min(plan.tanks[tank].dead_l - self.day.dead_l[tank]).max(0.0);
+        self.day.dead_l[tank] += kept;
+        litres - kept
+    }
+}
+
+/// A load is ordered when the store begins the day below the trigger, comes so many days later before anything else
+/// happens, and is paid whole even where it finds no room for all of it.
+fn haul(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
+    for (number, hauling) in plan.hauling.iter().enumerate() {
+        let store = plan.tanks[hauling.tank].store;
+        let capacity_l = plan.stores[store].joined.live_capacity_l;
+        let low = state.day.live_l[store] < hauling.trigger_share * capacity_l;
+        let due = state.load_due[number].or(low.then_some(hauling.notice_days));
+        state.load_due[number] = match due {
+            Some(0) => {
+                let room = capacity_l - state.day.live_l[store] + plan.tanks[hauling.tank].dead_l
+                    - state.day.dead_l[hauling.tank];
+                let poured = hauling.load_l.min(room.max(0.0));
+                let live = state.after_dead_storage(plan, hauling.tank, poured);
+                state.day.live_l[store] += live;
+                state.day.hauled_l[store] += poured;
+                ledger.by_month[month].hauled_l += poured;
+                ledger.loads += 1;
+                ledger.hauling_cost += hauling.price;
+                None
+            }
+            Some(days) => Some(days - 1),
+            None => None,
+        };
+    }
+}
+
+/// A pump starts when the receiving store is below its start level and runs, day after day, until the stop level.
+fn pump(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
+    for (number, pump) in plan.pumps.iter().enumerate() {
+        let to_store = plan.tanks[pump.to_tank].store;
+        let capacity_l = plan.stores[to_store].joined.live_capacity_l;
+        if state.day.live_l[to_store] < pump.start_share * capacity_l {
+            state.pump_runs[number] = true;
+        }
+        if !state.pump_runs[number] {
+            continue;
+        }
+        let room = (pump.stop_share * capacity_l - state.day.live_l[to_store]).max(0.0);
+        let lifted = pump.limit_l.min(state.day.live_l[pump.from_store]).min(room);
+        state.day.live_l[pump.from_store] -= lifted;
+        let live = state.after_dead_storage(plan, pump.to_tank, lifted);
+        state.day.live_l[to_store] += live;
+        ledger.by_month[month].pumped_l += lifted;
+        if lifted >= room {
+            state.pump_runs[number] = false;
+        }
+    }
+}
+
+/// Rain to roofs, through screens and diverters, on its way to the tanks:
+/// `q_s = A_s c_s max(0, P − w_s)`, `Q_f = κ_f Σ share_sf q_s`.
+fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, day: usize, month: usize, rain_mm: f64) {
+    let flows = &mut ledger.by_month[month];
+    state.at_feed_l.fill(0.0);
+    state.day.inflow_l.fill(0.0);
+    state.arriving_l.fill(0.0);
+    if rain_mm > 0.0 {
+        for section in &plan.sections {
+            let runs_mm = (rain_mm - section.wetting_mm).max(0.0);
+            let beyond_wetting_l = section.area_m2 * runs_mm;
+            let runoff_l = beyond_wetting_l * section.runoff_coefficient;
+            flows.roof_rain_l += section.area_m2 * rain_mm;
+            flows.wetting_l += section.area_m2 * rain_mm.min(section.wetting_mm);
+            flows.not_run_off_l += beyond_wetting_l - runoff_l;
+            let mut taken_l = 0.0;
+            for (feed, share) in &section.outlets {
+                state.at_feed_l[*feed] += share * runoff_l;
+                taken_l += share * runoff_l;
+            }
+            flows.uncollected_l += runoff_l - taken_l;
+        }
+    }
+    for (number, feed) in plan.feeds.iter().enumerate() {
+        let reaches_l = state.at_feed_l[number];
+        let passes_l = feed.capture * reaches_l;
+        flows.escaped_l += reaches_l - passes_l;
+        let mut diverted_l = 0.0;
+        if let Some(chamber) = &feed.chamber {
+            let tally = &mut ledger.flushes[number];
+            if passes_l > 0.0 {
+                tally.storms += 1;
+                tally.found_full += usize::from(chamber.is_full(state.in_chamber_l[number]));
+            }
+            let flushed = chamber.day(day, passes_l, &mut state.in_chamber_l[number]);
+            diverted_l = flushed.diverted_l;
+            tally.diverted_l += flushed.diverted_l;
+            tally.dripped_l += flushed.dripped_l;
+        }
+        state.day.first_flush_l[number] = diverted_l;
+        flows.first_flush_l += diverted_l;
+        flows.inflow_l += passes_l - diverted_l;
+        state.day.inflow_l[feed.tank] += passes_l - diverted_l;
+    }
+    for (tank, plan) in plan.tanks.iter().enumerate() {
+        state.arriving_l[tank] += state.day.inflow_l[tank];
+        if let Some((mouth_m2, _)) = plan.open {
+            state.arriving_l[tank] += mouth_m2 * rain_mm;
+            flows.open_rain_l += mouth_m2 * rain_mm;
+        }
+    }
+}
+
+/// One store's day: dead storage first, then the operating rule, spill to where it is plumbed, losses.
+fn balance(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, month: usize, inflow_first: f64) {
+    let store = &plan.stores[number];
+    let flows = &mut ledger.by_month[month];
+    let mut inflow_l = 0.0;
+    for tank in &store.tanks {
+        inflow_l += state.after_dead_storage(plan, *tank, state.arriving_l[*tank]);
+    }
+    let mut demand_l = 0.0;
+    for using in &store.uses {
+        state.day.demand_l[*using] = plan.uses[*using].daily_l[month];
+        demand_l += plan.uses[*using].daily_l[month];
+    }
+    let outcome = rule::day(store.joined.live_capacity_l, state.day.live_l[number], inflow_l, demand_l, inflow_first);
+    let mut to_give_l = outcome.yield_l;
+    for using in &store.uses {
+        let given = state.day.demand_l[*using].min(to_give_l);
+        state.day.yield_l[*using] = given;
+        to_give_l -= given;
+    }
+    flows.demand_l += demand_l;
+    flows.yield_l += outcome.yield_l;
+    state.day.live_l[number] = outcome.content_l;
+    state.day.spill_l[number] = outcome.spill_l;
+    if outcome.spill_l > 0.0 {
+        #[expect(clippy::cast_precision_loss, reason = "a handful of rims")]
+        let each_l = outcome.spill_l / store.spills_to.len() as f64;
+        for to in &store.spills_to {
+            match to {
+                SpillTo::Tank(tank) => state.arriving_l[*tank] += each_l,
+                SpillTo::Garden => {
+                    flows.spill_l += each_l;
+                    flows.spill_to_garden_l += each_l;
+                }
+                SpillTo::Ground => flows.spill_l += each_l,
+            }
+        }
+    }
+    if store.loses {
+        lose(plan, state, ledger, number, month);
+    }
+}
+
+/// Leaks and evaporation take from the live water first, then from what lies below the tank's own outlet.
+fn lose(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, month: usize) {
+    let store = &plan.stores[number];
+    let flows = &mut ledger.by_month[month];
+    let surface_m = store.joined.surface_m(state.day.live_l[number]);
+    for (place, tank) in store.tanks.iter().enumerate() {
+        let tank_plan = &plan.tanks[*tank];
+        let mut take = |wanted_l: f64| {
+            let from_live = wanted_l.min(state.day.live_l[number]);
+            let from_dead = (wanted_l - from_live).min(state.day.dead_l[*tank]);
+            state.day.live_l[number] -= from_live;
+            state.day.dead_l[*tank] -= from_dead;
+            from_live + from_dead
+        };
+        flows.leak_l += take(tank_plan.leak_l);
+        if let Some((_, evaporation_mm)) = tank_plan.open {
+            flows.evaporation_l += take(evaporation_mm[month] * store.joined.surface_m2(place, surface_m));
+        }
+    }
+}

@@ -1,0 +1,93 @@
+//! A run year by year.
+
+use chrono::{Datelike, NaiveDate};
+
+use super::dry_runs::{DryRun, dry_runs, longest};
+use super::interval::wilson;
+use crate::engine::balance::series::Series;
+
+/// One calendar year of a run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Year {
+    /// The calendar year.
+    pub year: i32,
+    /// Whether the run has all its days.
+    pub complete: bool,
+    /// Days that the run has.
+    pub days: usize,
+    /// Rain, in mm.
+    pub rain_mm: f64,
+    /// Days on which a demand of the house was not met in full.
+    pub dry_days: usize,
+    /// The longest stretch of them within the year.
+    pub longest_dry_run: Option<DryRun>,
+    /// What the uses got, in L.
+    pub yield_l: f64,
+    /// What they wanted and did not get, in L.
+    pub shortfall_l: f64,
+    /// What went over rims, in L; water that spilled from store to store counts at each.
+    pub spill_l: f64,
+    /// Hauled, in L.
+    pub hauled_l: f64,
+    /// The least live water in all stores at the end of a day, in L.
+    pub least_l: f64,
+}
+
+/// The years of a run in order.
+pub fn years(series: &Series) -> Vec<Year> {
+    let live = series.total_live_l();
+    spans(&series.dates)
+        .into_iter()
+        .map(|(year, from, to)| {
+            let sum = |columns: &[Vec<f64>]| columns.iter().map(|column| column[from..to].iter().sum::<f64>()).sum();
+            let runs = dry_runs(&series.dates[from..to], &series.house_shortfall_l[from..to]);
+            Year {
+                year,
+                complete: to - from == days_of(year),
+                days: to - from,
+                rain_mm: series.rain_mm[from..to].iter().sum(),
+                dry_days: runs.iter().map(|run| run.days).sum(),
+                longest_dry_run: longest(&runs),
+                yield_l: sum(&series.yield_l),
+                shortfall_l: sum(&series.shortfall_l),
+                spill_l: sum(&series.spill_l),
+                hauled_l: sum(&series.hauled_l),
+                least_l: live[from..to].iter().copied().fold(f64::INFINITY, f64::min),
+            }
+        })
+        .collect()
+}
+
+/// Share of years without a dry day, as it was seen and within what range it may lie.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GoodYears {
+    /// Complete years without a dry day.
+    pub good: usize,
+    /// Complete years.
+    pub all: usize,
+    /// The Wilson interval at 95 % of the chance of a good year.
+    pub range: (f64, f64),
+}
+
+/// Good years among the complete ones; `None` if there is no complete year.
+pub fn good_years(years: &[Year]) -> Option<GoodYears> {
+    let complete = || years.iter().filter(|year| year.complete);
+    let (good, all) = (complete().filter(|year| year.dry_days == 0).count(), complete().count());
+    wilson(good, all).map(|range| GoodYears { good, all, range })
+}
+
+/// Year, first day and the day after the last, of each calendar year among dates in order.
+fn spans(dates: &[NaiveDate]) -> Vec<(i32, usize, usize)> {
+    let mut spans: Vec<(i32, usize, usize)> = Vec::new();
+    for (day, date) in dates.iter().enumerate() {
+        match spans.last_mut().filter(|(year, _, _)| *year == date.year()) {
+            Some(span) => span.2 = day + 1,
+            None => spans.push((date.year(), day, day + 1)),
+        }
+    }
+    spans
+}
+
+fn days_of(year: i32) -> usize {
+    NaiveDate::from_ymd_opt(year, 12, 31).map_or(365, |last| last.ordinal() as usize)
+}
