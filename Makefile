@@ -1,0 +1,52 @@
+# make serve    builds the release app and serves it here, printing the address (PORT=8080 if nothing else is said)
+# make test     every test there is
+# make bench    speed of the daily balance, native and in a browser
+# make build    the release app, into dist/
+# make size     what the app weighs on its way to the phone
+#
+# Each first installs what is missing (.ci/prepare); on a prepared machine that takes a tenth of a second.
+
+SHELL := /usr/bin/env bash
+.SHELLFLAGS := -eu -o pipefail -c
+.NOTPARALLEL:
+.PHONY: serve test bench build size prepare format lint test-native test-browser test-journeys
+
+PORT ?= 8080
+TOOLS := .ci/with-tools
+WASM := --target wasm32-unknown-unknown --locked
+export WASM_BINDGEN_TEST_TIMEOUT ?= 120
+
+serve: build
+	@node tests/journeys/server.mjs dist $(PORT)
+
+test: format lint test-native test-browser size test-journeys
+
+bench: prepare
+	cargo bench --locked
+	$(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture
+
+build: prepare
+	cargo fetch --locked --quiet
+	$(TOOLS) trunk build --release --offline
+
+size: build
+	@node .ci/weigh.mjs dist
+
+format: prepare
+	cargo fmt --check
+
+lint: prepare
+	cargo clippy --locked --all-targets -- -D warnings
+	$(TOOLS) cargo clippy $(WASM) --lib --bin eavewater --test browser -- -D warnings
+
+test-native: prepare
+	cargo test --locked
+
+test-browser: prepare
+	$(TOOLS) cargo test $(WASM) --test browser
+
+test-journeys: build
+	$(TOOLS) node --test tests/journeys/
+
+prepare:
+	@.ci/prepare
