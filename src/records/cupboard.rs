@@ -1,0 +1,386 @@
+//! Which records there are: an index with what belongs to the phone, and for each site one record of the site and one
+//! of its rain, which is large and changes seldom.
+
+use std::collections::BTreeMap;
+
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+
+use super::shelf::{Shelf, ShelfError};
+use super::slots::{self, PutError, VERSION};
+use crate::quantity::Units;
+use crate::site::household::Site;
+use crate::site::rain::Rain;
+
+/// Names a site on this phone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct SiteId(pub u32);
+
+/// A site with its rain.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SiteFile {
+    /// The site.
+    pub site: Site,
+    /// Its rain, once it has any.
+    pub rain: Option<Rain>,
+}
+
+/// What belongs to the phone rather than to a site. A site is there when the index names it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Index {
+    /// The sites in the person's order.
+    pub sites: Vec<SiteId>,
+    /// The one that is open.
+    pub open: Option<SiteId>,
+    /// The units that the person wants.
+    pub units: Units,
+}
+
+/// What opening the cupboard brought to light.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Trouble {
+    /// A damaged text was set aside under this key; the generation before it was used if there was one.
+    SetAside(String),
+    /// A record was written by a newer program and stays untouched.
+    Newer(String),
+    /// A site named by the index can't be read from any generation.
+    SiteLost(SiteId),
+}
+
+/// The cupboard as opened.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Opened {
+    /// The index.
+    pub index: Index,
+    /// The sites that could be read.
+    pub sites: BTreeMap<SiteId, SiteFile>,
+    /// What was amiss.
+    pub troubles: Vec<Trouble>,
+}
+
+const PREFIX: &str = "eavewater/";
+const INDEX: &str = "eavewater/index";
+const SITES: &str = "eavewater/site/";
+/// Names sites that are being put in the place of all others, until that is done.
+const INCOMING: &str = "eavewater/incoming";
+
+fn site_key(id: SiteId) -> String {
+    format!("{SITES}{}", id.0)
+}
+
+fn rain_key(id: SiteId) -> String {
+    format!("eavewater/rain/{}", id.0)
+}
+
+/// The open cupboard: remembers the generation of each record that it read or wrote, so that a change made in another
+/// window is noticed and never written over.
+pub struct Cupboard<S> {
+    shelf: S,
+    generations: BTreeMap<String, u64>,
+}
+
+impl<S: Shelf> Cupboard<S> {
+    /// Opens the cupboard on a shelf.
+    ///
+    /// # Errors
+    /// [`ShelfError::Denied`] where there is no shelf; damage is reported in [`Opened::troubles`] instead.
+    pub fn open(shelf: S) -> Result<(Self, Opened), ShelfError> {
+        let mut cupboard = Self { shelf, generations: BTreeMap::new() };
+        let mut opened = Opened::default();
+        let index: Option<Index> = cupboard.read(INDEX, &mut opened.troubles)?;
+        let index_known = index.is_some();
+        opened.index = index.unwrap_or_default();
+        cupboard.finish_incoming(&mut opened.index)?;
+        // Sites that the index does not name are found again: an index may be lost, a site must not be.
+        for key in slots::keys(&cupboard.shelf, SITES)? {
+            if let Some(id) = key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId)
+                && !opened.index.sites.contains(&id)
+            {
+                opened.index.sites.push(id);
+            }
+        }
+        for id in opened.index.sites.clone() {
+            match cupboard.read(&site_key(id), &mut opened.troubles)? {
+                Some(site) => {
+                    let rain = cupboard.read(&rain_key(id), &mut opened.troubles)?;
+                    opened.sites.insert(id, SiteFile { site, rain });
+                }
+                None => {
+                    opened.troubles.push(Trouble::SiteLost(id));
+                    opened.index.sites.retain(|other| *other != id);
+                }
+            }
+        }
+        if !index_known || !opened.index.open.is_some_and(|id| opened.sites.contains_key(&id)) {
+            opened.index.open = opened.index.sites.first().copied();
+        }
+        Ok((cupboard, opened))
+    }
+
+    /// Reads a record's newest generation that is whole and can be understood.
+    fn read<T: DeserializeOwned>(&mut self, key: &str, troubles: &mut Vec<Trouble>) -> Result<Option<T>, ShelfError> {
+        loop {
+            let found = slots::get(&self.shelf, key)?;
+            troubles.extend(found.set_aside.into_iter().map(Trouble::SetAside));
+            let Some(newest) = found.newest else { return Ok(None) };
+            self.generations.insert(key.to_owned(), newest.generation);
+            if newest.version > VERSION {
+                troubles.push(Trouble::Newer(key.to_owned()));
+                return Ok(None);
+            }
+            match serde_json::from_str(&newest.content) {
+                Ok(value) => return Ok(Some(value)),
+                Err(_) => {
+                    troubles.push(Trouble::SetAside(key.to_owned()));
+                    slots::set_newest_aside(&self.shelf, key)?;
+                    self.generations.remove(key);
+                    let again = slots::get(&self.shelf, key)?.newest.map(|opened| opened.generation);
+                    if again == Some(newest.generation) {
+                        // No room to set it aside: it stays, unread.
+                        return Ok(None);
+                    }
+                }
+            }
+        }
+    }
+
+    fn write<T: Serialize>(&mut self, key: String, value: &T) -> Result<(), PutError> {
+        // Nothing that is saved has a key that isn't text, the one thing that could fail here.
+        let content = serde_json::to_string(value).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
+        let known = self.generations.get(&key).copied().unwrap_or(0);
+        let generation = slots::put(&self.shelf, &key, known, &content)?;
+        self.generations.insert(key, generation);
+        Ok(())
+    }
+
+    /// Writes the index.
+    ///
+    /// # Errors
+    /// See [`PutError`].
+    pub fn save_index(&mut self, index: &Index) -> Result<(), PutError> {
+        self.write(INDEX.to_owned(), index)
+    }
+
+    /// Writes a site without its rain.
+    ///
+    /// # Errors
+    /// See [`PutError`].
+    pub fn save_site(&mut self, id: SiteId, site: &Site) -> Result<(), PutError> {
+        self.write(site_key(id), site)
+    }
+
+    /// Writes the rain of a site, or takes it away.
+    ///
+    /// # Errors
+    /// See [`PutError`].
+    pub fn save_rain(&mut self, id: SiteId, rain: Option<&Rain>) -> Result<(), PutError> {
+        match rain {
+            Some(rain) => self.write(rain_key(id), rain),
+            None => Ok(self.forget(rain_key(id))?),
+        }
+    }
+
+    /// Takes a site and its rain away.
+    ///
+    /// # Errors
+    /// Only the shelf's own.
+    pub fn remove_site(&mut self, id: SiteId) -> Result<(), ShelfError> {
+        self.forget(site_key(id))?;
+        self.forget(rain_key(id))
+    }
+
+    fn forget(&mut self, key: String) -> Result<(), ShelfError> {
+        slots::remove(&self.shelf, &key)?;
+        self.generations.remove(&key);
+        Ok(())
+    }
+
+    /// Puts sites in the place of all that are there, or beside them if `index` names those too: all of it, or none.
+    /// The new sites are written first; the index is what makes them count; what it no longer names goes last.
+    ///
+    /// # Errors
+    /// See [`PutError`]; everything is as it was then.
+    pub fn take_in(&mut self, sites: &[(SiteId, SiteFile)], index: &Index) -> Result<(), PutError> {
+        let incoming: Vec<SiteId> = sites.iter().map(|(id, _)| *id).collect();
+        let written = self.write(INCOMING.to_owned(), &incoming).and_then(|()| {
+            sites.iter().try_for_each(|(id, file)| {
+                self.save_site(*id, &file.site)?;
+                self.save_rain(*id, file.rain.as_ref())
+            })?;
+            self.save_index(index)
+        });
+        if let Err(error) = written {
+            for (id, _) in sites {
+                self.remove_site(*id)?;
+            }
+            self.forget(INCOMING.to_owned())?;
+            return Err(error);
+        }
+        Ok(self.finish_incoming(&mut index.clone())?)
+    }
+
+    /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
+    fn finish_incoming(&mut self, index: &mut Index) -> Result<(), ShelfError> {
+        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, &mut Vec::new())? else { return Ok(()) };
+        let counted = incoming.iter().all(|id| index.sites.contains(id));
+        for key in slots::keys(&self.shelf, SITES)? {
+            if let Some(id) = key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId) {
+                let goes = if counted { !index.sites.contains(&id) } else { incoming.contains(&id) };
+                if goes {
+                    self.remove_site(id)?;
+                }
+            }
+        }
+        index.sites.retain(|id| counted || !incoming.contains(id));
+        self.forget(INCOMING.to_owned())
+    }
+
+    /// Whether a key that changed on the shelf (in another window) belongs to this cupboard.
+    pub fn is_ours(key: &str) -> bool {
+        key.starts_with(PREFIX)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::super::shelf::MemoryShelf;
+    use super::*;
+    use crate::site::demo;
+
+    const ROOM: usize = 1_000_000;
+
+    impl Shelf for &MemoryShelf {
+        fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
+            (*self).get(key)
+        }
+        fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
+            (*self).put(key, text)
+        }
+        fn remove(&self, key: &str) -> Result<(), ShelfError> {
+            (*self).remove(key)
+        }
+        fn keys(&self) -> Result<Vec<String>, ShelfError> {
+            (*self).keys()
+        }
+    }
+
+    fn file(name: &str) -> SiteFile {
+        let site = Site { name: name.to_owned(), ..demo::site() };
+        SiteFile { site, rain: Some(Rain::Record(demo::rain())) }
+    }
+
+    fn index(ids: &[u32]) -> Index {
+        Index {
+            sites: ids.iter().copied().map(SiteId).collect(),
+            open: ids.first().copied().map(SiteId),
+            ..Index::default()
+        }
+    }
+
+    fn filled(shelf: &MemoryShelf) -> Cupboard<&MemoryShelf> {
+        let (mut cupboard, opened) = Cupboard::open(shelf).unwrap();
+        assert_eq!(opened, Opened::default());
+        cupboard.take_in(&[(SiteId(1), file("one")), (SiteId(2), file("two"))], &index(&[1, 2])).unwrap();
+        cupboard
+    }
+
+    fn names(shelf: &MemoryShelf) -> Vec<String> {
+        let opened = Cupboard::open(shelf).unwrap().1;
+        opened.index.sites.iter().map(|id| opened.sites[id].site.name.clone()).collect()
+    }
+
+    #[test]
+    fn what_was_saved_opens_the_same() {
+        let shelf = MemoryShelf::with_room(ROOM);
+        filled(&shelf);
+        let opened = Cupboard::open(&shelf).unwrap().1;
+        assert_eq!(opened.index, index(&[1, 2]));
+        assert!(opened.sites[&SiteId(2)] == file("two"), "a site came back changed");
+        assert_eq!(opened.troubles, []);
+    }
+
+    #[test]
+    fn a_damaged_site_falls_back_and_the_rest_opens() {
+        let shelf = MemoryShelf::with_room(ROOM);
+        let mut cupboard = filled(&shelf);
+        cupboard.save_site(SiteId(1), &file("changed").site).unwrap();
+        let torn = shelf.get("eavewater/site/1/b").unwrap().unwrap();
+        shelf.put("eavewater/site/1/b", &torn[..torn.len() / 2]).unwrap();
+        let opened = Cupboard::open(&shelf).unwrap().1;
+        assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
+        assert_eq!(opened.sites[&SiteId(2)].site.name, "two");
+        assert_eq!(opened.troubles, [Trouble::SetAside("set-aside/1/eavewater/site/1".to_owned())]);
+    }
+
+    #[test]
+    fn a_lost_index_loses_no_site() {
+        let shelf = MemoryShelf::with_room(ROOM);
+        filled(&shelf);
+        shelf.put("eavewater/index/a", "rubbish").unwrap();
+        shelf.put("eavewater/index/b", "rubbish").unwrap();
+        assert_eq!(names(&shelf), ["one", "two"]);
+    }
+
+    #[test]
+    fn content_that_cannot_be_understood_is_set_aside() {
+        let shelf = MemoryShelf::with_room(ROOM);
+        let mut cupboard = filled(&shelf);
+        cupboard.write(site_key(SiteId(1)), &"not a site").unwrap();
+        let opened = Cupboard::open(&shelf).unwrap().1;
+        assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
+        assert_eq!(opened.troubles.len(), 1);
+    }
+
+    /// A shelf that stops working after so many writes, as if the page were killed.
+    struct Stops<'a>(&'a MemoryShelf, std::cell::Cell<usize>);
+    impl Stops<'_> {
+        fn spend(&self) -> Result<(), ShelfError> {
+            let left = self.1.get().checked_sub(1).ok_or(ShelfError::Denied)?;
+            self.1.set(left);
+            Ok(())
+        }
+    }
+    impl Shelf for Stops<'_> {
+        fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
+            self.0.get(key)
+        }
+        fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
+            self.spend()?;
+            self.0.put(key, text)
+        }
+        fn remove(&self, key: &str) -> Result<(), ShelfError> {
+            self.spend()?;
+            self.0.remove(key)
+        }
+        fn keys(&self) -> Result<Vec<String>, ShelfError> {
+            self.0.keys()
+        }
+    }
+
+    #[test]
+    fn a_replacement_killed_anywhere_is_whole_or_did_not_happen() {
+        for writes in 0..40 {
+            let shelf = MemoryShelf::with_room(ROOM);
+            filled(&shelf);
+            let (mut cupboard, _) = Cupboard::open(Stops(&shelf, std::cell::Cell::new(writes))).unwrap();
+            let _ = cupboard.take_in(&[(SiteId(3), file("three")), (SiteId(4), file("four"))], &index(&[3, 4]));
+            let after = names(&shelf);
+            assert!(after == ["one", "two"] || after == ["three", "four"], "after {writes} writes: {after:?}");
+        }
+    }
+
+    #[test]
+    fn a_replacement_without_room_changes_nothing() {
+        let probe = MemoryShelf::with_room(ROOM);
+        filled(&probe);
+        let used: usize =
+            probe.keys().unwrap().iter().map(|key| key.len() + probe.get(key).unwrap().unwrap().len()).sum();
+        let shelf = MemoryShelf::with_room(used + 5_000);
+        let mut cupboard = filled(&shelf);
+        let result = cupboard.take_in(&[(SiteId(3), file("three"))], &index(&[3]));
+        assert_eq!(result, Err(PutError::Shelf(ShelfError::Full)));
+        assert_eq!(names(&shelf), ["one", "two"]);
+    }
+}
