@@ -147,6 +147,8 @@ pub enum Ink {
     ShortfallArea,
     /// A caution sign's outline.
     Caution,
+    /// The stroke inside of a caution sign.
+    CautionSign,
     /// A fault sign's area.
     Fault,
     /// The sign inside of a fault's area.
@@ -179,7 +181,7 @@ pub enum Ink {
 
 impl Ink {
     /// All inks.
-    pub const ALL: [Ink; 37] = [
+    pub const ALL: [Ink; 38] = [
         Ink::Line,
         Ink::Strong,
         Ink::Faint,
@@ -203,6 +205,7 @@ impl Ink {
         Ink::Shortfall,
         Ink::ShortfallArea,
         Ink::Caution,
+        Ink::CautionSign,
         Ink::Fault,
         Ink::FaultSign,
         Ink::Used,
@@ -245,6 +248,7 @@ impl Ink {
             Ink::Shortfall => "ink-shortfall",
             Ink::ShortfallArea => "ink-shortfall-area",
             Ink::Caution => "ink-caution",
+            Ink::CautionSign => "ink-caution-sign",
             Ink::Fault => "ink-fault",
             Ink::FaultSign => "ink-fault-sign",
             Ink::Used => "ink-used",

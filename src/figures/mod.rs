@@ -7,4 +7,11 @@
 pub mod drawing;
 pub mod svg;
 
+mod lettering;
+mod pen;
+mod polygon;
+mod share_out;
+
+pub mod house;
+
 pub use drawing::{Anchor, Drawing, Ink, Mark, Reading, Target};

@@ -1,0 +1,431 @@
+//! Where the tanks stand: from left to right as their downspouts come, in as many rows as it takes.
+
+use super::heights::Heights;
+use super::roof::Roof;
+use super::{Labels, drawable};
+use crate::figures::lettering::{self, LEADING, SIZE};
+use crate::figures::share_out::share_out;
+use crate::site::part::PartId;
+use crate::site::system::System;
+use crate::site::tank::{OverflowTo, Tank};
+
+/// Room left of a tank, for a riser that comes from below.
+const LEFT: f64 = 14.0;
+/// Room right of a tank, for its outlet and its overflow.
+const RIGHT: f64 = 24.0;
+/// Narrowest tank.
+const NARROWEST: f64 = 30.0;
+/// Width of a downspout with its screen and diverter.
+const SLOT: f64 = 48.0;
+/// Height of a downspout with its screen and diverter.
+pub(super) const FEED_HEIGHT: f64 = 92.0;
+/// Room for each level of pipes in the ground: a valve there must be hit by a thumb.
+const LANE: f64 = 44.0;
+/// Distance of the downspouts' runs under the roof.
+const RUN: f64 = 9.0;
+
+/// Where everything stands.
+pub(super) struct Layout {
+    /// Width of the sheet.
+    pub width: f64,
+    /// Tanks with what fills them.
+    pub cells: Vec<Cell>,
+    /// The rows that they stand in.
+    pub rows: Vec<Row>,
+    /// Runs of the downspouts under the roof.
+    pub runs: Vec<Run>,
+    /// The pipes in the ground.
+    pub joints: Vec<Joint>,
+    /// Elevations on the sheet.
+    pub heights: Heights,
+}
+
+/// A tank, or the place of feeds that have none yet.
+pub(super) struct Cell {
+    /// Index of the tank.
+    pub tank: Option<usize>,
+    /// Its row.
+    pub row: usize,
+    /// Left end.
+    pub left: f64,
+    /// Width.
+    pub width: f64,
+    /// Left side of the tank.
+    pub body: f64,
+    /// Width of the tank.
+    pub body_width: f64,
+    /// What fills it, from left to right.
+    pub inlets: Vec<Inlet>,
+}
+
+/// What fills a tank.
+pub(super) struct Inlet {
+    /// The parts: several where they are bundled.
+    pub parts: Vec<PartId>,
+    /// Whether it is hauled water.
+    pub hauled: bool,
+    /// Left end.
+    pub left: f64,
+    /// Width.
+    pub width: f64,
+}
+
+/// A row of tanks with its own ground.
+pub(super) struct Row {
+    /// The top of the feeds.
+    pub feeds: f64,
+    /// The top of the highest tank, and of what runs over it.
+    pub top: f64,
+    /// The level 0.
+    pub ground: f64,
+    /// The top of the labels.
+    pub labels: f64,
+    /// The lower end.
+    pub bottom: f64,
+}
+
+/// A downspout's run from a gutter to its feed.
+pub(super) struct Run {
+    /// First of the feeds.
+    pub feed: PartId,
+    /// Where it starts.
+    pub from: f64,
+    /// Where it ends.
+    pub to: f64,
+    /// Its height.
+    pub y: f64,
+}
+
+/// A trunk line or a pump between two cells.
+pub(super) struct Joint {
+    /// The part.
+    pub part: PartId,
+    /// The cells that it joins.
+    pub cells: [usize; 2],
+    /// Whether it is a pump, and rises into the second.
+    pub pump: bool,
+    /// Its level in the ground in the rows of its ends (the same where they share a row).
+    pub lanes: [f64; 2],
+    /// Which of the margins it takes where its ends are in two rows.
+    pub margin: Option<f64>,
+}
+
+impl Cell {
+    /// Where its outlet pipe goes down.
+    pub fn drop_x(&self) -> f64 {
+        self.body + self.body_width + 7.0
+    }
+
+    /// Where its overflow pipe goes down.
+    pub fn overflow_x(&self) -> f64 {
+        self.body + self.body_width + 15.0
+    }
+
+    /// Where a pump's riser comes up.
+    pub fn riser_x(&self) -> f64 {
+        self.body - 7.0
+    }
+
+    /// The middle of the tank.
+    pub fn middle(&self) -> f64 {
+        self.body + self.body_width / 2.0
+    }
+}
+
+impl Inlet {
+    /// Where its downspout stands.
+    pub fn pipe_x(&self) -> f64 {
+        self.left + if self.is_wide() { 14.0 } else { self.width / 2.0 - 8.0 }
+    }
+
+    /// Whether there is room for its name beside it.
+    pub fn is_wide(&self) -> bool {
+        self.width >= 100.0
+    }
+}
+
+impl Layout {
+    /// The cell of a tank.
+    pub fn cell_of(&self, system: &System, tank: Option<PartId>) -> Option<&Cell> {
+        self.cells.iter().find(|cell| cell.tank.is_some_and(|at| Some(system.tanks[at].id) == tank))
+    }
+
+    /// The height on the sheet of an elevation in a row.
+    pub fn y(&self, row: usize, elevation: f64) -> f64 {
+        self.rows[row].ground - self.heights.up(elevation)
+    }
+}
+
+/// Floor and rim of a tank, in m, as far as they can be drawn.
+pub(super) fn span(tank: &Tank) -> (f64, f64) {
+    let floor = drawable(tank.floor.get(), -30.0, 100.0);
+    (floor, floor + drawable(tank.shape.height(), 0.05, 30.0))
+}
+
+/// Lays out a system under its roof.
+pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) -> Layout {
+    let mut cells: Vec<Cell> = order(system, roof).into_iter().map(|tank| bare_cell(system, tank)).collect();
+    let margins = break_rows(system, &mut cells, width);
+    place_cells(system, &mut cells, width, margins);
+    let spans: Vec<(f64, f64)> = system.tanks.iter().map(span).collect();
+    let wide = tank_widths(system, &cells)
+        .map(|(cell, metres)| (cell.width - LEFT - RIGHT) / metres)
+        .fold(f64::INFINITY, f64::min);
+    let heights = Heights::fitting(&spans, if wide.is_finite() { 1.2 * wide } else { 60.0 });
+    let across = wide.min(heights.per_metre);
+    for cell in &mut cells {
+        let metres = cell.tank.map_or(0.0, |at| drawable(system.tanks[at].shape.width(), 0.05, 60.0));
+        let room = (cell.width - LEFT - RIGHT).max(8.0);
+        cell.body_width = (metres * across).max(NARROWEST).min(room);
+        cell.body = cell.left + LEFT + (room - cell.body_width) / 2.0;
+    }
+    let runs = runs(&cells, roof);
+    let mut joints = joints(system, &cells, width);
+    let rows = rows(system, labels, roof, &cells, &heights, &runs, &mut joints);
+    Layout { width, cells, rows, runs, joints, heights }
+}
+
+/// Tanks as their downspouts come from the left; one without a feed stands beside the one that spills or pumps into
+/// it or is joined to it. Feeds without a tank come last, as `None`.
+fn order(system: &System, roof: &Roof) -> Vec<Option<usize>> {
+    let place = |at: usize| {
+        let feeds = system.feeds.iter().filter(|feed| feed.tank == Some(system.tanks[at].id));
+        feeds.flat_map(|feed| roof.gutters_of(feed.id)).reduce(f64::min)
+    };
+    let mut fed: Vec<(usize, f64)> = (0..system.tanks.len()).filter_map(|at| Some((at, place(at)?))).collect();
+    fed.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let mut order: Vec<usize> = fed.into_iter().map(|(at, _)| at).collect();
+    let mut rest: Vec<usize> = (0..system.tanks.len()).filter(|at| !order.contains(at)).collect();
+    while !rest.is_empty() {
+        let beside = |&at: &usize| order.iter().rposition(|&other| related(system, other, at)).map(|place| (at, place));
+        match rest.iter().find_map(beside) {
+            Some((at, place)) => {
+                order.insert(place + 1, at);
+                rest.retain(|other| *other != at);
+            }
+            None => order.push(rest.remove(0)),
+        }
+    }
+    let unfed = system.feeds.iter().any(|feed| feed.tank.is_none_or(|tank| system.tank(tank).is_none()));
+    order.into_iter().map(Some).chain(unfed.then_some(None)).collect()
+}
+
+fn related(system: &System, a: usize, b: usize) -> bool {
+    let (a, b) = (&system.tanks[a], &system.tanks[b]);
+    let both =
+        |x: Option<PartId>, y: Option<PartId>| [(Some(a.id), Some(b.id)), (Some(b.id), Some(a.id))].contains(&(x, y));
+    a.overflow_to == OverflowTo::Tank(b.id)
+        || b.overflow_to == OverflowTo::Tank(a.id)
+        || system.trunk_lines.iter().any(|line| both(line.ends[0], line.ends[1]))
+        || system.pumps.iter().any(|pump| both(pump.from, pump.to))
+}
+
+fn bare_cell(system: &System, tank: Option<usize>) -> Cell {
+    let id = tank.map(|at| system.tanks[at].id);
+    let known = |named: Option<PartId>| named.filter(|named| system.tank(*named).is_some());
+    let inlet = |part: PartId, hauled| Inlet { parts: vec![part], hauled, left: 0.0, width: 0.0 };
+    let feeds = system.feeds.iter().filter(|feed| known(feed.tank) == id).map(|feed| inlet(feed.id, false));
+    let hauled = system.hauling.iter().filter(|hauling| id.is_some() && known(hauling.tank) == id);
+    let inlets = feeds.chain(hauled.map(|hauling| inlet(hauling.id, true))).collect();
+    Cell { tank, row: 0, left: 0.0, width: 0.0, body: 0.0, body_width: 0.0, inlets }
+}
+
+/// Room that a cell needs at least: all its feeds may be bundled.
+fn least_width(cell: &Cell) -> f64 {
+    let hauled = cell.inlets.iter().filter(|inlet| inlet.hauled).count();
+    let fed = usize::from(cell.inlets.len() > hauled);
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let inlets = SLOT * (fed + hauled) as f64;
+    inlets.max(LEFT + NARROWEST + RIGHT)
+}
+
+/// Tells each cell its row; returns the margins left and right that pipes between rows and to the taps take.
+fn break_rows(system: &System, cells: &mut [Cell], width: f64) -> (f64, f64) {
+    let needed: f64 = cells.iter().map(least_width).sum();
+    if needed <= width - 8.0 {
+        return (4.0, 4.0);
+    }
+    let tapped = |cell: &&Cell| {
+        cell.tank.is_some_and(|at| system.uses.iter().any(|using| using.tank == Some(system.tanks[at].id)))
+    };
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let left = (4.0 + 6.0 * cells.iter().filter(tapped).count() as f64).min(28.0);
+    let right = if system.trunk_lines.is_empty() && system.pumps.is_empty() { 4.0 } else { 12.0 };
+    let room = width - left - right;
+    let widest = cells.iter().map(least_width).fold(1.0, f64::max);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
+    let most = ((room / widest).floor() as usize).max(1);
+    let rows = cells.len().div_ceil(most).max(1);
+    let each = cells.len().div_ceil(rows).max(1);
+    for (at, cell) in cells.iter_mut().enumerate() {
+        cell.row = at / each;
+    }
+    (left, right)
+}
+
+fn tank_widths<'a>(system: &'a System, cells: &'a [Cell]) -> impl Iterator<Item = (&'a Cell, f64)> {
+    cells.iter().filter_map(|cell| Some((cell, drawable(system.tanks[cell.tank?].shape.width(), 0.05, 60.0))))
+}
+
+/// Shares out the width of each row and places the inlets within each cell.
+fn place_cells(system: &System, cells: &mut [Cell], width: f64, (left, right): (f64, f64)) {
+    for row in cells.chunk_by_mut(|a, b| a.row == b.row) {
+        let wanted: Vec<(f64, f64)> = row
+            .iter()
+            .map(|cell| {
+                let metres = cell.tank.map_or(0.5, |at| drawable(system.tanks[at].shape.width(), 0.3, 6.0));
+                #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+                let inlets = cell.inlets.len().min(6) as f64;
+                (least_width(cell), (SLOT * inlets).max(50.0 + 40.0 * metres))
+            })
+            .collect();
+        let mut x = left;
+        for (cell, own) in row.iter_mut().zip(share_out(width - left - right, &wanted)) {
+            (cell.left, cell.width) = (x, own);
+            x += own;
+            place_inlets(cell);
+        }
+    }
+}
+
+fn place_inlets(cell: &mut Cell) {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
+    let most = (cell.width / SLOT).floor() as usize;
+    if cell.inlets.len() > most {
+        let (hauled, feeds): (Vec<Inlet>, Vec<Inlet>) =
+            std::mem::take(&mut cell.inlets).into_iter().partition(|inlet| inlet.hauled);
+        let parts: Vec<PartId> = feeds.into_iter().flat_map(|inlet| inlet.parts).collect();
+        if !parts.is_empty() {
+            cell.inlets.push(Inlet { parts, hauled: false, left: 0.0, width: 0.0 });
+        }
+        cell.inlets.extend(hauled);
+    }
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let each = cell.width / cell.inlets.len().max(1) as f64;
+    let mut x = cell.left;
+    for inlet in &mut cell.inlets {
+        (inlet.left, inlet.width) = (x, each);
+        x += each;
+    }
+}
+
+/// The runs from gutters to the feeds of the first row, each at a height of its own where they would touch.
+fn runs(cells: &[Cell], roof: &Roof) -> Vec<Run> {
+    let mut runs: Vec<Run> = Vec::new();
+    for inlet in cells.iter().filter(|cell| cell.row == 0).flat_map(|cell| &cell.inlets) {
+        let mut gutters: Vec<f64> = inlet.parts.iter().flat_map(|feed| roof.gutters_of(*feed)).collect();
+        gutters.sort_by(f64::total_cmp);
+        gutters.dedup();
+        runs.extend(gutters.into_iter().map(|from| Run { feed: inlet.parts[0], from, to: inlet.pipe_x(), y: 0.0 }));
+    }
+    let ends: Vec<(f64, f64)> =
+        runs.iter().map(|run| (run.from.min(run.to) - 4.0, run.from.max(run.to) + 4.0)).collect();
+    for (run, level) in runs.iter_mut().zip(levels(&ends)) {
+        run.y = roof.bottom + 8.0 + RUN * level;
+    }
+    runs
+}
+
+/// The lowest level for each interval at which it overlaps none before it.
+fn levels(intervals: &[(f64, f64)]) -> Vec<f64> {
+    let mut taken: Vec<Vec<(f64, f64)>> = Vec::new();
+    let mut levels = Vec::new();
+    for &(from, to) in intervals {
+        let free = |level: &Vec<(f64, f64)>| level.iter().all(|(a, b)| to <= *a || *b <= from);
+        let level = taken.iter().position(free).unwrap_or(taken.len());
+        if level == taken.len() {
+            taken.push(Vec::new());
+        }
+        taken[level].push((from, to));
+        #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+        levels.push(level as f64);
+    }
+    levels
+}
+
+/// The trunk lines and pumps both of whose ends stand somewhere.
+fn joints(system: &System, cells: &[Cell], width: f64) -> Vec<Joint> {
+    let at = |tank: Option<PartId>| {
+        cells.iter().position(|cell| cell.tank.is_some_and(|index| Some(system.tanks[index].id) == tank))
+    };
+    let lines = system.trunk_lines.iter().map(|line| (line.id, line.ends, false));
+    let pumps = system.pumps.iter().map(|pump| (pump.id, [pump.from, pump.to], true));
+    let mut joints = Vec::new();
+    for (part, ends, pump) in lines.chain(pumps) {
+        let (Some(a), Some(b)) = (at(ends[0]), at(ends[1])) else { continue };
+        if a == b {
+            continue;
+        }
+        let apart = cells[a].row != cells[b].row;
+        joints.push(Joint { part, cells: [a, b], pump, lanes: [0.0; 2], margin: apart.then_some(width - 5.0) });
+    }
+    joints
+}
+
+/// Stacks the rows; tells the joints their heights.
+fn rows(
+    system: &System,
+    labels: &Labels,
+    roof: &Roof,
+    cells: &[Cell],
+    heights: &Heights,
+    runs: &[Run],
+    joints: &mut [Joint],
+) -> Vec<Row> {
+    let count = cells.iter().map(|cell| cell.row + 1).max().unwrap_or(1);
+    let mut y = runs.iter().map(|run| run.y + 12.0).fold(roof.bottom + 10.0, f64::max);
+    let mut rows = Vec::new();
+    for row in 0..count {
+        let own = || cells.iter().filter(|cell| cell.row == row);
+        let feeds = y + if row > 0 { 14.0 } else { 0.0 };
+        let fed = own().any(|cell| !cell.inlets.is_empty());
+        let top = feeds + if fed { FEED_HEIGHT } else { 0.0 } + 16.0;
+        let spans = || own().filter_map(|cell| cell.tank).map(|at| span(&system.tanks[at]));
+        let highest = spans().map(|(_, rim)| heights.up(rim)).fold(30.0, f64::max);
+        let lowest = spans().map(|(floor, _)| heights.up(floor)).fold(0.0, f64::min);
+        let ground = top + highest;
+        let first_lane = ground - lowest + 12.0;
+        let lanes = place_lanes(cells, joints, row, first_lane);
+        #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+        let label_top = first_lane + if lanes > 0 { LANE * lanes as f64 - 8.0 } else { 4.0 };
+        let lines = own().map(|cell| label_lines(system, labels, cell).len() + 1).max().unwrap_or(0);
+        #[expect(clippy::cast_precision_loss, reason = "three at most")]
+        let bottom = label_top + LEADING * lines as f64 + 12.0;
+        rows.push(Row { feeds, top, ground, labels: label_top, bottom });
+        y = bottom;
+    }
+    rows
+}
+
+/// Gives the joints of a row their levels; returns how many levels there are.
+fn place_lanes(cells: &[Cell], joints: &mut [Joint], row: usize, first: f64) -> usize {
+    let ends_here = |joint: &Joint, end: usize| {
+        let cell = &cells[joint.cells[end]];
+        (cell.row == row).then(|| if joint.pump && end == 1 { cell.riser_x() } else { cell.drop_x() })
+    };
+    let stretch = |joint: &Joint| match (ends_here(joint, 0), ends_here(joint, 1), joint.margin) {
+        (Some(a), Some(b), _) => Some((a.min(b), a.max(b))),
+        (Some(a), None, Some(margin)) | (None, Some(a), Some(margin)) => Some((a, margin)),
+        _ => None,
+    };
+    let here: Vec<usize> = (0..joints.len()).filter(|at| stretch(&joints[*at]).is_some()).collect();
+    let stretches: Vec<(f64, f64)> = here.iter().filter_map(|at| stretch(&joints[*at])).collect();
+    let mut count = 0;
+    for (at, level) in here.into_iter().zip(levels(&stretches)) {
+        for end in 0..2 {
+            if ends_here(&joints[at], end).is_some() {
+                joints[at].lanes[end] = first + 10.0 + LANE * level;
+            }
+        }
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
+        let level = level as usize;
+        count = count.max(level + 1);
+    }
+    count
+}
+
+/// The lines of a tank's name under it.
+pub(super) fn label_lines(system: &System, labels: &Labels, cell: &Cell) -> Vec<String> {
+    let label = cell.tank.and_then(|at| labels.get(&system.tanks[at].id));
+    label.map_or_else(Vec::new, |label| lettering::lines(&label.name, cell.width - 10.0, SIZE, 2))
+}

@@ -1,0 +1,119 @@
+//! The household's own system in section: roofs on top, downspouts with screens and diverters, tanks at their true
+//! relative heights with today's water, what joins them in the ground, and what draws on them below.
+//!
+//! Each kind of part has a file; `layout` says where the tanks stand, the others draw around them.
+
+mod heights;
+mod layout;
+
+mod feeds;
+mod ground;
+mod joints;
+mod roof;
+mod signs;
+mod spills;
+mod symbols;
+mod tank_outline;
+mod tanks;
+mod uses;
+
+use std::collections::BTreeMap;
+
+use super::drawing::{Drawing, Mark, Target};
+use super::pen::Pen;
+use crate::site::part::PartId;
+use crate::site::system::System;
+
+pub use signs::{PartMark, Sign};
+
+/// Narrowest sheet that is drawn.
+const NARROWEST: f64 = 280.0;
+/// Least width and height of what can be tapped.
+const TAP: f64 = 44.0;
+
+/// Today's water in a tank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TankWater {
+    /// The tank.
+    pub tank: PartId,
+    /// Level over its floor, in m.
+    pub level_m: f64,
+}
+
+/// What is written at a part and said of it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PartLabel {
+    /// Its name.
+    pub name: String,
+    /// A figure below the name: area, content, daily amount; may be empty.
+    pub detail: String,
+    /// Its accessible name: kind, name, state and what needs attention.
+    pub spoken: String,
+}
+
+/// All labels.
+pub type Labels = BTreeMap<PartId, PartLabel>;
+
+/// Draws the house for a width in pixels. Parts that the system lacks or that are joined to nothing yet are drawn
+/// loose; every part can be tapped.
+pub fn drawing(system: &System, water: &[TankWater], marks: &[PartMark], labels: &Labels, width: f64) -> Drawing {
+    let width = if width.is_finite() { width.max(NARROWEST) } else { NARROWEST };
+    let roof = roof::layout(system, labels, width);
+    let layout = layout::layout(system, labels, &roof, width);
+    let mut house = House { system, water, signs: marks, labels, layout: &layout, pen: Pen::default() };
+    ground::draw(&mut house, &roof);
+    roof::draw(&mut house, &roof);
+    feeds::draw(&mut house, &roof);
+    tanks::draw(&mut house);
+    joints::draw(&mut house);
+    spills::draw(&mut house);
+    let height = uses::draw(&mut house);
+    Drawing { width, height, marks: house.pen.marks, readings: Vec::new() }
+}
+
+/// The house while it is being drawn.
+struct House<'a> {
+    system: &'a System,
+    water: &'a [TankWater],
+    signs: &'a [PartMark],
+    labels: &'a Labels,
+    layout: &'a layout::Layout,
+    pen: Pen,
+}
+
+impl House<'_> {
+    /// The name of a part as it is written.
+    fn name(&self, part: PartId) -> &str {
+        self.labels.get(&part).map_or("", |label| &label.name)
+    }
+
+    /// The figure of a part as it is written.
+    fn detail(&self, part: PartId) -> &str {
+        self.labels.get(&part).map_or("", |label| &label.detail)
+    }
+
+    /// Adds a part, or several as one, that answers to a tap in an area; the area grows to what a thumb needs and
+    /// stays on the sheet.
+    fn target(&mut self, parts: &[PartId], (x, y): (f64, f64), width: f64, height: f64, mut own: Pen) {
+        let (tap_width, tap_height) = (width.max(TAP), height.max(TAP));
+        let x = (x + (width - tap_width) / 2.0).clamp(0.0, (self.layout.width - tap_width).max(0.0));
+        let y = (y + (height - tap_height) / 2.0).max(0.0);
+        signs::draw(&mut own, self.signs, parts, (x + tap_width, y));
+        let spoken: Vec<&str> =
+            parts.iter().filter_map(|part| self.labels.get(part)).map(|label| label.spoken.as_str()).collect();
+        self.pen.marks.push(Mark::Part(Target {
+            parts: parts.to_vec(),
+            name: spoken.join("; "),
+            x,
+            y,
+            width: tap_width,
+            height: tap_height,
+            marks: own.marks,
+        }));
+    }
+}
+
+/// A number of a part as far as it can be drawn.
+fn drawable(value: f64, least: f64, greatest: f64) -> f64 {
+    if value.is_nan() { least } else { value.clamp(least, greatest) }
+}

@@ -1,0 +1,261 @@
+//! The roof along the top: sections side by side, two and two as gables, with gutters at their eaves.
+
+use super::{House, drawable};
+use crate::figures::drawing::{Anchor, Ink};
+use crate::figures::lettering::{self, LEADING, SIZE, SMALL};
+use crate::figures::pen::{Pen, Point};
+use crate::figures::share_out::share_out;
+use crate::site::part::PartId;
+use crate::site::roof::{Material, RoofSection};
+use crate::site::system::System;
+
+/// Narrowest section; where there are more than fit, neighbours are drawn as one.
+const NARROWEST: f64 = 64.0;
+/// Room beside the outermost eaves.
+const MARGIN: f64 = 12.0;
+/// Room between two gables, for their downspouts.
+const BETWEEN: f64 = 20.0;
+const TOP: f64 = 10.0;
+/// How far an eave stands out over its wall.
+const OVERHANG: f64 = 9.0;
+/// Radius of a gutter.
+const GUTTER: f64 = 5.0;
+/// Share of the rain from which a section counts as collected.
+const ALL: f64 = 0.999;
+
+/// Where the roof stands.
+pub(super) struct Roof {
+    /// Sections from left to right.
+    pub cells: Vec<RoofCell>,
+    /// The height of all eaves.
+    pub eave: f64,
+    /// Below the roof's labels.
+    pub bottom: f64,
+}
+
+/// A section, or several drawn as one.
+pub(super) struct RoofCell {
+    /// The sections.
+    pub parts: Vec<PartId>,
+    /// The feeds that they run to.
+    pub feeds: Vec<PartId>,
+    /// Left end.
+    pub left: f64,
+    /// Right end.
+    pub right: f64,
+    /// Whether the eave is at the left end.
+    eave_at_left: bool,
+    /// How far the inner end rises over the eave.
+    rise: f64,
+    /// Share of the rain that is collected.
+    collected: f64,
+    material: Material,
+    name: Vec<String>,
+    detail: String,
+}
+
+impl RoofCell {
+    /// Where the water leaves it.
+    pub fn eave_x(&self) -> f64 {
+        if self.eave_at_left { self.left } else { self.right }
+    }
+
+    /// The middle of its gutter.
+    pub fn gutter_x(&self) -> f64 {
+        if self.eave_at_left { self.left - GUTTER } else { self.right + GUTTER }
+    }
+
+    fn inner_x(&self) -> f64 {
+        if self.eave_at_left { self.right } else { self.left }
+    }
+
+    fn wall_x(&self) -> f64 {
+        if self.eave_at_left { self.left + OVERHANG } else { self.right - OVERHANG }
+    }
+}
+
+impl Roof {
+    /// Where the water of a feed comes from.
+    pub fn gutters_of(&self, feed: PartId) -> impl Iterator<Item = f64> {
+        self.cells.iter().filter(move |cell| cell.feeds.contains(&feed)).map(RoofCell::gutter_x)
+    }
+}
+
+/// Lays out the sections of a system.
+pub(super) fn layout(system: &System, labels: &super::Labels, width: f64) -> Roof {
+    let room = width - 2.0 * MARGIN;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
+    let most = ((room + BETWEEN / 2.0) / (NARROWEST + BETWEEN / 2.0)).floor() as usize;
+    let together = system.sections.len().div_ceil(most.max(1)).max(1);
+    let mut cells: Vec<RoofCell> =
+        system.sections.chunks(together).enumerate().map(|(at, chunk)| cell(chunk, at, labels)).collect();
+    if cells.len() % 2 == 1
+        && let Some(last) = cells.last_mut()
+    {
+        last.eave_at_left = false;
+    }
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let gaps = cells.len().div_ceil(2).saturating_sub(1) as f64 * BETWEEN;
+    let areas: Vec<f64> = system.sections.chunks(together).map(total_area).collect();
+    let wanted: Vec<(f64, f64)> = areas.iter().map(|area| (NARROWEST, *area)).collect();
+    let mut x = MARGIN;
+    for (at, (cell, own)) in cells.iter_mut().zip(share_out(room - gaps, &wanted)).enumerate() {
+        if at > 0 && at % 2 == 0 {
+            x += BETWEEN;
+        }
+        (cell.left, cell.right) = (x, x + own);
+        x += own;
+    }
+    set_rises(&mut cells);
+    let highest = cells.iter().map(|cell| cell.rise).fold(36.0, f64::max);
+    for cell in &mut cells {
+        let room = cell.right - cell.left - 14.0;
+        let label = cell.parts.first().and_then(|part| labels.get(part));
+        cell.name = match (&cell.parts[..], label) {
+            ([_], Some(label)) => lettering::lines(&label.name, room, SIZE, 2),
+            ([_, _, ..], _) => vec![format!("×{}", cell.parts.len())],
+            _ => Vec::new(),
+        };
+        cell.detail = match (&cell.parts[..], label) {
+            ([_], Some(label)) if lettering::width(&label.detail, SMALL) <= room => label.detail.clone(),
+            _ => String::new(),
+        };
+    }
+    let lines = cells.iter().map(|cell| cell.name.len() + usize::from(!cell.detail.is_empty())).max().unwrap_or(0);
+    let eave = TOP + highest;
+    #[expect(clippy::cast_precision_loss, reason = "three at most")]
+    let bottom = eave + 6.0 + LEADING * lines as f64;
+    Roof { cells, eave, bottom }
+}
+
+fn total_area(sections: &[RoofSection]) -> f64 {
+    sections.iter().map(|section| drawable(section.area.get(), 0.1, 100_000.0)).sum()
+}
+
+fn cell(sections: &[RoofSection], at: usize, _labels: &super::Labels) -> RoofCell {
+    let mut feeds: Vec<PartId> =
+        sections.iter().flat_map(|section| &section.outlets).map(|outlet| outlet.feed).collect();
+    feeds.sort();
+    feeds.dedup();
+    let collected = sections.iter().map(|section| drawable(section.collected_share(), 0.0, 1.0));
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let collected = collected.sum::<f64>() / sections.len() as f64;
+    RoofCell {
+        parts: sections.iter().map(|section| section.id).collect(),
+        feeds,
+        left: 0.0,
+        right: 0.0,
+        eave_at_left: at.is_multiple_of(2),
+        rise: 0.0,
+        collected,
+        material: sections.first().map_or(Material::Other, |section| section.material),
+        name: Vec::new(),
+        detail: String::new(),
+    }
+}
+
+/// Both halves of a gable meet at one ridge; a lone one leans, a flat one hardly rises.
+fn set_rises(cells: &mut [RoofCell]) {
+    for gable in cells.chunks_mut(2) {
+        let narrower = gable.iter().map(|cell| cell.right - cell.left).fold(f64::INFINITY, f64::min);
+        let pitched =
+            if gable.len() == 2 { (0.42 * narrower).clamp(24.0, 66.0) } else { (0.3 * narrower).clamp(18.0, 40.0) };
+        for cell in gable {
+            let flat = matches!(cell.material, Material::FlatGravel | Material::Planted);
+            cell.rise = if flat { 7.0 } else { pitched };
+        }
+    }
+}
+
+/// The outline of walls and roof of each gable, for the wash behind the tanks.
+pub(super) fn silhouettes(roof: &Roof, ground: f64) -> Vec<Vec<Point>> {
+    let outline = |gable: &[RoofCell]| {
+        let (Some(first), Some(last)) = (gable.first(), gable.last()) else { return Vec::new() };
+        let (left, right) =
+            if gable.len() == 2 { (first.wall_x(), last.wall_x()) } else { (first.left, last.wall_x()) };
+        let mut points = vec![(left, ground)];
+        for cell in gable {
+            let (eave, inner) = ((cell.eave_x(), roof.eave), (cell.inner_x(), roof.eave - cell.rise));
+            points.extend(if cell.eave_at_left { [eave, inner] } else { [inner, eave] });
+        }
+        points.push((right, ground));
+        points
+    };
+    roof.cells.chunks(2).map(outline).collect()
+}
+
+/// Draws the sections.
+pub(super) fn draw(house: &mut House, roof: &Roof) {
+    for cell in &roof.cells {
+        let mut pen = Pen::default();
+        let eave: Point = (cell.eave_x(), roof.eave);
+        let inner: Point = (cell.inner_x(), roof.eave - cell.rise);
+        let loose = cell.collected <= 0.0;
+        pen.line(if loose { Ink::Loose } else { Ink::Strong }, &[eave, inner]);
+        let lower = |(x, y): Point| (x, y + 5.0);
+        if !loose {
+            pen.line(Ink::Faint, &[lower(eave), lower(inner)]);
+            texture(&mut pen, cell.material, eave, inner);
+            let x = cell.gutter_x();
+            pen.path(
+                Ink::Line,
+                format!("M{:.1} {:.1}a{GUTTER} {GUTTER} 0 0 0 {:.1} 0", x - GUTTER, roof.eave + 1.0, 2.0 * GUTTER),
+            );
+        }
+        if cell.collected < ALL {
+            let (x, count) = if loose {
+                (cell.gutter_x(), 4)
+            } else {
+                (cell.gutter_x() + if cell.eave_at_left { -7.0 } else { 7.0 }, 2)
+            };
+            for drop in 0..count {
+                drip(&mut pen, (x, roof.eave + 10.0 + 17.0 * f64::from(drop)));
+            }
+        }
+        let middle = f64::midpoint(cell.left, cell.right);
+        let mut y = roof.eave + 20.0;
+        for line in &cell.name {
+            pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, line);
+            y += LEADING;
+        }
+        pen.text(Ink::FaintLabel, (middle, y), Anchor::Middle, SMALL, &cell.detail);
+        let top = roof.eave - cell.rise - 4.0;
+        house.target(&cell.parts, (cell.left, top), cell.right - cell.left, roof.bottom - top, pen);
+    }
+}
+
+/// A falling drop.
+pub(super) fn drip(pen: &mut Pen, (x, y): Point) {
+    pen.path(Ink::Drip, format!("M{x:.1} {:.1}q4 6 0 8q-4 -2 0 -8Z", y - 4.0));
+}
+
+/// A few strokes that tell what the roof is covered with.
+fn texture(pen: &mut Pen, material: Material, eave: Point, inner: Point) {
+    let length = (inner.0 - eave.0).hypot(inner.1 - eave.1).max(1.0);
+    let (along_x, along_y) = ((inner.0 - eave.0) / length, (inner.1 - eave.1) / length);
+    // The normal that points upwards.
+    let up = if along_x > 0.0 { 1.0 } else { -1.0 };
+    let at = |along: f64, over: f64| {
+        (eave.0 + along_x * along + up * along_y * over, eave.1 + along_y * along - up * along_x * over)
+    };
+    let spacing = match material {
+        Material::Metal => 22.0,
+        Material::Tile | Material::Shingle => 10.0,
+        Material::FlatGravel => 8.0,
+        Material::Planted => 9.0,
+        Material::Concrete | Material::Other => return,
+    };
+    let mut strokes = Vec::new();
+    let mut along = spacing / 2.0 + 4.0;
+    while along < length - spacing / 2.0 {
+        strokes.push(match material {
+            Material::Metal => vec![at(along, 0.0), at(along, 4.0)],
+            Material::Tile => vec![at(along - 5.0, 1.0), at(along, 5.0), at(along + 3.0, 1.0)],
+            Material::Shingle => vec![at(along, 4.0), at(along + 8.0, 1.0)],
+            Material::Planted => vec![at(along - 3.0, 8.0), at(along, 1.0), at(along + 3.0, 8.0)],
+            _ => vec![at(along, 3.5), at(along + 1.5, 3.5)],
+        });
+        along += spacing;
+    }
+    pen.lines(Ink::Line, &strokes);
+}

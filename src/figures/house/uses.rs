@@ -1,0 +1,176 @@
+//! What draws water, below the ground: a riser from each tank that is drawn on, with its taps; and the parts that
+//! are joined to nothing yet.
+
+use super::layout::Cell;
+use super::{House, TAP, joints, symbols};
+use crate::figures::drawing::{Anchor, Ink};
+use crate::figures::lettering::{self, LEADING, SIZE, SMALL};
+use crate::figures::pen::Pen;
+use crate::site::part::PartId;
+use crate::site::uses::Class;
+
+/// Narrowest column of taps.
+const COLUMN: f64 = 165.0;
+const MOST_COLUMNS: usize = 4;
+/// Distance of the pipes that lead to the columns.
+const LANE: f64 = 8.0;
+/// Room for tap and sign before the words.
+const SYMBOLS: f64 = 56.0;
+const ROW: f64 = 50.0;
+
+/// What hangs on one tank.
+struct Block {
+    cell: Option<usize>,
+    entries: Vec<(PartId, Symbol)>,
+}
+
+#[derive(Clone, Copy)]
+enum Symbol {
+    Tap(Class),
+    Valve(bool),
+    Pump,
+    Lorry,
+}
+
+/// Draws uses and loose parts; returns the height of the whole drawing.
+pub(super) fn draw(house: &mut House) -> f64 {
+    let layout = house.layout;
+    let blocks = blocks(house);
+    let top = layout.rows.last().map_or(0.0, |row| row.bottom);
+    let columns = columns(&blocks, layout.width);
+    #[expect(clippy::cast_precision_loss, reason = "a few at most")]
+    let column_width = (layout.width - 8.0) / columns.len().max(1) as f64;
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let lane_of = |at: usize| top + LANE * at as f64;
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let first = top + LANE * blocks.len() as f64 + 4.0;
+    let mut lowest: f64 = top;
+    let mut number = 0;
+    let mut left = 4.0;
+    for column in columns {
+        let mut y = first;
+        let count = column.len();
+        for (place, block) in column.iter().enumerate() {
+            // Deeper blocks hang further left, so that no riser crosses a tap.
+            #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+            let riser = left + 8.0 + 7.0 * (count - 1 - place) as f64;
+            if let Some(cell) = block.cell.map(|at| &layout.cells[at]) {
+                supply(house, cell, riser, number, lane_of(number), y + ROW * last(block) + TAP / 2.0);
+            }
+            number += 1;
+            for (part, symbol) in &block.entries {
+                entry(house, *part, *symbol, block.cell.is_some(), riser, left + column_width, y);
+                y += ROW;
+            }
+            y += 6.0;
+        }
+        lowest = lowest.max(y);
+        left += column_width;
+    }
+    lowest + 4.0
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+fn last(block: &Block) -> f64 {
+    block.entries.len().saturating_sub(1) as f64
+}
+
+/// Uses by the tank that they draw on, from left to right, in their own order; then what is loose.
+fn blocks(house: &House) -> Vec<Block> {
+    let (system, layout) = (house.system, house.layout);
+    let tap = |using: &crate::site::uses::Use| (using.id, Symbol::Tap(using.class));
+    let mut blocks: Vec<Block> = Vec::new();
+    for (at, cell) in layout.cells.iter().enumerate() {
+        let id = cell.tank.map(|at| system.tanks[at].id);
+        let entries: Vec<_> = system.uses.iter().filter(|using| id.is_some() && using.tank == id).map(tap).collect();
+        if !entries.is_empty() {
+            blocks.push(Block { cell: Some(at), entries });
+        }
+    }
+    let joined = |part: PartId| layout.joints.iter().any(|joint| joint.part == part);
+    let hauled =
+        |part: PartId| layout.cells.iter().flat_map(|cell| &cell.inlets).any(|inlet| inlet.parts.contains(&part));
+    let dry = system.uses.iter().filter(|using| layout.cell_of(system, using.tank).is_none()).map(tap);
+    let lines =
+        system.trunk_lines.iter().filter(|line| !joined(line.id)).map(|line| (line.id, Symbol::Valve(line.open)));
+    let pumps = system.pumps.iter().filter(|pump| !joined(pump.id)).map(|pump| (pump.id, Symbol::Pump));
+    let loads = system.hauling.iter().filter(|load| !hauled(load.id)).map(|load| (load.id, Symbol::Lorry));
+    let loose: Vec<_> = dry.chain(lines).chain(pumps).chain(loads).collect();
+    if !loose.is_empty() {
+        blocks.push(Block { cell: None, entries: loose });
+    }
+    blocks
+}
+
+/// Shares out the blocks to columns of about the same height.
+fn columns(blocks: &[Block], width: f64) -> Vec<&[Block]> {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few at most")]
+    let fitting = ((width / COLUMN).floor() as usize).clamp(1, MOST_COLUMNS).min(blocks.len().max(1));
+    let total: usize = blocks.iter().map(|block| block.entries.len()).sum();
+    let mut columns = Vec::new();
+    let (mut from, mut filled) = (0, 0);
+    for (at, block) in blocks.iter().enumerate() {
+        filled += block.entries.len();
+        let due = filled * fitting >= total * (columns.len() + 1);
+        if due || blocks.len() - at <= fitting - columns.len() {
+            columns.push(&blocks[from..=at]);
+            from = at + 1;
+        }
+    }
+    if from < blocks.len() {
+        columns.push(&blocks[from..]);
+    }
+    columns
+}
+
+/// The pipe from a tank's outlet down to the last of its taps.
+fn supply(house: &mut House, cell: &Cell, riser: f64, number: usize, lane: f64, end: f64) {
+    let mut way = joints::out_of(house, cell, lane);
+    let row = &house.layout.rows[cell.row];
+    if cell.row + 1 < house.layout.rows.len() {
+        // Tanks stand below: go round them on the left, each pipe on its own line.
+        way.pop();
+        #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+        let beside = 4.0 + 6.0 * (number % 4) as f64;
+        let under = row.bottom - 4.0;
+        way.extend([(cell.drop_x(), under), (beside, under), (beside, lane)]);
+    }
+    way.extend([(riser, lane), (riser, end)]);
+    house.pen.pipe(Ink::Pipe, &way);
+}
+
+fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f64, right: f64, top: f64) {
+    let mut pen = Pen::default();
+    let y = top + TAP / 2.0;
+    if joined {
+        pen.line(Ink::Pipe, &[(riser, y), (riser + 10.0, y)]);
+        pen.circle(Ink::Solid, (riser, y), 3.5);
+    } else {
+        pen.line(Ink::Loose, &[(riser - 4.0, y), (riser + 10.0, y)]);
+    }
+    let at = (riser + 10.0, y);
+    let sign = (riser + 45.0, y);
+    match symbol {
+        Symbol::Tap(class) => {
+            symbols::tap(&mut pen, at);
+            symbols::class(&mut pen, class, sign);
+        }
+        Symbol::Valve(open) => symbols::valve(&mut pen, (riser + 24.0, y), open),
+        Symbol::Pump => symbols::pump(&mut pen, (riser + 24.0, y), true),
+        Symbol::Lorry => symbols::lorry(&mut pen, (riser + 28.0, y)),
+    }
+    let x = riser + SYMBOLS + 4.0;
+    let room = right - x - 4.0;
+    let detail = lettering::lines(house.detail(part), room, SMALL, 1);
+    let name = lettering::lines(house.name(part), room, SIZE, if detail.is_empty() { 3 } else { 2 });
+    #[expect(clippy::cast_precision_loss, reason = "three at most")]
+    let mut baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
+    for line in &name {
+        pen.text(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, line);
+        baseline += LEADING;
+    }
+    for line in &detail {
+        pen.text(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, line);
+    }
+    house.target(&[part], (riser, top), right - riser - 2.0, TAP, pen);
+}
