@@ -3,3 +3,4 @@
 
 mod any_system;
 mod laws;
+mod rain_records;

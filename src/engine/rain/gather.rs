@@ -1,0 +1,311 @@
+//! Rows of a file to a record: one depth a day, and an account of every row that was changed or refused.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+
+use super::import::{Columns, Form, ImportError};
+use super::rain_unit::RainUnit;
+use super::report::{
+    Conflict, DateOrder, DayDepth, DaySpan, FlaggedDepth, MultiDayTotal, Notice, Occasions, OrderBasis, Report,
+    RowFault, UnreadableRow,
+};
+use super::written_date::{WrittenDate, order_of};
+use crate::site::rain::RainRecord;
+
+/// The greatest depth ever measured in 24 hours, in mm: Foc-Foc, La Réunion, 7–8 January 1966.
+/// Source: World Meteorological Organization, archive of weather and climate extremes (from memory).
+pub const WORLD_RECORD_DAY_MM: f64 = 1825.0;
+
+/// What a file said, before its dates were ordered and its depths judged.
+pub(super) struct Reading {
+    pub(super) rows: Vec<Row>,
+    pub(super) unreadable: Occasions<UnreadableRow>,
+    /// Totals of several days: the day of reading, how many days, the total in the file's unit.
+    pub(super) multi_day: Vec<(WrittenDate, Option<u16>, f64)>,
+    pub(super) lines_above: usize,
+    pub(super) unit: RainUnit,
+    pub(super) unit_basis: UnitBasis,
+    pub(super) form: Form,
+    pub(super) columns: Columns,
+}
+
+/// What the unit rests on.
+#[derive(Clone, Copy)]
+pub(super) enum UnitBasis {
+    /// The person or the file.
+    Told,
+    /// The look of the numbers.
+    Guessed { mean_rain_day: f64 },
+}
+
+/// A row that was understood.
+pub(super) struct Row {
+    pub(super) line: usize,
+    pub(super) date: WrittenDate,
+    pub(super) entry: Entry,
+}
+
+/// What a row says of its day, in the file's unit.
+#[derive(Clone, Copy)]
+pub(super) enum Entry {
+    Number(f64),
+    Trace,
+    PresumedZero,
+    Flagged { number: Option<f64>, flag: char },
+    Missing,
+}
+
+/// The mean of the numbers above 0, as written; 0 if there are none.
+pub(super) fn mean_rain_day(rows: &[Row]) -> f64 {
+    let (mut count, mut sum) = (0_usize, 0.0);
+    for row in rows {
+        if let Entry::Number(number) = row.entry
+            && number > 0.0
+        {
+            count += 1;
+            sum += number;
+        }
+    }
+    if count == 0 { 0.0 } else { sum / count as f64 }
+}
+
+/// Makes the record. The span runs from the first to the last dated row; days between without a depth are missing.
+///
+/// # Errors
+/// `MostlyUnreadable`, `NothingMeasured`.
+pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Result<(RainRecord, Report), ImportError> {
+    let dates = reading.rows.iter().map(|row| row.date);
+    let order = order_of(dates);
+    let mut found = Found { unreadable: reading.unreadable, ..Found::default() };
+    let mut days = BTreeMap::new();
+    let mut rows_read = 0;
+    for row in &reading.rows {
+        match row.date.on(order.map_or(DateOrder::DayFirst, |(order, _)| order)) {
+            Some(date) => {
+                rows_read += 1;
+                let depth = found.judge(date, row.entry, reading.unit);
+                found.place(&mut days, date, depth);
+            }
+            None => {
+                let text = match row.date {
+                    WrittenDate::Either { first, second, year } => format!("{first}/{second}/{year}"),
+                    WrittenDate::Exact(date) => date.to_string(),
+                };
+                found.unreadable.add(UnreadableRow { line: row.line, fault: RowFault::NoSuchDay { text } });
+            }
+        }
+    }
+    if found.unreadable.count > rows_read {
+        let unreadable = found.unreadable;
+        return Err(ImportError::MostlyUnreadable { rows_read, unreadable });
+    }
+    let (Some((&first, _)), Some((&last, _))) = (days.first_key_value(), days.last_key_value()) else {
+        return Err(ImportError::NothingMeasured);
+    };
+    let mut depths_mm = vec![None; usize::try_from(DaySpan { first, last }.days()).unwrap_or(0)];
+    for (date, depth) in &days {
+        if let Some(place) = usize::try_from((*date - first).num_days()).ok().and_then(|at| depths_mm.get_mut(at)) {
+            *place = *depth;
+        }
+    }
+    let record = RainRecord { source: source.to_string(), start: first, depths_mm };
+    let measured_days = record.depths_mm.iter().flatten().count();
+    if measured_days == 0 {
+        return Err(ImportError::NothingMeasured);
+    }
+    for (date, days, total) in reading.multi_day {
+        if let Some(read_on) = date.on(order.map_or(DateOrder::DayFirst, |(order, _)| order)) {
+            found.multi_day.add(MultiDayTotal { read_on, days, total_mm: reading.unit.to_mm(total) });
+        }
+    }
+    let report = Report {
+        rows_read,
+        span: DaySpan { first, last },
+        measured_days,
+        missing_days: record.depths_mm.len() - measured_days,
+        comment_lines: comments,
+        notices: found.notices(reading.lines_above, order, reading.unit, reading.unit_basis, &record),
+    };
+    Ok((record, report))
+}
+
+/// What was found among the rows, by kind.
+#[derive(Default)]
+struct Found {
+    unreadable: Occasions<UnreadableRow>,
+    missing: Occasions<NaiveDate>,
+    repeated: Occasions<NaiveDate>,
+    conflicting: Occasions<Conflict>,
+    traces: Occasions<NaiveDate>,
+    presumed: Occasions<NaiveDate>,
+    negative: Occasions<DayDepth>,
+    flagged: Occasions<FlaggedDepth>,
+    multi_day: Occasions<MultiDayTotal>,
+    beyond: Occasions<DayDepth>,
+}
+
+impl Found {
+    /// The depth of a row in mm, `None` for missing; what is odd about it is noted.
+    fn judge(&mut self, date: NaiveDate, entry: Entry, unit: RainUnit) -> Option<f64> {
+        match entry {
+            Entry::Number(number) => {
+                let depth_mm = unit.to_mm(number);
+                if depth_mm < 0.0 {
+                    self.negative.add(DayDepth { date, depth_mm });
+                    None
+                } else if depth_mm > WORLD_RECORD_DAY_MM {
+                    self.beyond.add(DayDepth { date, depth_mm });
+                    None
+                } else {
+                    Some(depth_mm + 0.0) // a written "-0" becomes 0
+                }
+            }
+            Entry::Trace => {
+                self.traces.add(date);
+                Some(0.0)
+            }
+            Entry::PresumedZero => {
+                self.presumed.add(date);
+                Some(0.0)
+            }
+            Entry::Flagged { number, flag } => {
+                self.flagged.add(FlaggedDepth { date, depth_mm: number.map(|number| unit.to_mm(number)), flag });
+                None
+            }
+            Entry::Missing => {
+                self.missing.add(date);
+                None
+            }
+        }
+    }
+
+    /// Puts a depth to its day. The first measured one stays.
+    fn place(&mut self, days: &mut BTreeMap<NaiveDate, Option<f64>>, date: NaiveDate, depth: Option<f64>) {
+        match (days.get(&date).copied(), depth) {
+            (None, _) => {
+                days.insert(date, depth);
+            }
+            (Some(kept), new) if kept == new => self.repeated.add(date),
+            (Some(Some(kept_mm)), refused_mm) => self.conflicting.add(Conflict { date, kept_mm, refused_mm }),
+            (Some(None), new) => {
+                if let Some(kept_mm) = new {
+                    self.conflicting.add(Conflict { date, kept_mm, refused_mm: None });
+                }
+                days.insert(date, new);
+            }
+        }
+    }
+
+    fn notices(
+        self,
+        lines: usize,
+        order: Option<(DateOrder, OrderBasis)>,
+        unit: RainUnit,
+        unit_basis: UnitBasis,
+        record: &RainRecord,
+    ) -> Vec<Notice> {
+        fn some<T>(occasions: Occasions<T>, notice: fn(Occasions<T>) -> Notice) -> Option<Notice> {
+            (occasions.count > 0).then(|| notice(occasions))
+        }
+        let assumed_order = match order {
+            Some((order, basis)) if basis != OrderBasis::Dates => Some(Notice::DateOrderAssumed { order, basis }),
+            _ => None,
+        };
+        let assumed_unit = match unit_basis {
+            UnitBasis::Guessed { mean_rain_day } => Some(Notice::UnitAssumed { unit, mean_rain_day }),
+            UnitBasis::Told => None,
+        };
+        [
+            (lines > 0).then_some(Notice::LinesAboveTable { lines }),
+            some(self.unreadable, Notice::RowsUnreadable),
+            assumed_order,
+            assumed_unit,
+            some(self.missing, Notice::MarkedMissing),
+            gaps(record),
+            some(self.repeated, Notice::RepeatedDates),
+            some(self.conflicting, Notice::ConflictingDates),
+            some(self.traces, Notice::Traces),
+            some(self.presumed, Notice::PresumedZero),
+            some(self.negative, Notice::Negative),
+            some(self.flagged, Notice::QualityFlagged),
+            some(self.multi_day, Notice::MultiDayTotals),
+            some(self.beyond, Notice::BeyondWorldRecord),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+}
+
+fn gaps(record: &RainRecord) -> Option<Notice> {
+    let spans = super::spans::spans(record, |depth| depth.is_none());
+    let longest = spans.iter().rev().max_by_key(|span| span.days()).copied()?;
+    let days = record.depths_mm.iter().filter(|depth| depth.is_none()).count();
+    Some(Notice::Gaps { gaps: spans.len(), days, longest })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+    use super::super::import::read;
+    use super::*;
+
+    fn notices(text: &str) -> (Vec<Option<f64>>, Vec<Notice>) {
+        let import = read(text.as_bytes(), None, "test").unwrap();
+        (import.record.depths_mm, import.report.notices)
+    }
+
+    fn day(text: &str) -> NaiveDate {
+        text.parse().unwrap()
+    }
+
+    #[test]
+    fn a_clean_file_has_nothing_to_say() {
+        assert_eq!(notices("date,rain_mm\n2001-01-01,5\n2001-01-02,0\n").1, []);
+    }
+
+    #[test]
+    fn gaps_are_counted_and_the_longest_is_named() {
+        let (depths, notices) = notices("date,rain_mm\n2001-01-01,5\n2001-01-03,0\n2001-01-06,5\n");
+        assert_eq!(depths.len(), 6);
+        let longest = DaySpan { first: day("2001-01-04"), last: day("2001-01-05") };
+        assert_eq!(notices, [Notice::Gaps { gaps: 2, days: 3, longest }]);
+    }
+
+    #[test]
+    fn the_first_measured_depth_of_a_day_stays() {
+        let (depths, notices) =
+            notices("date,rain_mm\n2001-01-01,5\n2001-01-01,6\n2001-01-01,5\n2001-01-02,NA\n2001-01-02,7\n");
+        assert_eq!(depths, [Some(5.0), Some(7.0)]);
+        let repeated = notices.iter().any(|n| matches!(n, Notice::RepeatedDates(dates) if dates.count == 1));
+        let conflicts = notices.iter().find_map(|notice| match notice {
+            Notice::ConflictingDates(conflicts) => Some(conflicts.first.clone()),
+            _ => None,
+        });
+        assert!(repeated);
+        assert_eq!(
+            conflicts.unwrap(),
+            [
+                Conflict { date: day("2001-01-01"), kept_mm: 5.0, refused_mm: Some(6.0) },
+                Conflict { date: day("2001-01-02"), kept_mm: 7.0, refused_mm: None },
+            ]
+        );
+    }
+
+    #[test]
+    fn depths_that_cannot_be_are_missing_and_reported() {
+        let (depths, notices) =
+            notices("date,rain_mm\n2001-01-01,-3\n2001-01-02,1825\n2001-01-03,1825.1\n2001-01-04,1e300\n");
+        assert_eq!(depths, [None, Some(1825.0), None, None]);
+        assert!(notices.iter().any(|n| matches!(n, Notice::Negative(days) if days.first[0].depth_mm == -3.0)));
+        assert!(notices.iter().any(|n| matches!(n, Notice::BeyondWorldRecord(days) if days.count == 2)));
+    }
+
+    #[test]
+    fn an_open_order_of_day_and_month_is_reported() {
+        let (_, found) = notices("date,rain_mm\n1/2/2001,3\n");
+        let order = DateOrder::DayFirst;
+        assert_eq!(found, [Notice::DateOrderAssumed { order, basis: OrderBasis::Assumed }]);
+    }
+}
