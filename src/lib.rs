@@ -5,4 +5,7 @@
 pub mod quantity;
 pub mod site;
 pub mod engine;
+pub mod records;
 pub mod figures;
+pub mod words;
+pub mod app;

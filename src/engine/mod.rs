@@ -4,3 +4,5 @@ pub mod rain;
 
 pub mod balance;
 pub mod measures;
+
+pub mod question;

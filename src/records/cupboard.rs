@@ -55,6 +55,8 @@ pub struct Opened {
     pub index: Index,
     /// The sites that could be read.
     pub sites: BTreeMap<SiteId, SiteFile>,
+    /// Sites that a newer program wrote: they stay named and untouched.
+    pub untouched: Vec<SiteId>,
     /// What was amiss.
     pub troubles: Vec<Trouble>,
 }
@@ -106,6 +108,7 @@ impl<S: Shelf> Cupboard<S> {
                     let rain = cupboard.read(&rain_key(id), &mut opened.troubles)?;
                     opened.sites.insert(id, SiteFile { site, rain });
                 }
+                None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
                 None => {
                     opened.troubles.push(Trouble::SiteLost(id));
                     opened.index.sites.retain(|other| *other != id);
@@ -113,7 +116,7 @@ impl<S: Shelf> Cupboard<S> {
             }
         }
         if !index_known || !opened.index.open.is_some_and(|id| opened.sites.contains_key(&id)) {
-            opened.index.open = opened.index.sites.first().copied();
+            opened.index.open = opened.sites.keys().next().copied();
         }
         Ok((cupboard, opened))
     }

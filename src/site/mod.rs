@@ -22,6 +22,7 @@ pub mod system;
 pub mod demo;
 pub mod household;
 pub mod rain;
+pub mod trial;
 
 pub use tank::{Shape, ShapeKind};
 pub use tank_shape::TableRow;

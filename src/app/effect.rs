@@ -1,0 +1,40 @@
+//! What is to be done outside the model.
+
+use std::sync::Arc;
+
+use crate::records::cupboard::{Index, SiteFile, SiteId};
+use crate::site::household::Site;
+use crate::site::rain::Rain;
+
+/// One thing to do; its result comes back as an event.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Effect {
+    /// Keep the index.
+    SaveIndex(Index),
+    /// Keep a site.
+    SaveSite(SiteId, Arc<Site>),
+    /// Keep the rain of a site, or that it has none.
+    SaveRain(SiteId, Option<Arc<Rain>>),
+    /// Take a site away.
+    RemoveSite(SiteId),
+    /// Take sites in, all or none.
+    TakeIn {
+        /// The sites.
+        sites: Vec<(SiteId, SiteFile)>,
+        /// The index after.
+        index: Index,
+        /// Whether those that were there go.
+        replace: bool,
+    },
+    /// Hand a file to the person.
+    Download {
+        /// Its name.
+        name: String,
+        /// Its media type.
+        media_type: &'static str,
+        /// Its text.
+        text: String,
+    },
+    /// Let the waiting version take over.
+    SwitchVersion,
+}

@@ -1,0 +1,158 @@
+//! What happens: what the person did, what the browser reports.
+
+use chrono::NaiveDate;
+
+use super::model::Place;
+use super::sketch::Sketch;
+use crate::engine::rain::rain_unit::RainUnit;
+use crate::quantity::{Customary, Kind};
+use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
+use crate::records::shelf::ShelfError;
+use crate::records::slots::PutError;
+use crate::site::part::{Choice, Field, PartId};
+use crate::site::rain::{MissingDays, Normals};
+use crate::site::system::PartKind;
+
+/// What can be dragged on the sizing place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lever {
+    /// Capacity of all tanks.
+    Storage,
+    /// Area of the whole roof.
+    Roof,
+    /// All uses.
+    Uses,
+    /// All rain.
+    Rain,
+}
+
+impl Lever {
+    /// All levers.
+    pub const ALL: [Lever; 4] = [Lever::Storage, Lever::Roof, Lever::Uses, Lever::Rain];
+}
+
+/// One thing that happened.
+#[derive(Clone, Debug)]
+pub enum Event {
+    /// The app began, on this day, with what is kept.
+    Started(NaiveDate, Result<Opened, ShelfError>),
+    /// Another window changed what is kept; it was read again.
+    ReadAgain(Opened),
+    /// The last write ended.
+    Saved(Result<(), PutError>),
+    /// A taking-in of sites ended.
+    TakenIn {
+        /// The sites that came.
+        sites: Vec<(SiteId, SiteFile)>,
+        /// The index after.
+        index: Index,
+        /// Whether those that were there are gone.
+        replace: bool,
+        /// How it ended.
+        result: Result<(), PutError>,
+    },
+
+    /// A place was chosen on the bar.
+    PlaceOpened(Place),
+    /// A notice was read.
+    NoticeDismissed,
+    /// The last removal or keeping is to be undone.
+    UndoWanted,
+
+    /// A new house is to be sketched.
+    SketchWanted,
+    /// The sketch was given up.
+    SketchLeft,
+    /// The sketch is done.
+    SketchDrawn(Sketch),
+    /// The demo house is wanted.
+    DemoWanted,
+    /// Another site is wanted.
+    SiteOpened(SiteId),
+    /// The open site got a name.
+    SiteNamed(String),
+    /// A copy of a site is wanted.
+    SiteDuplicated(SiteId),
+    /// A site is to go.
+    SiteRemoved(SiteId),
+
+    /// A part was tapped.
+    PartOpened(PartId),
+    /// Its sheet was closed.
+    SheetClosed,
+    /// A new part is wanted.
+    PartAdded(PartKind),
+    /// A copy of a part is wanted.
+    PartDuplicated(PartId),
+    /// A part is to go.
+    PartRemoved(PartId),
+    /// A part is to move among its kind.
+    PartShifted(PartId, Shift),
+    /// A number of a part was entered, in the unit that its kind is kept in.
+    NumberEntered(PartId, Field, f64),
+    /// A part got a name.
+    PartNamed(PartId, String),
+    /// The table of a tank was entered.
+    TableEntered(PartId, Vec<crate::site::TableRow>),
+    /// A choice was made for a part.
+    ChoiceMade(PartId, Field, Choice),
+
+    /// A rain file or text was read.
+    RainRead(Vec<u8>, String),
+    /// The rain that waits is in another unit.
+    RainUnitChosen(RainUnit),
+    /// The rain that waits is to be kept.
+    RainKept,
+    /// It is not.
+    RainDiscarded,
+    /// Monthly means were entered.
+    NormalsEntered(Normals),
+    /// The site's rain is to go.
+    RainRemoved,
+    /// The treatment of missing days was chosen.
+    MissingDaysChosen(MissingDays),
+
+    /// A lever was dragged to a factor.
+    LeverDragged(Lever, f64),
+    /// The trial becomes the system.
+    TrialKept,
+    /// The trial is given up.
+    TrialDropped,
+    /// How full the tanks are on the first day, a share.
+    StartChosen(f64),
+    /// The order of events within a day: θ.
+    RuleChosen(f64),
+
+    /// A set of units was chosen.
+    UnitsChosen(Customary),
+    /// A unit was chosen for one kind.
+    UnitChosen(Kind, &'static str),
+
+    /// A file of everything is wanted.
+    ExportWanted,
+    /// A file was read.
+    FileRead(Vec<u8>),
+    /// It is to be taken in, in the place of what is there or beside it.
+    FileAccepted {
+        /// Whether the sites that are there go.
+        replace: bool,
+    },
+    /// It is not.
+    FileDiscarded,
+
+    /// The app can start without a network from now on, or can't.
+    Offline(bool),
+    /// A new version waits.
+    UpdateReady,
+    /// It is to take over.
+    UpdateAccepted,
+}
+
+/// Which way a part moves in its list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shift {
+    /// Towards the first.
+    Up,
+    /// Towards the last.
+    Down,
+}

@@ -1,0 +1,15 @@
+//! What the person is doing: the model, the events that change it, the effects that follow, and what is drawn.
+//!
+//! `update` is pure: an event changes the model and lists effects; `browser` carries these out and sends their results
+//! back as events. `view` turns the model into plain structs with words and figures chosen; `ui` only draws them.
+
+pub mod model;
+
+pub mod event;
+
+pub mod effect;
+
+pub mod sketch;
+
+pub mod update;
+pub mod view;

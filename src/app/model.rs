@@ -1,0 +1,207 @@
+//! What the app knows while it runs.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+
+use crate::engine::rain::import::Import;
+use crate::engine::rain::rain_unit::RainUnit;
+use crate::quantity::Units;
+use crate::records::cupboard::{Index, SiteFile, SiteId, Trouble};
+use crate::records::exchange::Export;
+use crate::records::slots::PutError;
+use crate::site::edit::EditError;
+use crate::site::household::Site;
+use crate::site::part::PartId;
+use crate::site::rain::Rain;
+use crate::site::trial::Trial;
+
+/// A site as the app holds it; its rain is shared, being large.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeptSite {
+    /// Its name on this phone.
+    pub id: SiteId,
+    /// The site.
+    pub site: Arc<Site>,
+    /// Its rain.
+    pub rain: Option<Arc<Rain>>,
+}
+
+impl KeptSite {
+    /// As it goes into a file.
+    pub fn file(&self) -> SiteFile {
+        SiteFile { site: (*self.site).clone(), rain: self.rain.as_deref().cloned() }
+    }
+}
+
+/// The places reached from the bar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// The drawing.
+    House,
+    /// The rain.
+    Rain,
+    /// How long the water lasts.
+    Sizing,
+    /// Sites, units, files.
+    Kept,
+}
+
+impl Place {
+    /// All places, in the order of the bar.
+    pub const ALL: [Place; 4] = [Place::House, Place::Rain, Place::Sizing, Place::Kept];
+}
+
+/// Rain that was read and waits to be kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadRain {
+    /// The file's bytes, to be read again in another unit.
+    pub bytes: Arc<Vec<u8>>,
+    /// Where it came from.
+    pub source: String,
+    /// The unit that the person chose, if any.
+    pub unit: Option<RainUnit>,
+    /// What was read, with its report.
+    pub import: Arc<Import>,
+}
+
+/// Something told once, until the person dismisses it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Notice {
+    /// Storage is denied: nothing is kept.
+    NothingIsKept,
+    /// A write failed.
+    NotSaved(PutError),
+    /// Something was amiss when the records were opened.
+    Trouble(Trouble),
+    /// A change was refused.
+    Refused(EditError),
+    /// A rain file could not be read.
+    RainRefused(crate::engine::rain::import::ImportError),
+    /// A file could not be taken in.
+    FileRefused(crate::records::exchange::ImportError),
+    /// A trial can't be kept as it is.
+    TrialCannotRun,
+    /// A part was removed; it can be undone.
+    PartRemoved(String),
+    /// A site was removed; it can be undone.
+    SiteRemoved(String),
+    /// A trial was kept; it can be undone.
+    TrialKept,
+    /// So many sites were taken in.
+    TakenIn(usize),
+    /// Rain was kept for the site.
+    RainKept,
+    /// Another window changed what is kept; it has been read again.
+    ReadAgain,
+    /// The app works without a network from now on.
+    WorksOffline,
+    /// It does not.
+    NoOffline,
+    /// A new version waits.
+    UpdateReady,
+}
+
+impl Notice {
+    /// Whether it asks for attention rather than telling good news.
+    pub fn is_warning(&self) -> bool {
+        !matches!(
+            self,
+            Notice::PartRemoved(_)
+                | Notice::SiteRemoved(_)
+                | Notice::TrialKept
+                | Notice::TakenIn(_)
+                | Notice::RainKept
+                | Notice::ReadAgain
+                | Notice::WorksOffline
+                | Notice::UpdateReady
+        )
+    }
+}
+
+/// What the last removal took away.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Undo {
+    /// A site as it was before a part went or a trial was kept.
+    Site(SiteId, Arc<Site>),
+    /// A site that was removed, and its place in the list.
+    Removed(usize, KeptSite),
+}
+
+/// All of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Model {
+    /// Whether the records have been opened.
+    pub started: bool,
+    /// The day.
+    pub today: NaiveDate,
+    /// The sites in the person's order.
+    pub sites: Vec<KeptSite>,
+    /// Sites of a newer program, kept but not opened.
+    pub untouched: Vec<SiteId>,
+    /// The one that is open.
+    pub open: Option<SiteId>,
+    /// The units that the person wants.
+    pub units: Units,
+    /// Where the person is.
+    pub place: Place,
+    /// Whether the sketch is being drawn.
+    pub sketching: bool,
+    /// The part whose sheet is open.
+    pub sheet: Option<PartId>,
+    /// The trial beside the real system.
+    pub trial: Trial,
+    /// Rain that waits to be kept.
+    pub read_rain: Option<ReadRain>,
+    /// A file that waits to be taken in.
+    pub read_file: Option<Arc<Export>>,
+    /// What is being told.
+    pub notice: Option<Notice>,
+    /// What can be undone.
+    pub undo: Option<Undo>,
+}
+
+impl Default for Model {
+    /// Before the records are opened.
+    fn default() -> Self {
+        Self {
+            started: false,
+            today: NaiveDate::default(),
+            sites: Vec::new(),
+            untouched: Vec::new(),
+            open: None,
+            units: Units::default(),
+            place: Place::House,
+            sketching: false,
+            sheet: None,
+            trial: Trial::NONE,
+            read_rain: None,
+            read_file: None,
+            notice: None,
+            undo: None,
+        }
+    }
+}
+
+impl Model {
+    /// The site that is open.
+    pub fn site(&self) -> Option<&KeptSite> {
+        self.sites.iter().find(|kept| Some(kept.id) == self.open)
+    }
+
+    pub(super) fn site_mut(&mut self) -> Option<&mut KeptSite> {
+        self.sites.iter_mut().find(|kept| Some(kept.id) == self.open)
+    }
+
+    /// The index as it is to be kept.
+    pub fn index(&self) -> Index {
+        let ids = self.sites.iter().map(|kept| kept.id);
+        Index { sites: ids.chain(self.untouched.iter().copied()).collect(), open: self.open, units: self.units.clone() }
+    }
+
+    /// A name on this phone that no site has.
+    pub fn unused_id(&self) -> SiteId {
+        let ids = self.sites.iter().map(|kept| kept.id).chain(self.untouched.iter().copied());
+        SiteId(ids.map(|id| id.0).max().map_or(1, |greatest| greatest.saturating_add(1)))
+    }
+}

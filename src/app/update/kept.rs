@@ -1,0 +1,138 @@
+//! What is kept: opened, saved, exported, taken in.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+
+use crate::app::effect::Effect;
+use crate::app::model::{KeptSite, Model, Notice, Place};
+use crate::quantity::Units;
+use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
+use crate::records::exchange;
+use crate::records::shelf::ShelfError;
+use crate::records::slots::PutError;
+use crate::site::trial::Trial;
+
+fn kept_site(id: SiteId, file: SiteFile) -> KeptSite {
+    KeptSite { id, site: Arc::new(file.site), rain: file.rain.map(Arc::new) }
+}
+
+pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {
+    model.started = true;
+    model.today = today;
+    match opened {
+        Ok(opened) => lay_out(model, opened),
+        Err(_) => model.notice = Some(Notice::NothingIsKept),
+    }
+    Vec::new()
+}
+
+pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
+    let (open, place) = (model.open, model.place);
+    lay_out(model, opened);
+    // This window stays where it was if that site is still there.
+    if model.sites.iter().any(|kept| Some(kept.id) == open) {
+        model.open = open;
+    }
+    model.place = place;
+    model.sheet = model.sheet.filter(|part| model.site().is_some_and(|kept| kept.site.system.part(*part).is_some()));
+    model.trial = Trial::NONE;
+    model.undo = None;
+    model.notice = Some(Notice::ReadAgain);
+    Vec::new()
+}
+
+fn lay_out(model: &mut Model, opened: Opened) {
+    let Index { sites: order, open, units } = opened.index;
+    let mut sites = opened.sites;
+    model.sites = order.into_iter().filter_map(|id| sites.remove(&id).map(|file| kept_site(id, file))).collect();
+    model.untouched = opened.untouched;
+    model.open = open;
+    model.units = units;
+    if let Some(trouble) = opened.troubles.into_iter().next() {
+        model.notice = Some(Notice::Trouble(trouble));
+    }
+}
+
+pub(super) fn saved(model: &mut Model, result: Result<(), PutError>) -> Vec<Effect> {
+    match result {
+        Err(error) => model.notice = Some(Notice::NotSaved(error)),
+        Ok(()) if matches!(model.notice, Some(Notice::NotSaved(_))) => model.notice = None,
+        Ok(()) => {}
+    }
+    Vec::new()
+}
+
+pub(super) fn units(model: &mut Model, units: Units) -> Vec<Effect> {
+    model.units = units;
+    vec![Effect::SaveIndex(model.index())]
+}
+
+pub(super) fn export(model: &Model) -> Vec<Effect> {
+    let text = exchange::export(&model.units, model.sites.iter().map(KeptSite::file).collect());
+    vec![Effect::Download {
+        name: format!("eavewater-{}.json", model.today.format("%Y-%m-%d")),
+        media_type: "application/json",
+        text,
+    }]
+}
+
+pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
+    match exchange::import(bytes) {
+        // On an empty phone there is nothing to compare with: it is taken in at once.
+        Ok(export) if model.sites.is_empty() && model.untouched.is_empty() => {
+            model.read_file = Some(Arc::new(export));
+            return file_accepted(model, true);
+        }
+        Ok(export) => {
+            model.notice = None;
+            model.read_file = Some(Arc::new(export));
+        }
+        Err(error) => model.notice = Some(Notice::FileRefused(error)),
+    }
+    Vec::new()
+}
+
+pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
+    let Some(file) = model.read_file.take() else { return Vec::new() };
+    let there: Vec<SiteFile> = if replace { Vec::new() } else { model.sites.iter().map(KeptSite::file).collect() };
+    let first_free = model.unused_id().0;
+    let new_ones = file.sites.iter().filter(|site| !there.contains(site)).cloned();
+    let sites: Vec<(SiteId, SiteFile)> = (first_free..).map(SiteId).zip(new_ones).collect();
+    let mut index = Index { units: if replace { file.units.clone() } else { model.units.clone() }, ..model.index() };
+    if replace {
+        index.sites = model.untouched.clone();
+    }
+    index.sites.extend(sites.iter().map(|(id, _)| *id));
+    index.open = sites.first().map(|(id, _)| *id).or(model.open);
+    vec![Effect::TakeIn { sites, index, replace }]
+}
+
+pub(super) fn taken_in(
+    model: &mut Model,
+    sites: Vec<(SiteId, SiteFile)>,
+    index: Index,
+    replace: bool,
+    result: Result<(), PutError>,
+) -> Vec<Effect> {
+    model.notice = match result {
+        Ok(()) => Some(Notice::TakenIn(sites.len())),
+        // Without storage nothing is kept anyway: the person may look at the file all the same.
+        Err(PutError::Shelf(ShelfError::Denied)) => Some(Notice::NothingIsKept),
+        Err(error) => {
+            model.notice = Some(Notice::NotSaved(error));
+            return Vec::new();
+        }
+    };
+    if replace {
+        model.sites.clear();
+    }
+    model.sites.extend(sites.into_iter().map(|(id, file)| kept_site(id, file)));
+    model.units = index.units;
+    model.open = index.open;
+    model.place = Place::House;
+    model.sheet = None;
+    model.trial = Trial::NONE;
+    model.undo = None;
+    Vec::new()
+}

@@ -1,0 +1,120 @@
+//! Events change the model and list effects; one file for each workflow.
+
+mod house;
+mod kept;
+mod rain;
+mod sites;
+mod sizing;
+
+use super::effect::Effect;
+use super::event::Event;
+use super::model::{Model, Notice};
+use crate::site::trial::Trial;
+
+/// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
+/// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
+pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
+    match event {
+        Event::Started(today, opened) => kept::started(model, today, opened),
+        Event::ReadAgain(opened) => kept::read_again(model, opened),
+        Event::Saved(result) => kept::saved(model, result),
+        Event::TakenIn { sites, index, replace, result } => kept::taken_in(model, sites, index, replace, result),
+
+        Event::PlaceOpened(place) => {
+            model.place = place;
+            model.sheet = None;
+            model.sketching = false;
+            Vec::new()
+        }
+        Event::NoticeDismissed => {
+            model.notice = None;
+            Vec::new()
+        }
+        Event::UndoWanted => sites::undo(model),
+
+        Event::SketchWanted => {
+            model.sketching = true;
+            model.sheet = None;
+            Vec::new()
+        }
+        Event::SketchLeft => {
+            model.sketching = false;
+            Vec::new()
+        }
+        Event::SketchDrawn(sketch) => sites::sketch_drawn(model, &sketch),
+        Event::DemoWanted => sites::demo(model),
+        Event::SiteOpened(id) => sites::open(model, id),
+        Event::SiteNamed(name) => sites::name(model, &name),
+        Event::SiteDuplicated(id) => sites::duplicate(model, id),
+        Event::SiteRemoved(id) => sites::remove(model, id),
+
+        Event::PartOpened(part) => {
+            model.sheet = Some(part);
+            Vec::new()
+        }
+        Event::SheetClosed => {
+            model.sheet = None;
+            Vec::new()
+        }
+        Event::PartAdded(kind) => house::add(model, kind),
+        Event::PartDuplicated(part) => house::duplicate(model, part),
+        Event::PartRemoved(part) => house::remove(model, part),
+        Event::PartShifted(part, shift) => house::shift(model, part, shift),
+        Event::NumberEntered(part, field, si) => house::edit(model, |system| system.set_number(part, field, si)),
+        Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
+        Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
+        Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
+
+        Event::RainRead(bytes, source) => rain::read(model, bytes, source),
+        Event::RainUnitChosen(unit) => rain::unit_chosen(model, unit),
+        Event::RainKept => rain::keep(model),
+        Event::RainDiscarded => {
+            model.read_rain = None;
+            Vec::new()
+        }
+        Event::NormalsEntered(normals) => rain::normals(model, normals),
+        Event::RainRemoved => rain::remove(model),
+        Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
+
+        Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
+        Event::TrialKept => sizing::keep(model),
+        Event::TrialDropped => {
+            model.trial = Trial::NONE;
+            Vec::new()
+        }
+        Event::StartChosen(share) => sizing::start(model, share),
+        Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
+
+        Event::UnitsChosen(set) => kept::units(model, crate::quantity::Units::customary(set)),
+        Event::UnitChosen(kind, symbol) => {
+            let units = model.units.clone().with(kind, symbol);
+            kept::units(model, units)
+        }
+
+        Event::ExportWanted => kept::export(model),
+        Event::FileRead(bytes) => kept::file_read(model, &bytes),
+        Event::FileAccepted { replace } => kept::file_accepted(model, replace),
+        Event::FileDiscarded => {
+            model.read_file = None;
+            Vec::new()
+        }
+
+        Event::Offline(works) => {
+            // Bad news stays; good news doesn't push away what is being read.
+            if !works {
+                model.notice = Some(Notice::NoOffline);
+            } else if model.notice.is_none() {
+                model.notice = Some(Notice::WorksOffline);
+            }
+            Vec::new()
+        }
+        Event::UpdateReady => {
+            model.notice = Some(Notice::UpdateReady);
+            Vec::new()
+        }
+        Event::UpdateAccepted => {
+            model.notice = None;
+            vec![Effect::SwitchVersion]
+        }
+    }
+}

@@ -1,0 +1,115 @@
+//! Sites: sketched, opened, named, copied, removed, brought back.
+
+use std::sync::Arc;
+
+use crate::app::effect::Effect;
+use crate::app::model::{KeptSite, Model, Notice, Place, Undo};
+use crate::app::sketch::Sketch;
+use crate::records::cupboard::SiteId;
+use crate::site::demo;
+use crate::site::household::Site;
+use crate::site::rain::Rain;
+use crate::site::trial::Trial;
+use crate::words;
+
+/// Changes the open site and keeps it.
+pub(super) fn change(model: &mut Model, change: impl FnOnce(&mut Site)) -> Vec<Effect> {
+    let Some(kept) = model.site_mut() else { return Vec::new() };
+    let mut site = (*kept.site).clone();
+    change(&mut site);
+    put(kept, site)
+}
+
+/// Puts a site in the place of what it was, and keeps it if it differs.
+pub(super) fn put(kept: &mut KeptSite, site: Site) -> Vec<Effect> {
+    if site == *kept.site {
+        return Vec::new();
+    }
+    kept.site = Arc::new(site);
+    vec![Effect::SaveSite(kept.id, Arc::clone(&kept.site))]
+}
+
+/// Adds a site at the end of the list and opens it.
+fn add(model: &mut Model, site: Site, rain: Option<Arc<Rain>>) -> Vec<Effect> {
+    let kept = KeptSite { id: model.unused_id(), site: Arc::new(site), rain };
+    insert(model, model.sites.len(), kept)
+}
+
+fn insert(model: &mut Model, at: usize, kept: KeptSite) -> Vec<Effect> {
+    let mut effects = vec![Effect::SaveSite(kept.id, Arc::clone(&kept.site))];
+    if let Some(rain) = &kept.rain {
+        effects.push(Effect::SaveRain(kept.id, Some(Arc::clone(rain))));
+    }
+    look_at(model, Some(kept.id));
+    model.sites.insert(at.min(model.sites.len()), kept);
+    effects.push(Effect::SaveIndex(model.index()));
+    effects
+}
+
+/// Turns to a site, leaving behind what belonged to the one before.
+fn look_at(model: &mut Model, id: Option<SiteId>) {
+    model.open = id;
+    model.sheet = None;
+    model.sketching = false;
+    model.trial = Trial::NONE;
+    model.read_rain = None;
+}
+
+pub(super) fn sketch_drawn(model: &mut Model, sketch: &Sketch) -> Vec<Effect> {
+    let rain =
+        sketch.rain_of.and_then(|id| model.sites.iter().find(|kept| kept.id == id)).and_then(|kept| kept.rain.clone());
+    model.place = if rain.is_some() { Place::Sizing } else { Place::Rain };
+    add(model, sketch.site(), rain)
+}
+
+pub(super) fn demo(model: &mut Model) -> Vec<Effect> {
+    model.place = Place::House;
+    add(model, demo::site(), Some(Arc::new(Rain::Record(demo::rain()))))
+}
+
+pub(super) fn open(model: &mut Model, id: SiteId) -> Vec<Effect> {
+    if !model.sites.iter().any(|kept| kept.id == id) {
+        return Vec::new();
+    }
+    look_at(model, Some(id));
+    model.place = Place::House;
+    vec![Effect::SaveIndex(model.index())]
+}
+
+pub(super) fn name(model: &mut Model, name: &str) -> Vec<Effect> {
+    let name = name.trim();
+    if name.is_empty() {
+        return Vec::new();
+    }
+    change(model, |site| site.name = name.to_owned())
+}
+
+pub(super) fn duplicate(model: &mut Model, id: SiteId) -> Vec<Effect> {
+    let Some(kept) = model.sites.iter().find(|kept| kept.id == id) else { return Vec::new() };
+    let (mut site, rain) = ((*kept.site).clone(), kept.rain.clone());
+    site.name = words::copy_of(&site.name);
+    add(model, site, rain)
+}
+
+pub(super) fn remove(model: &mut Model, id: SiteId) -> Vec<Effect> {
+    let Some(at) = model.sites.iter().position(|kept| kept.id == id) else { return Vec::new() };
+    let kept = model.sites.remove(at);
+    model.notice = Some(Notice::SiteRemoved(kept.site.name.clone()));
+    model.undo = Some(Undo::Removed(at, kept));
+    if model.open == Some(id) {
+        look_at(model, model.sites.first().map(|kept| kept.id));
+    }
+    vec![Effect::SaveIndex(model.index()), Effect::RemoveSite(id)]
+}
+
+pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
+    model.notice = None;
+    match model.undo.take() {
+        Some(Undo::Site(id, site)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
+            Some(kept) => put(kept, (*site).clone()),
+            None => Vec::new(),
+        },
+        Some(Undo::Removed(at, kept)) => insert(model, at, kept),
+        None => Vec::new(),
+    }
+}

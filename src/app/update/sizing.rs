@@ -1,0 +1,59 @@
+//! Trials beside the real system, and how the balance is reckoned.
+
+use std::sync::Arc;
+
+use crate::app::effect::Effect;
+use crate::app::event::Lever;
+use crate::app::model::{Model, Notice, Undo};
+use crate::quantity::Share;
+use crate::quantity::range::SHARE;
+use crate::site::findings::findings;
+use crate::site::trial::{FACTOR, Trial};
+
+use super::sites::{change, put};
+
+pub(super) fn drag(model: &mut Model, lever: Lever, factor: f64) -> Vec<Effect> {
+    if FACTOR.holds(factor) {
+        let trial = &mut model.trial;
+        *match lever {
+            Lever::Storage => &mut trial.storage,
+            Lever::Roof => &mut trial.roof,
+            Lever::Uses => &mut trial.uses,
+            Lever::Rain => &mut trial.rain,
+        } = factor;
+    }
+    Vec::new()
+}
+
+/// The trial becomes the system, unless a part left its range by it.
+pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
+    let trial = model.trial;
+    let Some(kept) = model.site_mut() else { return Vec::new() };
+    let site = trial.of(&kept.site);
+    let rain_fits =
+        site.reckoning.rain_factors.iter().all(|factor| crate::site::household::RAIN_FACTOR.holds(factor.get()));
+    if !rain_fits || !findings(&site.system).is_empty() {
+        model.notice = Some(Notice::TrialCannotRun);
+        return Vec::new();
+    }
+    let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
+    let effects = put(kept, site);
+    model.undo = Some(undo);
+    model.notice = Some(Notice::TrialKept);
+    model.trial = Trial::NONE;
+    effects
+}
+
+pub(super) fn start(model: &mut Model, share: f64) -> Vec<Effect> {
+    if !SHARE.holds(share) {
+        return Vec::new();
+    }
+    change(model, |site| site.reckoning.start = Share::of_one(share))
+}
+
+pub(super) fn rule(model: &mut Model, inflow_first: f64) -> Vec<Effect> {
+    if !SHARE.holds(inflow_first) {
+        return Vec::new();
+    }
+    change(model, |site| site.reckoning.inflow_first = Share::of_one(inflow_first))
+}

@@ -1,0 +1,120 @@
+//! The long-run question: what happens to this house under this rain? One pure function, wherever it runs.
+
+use crate::site::findings::Finding;
+use crate::site::household::Site;
+use crate::site::rain::Rain;
+
+use super::balance::ledger::{Flows, Ledger};
+use super::balance::plan::{Plan, plan};
+use super::balance::run::Conduct;
+use super::balance::series::{Series, run_and_keep};
+use super::measures::budget::{Month, budget};
+use super::measures::dry_runs::{DryRun, dry_runs, longest};
+use super::measures::percentiles::{DayOfYear, by_day_of_year};
+use super::measures::reliability::{Reliability, reliability};
+use super::measures::resilience::{Resilience, resilience};
+use super::measures::years::{GoodYears, Year, good_years, years};
+use super::rain::drier;
+use super::rain::gaps::{self, GapError};
+use super::rain::normals::{self, NormalsError};
+use super::rain::weather::Weather;
+
+/// Everything that the balance says of a house.
+#[derive(Clone, Debug)]
+pub struct Answer {
+    /// The system as it was run.
+    pub plan: Plan,
+    /// Whether the rain was measured day by day (false: spread evenly from monthly means).
+    pub measured: bool,
+    /// Days filled from other years.
+    pub filled_days: usize,
+    /// Years left out for their missing days.
+    pub left_out_years: Vec<i32>,
+    /// The days.
+    pub series: Series,
+    /// What went where.
+    pub ledger: Ledger,
+    /// The same over the whole run.
+    pub total: Flows,
+    /// Reliability in volume and time.
+    pub reliability: Reliability,
+    /// Stretches of dry days.
+    pub dry_runs: Vec<DryRun>,
+    /// The longest of them.
+    pub longest_dry_run: Option<DryRun>,
+    /// Recovery and severity; `None` without dry days.
+    pub resilience: Option<Resilience>,
+    /// Year by year.
+    pub years: Vec<Year>,
+    /// Good years among the complete ones.
+    pub good_years: Option<GoodYears>,
+    /// Percentiles of the live water by day of the year, in L.
+    pub percentiles: Vec<DayOfYear>,
+    /// Where the water went in an average year.
+    pub budget: [Month; 12],
+}
+
+/// Why there is no answer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Refusal {
+    /// The system can't run.
+    System(Vec<Finding>),
+    /// The record can't be made whole.
+    Gaps(GapError),
+    /// The monthly means can't be used.
+    Normals(NormalsError),
+}
+
+/// Years of even rain that are run from monthly means: the first shows where it leads from the start, the second is
+/// what every further one looks like.
+const EVEN_YEARS: u16 = 2;
+const DAYS_A_YEAR: f64 = 365.25;
+
+/// The weather that a site's rain amounts to: missing days treated, months scaled, as its reckoning says.
+///
+/// # Errors
+/// [`Refusal::Gaps`] or [`Refusal::Normals`].
+pub fn weather(site: &Site, rain: &Rain) -> Result<Weather, Refusal> {
+    let weather = match rain {
+        Rain::Record(record) => gaps::usable(record, site.reckoning.missing_days).map_err(Refusal::Gaps)?,
+        Rain::Normals(means) => normals::even_years(means, EVEN_YEARS).map_err(Refusal::Normals)?,
+    };
+    Ok(drier::scaled(&weather, &site.reckoning.rain_factors.map(|factor| factor.get())))
+}
+
+/// Runs a site through its rain and draws all conclusions.
+///
+/// # Errors
+/// See [`Refusal`]; all findings of the system at once.
+pub fn answer(site: &Site, rain: &Rain) -> Result<Answer, Refusal> {
+    let plan = plan(&site.system).map_err(Refusal::System)?;
+    Ok(conclude(plan, &weather(site, rain)?, site))
+}
+
+fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
+    let conduct = Conduct { start_share: site.reckoning.start.get(), inflow_first: site.reckoning.inflow_first.get() };
+    let (ledger, series) = run_and_keep(&plan, weather, conduct);
+    let total = ledger.total();
+    let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
+    let still_dry = series.dry_days().last().unwrap_or(false);
+    let years = years(&series);
+    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
+    let span_years = series.dates.len() as f64 / DAYS_A_YEAR;
+    Answer {
+        measured: weather.measured,
+        filled_days: weather.filled_days,
+        left_out_years: weather.left_out_years.clone(),
+        reliability: reliability(&total, &series),
+        longest_dry_run: longest(&dry_runs),
+        resilience: resilience(&dry_runs, still_dry),
+        good_years: good_years(&years),
+        percentiles: by_day_of_year(&series.dates, &series.total_live_l()),
+        budget: budget(&ledger, span_years),
+        years,
+        dry_runs,
+        total,
+        ledger,
+        series,
+        plan,
+    }
+}

@@ -1,0 +1,101 @@
+//! Every sentence that a person reads, in one place, so that another language can stand beside this one. No decisions.
+
+pub mod cautions;
+pub mod errors;
+pub mod findings;
+pub mod kept;
+pub mod parts;
+pub mod rain;
+pub mod rain_report;
+pub mod sizing;
+
+use chrono::{Datelike, NaiveDate};
+
+/// The months, in short.
+pub const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/// A date: "4 March 2002".
+pub fn date(date: NaiveDate) -> String {
+    date.format("%-d %B %Y").to_string()
+}
+
+/// A month with its year: "March 2002".
+pub fn month(date: NaiveDate) -> String {
+    date.format("%B %Y").to_string()
+}
+
+/// A day of the year: "4 March".
+pub fn day_of_year(date: NaiveDate) -> String {
+    date.format("%-d %B").to_string()
+}
+
+/// The name of a copy.
+pub fn copy_of(name: &str) -> String {
+    format!("{name} (copy)")
+}
+
+/// So many of a thing: "1 day", "12 days".
+pub fn count(number: usize, one: &str, many: &str) -> String {
+    if number == 1 { format!("1 {one}") } else { format!("{} {many}", number_text(number)) }
+}
+
+/// A whole number with its thousands grouped.
+pub fn number_text(number: usize) -> String {
+    #[expect(clippy::cast_precision_loss, reason = "counts of days and rows")]
+    crate::quantity::shown::significant(number as f64, 15)
+}
+
+/// A share in percent: "93 %"; never 0 or 100 % unless it is just that.
+pub fn percent(share: f64) -> String {
+    let rounded = (share * 100.0).round();
+    if share > 0.0 && rounded == 0.0 {
+        "under 1\u{a0}%".to_owned()
+    } else if share < 1.0 && rounded == 100.0 {
+        "over 99\u{a0}%".to_owned()
+    } else {
+        format!("{rounded}\u{a0}%")
+    }
+}
+
+/// Things in a row: "a, b and c".
+pub fn list(items: &[String]) -> String {
+    match items {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// The years of some dates in a row: "2002", "2002 and 2004", "2001–2011".
+pub fn years(years: &[i32]) -> String {
+    let runs_on = years.len() > 2 && years.windows(2).all(|pair| pair[1] == pair[0] + 1);
+    match (years.first(), years.last()) {
+        (Some(first), Some(last)) if runs_on => format!("{first}–{last}"),
+        _ => list(&years.iter().map(i32::to_string).collect::<Vec<_>>()),
+    }
+}
+
+/// The year of a date.
+pub fn year(date: NaiveDate) -> String {
+    date.year().to_string()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_share_is_never_rounded_to_none_or_all() {
+        assert_eq!(percent(0.004), "under 1\u{a0}%");
+        assert_eq!(percent(0.999), "over 99\u{a0}%");
+        assert_eq!(percent(1.0), "100\u{a0}%");
+        assert_eq!(percent(0.0), "0\u{a0}%");
+    }
+
+    #[test]
+    fn years_in_a_row_are_a_span() {
+        assert_eq!(years(&[2001, 2002, 2003]), "2001–2003");
+        assert_eq!(years(&[2001, 2003]), "2001 and 2003");
+        assert_eq!(years(&[2001, 2003, 2004]), "2001, 2003 and 2004");
+    }
+}

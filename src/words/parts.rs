@@ -1,0 +1,211 @@
+//! Names of parts, their values and choices.
+
+use crate::site::feed::DrainKind;
+use crate::site::part::{Choice, Field};
+use crate::site::roof::Material;
+use crate::site::system::{PartKind, System};
+use crate::site::tank::{Build, OverflowTo, ShapeKind};
+use crate::site::uses::{AmountKind, Class};
+
+/// A kind of part, one of them.
+pub const fn one(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::Section => "Roof section",
+        PartKind::Feed => "Feed",
+        PartKind::Tank => "Tank",
+        PartKind::TrunkLine => "Trunk line",
+        PartKind::Pump => "Pump",
+        PartKind::Use => "Use",
+        PartKind::Hauling => "Hauled water",
+    }
+}
+
+/// A kind of part, several of them.
+pub const fn many(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::Section => "Roof sections",
+        PartKind::Feed => "Feeds",
+        PartKind::Tank => "Tanks",
+        PartKind::TrunkLine => "Trunk lines",
+        PartKind::Pump => "Pumps",
+        PartKind::Use => "Uses, first served first",
+        PartKind::Hauling => "Hauled water",
+    }
+}
+
+/// What a kind of part is, in a line.
+pub const fn explained(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::Section => "One plane or part of the roof, measured flat on the plan.",
+        PartKind::Feed => "A downspout with its leaf screen and first-flush diverter, and the tank that it fills.",
+        PartKind::Tank => "Any barrel, tank, bladder or cistern.",
+        PartKind::TrunkLine => "A pipe with a valve that joins two tanks at the bottom: open, they share one level.",
+        PartKind::Pump => "Lifts water from one store to another, between a start and a stop level.",
+        PartKind::Use => "Whatever draws water. Uses higher in the list are served first.",
+        PartKind::Hauling => "A load that is ordered when the store is low.",
+    }
+}
+
+/// A name for a new part that no other has.
+pub fn new_name(system: &System, kind: PartKind) -> String {
+    let taken: Vec<String> = system.parts().iter().map(|part| part.name().to_owned()).collect();
+    let base = one(kind);
+    (1usize..)
+        .map(|number| if number == 1 { base.to_owned() } else { format!("{base} {number}") })
+        .find(|name| !taken.contains(name))
+        .unwrap_or_else(|| base.to_owned())
+}
+
+/// The label of a value.
+pub fn label(field: Field, system: &System) -> String {
+    match field {
+        Field::ShareTo(feed) => format!("Share to {}", system.name_of(feed)),
+        Field::Month(month) | Field::Evaporation(month) => {
+            super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned()
+        }
+        other => fixed_label(other).to_owned(),
+    }
+}
+
+const fn fixed_label(field: Field) -> &'static str {
+    match field {
+        Field::Name => "Name",
+        Field::Area => "Plan area",
+        Field::Material => "Roofing",
+        Field::RunoffCoefficient => "Runoff coefficient",
+        Field::WettingLoss => "Wetting loss a rain day",
+        Field::FillsTank => "Fills",
+        Field::Capture => "Capture of gutter and screen",
+        Field::Drain => "First-flush diverter",
+        Field::FlushVolume => "First flush",
+        Field::ChamberBore => "Inside diameter of the chamber",
+        Field::HoleBore => "Slow-release hole",
+        Field::EmptiedEvery => "Emptied every",
+        Field::StormHours => "Rain lasts, on a rain day",
+        Field::Build => "Built as",
+        Field::Shape => "Shape",
+        Field::Diameter => "Inside diameter",
+        Field::Height => "Height to the rim",
+        Field::Length => "Inside length",
+        Field::Width => "Inside width",
+        Field::ConeHeight => "Height of the cone",
+        Field::DepthTable => "Depth and volume, a row each",
+        Field::Capacity => "Capacity to the overflow",
+        Field::Floor => "Floor, over ground level",
+        Field::Outlet => "Outlet, over the floor",
+        Field::Overflow => "Overflow, over the floor",
+        Field::OverflowTo => "Overflow goes to",
+        Field::Leak => "Leak",
+        Field::Cover => "Cover",
+        Field::FirstTank => "From",
+        Field::SecondTank => "To",
+        Field::Valve => "Valve",
+        Field::DrawsFrom => "Draws on",
+        Field::PumpsTo => "Fills",
+        Field::StartLevel => "Starts below",
+        Field::StopLevel => "Stops at",
+        Field::DailyLimit => "Lifts at most",
+        Field::Class => "Kind",
+        Field::Tank => "Draws on",
+        Field::AmountGiven => "Amount given",
+        Field::Amount => "Amount",
+        Field::PerHead => "For each",
+        Field::Heads => "How many",
+        Field::PerEvent => "For each time",
+        Field::EventsAWeek => "Times a week",
+        Field::Outdoor => "Where",
+        Field::Trigger => "Order when the store is below",
+        Field::Load => "A load",
+        Field::LoadPrice => "Price of a load",
+        Field::Notice => "Comes after",
+        Field::ShareTo(_) | Field::Month(_) | Field::Evaporation(_) => "",
+    }
+}
+
+/// A line of help under a value, where the label isn't enough.
+pub const fn hint(field: Field) -> Option<&'static str> {
+    match field {
+        Field::Area => Some("Length × width as seen from above, not along the slope."),
+        Field::RunoffCoefficient => {
+            Some("Share of the rain, beyond wetting, that runs off. Set by the roofing; yours may differ.")
+        }
+        Field::WettingLoss => Some("Only wets the roof. 0.5 mm: common practice, no source."),
+        Field::Capture => {
+            Some("What gutter and leaf screen pass on. 90 % if unknown (DIN 1989-1, BS 8515, from memory).")
+        }
+        Field::HoleBore => Some("Too small: still full when the next storm comes. Too large: drips away good water."),
+        Field::Floor => Some("Below ground is negative. Only differences between tanks matter."),
+        Field::Outlet => Some("Water below it is dead storage."),
+        Field::OverflowTo => Some("Never into a tank that overflows back to this one."),
+        Field::DepthTable => Some("For example: 0.5 m  900 L. Rising, one row a line, the last at the rim."),
+        Field::StartLevel => Some("Share of the store that it fills."),
+        _ => None,
+    }
+}
+
+/// A choice in words.
+pub fn choice(choice: Choice, system: &System) -> String {
+    match choice {
+        Choice::Part(part) => system.name_of(part),
+        Choice::OverflowTo(OverflowTo::Tank(tank)) => system.name_of(tank),
+        other => fixed_choice(other).to_owned(),
+    }
+}
+
+const fn fixed_choice(choice: Choice) -> &'static str {
+    match choice {
+        Choice::Material(material) => material_name(material),
+        Choice::Drain(DrainKind::NoDiverter) => "None",
+        Choice::Drain(DrainKind::Hole) => "Emptied by a slow-release hole",
+        Choice::Drain(DrainKind::ByHand) => "Emptied by hand",
+        Choice::Drain(DrainKind::Never) => "Never emptied, or blocked",
+        Choice::Build(Build::Barrel) => "Barrel",
+        Choice::Build(Build::AboveGround) => "Tank above ground",
+        Choice::Build(Build::Bladder) => "Bladder",
+        Choice::Build(Build::Cistern) => "Cistern, buried or half-buried",
+        Choice::Shape(ShapeKind::UprightCylinder) => "Upright cylinder",
+        Choice::Shape(ShapeKind::Box) => "Box",
+        Choice::Shape(ShapeKind::LyingCylinder) => "Lying cylinder",
+        Choice::Shape(ShapeKind::ConeBottom) => "Cylinder on a cone",
+        Choice::Shape(ShapeKind::Table) => "As in a table",
+        Choice::OverflowTo(OverflowTo::Ground) => "The ground, or over the rim",
+        Choice::OverflowTo(OverflowTo::Garden) => "The garden",
+        Choice::Amount(AmountKind::Daily) => "The same every day",
+        Choice::Amount(AmountKind::PerHead) => "For each person or animal",
+        Choice::Amount(AmountKind::Monthly) => "Month by month",
+        Choice::Amount(AmountKind::PerEvent) => "For each time",
+        Choice::Class(class) => class_name(class),
+        Choice::NoPart => "Not chosen",
+        Choice::Open(true) => "Open",
+        Choice::Open(false) => "Shut",
+        Choice::Covered(true) => "Covered",
+        Choice::Covered(false) => "Open to the sky",
+        Choice::Outdoor(true) => "Outdoors: a day without it is no dry day",
+        Choice::Outdoor(false) => "The house: a day without it is a dry day",
+        Choice::OverflowTo(OverflowTo::Tank(_)) | Choice::Part(_) => "",
+    }
+}
+
+/// A roofing.
+pub const fn material_name(material: Material) -> &'static str {
+    match material {
+        Material::Metal => "Metal sheet",
+        Material::Tile => "Clay or concrete tile",
+        Material::Shingle => "Shingle",
+        Material::Concrete => "Concrete or membrane, sloping",
+        Material::FlatGravel => "Flat with gravel",
+        Material::Planted => "Planted",
+        Material::Other => "Something else",
+    }
+}
+
+/// A class of use.
+pub const fn class_name(class: Class) -> &'static str {
+    match class {
+        Class::Drinking => "Drinking and cooking",
+        Class::House => "Washing, toilet, laundry",
+        Class::Garden => "Garden",
+        Class::Animals => "Animals",
+        Class::Travel => "Portable tank",
+    }
+}
