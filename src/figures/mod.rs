@@ -6,12 +6,26 @@
 
 pub mod drawing;
 pub mod svg;
+pub mod table;
 
-mod lettering;
-mod pen;
-mod polygon;
-mod share_out;
+pub mod band;
+pub mod bars;
+pub mod interval;
+pub mod lines;
+pub mod went;
 
 pub mod house;
 
+mod frame;
+mod lettering;
+mod pen;
+mod polygon;
+mod scale;
+mod share_out;
+mod ticks;
+
+#[cfg(test)]
+mod sound;
+
 pub use drawing::{Anchor, Drawing, Ink, Mark, Reading, Target};
+pub use table::Table;

@@ -9,6 +9,8 @@ pub(super) type Point = (f64, f64);
 
 /// Radius of a pipe's elbow.
 const ELBOW: f64 = 6.0;
+/// Length at a pipe's ends where it passes over nothing.
+const JOINED: f64 = 7.0;
 
 /// What has been drawn so far.
 #[derive(Default)]
@@ -63,9 +65,8 @@ impl Pen {
 
     /// A pipe with rounded elbows that passes over whatever it crosses.
     pub fn pipe(&mut self, ink: Ink, points: &[Point]) {
-        let d = with_elbows(points);
-        self.path(Ink::Gap, d.clone());
-        self.path(ink, d);
+        self.path(Ink::Gap, with_elbows(&without_ends(points)));
+        self.path(ink, with_elbows(points));
     }
 
     /// A line of text.
@@ -103,6 +104,18 @@ fn with_elbows(points: &[Point]) -> String {
         };
     }
     d
+}
+
+/// A way without its first and last few pixels: there it is joined to something that must stay whole.
+fn without_ends(points: &[Point]) -> Vec<Point> {
+    let mut inner = points.to_vec();
+    if let [first, second, ..] = points[..] {
+        inner[0] = towards(first, second, JOINED);
+    }
+    if let [.., before, last] = points[..] {
+        inner[points.len() - 1] = towards(last, before, JOINED);
+    }
+    inner
 }
 
 /// The place at a distance from one place to another, but at most half-way.

@@ -25,7 +25,15 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
             } else {
                 (inlet.pipe_x() - 14.0, inlet.width.min(46.0))
             };
-            house.target(&inlet.parts, (left, layout.rows[cell.row].feeds), width, FEED_HEIGHT - 2.0, pen);
+            let top = layout.rows[cell.row].feeds;
+            let name = inlet.parts.first().map_or("", |part| house.name(*part));
+            let sign = if inlet.is_wide() {
+                let end = inlet.pipe_x() + 30.0 + lettering::width(name, SIZE);
+                (end.min(inlet.left + inlet.width - 14.0), top + 10.0)
+            } else {
+                (inlet.pipe_x() + 16.0, top + 26.0)
+            };
+            house.target(&inlet.parts, (left, top), (width, FEED_HEIGHT - 2.0), sign, pen);
         }
     }
 }
@@ -49,7 +57,7 @@ fn feed(house: &House, roof: &Roof, cell: &Cell, inlet: &Inlet) -> Pen {
             symbols::broken_off(&mut pen, (x, top - 6.0));
         }
     }
-    into_tank(house, &mut pen, cell, (x, tee));
+    into_tank(house, &mut pen, cell, (x, tee), 20.0);
     pen.pipe(Ink::Pipe, &[(x, top + 8.0), (x, tee)]);
     screen(&mut pen, x, top + 8.0);
     let diverters: Vec<&Diverter> = house
@@ -67,15 +75,15 @@ fn feed(house: &House, roof: &Roof, cell: &Cell, inlet: &Inlet) -> Pen {
 }
 
 /// From the tee over the rim of the tank, or into the open where there is none.
-fn into_tank(house: &House, pen: &mut Pen, cell: &Cell, (x, tee): (f64, f64)) {
+fn into_tank(house: &House, pen: &mut Pen, cell: &Cell, (x, tee): (f64, f64), aside: f64) {
     let Some(tank) = cell.tank.map(|at| &house.system.tanks[at]) else {
         pen.line(Ink::Loose, &[(x, tee), (x + 20.0, tee), (x + 20.0, tee + 12.0)]);
         drip(pen, (x + 20.0, tee + 24.0));
         return;
     };
     let rim = house.layout.y(cell.row, span(tank).1);
-    let into = (x + 20.0).clamp(cell.body + 8.0, (cell.body + cell.body_width - 8.0).max(cell.body + 8.0));
-    if (into - x).abs() < 14.0 {
+    let into = (x + aside).clamp(cell.body + 8.0, (cell.body + cell.body_width - 8.0).max(cell.body + 8.0));
+    if aside > 14.0 && (into - x).abs() < 14.0 {
         // Too near to stand beside its own diverter: step aside within the tank's width.
         let aside = if into >= x { x + 14.0 } else { x - 14.0 };
         pen.pipe(Ink::Pipe, &[(x, tee), (aside, tee), (aside, rim - 10.0), (into, rim - 10.0), (into, rim + 5.0)]);
@@ -136,7 +144,7 @@ fn lorry(house: &House, cell: &Cell, inlet: &Inlet) -> Pen {
     let mut pen = Pen::default();
     let top = house.layout.rows[cell.row].feeds;
     let x = inlet.pipe_x() + 4.0;
-    into_tank(house, &mut pen, cell, (x - 10.0, top + 62.0));
+    into_tank(house, &mut pen, cell, (x - 18.0, top + 54.0), 6.0);
     symbols::lorry(&mut pen, (x, top + 48.0));
     if inlet.is_wide() {
         let name = inlet.parts.first().map_or("", |part| house.name(*part));

@@ -1,22 +1,30 @@
 //! What joins tanks in the ground: trunk lines with their valves, and pumps.
 
-use super::layout::{Cell, Joint, span};
+use std::cmp::Ordering;
+
+use super::layout::{Cell, Joint, Layout, span};
 use super::{House, drawable, symbols};
 use crate::figures::drawing::Ink;
 use crate::figures::pen::{Pen, Point};
 
+/// Room that a valve or a pump wants to its left and right.
+const CLEAR: f64 = 18.0;
+
 /// Draws trunk lines and pumps.
 pub(super) fn draw(house: &mut House) {
     let layout = house.layout;
-    for joint in &layout.joints {
+    for (at, joint) in layout.joints.iter().enumerate() {
         let mut pen = Pen::default();
-        let [a, b] = joint.cells.map(|at| &layout.cells[at]);
-        let mut way = out_of(house, a, joint.lanes[0]);
+        let [a, b] = joint.cells.map(|cell| &layout.cells[cell]);
+        let before = &layout.joints[..at];
+        let mut way = down(house, a, deepest(before, joint.cells[0]), joint.lanes[0]);
         if let Some(margin) = joint.margin {
             way.extend([(margin, joint.lanes[0]), (margin, joint.lanes[1])]);
         }
-        let end = if joint.pump { up_into(house, b, joint.lanes[1]) } else { out_of(house, b, joint.lanes[1]) };
-        let (end_x, lane) = (end.last().map_or(0.0, |end| end.0), joint.lanes[1]);
+        let lane = joint.lanes[1];
+        let end =
+            if joint.pump { up_into(house, b, lane) } else { down(house, b, deepest(before, joint.cells[1]), lane) };
+        let end_x = end.last().map_or(0.0, |end| end.0);
         way.extend(end.into_iter().rev());
         pen.pipe(Ink::Pipe, &way);
         pen.circle(Ink::Solid, (a.drop_x(), joint.lanes[0]), 3.5);
@@ -24,14 +32,43 @@ pub(super) fn draw(house: &mut House) {
             pen.circle(Ink::Solid, (b.drop_x(), lane), 3.5);
         }
         let other = joint.margin.unwrap_or(a.drop_x());
-        let middle = f64::midpoint(other, end_x);
+        let middle = free_place(layout, b.row, other, end_x);
         if joint.pump {
             symbols::pump(&mut pen, (middle, lane), end_x > other);
         } else {
             symbols::valve(&mut pen, (middle, lane), is_open(house, joint));
         }
-        house.target(&[joint.part], (middle - 22.0, lane - 22.0), 44.0, 42.0, pen);
+        house.target(&[joint.part], (middle - 22.0, lane - 22.0), (44.0, 42.0), (middle + 18.0, lane + 10.0), pen);
     }
+}
+
+/// The deepest level at which one of some joints leaves a cell by its outlet.
+pub(super) fn deepest(joints: &[Joint], cell: usize) -> Option<f64> {
+    let ends = joints.iter().flat_map(|joint| {
+        let outlets = if joint.pump { 1 } else { 2 };
+        joint.cells.into_iter().zip(joint.lanes).take(outlets)
+    });
+    ends.filter(|(own, _)| *own == cell).map(|(_, lane)| lane).reduce(f64::max)
+}
+
+/// The place for a valve between two ends that is clear of the pipes of other tanks, near the middle.
+fn free_place(layout: &Layout, row: usize, a: f64, b: f64) -> f64 {
+    let (left, right) = (a.min(b), a.max(b));
+    let middle = f64::midpoint(left, right);
+    let upright: Vec<f64> = layout
+        .cells
+        .iter()
+        .filter(|cell| cell.row == row)
+        .flat_map(|cell| [cell.drop_x(), cell.riser_x()])
+        .filter(|x| left + 1.0 < *x && *x < right - 1.0)
+        .collect();
+    let clear = |x: f64| upright.iter().map(|other| (other - x).abs()).fold(CLEAR, f64::min);
+    let places = (0..=40).map(|step| left + CLEAR + (right - left - 2.0 * CLEAR).max(0.0) * f64::from(step) / 40.0);
+    let near = |x: f64| -(x - middle).abs();
+    places
+        .filter(|place| *place <= right)
+        .max_by(|a, b| (clear(*a), near(*a)).partial_cmp(&(clear(*b), near(*b))).unwrap_or(Ordering::Equal))
+        .unwrap_or(middle)
 }
 
 fn is_open(house: &House, joint: &Joint) -> bool {
@@ -39,7 +76,7 @@ fn is_open(house: &House, joint: &Joint) -> bool {
 }
 
 /// The height of a tank's outlet on the sheet.
-pub(super) fn outlet_y(house: &House, cell: &Cell) -> f64 {
+fn outlet_y(house: &House, cell: &Cell) -> f64 {
     cell.tank.map_or(0.0, |at| {
         let tank = &house.system.tanks[at];
         let (floor, rim) = span(tank);
@@ -50,10 +87,17 @@ pub(super) fn outlet_y(house: &House, cell: &Cell) -> f64 {
     })
 }
 
-/// From a tank's outlet down to a level in the ground.
-pub(super) fn out_of(house: &House, cell: &Cell, lane: f64) -> Vec<Point> {
-    let y = outlet_y(house, cell);
-    vec![(cell.body + cell.body_width, y), (cell.drop_x(), y), (cell.drop_x(), lane)]
+/// From a tank's outlet down to a level in the ground, or on from the level down to which its pipe is there already.
+pub(super) fn down(house: &House, cell: &Cell, there: Option<f64>, lane: f64) -> Vec<Point> {
+    let x = cell.drop_x();
+    match there {
+        Some(there) if there < lane => vec![(x, there), (x, lane)],
+        Some(_) => vec![(x, lane)],
+        None => {
+            let y = outlet_y(house, cell);
+            vec![(cell.body + cell.body_width, y), (x, y), (x, lane)]
+        }
+    }
 }
 
 /// From over a tank's rim down to a level in the ground.

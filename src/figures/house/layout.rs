@@ -15,6 +15,8 @@ const LEFT: f64 = 14.0;
 const RIGHT: f64 = 24.0;
 /// Narrowest tank.
 const NARROWEST: f64 = 30.0;
+/// Pixels for a metre of a wide tank, at least.
+const TRUE_WIDTH: f64 = 18.0;
 /// Width of a downspout with its screen and diverter.
 const SLOT: f64 = 48.0;
 /// Height of a downspout with its screen and diverter.
@@ -231,17 +233,19 @@ fn bare_cell(system: &System, tank: Option<usize>) -> Cell {
 }
 
 /// Room that a cell needs at least: all its feeds may be bundled.
-fn least_width(cell: &Cell) -> f64 {
+fn least_width(system: &System, cell: &Cell) -> f64 {
+    let metres = cell.tank.map_or(0.0, |at| drawable(system.tanks[at].shape.width(), 0.05, 3.0));
     let hauled = cell.inlets.iter().filter(|inlet| inlet.hauled).count();
     let fed = usize::from(cell.inlets.len() > hauled);
     #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
     let inlets = SLOT * (fed + hauled) as f64;
-    inlets.max(LEFT + NARROWEST + RIGHT)
+    let tank = NARROWEST.max(TRUE_WIDTH * metres);
+    inlets.max(LEFT + tank + RIGHT)
 }
 
 /// Tells each cell its row; returns the margins left and right that pipes between rows and to the taps take.
 fn break_rows(system: &System, cells: &mut [Cell], width: f64) -> (f64, f64) {
-    let needed: f64 = cells.iter().map(least_width).sum();
+    let needed: f64 = cells.iter().map(|cell| least_width(system, cell)).sum();
     if needed <= width - 8.0 {
         return (4.0, 4.0);
     }
@@ -252,7 +256,7 @@ fn break_rows(system: &System, cells: &mut [Cell], width: f64) -> (f64, f64) {
     let left = (4.0 + 6.0 * cells.iter().filter(tapped).count() as f64).min(28.0);
     let right = if system.trunk_lines.is_empty() && system.pumps.is_empty() { 4.0 } else { 12.0 };
     let room = width - left - right;
-    let widest = cells.iter().map(least_width).fold(1.0, f64::max);
+    let widest = cells.iter().map(|cell| least_width(system, cell)).fold(1.0, f64::max);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
     let most = ((room / widest).floor() as usize).max(1);
     let rows = cells.len().div_ceil(most).max(1);
@@ -275,8 +279,8 @@ fn place_cells(system: &System, cells: &mut [Cell], width: f64, (left, right): (
             .map(|cell| {
                 let metres = cell.tank.map_or(0.5, |at| drawable(system.tanks[at].shape.width(), 0.3, 6.0));
                 #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
-                let inlets = cell.inlets.len().min(6) as f64;
-                (least_width(cell), (SLOT * inlets).max(50.0 + 40.0 * metres))
+                let inlets = cell.inlets.len().min(3) as f64;
+                (least_width(system, cell), (SLOT * inlets).max(LEFT + RIGHT + 40.0 * metres))
             })
             .collect();
         let mut x = left;
@@ -388,7 +392,11 @@ fn rows(
         let lanes = place_lanes(cells, joints, row, first_lane);
         #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
         let label_top = first_lane + if lanes > 0 { LANE * lanes as f64 - 8.0 } else { 4.0 };
-        let lines = own().map(|cell| label_lines(system, labels, cell).len() + 1).max().unwrap_or(0);
+        let lines = |at: usize| {
+            let (left, right) = label_room(system, cells, at);
+            cells[at].tank.map_or(0, |tank| label_lines(labels, system.tanks[tank].id, right - left).len() + 1)
+        };
+        let lines = (0..cells.len()).filter(|at| cells[*at].row == row).map(lines).max().unwrap_or(0);
         #[expect(clippy::cast_precision_loss, reason = "three at most")]
         let bottom = label_top + LEADING * lines as f64 + 12.0;
         rows.push(Row { feeds, top, ground, labels: label_top, bottom });
@@ -425,7 +433,19 @@ fn place_lanes(cells: &[Cell], joints: &mut [Joint], row: usize, first: f64) -> 
 }
 
 /// The lines of a tank's name under it.
-pub(super) fn label_lines(system: &System, labels: &Labels, cell: &Cell) -> Vec<String> {
-    let label = cell.tank.and_then(|at| labels.get(&system.tanks[at].id));
-    label.map_or_else(Vec::new, |label| lettering::lines(&label.name, cell.width - 10.0, SIZE, 2))
+pub(super) fn label_lines(labels: &Labels, tank: PartId, room: f64) -> Vec<String> {
+    labels.get(&tank).map_or_else(Vec::new, |label| lettering::lines(&label.name, room, SIZE, 2))
+}
+
+/// Left end and right end of the room for a tank's label, clear of the pipes that go down beside it.
+pub(super) fn label_room(system: &System, cells: &[Cell], at: usize) -> (f64, f64) {
+    let cell = &cells[at];
+    let pipe = |cell: &Cell| {
+        let id = cell.tank.map(|at| system.tanks[at].id);
+        system.uses.iter().any(|using| id.is_some() && using.tank == id).then(|| cell.drop_x())
+    };
+    let before = at.checked_sub(1).map(|before| &cells[before]).filter(|before| before.row == cell.row);
+    let left = before.and_then(pipe).map_or(cell.left + 3.0, |x| x + 6.0);
+    let right = pipe(cell).map_or(cell.left + cell.width - 3.0, |x| x - 6.0);
+    (left, right)
 }

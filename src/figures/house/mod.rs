@@ -20,7 +20,7 @@ mod uses;
 use std::collections::BTreeMap;
 
 use super::drawing::{Drawing, Mark, Target};
-use super::pen::Pen;
+use super::pen::{Pen, Point};
 use crate::site::part::PartId;
 use crate::site::system::System;
 
@@ -93,12 +93,12 @@ impl House<'_> {
     }
 
     /// Adds a part, or several as one, that answers to a tap in an area; the area grows to what a thumb needs and
-    /// stays on the sheet.
-    fn target(&mut self, parts: &[PartId], (x, y): (f64, f64), width: f64, height: f64, mut own: Pen) {
+    /// stays on the sheet. A sign stands at `sign`.
+    fn target(&mut self, parts: &[PartId], (x, y): Point, (width, height): (f64, f64), sign: Point, mut own: Pen) {
         let (tap_width, tap_height) = (width.max(TAP), height.max(TAP));
         let x = (x + (width - tap_width) / 2.0).clamp(0.0, (self.layout.width - tap_width).max(0.0));
         let y = (y + (height - tap_height) / 2.0).max(0.0);
-        signs::draw(&mut own, self.signs, parts, (x + tap_width, y));
+        signs::draw(&mut own, self.signs, parts, sign);
         let spoken: Vec<&str> =
             parts.iter().filter_map(|part| self.labels.get(part)).map(|label| label.spoken.as_str()).collect();
         self.pen.marks.push(Mark::Part(Target {

@@ -88,7 +88,7 @@ pub(super) fn layout(system: &System, labels: &super::Labels, width: f64) -> Roo
     let most = ((room + BETWEEN / 2.0) / (NARROWEST + BETWEEN / 2.0)).floor() as usize;
     let together = system.sections.len().div_ceil(most.max(1)).max(1);
     let mut cells: Vec<RoofCell> =
-        system.sections.chunks(together).enumerate().map(|(at, chunk)| cell(chunk, at, labels)).collect();
+        system.sections.chunks(together).enumerate().map(|(at, chunk)| cell(chunk, at)).collect();
     if cells.len() % 2 == 1
         && let Some(last) = cells.last_mut()
     {
@@ -132,7 +132,7 @@ fn total_area(sections: &[RoofSection]) -> f64 {
     sections.iter().map(|section| drawable(section.area.get(), 0.1, 100_000.0)).sum()
 }
 
-fn cell(sections: &[RoofSection], at: usize, _labels: &super::Labels) -> RoofCell {
+fn cell(sections: &[RoofSection], at: usize) -> RoofCell {
     let mut feeds: Vec<PartId> =
         sections.iter().flat_map(|section| &section.outlets).map(|outlet| outlet.feed).collect();
     feeds.sort();
@@ -173,12 +173,12 @@ pub(super) fn silhouettes(roof: &Roof, ground: f64) -> Vec<Vec<Point>> {
         let (Some(first), Some(last)) = (gable.first(), gable.last()) else { return Vec::new() };
         let (left, right) =
             if gable.len() == 2 { (first.wall_x(), last.wall_x()) } else { (first.left, last.wall_x()) };
-        let mut points = vec![(left, ground)];
+        let mut points = vec![(left, ground), (left, roof.eave)];
         for cell in gable {
             let (eave, inner) = ((cell.eave_x(), roof.eave), (cell.inner_x(), roof.eave - cell.rise));
             points.extend(if cell.eave_at_left { [eave, inner] } else { [inner, eave] });
         }
-        points.push((right, ground));
+        points.extend([(right, roof.eave), (right, ground)]);
         points
     };
     roof.cells.chunks(2).map(outline).collect()
@@ -206,7 +206,7 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
             let (x, count) = if loose {
                 (cell.gutter_x(), 4)
             } else {
-                (cell.gutter_x() + if cell.eave_at_left { -7.0 } else { 7.0 }, 2)
+                (cell.gutter_x() + if cell.eave_at_left { 9.0 } else { -9.0 }, 2)
             };
             for drop in 0..count {
                 drip(&mut pen, (x, roof.eave + 10.0 + 17.0 * f64::from(drop)));
@@ -220,7 +220,9 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
         }
         pen.text(Ink::FaintLabel, (middle, y), Anchor::Middle, SMALL, &cell.detail);
         let top = roof.eave - cell.rise - 4.0;
-        house.target(&cell.parts, (cell.left, top), cell.right - cell.left, roof.bottom - top, pen);
+        let beside = cell.name.first().map_or(0.0, |line| lettering::width(line, SIZE) / 2.0);
+        let sign = ((middle + beside + 12.0).min(cell.right - 10.0), roof.eave + 14.0);
+        house.target(&cell.parts, (cell.left, top), (cell.right - cell.left, roof.bottom - top), sign, pen);
     }
 }
 

@@ -24,10 +24,9 @@ pub enum Sign {
 
 const RADIUS: f64 = 9.0;
 
-/// Draws the gravest sign of some parts within the upper right corner of their area.
-pub(super) fn draw(pen: &mut Pen, marks: &[PartMark], parts: &[PartId], (right, top): Point) {
+/// Draws the gravest sign of some parts around a place.
+pub(super) fn draw(pen: &mut Pen, marks: &[PartMark], parts: &[PartId], (x, y): Point) {
     let gravest = marks.iter().filter(|mark| parts.contains(&mark.part)).map(|mark| mark.sign).max();
-    let (x, y) = (right - RADIUS - 2.0, top + RADIUS + 2.0);
     match gravest {
         Some(Sign::Attention) => {
             pen.area(Ink::Caution, &[(x, y - RADIUS), (x + RADIUS, y + 7.0), (x - RADIUS, y + 7.0)]);

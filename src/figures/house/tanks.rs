@@ -18,7 +18,7 @@ const STROKES: f64 = 7.0;
 /// Draws the tanks.
 pub(super) fn draw(house: &mut House) {
     let layout = house.layout;
-    for cell in &layout.cells {
+    for (at, cell) in layout.cells.iter().enumerate() {
         let Some(tank) = cell.tank.map(|at| &house.system.tanks[at]) else { continue };
         let (floor, rim) = span(tank);
         let (top, bottom) = (layout.y(cell.row, rim), layout.y(cell.row, floor));
@@ -39,8 +39,9 @@ pub(super) fn draw(house: &mut House) {
         pen.lines(Ink::Stranded, &polygon::back_hatch(&dead, STROKES));
         pen.path(Ink::Strong, through(&shape) + "Z");
         fittings(&mut pen, tank, cell, top, bottom, layout.rows[cell.row].ground);
-        label(house, &mut pen, cell, tank);
-        house.target(&[tank.id], (cell.body, top), cell.body_width, bottom - top, pen);
+        label(house, &mut pen, at, tank);
+        let sign = (cell.body + cell.body_width - 4.0, top + 4.0);
+        house.target(&[tank.id], (cell.body, top), (cell.body_width, bottom - top), sign, pen);
     }
 }
 
@@ -158,15 +159,24 @@ fn fittings(pen: &mut Pen, tank: &Tank, cell: &Cell, top: f64, bottom: f64, grou
     }
 }
 
-fn label(house: &House, pen: &mut Pen, cell: &Cell, tank: &Tank) {
-    let mut y = house.layout.rows[cell.row].labels + 14.0;
-    let middle = cell.left + cell.width / 2.0;
-    for line in layout::label_lines(house.system, house.labels, cell) {
-        pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, &line);
+fn label(house: &House, pen: &mut Pen, at: usize, tank: &Tank) {
+    let layout = house.layout;
+    let cell = &layout.cells[at];
+    let (left, right) = layout::label_room(house.system, &layout.cells, at);
+    let name = layout::label_lines(house.labels, tank.id, right - left);
+    let detail = lettering::lines(house.detail(tank.id), right - left, SMALL, 1);
+    let widths = name.iter().map(|line| lettering::width(line, SIZE));
+    let half = widths.chain(detail.iter().map(|line| lettering::width(line, SMALL))).fold(0.0, f64::max) / 2.0;
+    // Under the middle of the tank, as far as it fits between the pipes.
+    let middle = cell
+        .middle()
+        .clamp((left + half).min(f64::midpoint(left, right)), (right - half).max(f64::midpoint(left, right)));
+    let mut y = layout.rows[cell.row].labels + 14.0;
+    for line in &name {
+        pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, line);
         y += LEADING;
     }
-    let detail = lettering::lines(house.detail(tank.id), cell.width - 6.0, SMALL, 1);
-    if let Some(detail) = detail.first() {
-        pen.text(Ink::Label, (middle, y), Anchor::Middle, SMALL, detail);
+    for line in &detail {
+        pen.text(Ink::Label, (middle, y), Anchor::Middle, SMALL, line);
     }
 }

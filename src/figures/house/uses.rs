@@ -1,7 +1,6 @@
 //! What draws water, below the ground: a riser from each tank that is drawn on, with its taps; and the parts that
 //! are joined to nothing yet.
 
-use super::layout::Cell;
 use super::{House, TAP, joints, symbols};
 use crate::figures::drawing::{Anchor, Ink};
 use crate::figures::lettering::{self, LEADING, SIZE, SMALL};
@@ -54,7 +53,7 @@ pub(super) fn draw(house: &mut House) -> f64 {
             // Deeper blocks hang further left, so that no riser crosses a tap.
             #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
             let riser = left + 8.0 + 7.0 * (count - 1 - place) as f64;
-            if let Some(cell) = block.cell.map(|at| &layout.cells[at]) {
+            if let Some(cell) = block.cell {
                 supply(house, cell, riser, number, lane_of(number), y + ROW * last(block) + TAP / 2.0);
             }
             number += 1;
@@ -124,10 +123,12 @@ fn columns(blocks: &[Block], width: f64) -> Vec<&[Block]> {
 }
 
 /// The pipe from a tank's outlet down to the last of its taps.
-fn supply(house: &mut House, cell: &Cell, riser: f64, number: usize, lane: f64, end: f64) {
-    let mut way = joints::out_of(house, cell, lane);
-    let row = &house.layout.rows[cell.row];
-    if cell.row + 1 < house.layout.rows.len() {
+fn supply(house: &mut House, at: usize, riser: f64, number: usize, lane: f64, end: f64) {
+    let layout = house.layout;
+    let cell = &layout.cells[at];
+    let mut way = joints::down(house, cell, joints::deepest(&layout.joints, at), lane);
+    let row = &layout.rows[cell.row];
+    if cell.row + 1 < layout.rows.len() {
         // Tanks stand below: go round them on the left, each pipe on its own line.
         way.pop();
         #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
@@ -172,5 +173,5 @@ fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f
     for line in &detail {
         pen.text(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, line);
     }
-    house.target(&[part], (riser, top), right - riser - 2.0, TAP, pen);
+    house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (riser + 52.0, top + 11.0), pen);
 }
