@@ -42,7 +42,7 @@ pub fn site() -> Site {
                 OLD_TANK,
                 Diverter {
                     volume: Volume::litres(12.0),
-                    drain: Drain::Hole { diameter: Bore::metres(0.003) },
+                    drain: Drain::Hole { diameter: Bore::metres(0.0015) },
                     ..USUAL_DIVERTER
                 },
             ),
@@ -105,7 +105,7 @@ fn uses() -> Vec<Use> {
     };
     vec![
         using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),
-        using(11, "Washing and toilet", Class::House, NEW_TANK, per_head(42.0, 3.0), false),
+        using(11, "Washing and toilet", Class::House, NEW_TANK, per_head(30.0, 3.0), false),
         using(12, "Hens", Class::Animals, OLD_TANK, per_head(0.4, 10.0), true),
         using(13, "Beans and herbs", Class::Garden, BARREL, Amount::Monthly(watering), true),
     ]
@@ -119,10 +119,10 @@ const MONTHS: [(f64, f64, f64); 12] = [
     (0.24, 0.55, 8.0),
     (0.18, 0.48, 7.0),
     (0.10, 0.38, 6.0),
-    (0.04, 0.28, 5.0),
-    (0.02, 0.20, 5.0),
-    (0.02, 0.22, 6.0),
-    (0.06, 0.34, 8.0),
+    (0.07, 0.30, 6.0),
+    (0.05, 0.26, 6.0),
+    (0.05, 0.26, 7.0),
+    (0.09, 0.36, 8.0),
     (0.16, 0.48, 9.0),
     (0.26, 0.58, 10.0),
     (0.31, 0.62, 10.0),

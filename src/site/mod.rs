@@ -14,6 +14,7 @@ mod tank_shape;
 pub mod trunk;
 pub mod uses;
 
+pub mod choices;
 pub mod edit;
 pub mod findings;
 pub mod new_part;

@@ -11,8 +11,8 @@ use super::{feed, roof, tank, uses};
 #[serde(transparent)]
 pub struct PartId(pub u32);
 
-/// A value of a part.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// A value of a part, in the order in which they are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Field {
     /// What the household calls the part.
     Name,
@@ -46,6 +46,8 @@ pub enum Field {
     Build,
     /// Shape of a tank.
     Shape,
+    /// Capacity of a tank, to the overflow.
+    Capacity,
     /// Diameter of a tank.
     Diameter,
     /// Height of a tank's wall.
@@ -58,8 +60,6 @@ pub enum Field {
     ConeHeight,
     /// Depth and volume read off a tank, row by row.
     DepthTable,
-    /// Capacity of a tank, to the overflow.
-    Capacity,
     /// Elevation of a tank's floor.
     Floor,
     /// Height of a tank's outlet over its floor.

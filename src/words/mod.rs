@@ -9,7 +9,7 @@ pub mod rain;
 pub mod rain_report;
 pub mod sizing;
 
-use chrono::{Datelike, NaiveDate};
+use chrono::NaiveDate;
 
 /// The months, in short.
 pub const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
@@ -75,9 +75,12 @@ pub fn years(years: &[i32]) -> String {
     }
 }
 
-/// The year of a date.
-pub fn year(date: NaiveDate) -> String {
-    date.year().to_string()
+/// What a volume of water weighs, in kilograms and pounds: 1 kg a litre, 2.2046 lb a kilogram.
+pub fn weight(volume: crate::quantity::Volume) -> String {
+    const POUNDS_PER_KILOGRAM: f64 = 2.204_622_6;
+    let kilograms = volume.get();
+    let text = |number| crate::quantity::shown::significant(number, 2);
+    format!("{} kg ({} lb)", text(kilograms), text(kilograms * POUNDS_PER_KILOGRAM))
 }
 
 #[cfg(test)]

@@ -1,1 +1,10 @@
-//! What is drawn, place by place.
+//! What is drawn, place by place: plain structs with figures and words already chosen. Pure: `ui` draws them.
+
+pub mod frame;
+pub mod house;
+pub mod sheet;
+
+use crate::engine::question::{Answer, Refusal};
+
+/// What the balance says of the open site, or why it says nothing.
+pub type Outcome = Result<Answer, Refusal>;

@@ -23,17 +23,18 @@ pub fn by_day_of_year(dates: &[NaiveDate], contents_l: &[f64]) -> Vec<DayOfYear>
     for (date, content) in dates.iter().zip(contents_l) {
         by_day[day_of_year(*date)].push(*content);
     }
-    by_day
-        .iter_mut()
-        .map(|values| {
-            values.sort_unstable_by(f64::total_cmp);
-            DayOfYear {
-                tenth: percentile(values, 0.1),
-                half: percentile(values, 0.5),
-                ninetieth: percentile(values, 0.9),
-            }
-        })
-        .collect()
+    by_day.into_iter().map(percentiles).collect()
+}
+
+/// The same for the day of the year of one date.
+pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> DayOfYear {
+    let that_day = |date: &NaiveDate| day_of_year(*date) == day_of_year(day);
+    percentiles(dates.iter().zip(contents_l).filter(|(date, _)| that_day(date)).map(|(_, content)| *content).collect())
+}
+
+fn percentiles(mut values: Vec<f64>) -> DayOfYear {
+    values.sort_unstable_by(f64::total_cmp);
+    DayOfYear { tenth: percentile(&values, 0.1), half: percentile(&values, 0.5), ninetieth: percentile(&values, 0.9) }
 }
 
 /// The place of a date in a year without 29 February, 0 to 364.

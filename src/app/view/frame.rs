@@ -1,0 +1,69 @@
+//! What stands around the places: the bar, the site's name, the notice.
+
+use crate::app::model::{Model, Notice, Place};
+use crate::words::{self, errors, kept};
+
+/// A notice in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NoticeView {
+    /// What is told.
+    pub text: String,
+    /// Whether it asks for attention.
+    pub warning: bool,
+    /// What can be done about it besides dismissing it.
+    pub offer: Option<Offer>,
+}
+
+/// What a notice offers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Offer {
+    /// Undo.
+    Undo,
+    /// Let the new version take over.
+    Switch,
+    /// Export a file.
+    Export,
+}
+
+/// The notice, if there is one.
+pub fn notice(model: &Model) -> Option<NoticeView> {
+    let notice = model.notice.as_ref()?;
+    let empty = Default::default();
+    let system = model.site().map_or(&empty, |kept| &kept.site.system);
+    let text = match notice {
+        Notice::NothingIsKept => kept::NOTHING_IS_KEPT.to_owned(),
+        Notice::NotSaved(error) => errors::put(*error),
+        Notice::Trouble(trouble) => kept::trouble(trouble),
+        Notice::Refused(error) => errors::edit(error, system, &model.units),
+        Notice::RainRefused(error) => errors::rain(error),
+        Notice::FileRefused(error) => errors::file(error),
+        Notice::TrialCannotRun => {
+            "This can't be kept as it is: a tank or a roof would be larger than any that can be entered.".to_owned()
+        }
+        Notice::PartRemoved(name) | Notice::SiteRemoved(name) => format!("{name} is removed."),
+        Notice::TrialKept => "The change is now part of the house.".to_owned(),
+        Notice::TakenIn(sites) => format!("{} imported.", words::count(*sites, "site", "sites")),
+        Notice::RainKept => "The rain is kept with this site.".to_owned(),
+        Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
+        Notice::WorksOffline => kept::WORKS_OFFLINE.to_owned(),
+        Notice::NoOffline => kept::NO_OFFLINE.to_owned(),
+        Notice::UpdateReady => kept::UPDATE_READY.to_owned(),
+    };
+    let offer = match notice {
+        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept => Some(Offer::Undo),
+        Notice::UpdateReady => Some(Offer::Switch),
+        Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
+        _ => None,
+    };
+    Some(NoticeView { text, warning: notice.is_warning(), offer })
+}
+
+/// The name of a place on the bar.
+pub const fn place(place: Place) -> &'static str {
+    match place {
+        Place::House => "House",
+        Place::Rain => "Rain",
+        Place::Sizing => "Sizing",
+        Place::Kept => "Sites",
+    }
+}

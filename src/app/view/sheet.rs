@@ -1,0 +1,267 @@
+//! The sheet of one part: its state, its values, its cautions.
+
+use super::Outcome;
+use crate::app::model::KeptSite;
+use crate::quantity::{Kind, Quantity, Range, Units, shown};
+use crate::site::choices::choices;
+use crate::site::edit::CAPACITY;
+use crate::site::findings::findings;
+use crate::site::part::{Choice, Field, PartId};
+use crate::site::system::{Part, PartKind, System};
+use crate::site::{Shape, TableRow};
+use crate::words;
+
+/// The sheet as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetView {
+    /// The part.
+    pub id: PartId,
+    /// Its kind.
+    pub kind: PartKind,
+    /// Its name.
+    pub name: String,
+    /// Sentences about its state.
+    pub state: Vec<String>,
+    /// What is wrong with it.
+    pub findings: Vec<String>,
+    /// Its values in order.
+    pub fields: Vec<FieldView>,
+    /// What to be careful of.
+    pub cautions: Vec<&'static str>,
+    /// Whether it can move up or down in its list.
+    pub moves: (bool, bool),
+}
+
+/// One value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldView {
+    /// Which.
+    pub field: Field,
+    /// Its label.
+    pub label: String,
+    /// A line of help.
+    pub hint: Option<&'static str>,
+    /// How it is changed.
+    pub control: Control,
+}
+
+/// How a value is changed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Control {
+    /// By typing a quantity.
+    Number {
+        /// The value as text in the person's unit.
+        text: String,
+        /// Its kind.
+        kind: Kind,
+        /// What it may be.
+        range: Range,
+    },
+    /// By choosing.
+    Choice {
+        /// The possibilities with their words.
+        options: Vec<(Choice, String)>,
+        /// The one that holds.
+        chosen: usize,
+    },
+    /// By typing rows of depth and volume.
+    Table {
+        /// The rows as text in the person's units.
+        text: String,
+    },
+}
+
+/// The sheet of the part of that identity, if it is there.
+pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Units) -> Option<SheetView> {
+    let system = &kept.site.system;
+    let part = system.part(id)?;
+    let same_kind: Vec<PartId> =
+        system.parts().iter().filter(|other| other.kind() == part.kind()).map(Part::id).collect();
+    let of_this = |finding: &&crate::site::findings::Finding| words::findings::part(finding) == Some(id);
+    Some(SheetView {
+        id,
+        kind: part.kind(),
+        name: part.name().to_owned(),
+        state: state(&part, system, outcome, units),
+        findings: findings(system)
+            .iter()
+            .filter(of_this)
+            .map(|finding| words::findings::sentence(finding, system, units))
+            .collect(),
+        fields: fields(part.clone(), system, units),
+        cautions: words::cautions::for_part(&part),
+        moves: (same_kind.first() != Some(&id), same_kind.last() != Some(&id)),
+    })
+}
+
+fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
+    let mut fields: Vec<(Field, Control)> = choices(&part, system)
+        .into_iter()
+        .map(|options| {
+            let words = options.options.iter().map(|option| (*option, words::parts::choice(*option, system)));
+            (options.field, Control::Choice { options: words.collect(), chosen: options.chosen })
+        })
+        .collect();
+    match &part {
+        Part::Tank(tank) => {
+            fields.push((Field::Capacity, number(tank.capacity().get(), Kind::Volume, CAPACITY, units)));
+            if let Shape::Table(rows) = &tank.shape {
+                fields.push((Field::DepthTable, Control::Table { text: table_text(rows, units) }));
+            }
+        }
+        Part::Section(section) => {
+            let unused =
+                system.feeds.iter().filter(|feed| !section.outlets.iter().any(|outlet| outlet.feed == feed.id));
+            fields.extend(
+                unused.map(|feed| {
+                    (Field::ShareTo(feed.id), number(0.0, Kind::Share, crate::quantity::range::SHARE, units))
+                }),
+            );
+        }
+        _ => {}
+    }
+    fields.extend(
+        part.numbers()
+            .into_iter()
+            .map(|value| (value.field, number(value.value.si(), value.value.kind(), value.range, units))),
+    );
+    fields.sort_by_key(|(field, _)| *field);
+    fields
+        .into_iter()
+        .map(|(field, control)| FieldView {
+            field,
+            label: words::parts::label(field, system),
+            hint: words::parts::hint(field),
+            control,
+        })
+        .collect()
+}
+
+fn number(si: f64, kind: Kind, range: Range, units: &Units) -> Control {
+    Control::Number { text: shown::entered(si, kind, units), kind, range }
+}
+
+fn table_text(rows: &[TableRow], units: &Units) -> String {
+    let row = |row: &TableRow| {
+        format!(
+            "{}  {}",
+            shown::entered(row.depth.si(), Kind::Length, units),
+            shown::entered(row.volume.si(), Kind::Volume, units)
+        )
+    };
+    rows.iter().map(row).collect::<Vec<_>>().join("\n")
+}
+
+fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units) -> Vec<String> {
+    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
+    let volume = |litres: f64| shown::figure(litres, Kind::Volume, units);
+    let at = |id: PartId| system.tanks.iter().position(|tank| tank.id == id);
+    match part {
+        Part::Section(section) => {
+            let left = 1.0 - section.collected_share();
+            if left > 1e-9 {
+                vec![format!("{} of its water is not collected.", words::percent(left))]
+            } else {
+                Vec::new()
+            }
+        }
+        Part::Feed(feed) => {
+            let number = system.feeds.iter().position(|other| other.id == feed.id);
+            let told = answer.zip(number).filter(|_| feed.diverter.is_some());
+            told.and_then(|(answer, number)| words::sizing::diverter(&feed.name, answer, number, units))
+                .into_iter()
+                .collect()
+        }
+        Part::Tank(tank) => {
+            let mut said = vec![format!(
+                "Holds {} to the overflow, {} of it dead storage below the outlet. Full, the water alone weighs {}.",
+                volume(tank.capacity().get()),
+                volume(tank.dead_storage().get()),
+                words::weight(tank.capacity())
+            )];
+            if let Some((answer, at)) = answer.zip(at(tank.id)) {
+                said.extend(stranded(answer, at, system, units));
+            }
+            said
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// Words about capacity that a tank can never fill, if there is any.
+pub(super) fn stranded(
+    answer: &crate::engine::question::Answer,
+    tank: usize,
+    system: &System,
+    units: &Units,
+) -> Option<String> {
+    /// Less than this, in L, is level rims.
+    const WORTH_TELLING_L: f64 = 1.0;
+    let store = answer.plan.stores.iter().find(|store| store.tanks.contains(&tank))?;
+    let place = store.tanks.iter().position(|other| *other == tank)?;
+    let litres = store.joined.stranded_l[place];
+    let lowest = system.tanks.get(store.tanks[*store.joined.spills_at.first()?])?;
+    (litres > WORTH_TELLING_L).then(|| words::sizing::stranded(&system.tanks[tank].name, litres, &lowest.name, units))
+}
+
+/// Rows of depth and volume as they were typed, one a line.
+///
+/// # Errors
+/// The first line that isn't a depth and a volume, from 1, with its text.
+pub fn table_rows(text: &str, units: &Units) -> Result<Vec<TableRow>, (usize, String)> {
+    text.lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim().is_empty())
+        .map(|(at, line)| table_row(line, units).ok_or_else(|| (at + 1, line.trim().to_owned())))
+        .collect()
+}
+
+/// Splits a line at each of its blanks until both sides can be read.
+fn table_row(line: &str, units: &Units) -> Option<TableRow> {
+    use crate::quantity::{Length, Volume, typed};
+    let one = |text: &str, kind| typed::quantity(text, kind, units).ok().filter(|typed| typed.parts.len() == 1);
+    line.trim().char_indices().filter(|(_, c)| c.is_whitespace() || matches!(c, ';' | '=' | ':')).find_map(|(at, c)| {
+        let (left, right) = line.trim().split_at(at);
+        let depth = one(left, Kind::Length)?;
+        let volume = one(&right[c.len_utf8()..], Kind::Volume)?;
+        Some(TableRow { depth: Length::metres(depth.si), volume: Volume::litres(volume.si) })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::quantity::Customary;
+    use crate::records::cupboard::SiteId;
+    use crate::site::demo;
+    use std::sync::Arc;
+
+    #[test]
+    fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
+        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: None };
+        for set in Customary::ALL {
+            let units = Units::customary(set);
+            for part in kept.site.system.parts() {
+                let view = sheet(&kept, part.id(), None, &units).unwrap();
+                for field in &view.fields {
+                    assert!(!field.label.is_empty(), "{:?}", field.field);
+                    if let Control::Number { text, kind, range } = &field.control {
+                        let typed = crate::quantity::typed::quantity(text, *kind, &units).unwrap();
+                        assert!(range.holds(typed.si), "{:?}: {text}", field.field);
+                    }
+                }
+                assert!(view.fields.is_sorted_by_key(|field| field.field));
+            }
+        }
+    }
+
+    #[test]
+    fn rows_are_typed_as_people_write_them() {
+        let units = Units::customary(Customary::Metric);
+        let rows = table_rows("0.5 m  900 L\n\n1 1200\n2 m: 2.4 m3", &units).unwrap();
+        let plain: Vec<(f64, f64)> = rows.iter().map(|row| (row.depth.get(), row.volume.get())).collect();
+        assert_eq!(plain, [(0.5, 900.0), (1.0, 1200.0), (2.0, 2400.0)]);
+        assert_eq!(table_rows("0.5 900\nhalf full", &units), Err((2, "half full".to_owned())));
+    }
+}

@@ -1,0 +1,114 @@
+//! The values of a part that are not numbers, each with its possibilities.
+
+use super::feed::DrainKind;
+use super::part::{Choice, Field, PartId};
+use super::roof::Material;
+use super::system::{Part, System};
+use super::tank::{Build, Cover, OverflowTo, ShapeKind};
+use super::uses::{AmountKind, Class};
+
+/// A value with its possibilities.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Options {
+    /// Which.
+    pub field: Field,
+    /// What it may be.
+    pub options: Vec<Choice>,
+    /// What it is, as a place among `options`.
+    pub chosen: usize,
+}
+
+impl Options {
+    fn new(field: Field, options: Vec<Choice>, is: Choice) -> Self {
+        let chosen = options.iter().position(|option| *option == is).unwrap_or(0);
+        Self { field, options, chosen }
+    }
+}
+
+/// The choices of a part in a system.
+pub fn choices(part: &Part, system: &System) -> Vec<Options> {
+    // Without a tank chosen yet, "not chosen" is shown; once one is, only tanks are offered.
+    let tank = |field, is: Option<PartId>| {
+        let tanks = system.tanks.iter().map(|tank| Choice::Part(tank.id));
+        match is {
+            Some(is) => Options::new(field, tanks.collect(), Choice::Part(is)),
+            None => Options::new(field, std::iter::once(Choice::NoPart).chain(tanks).collect(), Choice::NoPart),
+        }
+    };
+    match part {
+        Part::Section(section) => {
+            vec![Options::new(
+                Field::Material,
+                Material::ALL.map(Choice::Material).to_vec(),
+                Choice::Material(section.material),
+            )]
+        }
+        Part::Feed(feed) => vec![
+            tank(Field::FillsTank, feed.tank),
+            Options::new(Field::Drain, DrainKind::ALL.map(Choice::Drain).to_vec(), Choice::Drain(feed.drain_kind())),
+        ],
+        Part::Tank(tank) => {
+            let others = system.tanks.iter().filter(|other| other.id != tank.id);
+            let mut ways = vec![OverflowTo::Ground, OverflowTo::Garden];
+            ways.extend(others.map(|other| OverflowTo::Tank(other.id)));
+            let covered = Choice::Covered(tank.cover == Cover::Covered);
+            vec![
+                Options::new(Field::Build, Build::ALL.map(Choice::Build).to_vec(), Choice::Build(tank.build)),
+                Options::new(
+                    Field::Shape,
+                    ShapeKind::ALL.map(Choice::Shape).to_vec(),
+                    Choice::Shape(tank.shape.kind()),
+                ),
+                Options::new(
+                    Field::OverflowTo,
+                    ways.into_iter().map(Choice::OverflowTo).collect(),
+                    Choice::OverflowTo(tank.overflow_to),
+                ),
+                Options::new(Field::Cover, vec![Choice::Covered(true), Choice::Covered(false)], covered),
+            ]
+        }
+        Part::TrunkLine(line) => vec![
+            tank(Field::FirstTank, line.ends[0]),
+            tank(Field::SecondTank, line.ends[1]),
+            Options::new(Field::Valve, vec![Choice::Open(true), Choice::Open(false)], Choice::Open(line.open)),
+        ],
+        Part::Pump(pump) => vec![tank(Field::DrawsFrom, pump.from), tank(Field::PumpsTo, pump.to)],
+        Part::Use(using) => vec![
+            Options::new(Field::Class, Class::ALL.map(Choice::Class).to_vec(), Choice::Class(using.class)),
+            tank(Field::Tank, using.tank),
+            Options::new(
+                Field::AmountGiven,
+                AmountKind::ALL.map(Choice::Amount).to_vec(),
+                Choice::Amount(using.amount.kind()),
+            ),
+            Options::new(
+                Field::Outdoor,
+                vec![Choice::Outdoor(false), Choice::Outdoor(true)],
+                Choice::Outdoor(using.outdoor),
+            ),
+        ],
+        Part::Hauling(hauling) => vec![tank(Field::Tank, hauling.tank)],
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+
+    #[test]
+    fn every_choice_offered_can_be_made() {
+        let system = demo::site().system;
+        for part in system.parts() {
+            for options in choices(&part, &system) {
+                for (at, option) in options.options.iter().enumerate() {
+                    let mut changed = system.clone();
+                    assert_eq!(changed.choose(part.id(), options.field, *option), Ok(()));
+                    let after = changed.part(part.id()).map(|part| choices(&part, &changed)).unwrap_or_default();
+                    let same = after.iter().find(|after| after.field == options.field);
+                    assert_eq!(same.map(|same| same.options[same.chosen]), Some(*option), "{:?} {at}", options.field);
+                }
+            }
+        }
+    }
+}
