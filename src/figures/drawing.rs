@@ -141,10 +141,8 @@ pub enum Ink {
     SpillArea,
     /// Hatching over spilled water.
     SpillHatch,
-    /// Demand not met, as a line.
+    /// Demand not met.
     Shortfall,
-    /// Demand not met, as an area.
-    ShortfallArea,
     /// A caution sign's outline.
     Caution,
     /// The stroke inside of a caution sign.
@@ -181,7 +179,7 @@ pub enum Ink {
 
 impl Ink {
     /// All inks.
-    pub const ALL: [Ink; 38] = [
+    pub const ALL: [Ink; 37] = [
         Ink::Line,
         Ink::Strong,
         Ink::Faint,
@@ -203,7 +201,6 @@ impl Ink {
         Ink::SpillArea,
         Ink::SpillHatch,
         Ink::Shortfall,
-        Ink::ShortfallArea,
         Ink::Caution,
         Ink::CautionSign,
         Ink::Fault,
@@ -246,7 +243,6 @@ impl Ink {
             Ink::SpillArea => "ink-spill-area",
             Ink::SpillHatch => "ink-spill-hatch",
             Ink::Shortfall => "ink-shortfall",
-            Ink::ShortfallArea => "ink-shortfall-area",
             Ink::Caution => "ink-caution",
             Ink::CautionSign => "ink-caution-sign",
             Ink::Fault => "ink-fault",

@@ -52,13 +52,13 @@ pub(super) struct Wanted<'a> {
 }
 
 impl Frame {
-    /// Draws grid, axis and unit.
+    /// Draws grid, axis and unit. Below the line stand amounts that are lacking, written without a sign.
     pub fn new(wanted: &Wanted) -> Self {
         let width = if wanted.width.is_finite() { wanted.width.max(NARROWEST) } else { NARROWEST };
-        let height = (0.55 * width).clamp(210.0, 330.0);
+        let height = (0.55 * width).clamp(222.0, 330.0);
         let (top, bottom) = (TOP, height - BELOW - wanted.strip);
-        let values = ticks::values(wanted.range.0, wanted.range.1, ((bottom - top) / 44.0).floor());
-        let texts: Vec<String> = values.iter().map(|value| significant(*value, DIGITS)).collect();
+        let values = ticks::values(wanted.range.0, wanted.range.1, ((bottom - top) / 34.0).floor());
+        let texts: Vec<String> = values.iter().map(|value| significant(value.abs(), DIGITS)).collect();
         let left = texts.iter().map(|text| lettering::width(text, SMALL)).fold(0.0, f64::max) + 10.0;
         let right = width - wanted.right.max(10.0);
         let ends = (values.first().copied().unwrap_or(0.0), values.last().copied().unwrap_or(1.0));

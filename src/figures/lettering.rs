@@ -8,7 +8,7 @@ pub(super) const SMALL: f64 = 13.0;
 pub(super) const LEADING: f64 = 16.0;
 
 /// Mean width of a letter per size, on the wide side for system fonts.
-const LETTER: f64 = 0.6;
+const LETTER: f64 = 0.62;
 
 /// About how wide a text is at a size.
 pub(super) fn width(text: &str, size: f64) -> f64 {

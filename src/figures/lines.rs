@@ -170,7 +170,7 @@ impl Contents<'_> {
             let (middle, half) = (f64::midpoint(left, right), ((right - left) / 2.0).max(1.0));
             let bar =
                 [(middle - half, top), (middle + half, top), (middle + half, top + 4.0), (middle - half, top + 4.0)];
-            frame.pen.area(Ink::ShortfallArea, &bar);
+            frame.pen.area(Ink::Shortfall, &bar);
             shortfall_point(frame, middle, top + 3.0);
         }
         if columns.iter().any(|column| column.short) {
@@ -202,7 +202,7 @@ fn at(x: &Scale, day: usize) -> f64 {
 
 /// The mark of shortfall: a point downwards.
 fn shortfall_point(frame: &mut Frame, x: f64, top: f64) {
-    frame.pen.area(Ink::ShortfallArea, &[(x - 4.0, top), (x + 4.0, top), (x, top + 8.0)]);
+    frame.pen.area(Ink::Shortfall, &[(x - 4.0, top), (x + 4.0, top), (x, top + 8.0)]);
 }
 
 #[cfg(test)]
@@ -254,7 +254,7 @@ mod tests {
         let words = words();
         let contents = Contents { start: start(), values: &values, short: &short, capacity: None, words: &words };
         let marks = |drawing: &Drawing| {
-            drawing.marks.iter().filter(|mark| matches!(mark, Mark::Path { ink: Ink::ShortfallArea, .. })).count()
+            drawing.marks.iter().filter(|mark| matches!(mark, Mark::Path { ink: Ink::Shortfall, .. })).count()
         };
         assert_eq!(marks(&contents.drawing(358.0)), 3, "bar, point and the point beside the word");
         assert_eq!(marks(&Contents { short: &[], ..contents }.drawing(358.0)), 0);

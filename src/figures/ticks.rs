@@ -15,7 +15,7 @@ pub(super) fn values(least: f64, greatest: f64, steps: f64) -> Vec<f64> {
     let power = 10f64.powf(rough.log10().floor());
     let step = [1.0, 2.0, 5.0, 10.0].map(|digit| digit * power).into_iter().find(|step| *step >= rough * 0.999_999);
     let step = step.unwrap_or(10.0 * power);
-    let (first, last) = ((least / step - 1e-9).floor(), (greatest / step - 1e-9).ceil());
+    let (first, last) = ((least / step + 1e-9).floor(), (greatest / step - 1e-9).ceil());
     let mut ticks = Vec::new();
     let mut at = first;
     while at <= last {
@@ -71,6 +71,10 @@ mod tests {
             assert!((2..=8).contains(&ticks.len()), "{ticks:?}");
             assert!(ticks[0] <= least && greatest <= ticks[ticks.len() - 1] * (1.0 + 1e-9), "{ticks:?}");
             let step = ticks[1] - ticks[0];
+            assert!(
+                ticks[0] > least - step && greatest > ticks[ticks.len() - 1] - step * 1.000_001,
+                "no idle step: {ticks:?}"
+            );
             let digit = step / 10f64.powf((step * 1.000_001).log10().floor());
             assert!([1.0, 2.0, 5.0].iter().any(|round| (digit - round).abs() < 1e-6), "{step} is round");
         }
@@ -85,7 +89,7 @@ mod tests {
             |from, to, most| dates(from, to, &months, most).into_iter().map(|tick| tick.text).collect::<Vec<_>>();
         assert_eq!(texts(day(2001, 3, 5), day(2001, 7, 1), 9), ["M4", "M5", "M6", "M7"]);
         assert_eq!(texts(day(2001, 11, 1), day(2002, 3, 1), 3), ["M11", "2002", "M3"]);
-        assert_eq!(texts(day(1961, 1, 1), day(2020, 12, 31), 6), ["1980", "2000", "2020"]);
+        assert_eq!(texts(day(1961, 1, 1), day(2020, 12, 31), 6), ["1970", "1980", "1990", "2000", "2010", "2020"]);
         assert_eq!(texts(day(2001, 3, 5), day(2001, 3, 20), 9), Vec::<String>::new());
     }
 }

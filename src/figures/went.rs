@@ -198,7 +198,7 @@ fn filled(pen: &mut Pen, way: Way, area: &[Point; 4]) {
 fn lacking_below(pen: &mut Pen, (left, right): (f64, f64), top: f64, bottom: f64) {
     let point = (bottom - top).min(5.0);
     pen.area(
-        Ink::ShortfallArea,
+        Ink::Shortfall,
         &[
             (left, top),
             (right, top),

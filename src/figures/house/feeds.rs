@@ -1,7 +1,9 @@
 //! Feeds: the downspout from the gutter, its leaf screen, its first-flush diverter, and the way into the tank.
 
-use super::layout::{Cell, FEED_HEIGHT, Inlet, span};
+use super::inlets::Inlet;
+use super::layout::{Cell, span};
 use super::roof::{Roof, drip};
+use super::rows::FEED_HEIGHT;
 use super::{House, drawable, symbols};
 use crate::figures::drawing::{Anchor, Ink};
 use crate::figures::lettering::{self, LEADING, SIZE};

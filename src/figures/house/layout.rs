@@ -1,9 +1,10 @@
 //! Where the tanks stand: from left to right as their downspouts come, in as many rows as it takes.
 
 use super::heights::Heights;
+use super::inlets::{self, Inlet, Run, SLOT};
 use super::roof::Roof;
+use super::rows::{self, Row};
 use super::{Labels, drawable};
-use crate::figures::lettering::{self, LEADING, SIZE};
 use crate::figures::share_out::share_out;
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -17,15 +18,6 @@ const RIGHT: f64 = 24.0;
 const NARROWEST: f64 = 30.0;
 /// Pixels for a metre of a wide tank, at least.
 const TRUE_WIDTH: f64 = 18.0;
-/// Width of a downspout with its screen and diverter.
-const SLOT: f64 = 48.0;
-/// Height of a downspout with its screen and diverter.
-pub(super) const FEED_HEIGHT: f64 = 92.0;
-/// Room for each level of pipes in the ground: a valve there must be hit by a thumb.
-const LANE: f64 = 44.0;
-/// Distance of the downspouts' runs under the roof.
-const RUN: f64 = 9.0;
-
 /// Where everything stands.
 pub(super) struct Layout {
     /// Width of the sheet.
@@ -58,44 +50,6 @@ pub(super) struct Cell {
     pub body_width: f64,
     /// What fills it, from left to right.
     pub inlets: Vec<Inlet>,
-}
-
-/// What fills a tank.
-pub(super) struct Inlet {
-    /// The parts: several where they are bundled.
-    pub parts: Vec<PartId>,
-    /// Whether it is hauled water.
-    pub hauled: bool,
-    /// Left end.
-    pub left: f64,
-    /// Width.
-    pub width: f64,
-}
-
-/// A row of tanks with its own ground.
-pub(super) struct Row {
-    /// The top of the feeds.
-    pub feeds: f64,
-    /// The top of the highest tank, and of what runs over it.
-    pub top: f64,
-    /// The level 0.
-    pub ground: f64,
-    /// The top of the labels.
-    pub labels: f64,
-    /// The lower end.
-    pub bottom: f64,
-}
-
-/// A downspout's run from a gutter to its feed.
-pub(super) struct Run {
-    /// First of the feeds.
-    pub feed: PartId,
-    /// Where it starts.
-    pub from: f64,
-    /// Where it ends.
-    pub to: f64,
-    /// Its height.
-    pub y: f64,
 }
 
 /// A trunk line or a pump between two cells.
@@ -134,18 +88,6 @@ impl Cell {
     }
 }
 
-impl Inlet {
-    /// Where its downspout stands.
-    pub fn pipe_x(&self) -> f64 {
-        self.left + if self.is_wide() { 14.0 } else { self.width / 2.0 - 8.0 }
-    }
-
-    /// Whether there is room for its name beside it.
-    pub fn is_wide(&self) -> bool {
-        self.width >= 100.0
-    }
-}
-
 impl Layout {
     /// The cell of a tank.
     pub fn cell_of(&self, system: &System, tank: Option<PartId>) -> Option<&Cell> {
@@ -180,10 +122,11 @@ pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) 
         let room = (cell.width - LEFT - RIGHT).max(8.0);
         cell.body_width = (metres * across).max(NARROWEST).min(room);
         cell.body = cell.left + LEFT + (room - cell.body_width) / 2.0;
+        inlets::place(cell);
     }
-    let runs = runs(&cells, roof);
+    let runs = inlets::runs(&cells, roof);
     let mut joints = joints(system, &cells, width);
-    let rows = rows(system, labels, roof, &cells, &heights, &runs, &mut joints);
+    let rows = rows::rows(system, labels, roof, &cells, &heights, &runs, &mut joints);
     Layout { width, cells, rows, runs, joints, heights }
 }
 
@@ -271,7 +214,7 @@ fn tank_widths<'a>(system: &'a System, cells: &'a [Cell]) -> impl Iterator<Item 
     cells.iter().filter_map(|cell| Some((cell, drawable(system.tanks[cell.tank?].shape.width(), 0.05, 60.0))))
 }
 
-/// Shares out the width of each row and places the inlets within each cell.
+/// Shares out the width of each row.
 fn place_cells(system: &System, cells: &mut [Cell], width: f64, (left, right): (f64, f64)) {
     for row in cells.chunk_by_mut(|a, b| a.row == b.row) {
         let wanted: Vec<(f64, f64)> = row
@@ -287,64 +230,9 @@ fn place_cells(system: &System, cells: &mut [Cell], width: f64, (left, right): (
         for (cell, own) in row.iter_mut().zip(share_out(width - left - right, &wanted)) {
             (cell.left, cell.width) = (x, own);
             x += own;
-            place_inlets(cell);
+            inlets::bundle(cell);
         }
     }
-}
-
-fn place_inlets(cell: &mut Cell) {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
-    let most = (cell.width / SLOT).floor() as usize;
-    if cell.inlets.len() > most {
-        let (hauled, feeds): (Vec<Inlet>, Vec<Inlet>) =
-            std::mem::take(&mut cell.inlets).into_iter().partition(|inlet| inlet.hauled);
-        let parts: Vec<PartId> = feeds.into_iter().flat_map(|inlet| inlet.parts).collect();
-        if !parts.is_empty() {
-            cell.inlets.push(Inlet { parts, hauled: false, left: 0.0, width: 0.0 });
-        }
-        cell.inlets.extend(hauled);
-    }
-    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
-    let each = cell.width / cell.inlets.len().max(1) as f64;
-    let mut x = cell.left;
-    for inlet in &mut cell.inlets {
-        (inlet.left, inlet.width) = (x, each);
-        x += each;
-    }
-}
-
-/// The runs from gutters to the feeds of the first row, each at a height of its own where they would touch.
-fn runs(cells: &[Cell], roof: &Roof) -> Vec<Run> {
-    let mut runs: Vec<Run> = Vec::new();
-    for inlet in cells.iter().filter(|cell| cell.row == 0).flat_map(|cell| &cell.inlets) {
-        let mut gutters: Vec<f64> = inlet.parts.iter().flat_map(|feed| roof.gutters_of(*feed)).collect();
-        gutters.sort_by(f64::total_cmp);
-        gutters.dedup();
-        runs.extend(gutters.into_iter().map(|from| Run { feed: inlet.parts[0], from, to: inlet.pipe_x(), y: 0.0 }));
-    }
-    let ends: Vec<(f64, f64)> =
-        runs.iter().map(|run| (run.from.min(run.to) - 4.0, run.from.max(run.to) + 4.0)).collect();
-    for (run, level) in runs.iter_mut().zip(levels(&ends)) {
-        run.y = roof.bottom + 8.0 + RUN * level;
-    }
-    runs
-}
-
-/// The lowest level for each interval at which it overlaps none before it.
-fn levels(intervals: &[(f64, f64)]) -> Vec<f64> {
-    let mut taken: Vec<Vec<(f64, f64)>> = Vec::new();
-    let mut levels = Vec::new();
-    for &(from, to) in intervals {
-        let free = |level: &Vec<(f64, f64)>| level.iter().all(|(a, b)| to <= *a || *b <= from);
-        let level = taken.iter().position(free).unwrap_or(taken.len());
-        if level == taken.len() {
-            taken.push(Vec::new());
-        }
-        taken[level].push((from, to));
-        #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
-        levels.push(level as f64);
-    }
-    levels
 }
 
 /// The trunk lines and pumps both of whose ends stand somewhere.
@@ -364,88 +252,4 @@ fn joints(system: &System, cells: &[Cell], width: f64) -> Vec<Joint> {
         joints.push(Joint { part, cells: [a, b], pump, lanes: [0.0; 2], margin: apart.then_some(width - 5.0) });
     }
     joints
-}
-
-/// Stacks the rows; tells the joints their heights.
-fn rows(
-    system: &System,
-    labels: &Labels,
-    roof: &Roof,
-    cells: &[Cell],
-    heights: &Heights,
-    runs: &[Run],
-    joints: &mut [Joint],
-) -> Vec<Row> {
-    let count = cells.iter().map(|cell| cell.row + 1).max().unwrap_or(1);
-    let mut y = runs.iter().map(|run| run.y + 12.0).fold(roof.bottom + 10.0, f64::max);
-    let mut rows = Vec::new();
-    for row in 0..count {
-        let own = || cells.iter().filter(|cell| cell.row == row);
-        let feeds = y + if row > 0 { 14.0 } else { 0.0 };
-        let fed = own().any(|cell| !cell.inlets.is_empty());
-        let top = feeds + if fed { FEED_HEIGHT } else { 0.0 } + 16.0;
-        let spans = || own().filter_map(|cell| cell.tank).map(|at| span(&system.tanks[at]));
-        let highest = spans().map(|(_, rim)| heights.up(rim)).fold(30.0, f64::max);
-        let lowest = spans().map(|(floor, _)| heights.up(floor)).fold(0.0, f64::min);
-        let ground = top + highest;
-        let first_lane = ground - lowest + 12.0;
-        let lanes = place_lanes(cells, joints, row, first_lane);
-        #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
-        let label_top = first_lane + if lanes > 0 { LANE * lanes as f64 - 8.0 } else { 4.0 };
-        let lines = |at: usize| {
-            let (left, right) = label_room(system, cells, at);
-            cells[at].tank.map_or(0, |tank| label_lines(labels, system.tanks[tank].id, right - left).len() + 1)
-        };
-        let lines = (0..cells.len()).filter(|at| cells[*at].row == row).map(lines).max().unwrap_or(0);
-        #[expect(clippy::cast_precision_loss, reason = "three at most")]
-        let bottom = label_top + LEADING * lines as f64 + 12.0;
-        rows.push(Row { feeds, top, ground, labels: label_top, bottom });
-        y = bottom;
-    }
-    rows
-}
-
-/// Gives the joints of a row their levels; returns how many levels there are.
-fn place_lanes(cells: &[Cell], joints: &mut [Joint], row: usize, first: f64) -> usize {
-    let ends_here = |joint: &Joint, end: usize| {
-        let cell = &cells[joint.cells[end]];
-        (cell.row == row).then(|| if joint.pump && end == 1 { cell.riser_x() } else { cell.drop_x() })
-    };
-    let stretch = |joint: &Joint| match (ends_here(joint, 0), ends_here(joint, 1), joint.margin) {
-        (Some(a), Some(b), _) => Some((a.min(b), a.max(b))),
-        (Some(a), None, Some(margin)) | (None, Some(a), Some(margin)) => Some((a, margin)),
-        _ => None,
-    };
-    let here: Vec<usize> = (0..joints.len()).filter(|at| stretch(&joints[*at]).is_some()).collect();
-    let stretches: Vec<(f64, f64)> = here.iter().filter_map(|at| stretch(&joints[*at])).collect();
-    let mut count = 0;
-    for (at, level) in here.into_iter().zip(levels(&stretches)) {
-        for end in 0..2 {
-            if ends_here(&joints[at], end).is_some() {
-                joints[at].lanes[end] = first + 10.0 + LANE * level;
-            }
-        }
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
-        let level = level as usize;
-        count = count.max(level + 1);
-    }
-    count
-}
-
-/// The lines of a tank's name under it.
-pub(super) fn label_lines(labels: &Labels, tank: PartId, room: f64) -> Vec<String> {
-    labels.get(&tank).map_or_else(Vec::new, |label| lettering::lines(&label.name, room, SIZE, 2))
-}
-
-/// Left end and right end of the room for a tank's label, clear of the pipes that go down beside it.
-pub(super) fn label_room(system: &System, cells: &[Cell], at: usize) -> (f64, f64) {
-    let cell = &cells[at];
-    let pipe = |cell: &Cell| {
-        let id = cell.tank.map(|at| system.tanks[at].id);
-        system.uses.iter().any(|using| id.is_some() && using.tank == id).then(|| cell.drop_x())
-    };
-    let before = at.checked_sub(1).map(|before| &cells[before]).filter(|before| before.row == cell.row);
-    let left = before.and_then(pipe).map_or(cell.left + 3.0, |x| x + 6.0);
-    let right = pipe(cell).map_or(cell.left + cell.width - 3.0, |x| x - 6.0);
-    (left, right)
 }

@@ -1,10 +1,13 @@
 //! The household's own system in section: roofs on top, downspouts with screens and diverters, tanks at their true
 //! relative heights with today's water, what joins them in the ground, and what draws on them below.
 //!
-//! Each kind of part has a file; `layout` says where the tanks stand, the others draw around them.
+//! Each kind of part has a file; `layout` says where the tanks stand, `inlets` what fills each and `rows` how rows of
+//! tanks stack; the others draw around them.
 
 mod heights;
+mod inlets;
 mod layout;
+mod rows;
 
 mod feeds;
 mod ground;
@@ -117,3 +120,6 @@ impl House<'_> {
 fn drawable(value: f64, least: f64, greatest: f64) -> f64 {
     if value.is_nan() { least } else { value.clamp(least, greatest) }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,6 +1,7 @@
 //! Tanks with today's water, what of them can't be used, and what they stand on.
 
-use super::layout::{self, Cell, span};
+use super::layout::{Cell, span};
+use super::rows;
 use super::tank_outline::outline;
 use super::{House, drawable};
 use crate::figures::drawing::{Anchor, Ink};
@@ -162,8 +163,8 @@ fn fittings(pen: &mut Pen, tank: &Tank, cell: &Cell, top: f64, bottom: f64, grou
 fn label(house: &House, pen: &mut Pen, at: usize, tank: &Tank) {
     let layout = house.layout;
     let cell = &layout.cells[at];
-    let (left, right) = layout::label_room(house.system, &layout.cells, at);
-    let name = layout::label_lines(house.labels, tank.id, right - left);
+    let (left, right) = rows::label_room(house.system, &layout.cells, at);
+    let name = rows::label_lines(house.labels, tank.id, right - left);
     let detail = lettering::lines(house.detail(tank.id), right - left, SMALL, 1);
     let widths = name.iter().map(|line| lettering::width(line, SIZE));
     let half = widths.chain(detail.iter().map(|line| lettering::width(line, SMALL))).fold(0.0, f64::max) / 2.0;
