@@ -105,7 +105,7 @@ fn uses() -> Vec<Use> {
     };
     vec![
         using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),
-        using(11, "Washing and toilet", Class::House, NEW_TANK, per_head(30.0, 3.0), false),
+        using(11, "Washing and toilet", Class::House, NEW_TANK, per_head(20.0, 3.0), false),
         using(12, "Hens", Class::Animals, OLD_TANK, per_head(0.4, 10.0), true),
         using(13, "Beans and herbs", Class::Garden, BARREL, Amount::Monthly(watering), true),
     ]

@@ -1,6 +1,6 @@
 //! Words of the rain place.
 
-use crate::site::rain::{MissingDays, Rain};
+use crate::site::rain::MissingDays;
 
 /// Title.
 pub const TITLE: &str = "Rain";
@@ -23,10 +23,7 @@ pub fn missing_days(treatment: MissingDays) -> String {
     }
 }
 
-/// What the site has.
-pub fn kind(rain: &Rain) -> &'static str {
-    match rain {
-        Rain::Record(_) => "Daily record",
-        Rain::Normals(_) => "Monthly means",
-    }
-}
+/// Rain measured day by day.
+pub const DAILY_RECORD: &str = "Daily record";
+/// Twelve means.
+pub const MONTHLY_MEANS: &str = "Monthly means";

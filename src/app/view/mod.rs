@@ -1,8 +1,12 @@
 //! What is drawn, place by place: plain structs with figures and words already chosen. Pure: `ui` draws them.
 
+pub mod charts;
 pub mod frame;
 pub mod house;
+pub mod kept;
+pub mod rain;
 pub mod sheet;
+pub mod sizing;
 
 use crate::engine::question::{Answer, Refusal};
 

@@ -1,0 +1,271 @@
+//! Charts with their tables, from results to numbers in the person's units.
+
+use chrono::NaiveDate;
+
+use crate::engine::measures::percentiles;
+use crate::engine::question::Answer;
+use crate::engine::rain::picture;
+use crate::figures::band::{YearBand, YearBandWords};
+use crate::figures::bars::{Bar, Bars, BarsWords};
+use crate::figures::drawing::Drawing;
+use crate::figures::interval::{Interval, IntervalWords};
+use crate::figures::lines::{Contents, ContentsWords};
+use crate::figures::table::Table;
+use crate::figures::went::{Portion, Way, WhereItWent, WhereItWentWords};
+use crate::quantity::{Kind, Units, shown};
+use crate::site::rain::RainRecord;
+use crate::words::{self, MONTHS};
+
+/// A figure with its title and the table of the same numbers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chart {
+    /// Its title.
+    pub title: &'static str,
+    /// What it shows, in a line.
+    pub caption: String,
+    /// The figure.
+    pub drawing: Drawing,
+    /// The numbers.
+    pub table: Table,
+}
+
+fn months() -> [String; 12] {
+    MONTHS.map(str::to_owned)
+}
+
+fn unit(kind: Kind, units: &Units) -> String {
+    units.of(kind).symbol.to_owned()
+}
+
+/// Content of all stores over the whole run.
+pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
+    let live: Vec<f64> =
+        answer.series.total_live_l().iter().map(|litres| shown::in_unit(*litres, Kind::Volume, units)).collect();
+    let short: Vec<bool> = answer.series.dry_days().collect();
+    let (values, short) = without_jumps(&answer.series.dates, &live, &short);
+    let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
+    let words = ContentsWords {
+        unit: unit(Kind::Volume, units),
+        capacity: format!("full: {}", shown::figure(capacity, Kind::Volume, units)),
+        shortfall: "dry days".to_owned(),
+        months: months(),
+        columns: ["month", "least", "most"].map(str::to_owned),
+    };
+    let contents = Contents {
+        start: answer.series.dates.first().copied().unwrap_or_default(),
+        values: &values,
+        short: &short,
+        capacity: Some(shown::in_unit(capacity, Kind::Volume, units)),
+        words: &words,
+    };
+    let caption = if answer.left_out_years.is_empty() {
+        "Water over the outlets of all tanks at the end of each day.".to_owned()
+    } else {
+        "Water over the outlets of all tanks at the end of each day; years that were left out are drawn level."
+            .to_owned()
+    };
+    Chart { title: "Content, day by day", caption, drawing: contents.drawing(width), table: contents.table() }
+}
+
+/// Values for every civil day: a day that was left out has the value of the day before it, and isn't short.
+fn without_jumps(dates: &[NaiveDate], values: &[f64], short: &[bool]) -> (Vec<f64>, Vec<bool>) {
+    let mut filled = (Vec::with_capacity(values.len()), Vec::with_capacity(values.len()));
+    let mut before: Option<(NaiveDate, f64)> = None;
+    for ((date, value), short) in dates.iter().zip(values).zip(short) {
+        if let Some((last, level)) = before {
+            let left_out = usize::try_from((*date - last).num_days() - 1).unwrap_or(0);
+            filled.0.extend(std::iter::repeat_n(level, left_out));
+            filled.1.extend(std::iter::repeat_n(false, left_out));
+        }
+        filled.0.push(*value);
+        filled.1.push(*short);
+        before = Some((*date, *value));
+    }
+    filled
+}
+
+/// How full the stores are through the year.
+pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
+    let column = |pick: fn(&percentiles::DayOfYear) -> f64| -> Vec<f64> {
+        answer.percentiles.iter().map(|day| shown::in_unit(pick(day), Kind::Volume, units)).collect()
+    };
+    let (low, median, high) = (column(|day| day.tenth), column(|day| day.half), column(|day| day.ninetieth));
+    let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
+    let words = YearBandWords {
+        unit: unit(Kind::Volume, units),
+        low: "1 year in 10 below".to_owned(),
+        median: "middle year".to_owned(),
+        high: "9 in 10 below".to_owned(),
+        capacity: "full".to_owned(),
+        month: "month".to_owned(),
+        months: months(),
+    };
+    let band = YearBand {
+        low: &low,
+        median: &median,
+        high: &high,
+        capacity: Some(shown::in_unit(capacity, Kind::Volume, units)),
+        words: &words,
+    };
+    Chart {
+        title: "Content through the year",
+        caption: "Eight years in ten lie within the band (percentiles by day of the year).".to_owned(),
+        drawing: band.drawing(width),
+        table: band.table(),
+    }
+}
+
+/// Where the rain on the roof went, in an average year.
+pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
+    let amounts = |pick: fn(&crate::engine::measures::budget::Month) -> f64| -> [f64; 12] {
+        std::array::from_fn(|month| shown::in_unit(pick(&answer.budget[month]).max(0.0), Kind::Volume, units))
+    };
+    let portion = |name: &str, way, amounts| Portion { name: name.to_owned(), way, amounts };
+    let went = WhereItWent {
+        portions: vec![
+            portion("used", Way::Used, amounts(|month| month.yield_l)),
+            portion("spilled", Way::Spilled, amounts(|month| month.spill_l)),
+            portion("first flush", Way::FirstFlush, amounts(|month| month.first_flush_l)),
+            portion("uncollected", Way::Uncollected, amounts(|month| month.uncollected_l)),
+            portion(
+                "lost on the way",
+                Way::Lost,
+                amounts(|month| month.roof_loss_l + month.escaped_l + month.tank_loss_l),
+            ),
+        ],
+        shortfall: amounts(|month| month.shortfall_l),
+        words: WhereItWentWords {
+            unit: format!("{} a month", unit(Kind::Volume, units)),
+            shortfall: "lacking".to_owned(),
+            month: "month".to_owned(),
+            months: months(),
+        },
+    };
+    Chart {
+        title: "Where the water went",
+        caption:
+            "An average year of this rain, month by month. Lost on the way: wetting, roofing, gutters and screens, \
+                  leaks, evaporation."
+                .to_owned(),
+        drawing: went.drawing(width),
+        table: went.table(),
+    }
+}
+
+/// The share of good years with its range, drawn. `None` without complete measured years.
+pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
+    let good = answer.good_years.filter(|_| answer.measured)?;
+    #[expect(clippy::cast_precision_loss, reason = "years of a few centuries")]
+    let share = good.good as f64 / good.all as f64;
+    let words = IntervalWords {
+        share: format!("{} of {} without a dry day", good.good, words::count(good.all, "year", "years")),
+        range: format!("{} to {}", words::percent(good.range.0), words::percent(good.range.1)),
+        none: "no year".to_owned(),
+        all: "every year".to_owned(),
+    };
+    Some(Interval { low: good.range.0, share, high: good.range.1, words }.drawing(width))
+}
+
+/// Mean rain of each month, with wet days.
+pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
+    let wet_days = picture::monthly_wet_days(record);
+    let totals = picture::monthly_totals_mm(record);
+    let bars = (0..12)
+        .map(|month| Bar {
+            label: MONTHS[month].to_owned(),
+            value: shown::in_unit(totals[month].unwrap_or(0.0), Kind::Depth, units),
+            over: wet_days[month].map_or_else(|| "—".to_owned(), |days| shown::significant(days, 2)),
+            ..Bar::default()
+        })
+        .collect();
+    chart(
+        bars,
+        BarsWords {
+            unit: unit(Kind::Depth, units),
+            label: "month".to_owned(),
+            value: "mean rain".to_owned(),
+            over: "wet days".to_owned(),
+            ..BarsWords::default()
+        },
+        "Rain by month",
+        "Mean of each month; the small figures are wet days (1 mm or more).",
+        width,
+    )
+}
+
+/// Monthly means as they were entered.
+pub fn normals(totals_mm: &[f64; 12], rain_days: Option<&[f64; 12]>, units: &Units, width: f64) -> Chart {
+    let bars = (0..12)
+        .map(|month| Bar {
+            label: MONTHS[month].to_owned(),
+            value: shown::in_unit(totals_mm[month], Kind::Depth, units),
+            over: rain_days.map_or_else(String::new, |days| shown::significant(days[month], 2)),
+            ..Bar::default()
+        })
+        .collect();
+    chart(
+        bars,
+        BarsWords {
+            unit: unit(Kind::Depth, units),
+            label: "month".to_owned(),
+            value: "mean rain".to_owned(),
+            over: rain_days.map_or_else(String::new, |_| "rain days".to_owned()),
+            ..BarsWords::default()
+        },
+        "Rain by month",
+        "Monthly means as entered.",
+        width,
+    )
+}
+
+/// Rain of each year; the driest fifth of the complete years are marked.
+pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
+    const DRY_SHARE: usize = 5;
+    let years = picture::yearly_totals(record);
+    let mut complete: Vec<f64> = years.iter().filter(|year| year.complete).map(|year| year.total_mm).collect();
+    complete.sort_unstable_by(f64::total_cmp);
+    let dry_below = complete.get(complete.len() / DRY_SHARE).copied().unwrap_or(0.0);
+    let bars = years
+        .iter()
+        .map(|year| Bar {
+            label: year.year.to_string(),
+            value: shown::in_unit(year.total_mm, Kind::Depth, units),
+            partial: !year.complete,
+            dry: year.complete && year.total_mm < dry_below,
+            ..Bar::default()
+        })
+        .collect();
+    chart(
+        bars,
+        BarsWords {
+            unit: unit(Kind::Depth, units),
+            label: "year".to_owned(),
+            value: "rain".to_owned(),
+            partial: "days missing".to_owned(),
+            dry: "driest fifth".to_owned(),
+            ..BarsWords::default()
+        },
+        "Rain by year",
+        "Whole calendar years are filled; years with missing days are hatched.",
+        width,
+    )
+}
+
+fn chart(bars: Vec<Bar>, words: BarsWords, title: &'static str, caption: &str, width: f64) -> Chart {
+    let bars = Bars { bars, words };
+    Chart { title, caption: caption.to_owned(), drawing: bars.drawing(width), table: bars.table() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn years_left_out_are_drawn_level() {
+        let day = |y, m, d| NaiveDate::from_ymd_opt(y, m, d).unwrap_or_default();
+        let dates = [day(2001, 12, 31), day(2002, 1, 3), day(2002, 1, 4)];
+        let (values, short) = without_jumps(&dates, &[5.0, 7.0, 8.0], &[true, false, true]);
+        assert_eq!(values, [5.0, 5.0, 5.0, 7.0, 8.0]);
+        assert_eq!(short, [true, false, false, false, true]);
+    }
+}

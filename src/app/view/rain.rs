@@ -1,0 +1,156 @@
+//! The rain: what the site has, and what was read and waits to be kept.
+
+use super::charts::{self, Chart};
+use crate::app::model::{KeptSite, ReadRain};
+use crate::engine::rain::picture;
+use crate::engine::rain::rain_unit::RainUnit;
+use crate::quantity::{Kind, Units, shown};
+use crate::site::household::USUAL_MISSING_DAYS;
+use crate::site::rain::{MissingDays, Normals, Rain, RainRecord};
+use crate::words::{self, rain_report};
+
+/// The rain as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RainView {
+    /// What waits to be kept.
+    pub waiting: Option<WaitingView>,
+    /// What the site has.
+    pub kept: Option<KeptRainView>,
+}
+
+/// Rain that was read, with its report.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WaitingView {
+    /// Where it came from.
+    pub source: String,
+    /// The whole of it in a sentence.
+    pub summary: String,
+    /// The mean year, as a check on the unit.
+    pub mean_year: String,
+    /// Doubts about the record as a whole.
+    pub doubts: Vec<String>,
+    /// What was done with single rows.
+    pub notes: Vec<String>,
+    /// The units that it could be in, with words.
+    pub units: Vec<(RainUnit, &'static str)>,
+    /// The unit that it was read in.
+    pub unit: RainUnit,
+}
+
+/// The rain that a site has.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeptRainView {
+    /// Daily record or monthly means.
+    pub kind: &'static str,
+    /// Where it came from.
+    pub source: String,
+    /// The whole of it in a sentence.
+    pub summary: String,
+    /// What to mind about it.
+    pub caution: Option<&'static str>,
+    /// What it looks like.
+    pub charts: Vec<Chart>,
+    /// The longest dry spells: when, and how long.
+    pub dry_spells: Vec<(String, String)>,
+    /// The treatments of missing days with words, and the one that holds; empty where nothing is missing.
+    pub treatments: Vec<(MissingDays, String, bool)>,
+}
+
+/// How many dry spells are listed.
+const DRY_SPELLS: usize = 5;
+
+/// The rain place for a site, drawn for a width in pixels.
+pub fn rain(kept: &KeptSite, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
+    RainView {
+        waiting: waiting.map(|waiting| waiting_view(waiting, units)),
+        kept: kept.rain.as_deref().map(|rain| match rain {
+            Rain::Record(record) => record_view(record, kept.site.reckoning.missing_days, units, width),
+            Rain::Normals(normals) => normals_view(normals, units, width),
+        }),
+    }
+}
+
+fn waiting_view(waiting: &ReadRain, units: &Units) -> WaitingView {
+    let import = &waiting.import;
+    let sentences = |doubts: bool| {
+        let notices = import.report.notices.iter().filter(|notice| rain_report::is_doubt(notice) == doubts);
+        notices.map(|notice| rain_report::sentence(notice, units)).collect()
+    };
+    WaitingView {
+        source: waiting.source.clone(),
+        summary: rain_report::summary(&import.report),
+        mean_year: mean_year(&import.record, units),
+        doubts: sentences(true),
+        notes: sentences(false),
+        units: RainUnit::ALL.map(|unit| (unit, rain_report::unit(unit))).to_vec(),
+        unit: import.unit,
+    }
+}
+
+fn mean_year(record: &RainRecord, units: &Units) -> String {
+    picture::annual_mean_mm(record).map_or_else(
+        || "No day was measured.".to_owned(),
+        |mm| format!("A mean year has {} of rain.", shown::figure(mm, Kind::Depth, units)),
+    )
+}
+
+fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width: f64) -> KeptRainView {
+    let missing = record.depths_mm.iter().filter(|depth| depth.is_none()).count();
+    let wettest = picture::wettest_day(record).map_or_else(String::new, |day| {
+        format!(
+            " The wettest day had {}, on {}.",
+            shown::figure(day.depth_mm, Kind::Depth, units),
+            words::date(day.date)
+        )
+    });
+    let ways = [
+        MissingDays::LeaveOutYears { with_more_than: USUAL_MISSING_DAYS },
+        MissingDays::LeaveOutYears { with_more_than: 0 },
+        MissingDays::Fill,
+    ];
+    KeptRainView {
+        kind: words::rain::DAILY_RECORD,
+        source: record.source.clone(),
+        summary: format!(
+            "{} to {}, {}. {}{wettest}",
+            words::date(record.start),
+            record.end().map(words::date).unwrap_or_default(),
+            if missing == 0 {
+                "no day missing".to_owned()
+            } else {
+                words::count(missing, "day missing", "days missing")
+            },
+            mean_year(record, units)
+        ),
+        caution: None,
+        charts: vec![charts::monthly_rain(record, units, width), charts::yearly_rain(record, units, width)],
+        dry_spells: picture::longest_dry_spells(record, DRY_SPELLS)
+            .iter()
+            .map(|span| {
+                let days = usize::try_from(span.days()).unwrap_or(0);
+                (
+                    words::count(days, "day", "days"),
+                    format!("{} to {}", words::date(span.first), words::date(span.last)),
+                )
+            })
+            .collect(),
+        treatments: if missing == 0 {
+            Vec::new()
+        } else {
+            ways.map(|way| (way, words::rain::missing_days(way), way == treatment)).to_vec()
+        },
+    }
+}
+
+fn normals_view(normals: &Normals, units: &Units, width: f64) -> KeptRainView {
+    let year: f64 = normals.totals_mm.iter().sum();
+    KeptRainView {
+        kind: words::rain::MONTHLY_MEANS,
+        source: normals.source.clone(),
+        summary: format!("A mean year has {} of rain.", shown::figure(year, Kind::Depth, units)),
+        caution: Some(words::rain::EVEN_RAIN),
+        charts: vec![charts::normals(&normals.totals_mm, normals.rain_days.as_ref(), units, width)],
+        dry_spells: Vec::new(),
+        treatments: Vec::new(),
+    }
+}

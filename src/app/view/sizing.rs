@@ -1,0 +1,195 @@
+//! Sizing: the answer in words first, then what stands behind it.
+
+use super::charts::{self, Chart};
+use super::{Outcome, sheet};
+use crate::app::event::Lever;
+use crate::app::model::KeptSite;
+use crate::engine::question::Answer;
+use crate::figures::drawing::Drawing;
+use crate::figures::table::Table;
+use crate::quantity::{Kind, Units, shown};
+use crate::site::household::Site;
+use crate::site::trial::Trial;
+use crate::words::{self, sizing as say};
+
+/// Sizing as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SizingView {
+    /// The answer for the house as it is, or why there is none.
+    pub headline: String,
+    /// The answer for the trial, and how it differs.
+    pub trial: Option<(String, String)>,
+    /// What can be dragged.
+    pub levers: Vec<LeverView>,
+    /// Everything behind the answer; of the trial, if there is one.
+    pub results: Option<Results>,
+    /// How full the tanks are on the first day, with words, and the one that holds.
+    pub starts: Vec<(f64, &'static str, bool)>,
+    /// The orders of events within a day, with words, and the one that holds.
+    pub rules: Vec<(f64, &'static str, bool)>,
+}
+
+/// One thing that can be dragged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeverView {
+    /// Which.
+    pub lever: Lever,
+    /// Its name.
+    pub label: &'static str,
+    /// The factor as it stands.
+    pub factor: f64,
+    /// What that comes to.
+    pub value: String,
+}
+
+/// What stands behind the answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Results {
+    /// What is thin about it.
+    pub reservations: Vec<String>,
+    /// How sure the share of good years is, drawn.
+    pub good_years: Option<Drawing>,
+    /// Statistics in sentences.
+    pub statistics: Vec<String>,
+    /// What the parts did: diverters, stranded capacity, hauled water.
+    pub parts: Vec<String>,
+    /// The charts.
+    pub charts: Vec<Chart>,
+    /// The years.
+    pub years: Table,
+}
+
+/// Sizing for a site, with the outcomes for it as it is and under the trial, drawn for a width in pixels.
+pub fn sizing(
+    kept: &KeptSite,
+    outcome: Option<&Outcome>,
+    trial: Trial,
+    trial_outcome: Option<&Outcome>,
+    units: &Units,
+    width: f64,
+) -> SizingView {
+    let now = outcome.and_then(|outcome| outcome.as_ref().ok());
+    let tried = trial_outcome.and_then(|outcome| outcome.as_ref().ok());
+    let site = trial.of(&kept.site);
+    let why_not = || match outcome {
+        None => "No rain yet. Give this site its rain first.".to_owned(),
+        Some(Err(refusal)) => words::errors::refusal(refusal)
+            .unwrap_or_else(|| "This house can't run yet. What is missing is listed under its drawing.".to_owned()),
+        Some(Ok(_)) => String::new(),
+    };
+    let shown = tried.map(|answer| (answer, &site)).or(now.map(|answer| (answer, &*kept.site)));
+    let is = |one: f64, other: f64| (one - other).abs() < 1e-9;
+    SizingView {
+        headline: now.map_or_else(why_not, say::headline),
+        trial: match (now, trial_outcome) {
+            (Some(now), Some(Ok(tried))) => Some((say::headline(tried), say::compared(now, tried))),
+            (_, Some(Err(_))) => Some(("With these changes the house can't run.".to_owned(), String::new())),
+            _ => None,
+        },
+        levers: levers(&site, &kept.site, trial, units),
+        results: shown.map(|(answer, site)| results(answer, site, units, width)),
+        starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
+            .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
+            .to_vec(),
+        rules: say::RULES
+            .map(|(theta, word)| (theta, word, is(theta, kept.site.reckoning.inflow_first.get())))
+            .to_vec(),
+    }
+}
+
+fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView> {
+    let capacity: f64 = site.system.tanks.iter().map(|tank| tank.capacity().get()).sum();
+    let roof: f64 = site.system.sections.iter().map(|section| section.area.get()).sum();
+    let uses: f64 = site
+        .system
+        .uses
+        .iter()
+        .map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).sum::<f64>() / 12.0)
+        .sum();
+    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.rain;
+    Lever::ALL
+        .map(|lever| {
+            let (label, factor, value) = match lever {
+                Lever::Storage => ("Tanks", trial.storage, shown::figure(capacity, Kind::Volume, units)),
+                Lever::Roof => ("Roof", trial.roof, shown::figure(roof, Kind::Area, units)),
+                Lever::Uses => ("Use", trial.uses, shown::figure(uses, Kind::Flow, units)),
+                Lever::Rain => ("Rain", trial.rain, format!("{} of the record", words::percent(rain))),
+            };
+            LeverView { lever, label, factor, value }
+        })
+        .to_vec()
+}
+
+fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
+    let system = &site.system;
+    let mut statistics = Vec::new();
+    if let Some(good) = answer.good_years.filter(|_| answer.measured) {
+        statistics.push(say::good_years(&good));
+    }
+    statistics.push(say::reliability(answer));
+    statistics.extend(say::resilience(answer, units));
+    statistics.push(format!(
+        "All water is accounted for: what came in, less what went out, less the change in store is {} of what flowed.",
+        residual(answer.ledger.residual())
+    ));
+    let mut parts: Vec<String> =
+        (0..system.tanks.len()).filter_map(|tank| sheet::stranded(answer, tank, system, units)).collect();
+    parts.extend(
+        system
+            .feeds
+            .iter()
+            .enumerate()
+            .filter(|(_, feed)| feed.diverter.is_some())
+            .filter_map(|(at, feed)| say::diverter(&feed.name, answer, at, units)),
+    );
+    parts.extend(say::hauled(answer, units));
+    Results {
+        reservations: say::reservations(answer),
+        good_years: charts::good_years(answer, width),
+        statistics,
+        parts,
+        charts: vec![
+            charts::contents(answer, units, width),
+            charts::through_the_year(answer, units, width),
+            charts::where_it_went(answer, units, width),
+        ],
+        years: years(answer, units),
+    }
+}
+
+fn residual(share: f64) -> String {
+    if share == 0.0 { "nothing".to_owned() } else { format!("{share:.0e}") }
+}
+
+fn years(answer: &Answer, units: &Units) -> Table {
+    let volume = |litres: f64| shown::figure_number(litres, Kind::Volume, units);
+    let unit = units.of(Kind::Volume).symbol;
+    Table {
+        columns: vec![
+            "year".to_owned(),
+            format!("rain, {}", units.of(Kind::Depth).symbol),
+            "dry days".to_owned(),
+            "longest dry stretch".to_owned(),
+            format!("used, {unit}"),
+            format!("lacking, {unit}"),
+            format!("spilled, {unit}"),
+            format!("least in store, {unit}"),
+        ],
+        rows: answer
+            .years
+            .iter()
+            .map(|year| {
+                vec![
+                    if year.complete { year.year.to_string() } else { format!("{} (in part)", year.year) },
+                    shown::figure_number(year.rain_mm, Kind::Depth, units),
+                    words::number_text(year.dry_days),
+                    say::dry_stretch(year.longest_dry_run.as_ref()),
+                    volume(year.yield_l),
+                    volume(year.shortfall_l),
+                    volume(year.spill_l),
+                    volume(year.least_l),
+                ]
+            })
+            .collect(),
+    }
+}
