@@ -46,7 +46,7 @@ test-browser: prepare
 	$(TOOLS) cargo test $(WASM) --test browser
 
 test-journeys: build
-	$(TOOLS) node --test tests/journeys/
+	$(TOOLS) node --test --test-timeout=120000 tests/journeys/*.test.mjs
 
 prepare:
 	@.ci/prepare

@@ -1,0 +1,86 @@
+// The app is kept whole on the phone and starts with no network.
+import assert from 'node:assert/strict';
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { copyOfBuild, freshFolder, keptOffline, openBrowser, openHost, startApp, started } from './stage.mjs';
+
+test('first start asks only its own host, and nothing fails', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await keptOffline(page);
+  assert.deepEqual(page.problems, []);
+  assert.deepEqual(page.asked.filter((address) => !address.startsWith(host.address())), []);
+  assert.deepEqual(host.log.filter((answer) => answer.status !== 200), []);
+});
+
+test('the policy lets nothing out to another host', async (t) => {
+  const host = await openHost(t);
+  const stranger = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  const reached = await page.evaluate(async (address) => {
+    const loaded = (element, key) =>
+      new Promise((done) => {
+        element.onload = () => done(true);
+        element.onerror = () => done(false);
+        element[key] = address;
+        document.head.append(element);
+      });
+    return {
+      fetch: await fetch(address, { mode: 'no-cors' }).then(() => true, () => false),
+      image: await loaded(new Image(), 'src'),
+      script: await loaded(document.createElement('script'), 'src'),
+    };
+  }, stranger.address('/icons/icon.svg'));
+  assert.deepEqual(reached, { fetch: false, image: false, script: false });
+  assert.deepEqual(stranger.log, []);
+  assert.match(page.problems.join('\n'), /Content Security Policy/);
+});
+
+for (const path of ['/', '/some/folder/']) {
+  test(`cold start at ${path} with the network off and the host gone`, async (t) => {
+    const host = await openHost(t, { [path]: copyOfBuild(t) });
+    const profile = freshFolder(t);
+
+    const first = await openBrowser(t, { profile });
+    const page = await startApp(first, host.address(path));
+    await keptOffline(page);
+    await host.stop();
+    await first.setOffline(true);
+    await page.reload();
+    await started(page);
+    await first.close();
+
+    // A second browser on the same profile, after the first was ended; the host is still gone.
+    const second = await openBrowser(t, { profile });
+    const again = await startApp(second, host.address(path));
+    assert.equal(await again.title(), 'Eavewater');
+    const named = await startApp(second, host.address(`${path}index.html?from=home-screen`));
+    assert.deepEqual([...again.problems, ...named.problems], []);
+  });
+}
+
+test('a first fetch that is not whole keeps nothing and is told', async (t) => {
+  const folder = copyOfBuild(t);
+  rmSync(join(folder, 'icons/icon-512.png'));
+  const host = await openHost(t, { '/': folder });
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await page.waitForFunction(() => window.eavewaterOffline === 'failed');
+  assert.deepEqual(await page.evaluate(() => caches.keys()), []);
+});
+
+test('a browser finds nothing in the way of installing', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await keptOffline(page);
+  const browserSays = await browser.newCDPSession(page);
+  const manifest = await browserSays.send('Page.getAppManifest');
+  assert.deepEqual(manifest.errors, []);
+  assert.equal(JSON.parse(manifest.data).start_url, './');
+  const { installabilityErrors } = await browserSays.send('Page.getInstallabilityErrors');
+  assert.deepEqual(installabilityErrors, []);
+});
