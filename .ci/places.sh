@@ -10,6 +10,7 @@ wasm_home=$kept/wasm-toolchain
 wasm_name=eavewater-web
 wasm_target=wasm32-unknown-unknown
 trunk_version=0.21.14
+node_least=20
 
 # The version of a package in Cargo.lock.
 locked_version() {
@@ -20,8 +21,9 @@ bindgen_version=$(locked_version wasm-bindgen)
 # One folder for each version, so that clones with different lock files live side by side.
 trunk_home=$kept/trunk-$trunk_version
 bindgen_home=$kept/wasm-bindgen-$bindgen_version
+node_home=$kept/node-$node_least
 
-export PATH="$project/tests/journeys/node_modules/.bin:$bindgen_home/bin:$trunk_home/bin:$HOME/.cargo/bin:$PATH"
+export PATH="$project/tests/journeys/node_modules/.bin:$bindgen_home/bin:$trunk_home/bin:$node_home/bin:$HOME/.cargo/bin:$PATH"
 
 first_of() {
   local name
