@@ -9,3 +9,8 @@ pub mod records;
 pub mod figures;
 pub mod words;
 pub mod app;
+
+#[cfg(target_arch = "wasm32")]
+pub mod ui;
+#[cfg(target_arch = "wasm32")]
+pub mod browser;

@@ -10,12 +10,12 @@ quantity! {
 
 quantity! {
     /// A number of days.
-    Days, days, Days
+    Days, from_days, Days
 }
 
 quantity! {
     /// A number of hours.
-    Hours, hours, Hours
+    Hours, from_hours, Hours
 }
 
 quantity! {

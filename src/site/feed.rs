@@ -76,10 +76,10 @@ pub const USUAL_DIVERTER: Diverter = Diverter {
     volume: Volume::litres(20.0),
     chamber: Bore::metres(0.102_26),
     drain: USUAL_HOLE,
-    storm: Hours::hours(6.0),
+    storm: Hours::from_hours(6.0),
 };
 const USUAL_HOLE: Drain = Drain::Hole { diameter: Bore::metres(0.0005) };
-const MONTHLY: Drain = Drain::ByHand { every: Days::days(30.0) };
+const MONTHLY: Drain = Drain::ByHand { every: Days::from_days(30.0) };
 
 /// Capture efficiency of a gutter and leaf screen when the maker gives none: 0.9 (DIN 1989-1:2002 and BS
 /// 8515:2009, from memory; Toronto and Region Conservation Authority's LID guide says the same).

@@ -94,7 +94,7 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
             trigger: Share::of_one(0.1),
             load: Volume::litres(4_000.0),
             price: Money::coins(0.0),
-            notice: Days::days(2.0),
+            notice: Days::from_days(2.0),
         }),
     }
 }

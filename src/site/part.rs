@@ -12,7 +12,7 @@ use super::{feed, roof, tank, uses};
 pub struct PartId(pub u32);
 
 /// A value of a part, in the order in which they are shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Field {
     /// What the household calls the part.
     Name,

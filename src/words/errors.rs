@@ -170,3 +170,8 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
 fn month_name(month: usize) -> &'static str {
     super::MONTHS.get(month.wrapping_sub(1)).copied().unwrap_or_default()
 }
+
+/// A line of a tank's table that can't be read.
+pub fn table_row(line: usize, text: &str) -> String {
+    format!("Line {line}, “{text}”, is not a depth and a volume. Write, for example: 0.5 m  900 L.")
+}

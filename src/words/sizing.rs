@@ -185,3 +185,9 @@ pub const RULES: [(f64, &str); 2] = [(0.0, "Yield after spillage (cautious)"), (
 pub fn dry_stretch(run: Option<&DryRun>) -> String {
     run.map_or_else(|| "—".to_owned(), |run| format!("{}, from {}", count(run.days, "day", "days"), month(run.start)))
 }
+
+/// How the balance is reckoned, with its sources.
+pub const HOW: &str = "Day by day through the whole record: rain less wetting, times area and runoff coefficient; gutters \
+                       and screens; first flush, draining by Torricelli; tanks joined at one level; uses in their order. \
+                       The order within a day follows Jenkins and others 1978 and Fewkes & Butler 2000. A dry day is one \
+                       on which a demand of the house is not met in full.";

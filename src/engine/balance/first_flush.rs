@@ -114,7 +114,7 @@ mod tests {
             volume: Volume::litres(litres),
             chamber: Bore::metres(0.102_26),
             drain,
-            storm: Hours::hours(6.0),
+            storm: Hours::from_hours(6.0),
         })
     }
 
@@ -160,7 +160,7 @@ mod tests {
         let mut content = 0.0;
         assert!(never.day(0, 500.0, &mut content).diverted_l > 0.0);
         assert!(never.day(1, 500.0, &mut content).diverted_l == 0.0);
-        let by_hand = standpipe(Drain::ByHand { every: Days::days(3.0) });
+        let by_hand = standpipe(Drain::ByHand { every: Days::from_days(3.0) });
         let mut content = 0.0;
         let diverted = [0, 1, 2, 3].map(|day| by_hand.day(day, 500.0, &mut content).diverted_l);
         assert!(diverted[0] > 0.0 && diverted[1] == 0.0 && diverted[2] == 0.0 && diverted[3] == diverted[0]);

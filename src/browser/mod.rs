@@ -1,0 +1,21 @@
+//! The machine's side of the page: storage, files, other windows, the service worker, the clock. One file for each.
+//! No decisions: effects come in, events go out.
+
+mod clock;
+mod files;
+mod local_storage;
+mod perform;
+mod service_worker;
+mod tabs;
+
+pub use files::read;
+pub use local_storage::BrowserShelf;
+pub use perform::Keeper;
+
+use crate::app::event::Event;
+
+/// Starts listening to what comes from outside the page, for as long as the page lives.
+pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
+    tabs::listen(keeper.clone(), send);
+    service_worker::listen(send);
+}

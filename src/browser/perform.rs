@@ -1,0 +1,64 @@
+//! Carries out effects: the one match.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use super::{BrowserShelf, clock, files, service_worker};
+use crate::app::effect::Effect;
+use crate::app::event::Event;
+use crate::records::cupboard::{Cupboard, Opened};
+use crate::records::shelf::ShelfError;
+use crate::records::slots::PutError;
+
+/// Holds the open cupboard and carries out effects.
+#[derive(Clone)]
+pub struct Keeper {
+    cupboard: Rc<RefCell<Option<Cupboard<BrowserShelf>>>>,
+}
+
+impl Keeper {
+    /// Opens the cupboard and says how the app starts.
+    pub fn start() -> (Self, Event) {
+        let keeper = Self { cupboard: Rc::default() };
+        let opened = keeper.open();
+        (keeper, Event::Started(clock::today(), opened))
+    }
+
+    /// Opens the cupboard again, as another window left it.
+    pub(super) fn open(&self) -> Result<Opened, ShelfError> {
+        let (cupboard, opened) = Cupboard::open(BrowserShelf::open()?)?;
+        *self.cupboard.borrow_mut() = Some(cupboard);
+        Ok(opened)
+    }
+
+    fn write(&self, write: impl FnOnce(&mut Cupboard<BrowserShelf>) -> Result<(), PutError>) -> Result<(), PutError> {
+        match self.cupboard.borrow_mut().as_mut() {
+            Some(cupboard) => write(cupboard),
+            None => Err(PutError::Shelf(ShelfError::Denied)),
+        }
+    }
+
+    /// Carries out an effect; what comes of it is an event.
+    pub fn perform(&self, effect: Effect) -> Option<Event> {
+        match effect {
+            Effect::SaveIndex(index) => Some(Event::Saved(self.write(|cupboard| cupboard.save_index(&index)))),
+            Effect::SaveSite(id, site) => Some(Event::Saved(self.write(|cupboard| cupboard.save_site(id, &site)))),
+            Effect::SaveRain(id, rain) => {
+                Some(Event::Saved(self.write(|cupboard| cupboard.save_rain(id, rain.as_deref()))))
+            }
+            Effect::RemoveSite(id) => Some(Event::Saved(self.write(|cupboard| Ok(cupboard.remove_site(id)?)))),
+            Effect::TakeIn { sites, index, replace } => {
+                let result = self.write(|cupboard| cupboard.take_in(&sites, &index));
+                Some(Event::TakenIn { sites, index, replace, result })
+            }
+            Effect::Download { name, media_type, text } => {
+                files::download(&name, media_type, &text);
+                None
+            }
+            Effect::SwitchVersion => {
+                service_worker::switch();
+                None
+            }
+        }
+    }
+}

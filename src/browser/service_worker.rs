@@ -1,0 +1,42 @@
+//! What the service worker tells, through `public/register.js`.
+
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{CustomEvent, Window};
+
+use crate::app::event::Event;
+
+const READY: &str = "eavewater-offline-ready";
+const FAILED: &str = "eavewater-offline-failed";
+const UPDATE: &str = "eavewater-update-ready";
+const ACCEPTED: &str = "eavewater-update-accepted";
+
+/// Turns the worker's words to events; what was said before the page listened is asked for.
+pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    on(&window, READY, move || send(Event::Offline(true)));
+    on(&window, FAILED, move || send(Event::Offline(false)));
+    on(&window, UPDATE, move || send(Event::UpdateReady));
+    let said = js_sys::Reflect::get(&window, &JsValue::from_str("eavewaterOffline")).ok();
+    match said.and_then(|said| said.as_string()).as_deref() {
+        Some("failed") => send(Event::Offline(false)),
+        Some("waiting") => send(Event::UpdateReady),
+        _ => {}
+    }
+}
+
+fn on(window: &Window, name: &str, mut tell: impl FnMut() + 'static) {
+    let heard = Closure::<dyn FnMut()>::new(move || tell());
+    // Fails only for a listener that isn't a function.
+    let _ = window.add_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
+    // Listens for as long as the page lives.
+    heard.forget();
+}
+
+/// Lets the waiting version take over.
+pub(super) fn switch() {
+    if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new(ACCEPTED)) {
+        // Its answer says whether a listener objected; none does.
+        let _ = window.dispatch_event(&event);
+    }
+}
