@@ -22,7 +22,7 @@ serve: build
 test: format lint test-native test-browser size test-journeys
 
 bench: prepare
-	cargo bench --locked
+	cargo bench --locked --bench balance
 	$(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture
 
 build: prepare

@@ -16,7 +16,7 @@ const STORE = `${PREFIX}${VERSION}${SUFFIX}`;
 async function keepWholeVersion() {
   const store = await caches.open(STORE);
   try {
-    await store.addAll(Object.entries(FILES).map(([file, integrity]) => new Request(file, { cache: 'reload', integrity })));
+    await store.addAll(Object.entries(FILES).map(([file, integrity]) => new Request(file, { cache: 'no-cache', integrity })));
   } catch (reason) {
     await caches.delete(STORE);
     throw reason;

@@ -1,9 +1,9 @@
 // The app is kept whole on the phone and starts with no network.
 import assert from 'node:assert/strict';
-import { rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, rmSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { test } from 'node:test';
-import { copyOfBuild, freshFolder, keptOffline, openBrowser, openHost, startApp, started } from './stage.mjs';
+import { built, copyOfBuild, freshFolder, keptOffline, openBrowser, openHost, startApp, started } from './stage.mjs';
 
 test('first start asks only its own host, and nothing fails', async (t) => {
   const host = await openHost(t);
@@ -13,6 +13,24 @@ test('first start asks only its own host, and nothing fails', async (t) => {
   assert.deepEqual(page.problems, []);
   assert.deepEqual(page.asked.filter((address) => !address.startsWith(host.address())), []);
   assert.deepEqual(host.log.filter((answer) => answer.status !== 200), []);
+});
+
+test('what is kept is exactly what was built', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await keptOffline(page);
+  const kept = await page.evaluate(async () => {
+    const stores = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
+    const requests = await Promise.all(stores.map((store) => store.keys()));
+    return requests.flat().map((request) => new URL(request.url).pathname.slice(1));
+  });
+  const files = readdirSync(built, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(built, join(entry.parentPath ?? entry.path, entry.name)));
+  // The page is kept under its folder's address; the worker itself is kept by the browser.
+  const expected = files.map((name) => (name === 'index.html' ? '' : name)).filter((name) => name !== 'service-worker.js');
+  assert.deepEqual(kept.sort(), expected.sort());
 });
 
 test('the policy lets nothing out to another host', async (t) => {
