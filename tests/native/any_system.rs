@@ -44,14 +44,14 @@ fn section(number: usize, feeds: usize) -> impl Strategy<Value = RoofSection> {
 fn diverter() -> impl Strategy<Value = Option<Diverter>> {
     let drain = prop_oneof![
         (0.0..0.01).prop_map(|diameter| Drain::Hole { diameter: Bore::metres(diameter) }),
-        (1u32..60).prop_map(|every| Drain::ByHand { every: Days::days(f64::from(every)) }),
+        (1u32..60).prop_map(|every| Drain::ByHand { every: Days::from_days(f64::from(every)) }),
         Just(Drain::Never),
     ];
     proptest::option::of((0.0..100.0, 0.02..0.3, drain, 0.0..24.0).prop_map(|(litres, bore, drain, storm)| Diverter {
         volume: Volume::litres(litres),
         chamber: Bore::metres(bore),
         drain,
-        storm: Hours::hours(storm),
+        storm: Hours::from_hours(storm),
     }))
 }
 
@@ -161,7 +161,7 @@ fn join(system: &mut System, (lines, pumps, hauling): Joints) {
             trigger: Share::of_one(trigger),
             load: Volume::litres(load),
             price: Money::coins(90.0),
-            notice: Days::days(f64::from(notice)),
+            notice: Days::from_days(f64::from(notice)),
         });
     }
 }
