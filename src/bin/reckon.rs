@@ -1,3 +1,0 @@
-//! Reckons a site's water balance from files.
-
-fn main() {}

@@ -1,0 +1,99 @@
+//! What is asked for on the command line.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use eavewater::engine::rain::rain_unit::RainUnit;
+use eavewater::quantity::{Customary, Units};
+use lexopt::prelude::*;
+
+/// How to use it.
+pub const HELP: &str = "\
+reckon SITES.json [RAIN.csv] [options]
+
+Reads a file that Eavewater exported and prints the water balance of its sites as JSON.
+RAIN.csv: a daily record to use in the place of the sites' own rain (date and depth, or a GHCN-Daily station file).
+
+  --site NAME       only the site of that name
+  --rain-unit UNIT  what RAIN.csv counts in: mm, tenths-mm, cm, in, hundredths-in
+  --units SET       units of the summary: metric, us, imperial (those of the file if not said)
+  --summary         a readable summary instead of JSON
+  --days            every day as well, in the JSON
+  --help            this
+
+Volumes in the JSON are litres, rain is millimetres. What is odd about RAIN.csv is told on standard error.
+A file that can't be used: a sentence on standard error, exit status 2, nothing on standard output.";
+
+/// What the person wants.
+pub enum Wish {
+    /// To know how to use it.
+    Help,
+    /// A reckoning.
+    Reckon(Order),
+}
+
+/// A reckoning as it was ordered.
+pub struct Order {
+    /// The exported file.
+    pub site_file: PathBuf,
+    /// Rain in the place of the sites' own.
+    pub rain_file: Option<PathBuf>,
+    /// Only the site of this name.
+    pub site: Option<String>,
+    /// What the rain file counts in.
+    pub rain_unit: Option<RainUnit>,
+    /// Units of the summary.
+    pub units: Option<Units>,
+    /// A summary instead of JSON.
+    pub summary: bool,
+    /// Every day as well.
+    pub days: bool,
+}
+
+/// Reads the command line; its first word is the program's own name.
+///
+/// # Errors
+/// A sentence that says which word is wrong.
+pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
+    let mut parser = lexopt::Parser::from_iter(words);
+    let (mut files, mut site, mut rain_unit, mut units) = (Vec::new(), None, None, None);
+    let (mut summary, mut days) = (false, false);
+    let told = |error: lexopt::Error| format!("{error}. `reckon --help` says how.");
+    while let Some(word) = parser.next().map_err(told)? {
+        match word {
+            Short('h') | Long("help") => return Ok(Wish::Help),
+            Long("site") => site = Some(parser.value().and_then(|value| value.string()).map_err(told)?),
+            Long("rain-unit") => rain_unit = Some(rain_unit_of(&parser.value().map_err(told)?)?),
+            Long("units") => units = Some(units_of(&parser.value().map_err(told)?)?),
+            Long("summary") => summary = true,
+            Long("days") => days = true,
+            Value(file) if files.len() < 2 => files.push(PathBuf::from(file)),
+            other => return Err(told(other.unexpected())),
+        }
+    }
+    let mut files = files.into_iter();
+    let Some(site_file) = files.next() else {
+        return Err("Name a file that Eavewater exported. `reckon --help` says how.".to_owned());
+    };
+    Ok(Wish::Reckon(Order { site_file, rain_file: files.next(), site, rain_unit, units, summary, days }))
+}
+
+fn rain_unit_of(word: &OsString) -> Result<RainUnit, String> {
+    Ok(match word.to_str() {
+        Some("mm") => RainUnit::Millimetres,
+        Some("tenths-mm") => RainUnit::TenthsOfMillimetre,
+        Some("cm") => RainUnit::Centimetres,
+        Some("in") => RainUnit::Inches,
+        Some("hundredths-in") => RainUnit::HundredthsOfInch,
+        _ => return Err(format!("{} is no unit of rain: mm, tenths-mm, cm, in or hundredths-in.", word.display())),
+    })
+}
+
+fn units_of(word: &OsString) -> Result<Units, String> {
+    Ok(Units::customary(match word.to_str() {
+        Some("metric") => Customary::Metric,
+        Some("us") => Customary::Us,
+        Some("imperial") => Customary::Imperial,
+        _ => return Err(format!("{} is no set of units: metric, us or imperial.", word.display())),
+    }))
+}

@@ -1,0 +1,192 @@
+//! The results as JSON and as a summary.
+
+use eavewater::engine::balance::ledger::Flows;
+use eavewater::engine::balance::series::Series;
+use eavewater::engine::measures::dry_runs::DryRun;
+use eavewater::engine::question::Answer;
+use eavewater::quantity::{Kind, Units, shown};
+use eavewater::records::cupboard::SiteFile;
+use eavewater::words::{self, sizing as say};
+use serde_json::{Value, json};
+
+/// Everything as one JSON object; volumes in L, rain in mm, shares 0 to 1.
+pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
+    let system = &file.site.system;
+    let stores: Vec<Value> = answer
+        .plan
+        .stores
+        .iter()
+        .map(|store| {
+            let tanks: Vec<&str> = store.tanks.iter().map(|tank| system.tanks[*tank].name.as_str()).collect();
+            json!({
+                "tanks": tanks,
+                "live_capacity_l": store.joined.live_capacity_l,
+                "stranded_l": store.joined.stranded_l,
+            })
+        })
+        .collect();
+    let uses: Vec<Value> = system
+        .uses
+        .iter()
+        .enumerate()
+        .map(|(at, using)| {
+            json!({
+                "name": using.name,
+                "yield_l": answer.series.yield_l[at].iter().sum::<f64>(),
+                "shortfall_l": answer.series.shortfall_l[at].iter().sum::<f64>(),
+            })
+        })
+        .collect();
+    let diverters: Vec<Value> = system
+        .feeds
+        .iter()
+        .zip(&answer.ledger.flushes)
+        .filter(|(feed, _)| feed.diverter.is_some())
+        .map(|(feed, tally)| {
+            json!({
+                "name": feed.name,
+                "storms": tally.storms,
+                "found_full": tally.found_full,
+                "diverted_l": tally.diverted_l,
+                "dripped_l": tally.dripped_l,
+            })
+        })
+        .collect();
+    let years: Vec<Value> = answer
+        .years
+        .iter()
+        .map(|year| {
+            json!({
+                "year": year.year,
+                "complete": year.complete,
+                "rain_mm": year.rain_mm,
+                "dry_days": year.dry_days,
+                "longest_dry_run": run(year.longest_dry_run.as_ref()),
+                "yield_l": year.yield_l,
+                "shortfall_l": year.shortfall_l,
+                "spill_l": year.spill_l,
+                "hauled_l": year.hauled_l,
+                "least_in_store_l": year.least_l,
+            })
+        })
+        .collect();
+    let mut report = json!({
+        "site": file.site.name,
+        "answer": say::headline(answer),
+        "rain": {
+            "measured": answer.measured,
+            "days": answer.series.dates.len(),
+            "first": answer.series.dates.first().map(ToString::to_string),
+            "last": answer.series.dates.last().map(ToString::to_string),
+            "filled_days": answer.filled_days,
+            "left_out_years": answer.left_out_years,
+        },
+        "volumetric_reliability": answer.reliability.volumetric,
+        "time_reliability": answer.reliability.time,
+        "dry_days": answer.series.dry_days().filter(|dry| *dry).count(),
+        "longest_dry_run": run(answer.longest_dry_run.as_ref()),
+        "good_years": answer.good_years.map(|good| json!({
+            "good": good.good, "all": good.all, "wilson_95": [good.range.0, good.range.1],
+        })),
+        "resilience": answer.resilience.map(|both| both.resilience),
+        "vulnerability_l": answer.resilience.map(|both| both.vulnerability_l),
+        "total": flows(&answer.total),
+        "by_month": answer.ledger.by_month.iter().map(flows).collect::<Vec<_>>(),
+        "stored_first_l": answer.ledger.stored_first_l,
+        "stored_last_l": answer.ledger.stored_last_l,
+        "residual": answer.ledger.residual(),
+        "loads": answer.ledger.loads,
+        "hauling_cost": answer.ledger.hauling_cost,
+        "stores": stores,
+        "uses": uses,
+        "diverters": diverters,
+        "years": years,
+    });
+    if days {
+        report["series"] = series(&answer.series);
+    }
+    report.to_string()
+}
+
+fn flows(flows: &Flows) -> Value {
+    json!({
+        "roof_rain_l": flows.roof_rain_l,
+        "wetting_l": flows.wetting_l,
+        "not_run_off_l": flows.not_run_off_l,
+        "uncollected_l": flows.uncollected_l,
+        "escaped_l": flows.escaped_l,
+        "first_flush_l": flows.first_flush_l,
+        "inflow_l": flows.inflow_l,
+        "open_rain_l": flows.open_rain_l,
+        "hauled_l": flows.hauled_l,
+        "demand_l": flows.demand_l,
+        "yield_l": flows.yield_l,
+        "shortfall_l": flows.shortfall_l(),
+        "spill_l": flows.spill_l,
+        "spill_to_garden_l": flows.spill_to_garden_l,
+        "leak_l": flows.leak_l,
+        "evaporation_l": flows.evaporation_l,
+        "pumped_l": flows.pumped_l,
+    })
+}
+
+fn run(run: Option<&DryRun>) -> Value {
+    run.map_or(
+        Value::Null,
+        |run| json!({ "first": run.start.to_string(), "days": run.days, "shortfall_l": run.shortfall_l }),
+    )
+}
+
+fn series(series: &Series) -> Value {
+    json!({
+        "dates": series.dates.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        "rain_mm": series.rain_mm,
+        "live_l_by_store": series.live_l,
+        "spill_l_by_store": series.spill_l,
+        "hauled_l_by_store": series.hauled_l,
+        "dead_l_by_tank": series.dead_l,
+        "inflow_l_by_tank": series.inflow_l,
+        "first_flush_l_by_feed": series.first_flush_l,
+        "yield_l_by_use": series.yield_l,
+        "shortfall_l_by_use": series.shortfall_l,
+    })
+}
+
+/// The same in sentences and a table.
+pub fn summary(file: &SiteFile, answer: &Answer, units: &Units) -> String {
+    let system = &file.site.system;
+    let mut lines = vec![file.site.name.clone(), say::headline(answer), String::new()];
+    lines.extend(say::reservations(answer));
+    lines.extend(answer.good_years.filter(|_| answer.measured).map(|good| say::good_years(&good)));
+    lines.push(say::reliability(answer));
+    lines.extend(say::resilience(answer, units));
+    let diverters = system.feeds.iter().enumerate().filter(|(_, feed)| feed.diverter.is_some());
+    lines.extend(diverters.filter_map(|(at, feed)| say::diverter(&feed.name, answer, at, units)));
+    lines.extend(say::hauled(answer, units));
+    let volume = units.of(Kind::Volume).symbol;
+    lines.push(String::new());
+    lines.push(format!(
+        "{:>6} {:>10} {:>8} {:>12} {:>12} {:>12}",
+        "year",
+        format!("rain, {}", units.of(Kind::Depth).symbol),
+        "dry days",
+        format!("used, {volume}"),
+        format!("lacking, {volume}"),
+        format!("spilled, {volume}"),
+    ));
+    lines.extend(answer.years.iter().map(|year| {
+        format!(
+            "{:>6} {:>10} {:>8} {:>12} {:>12} {:>12}{}",
+            year.year,
+            shown::figure_number(year.rain_mm, Kind::Depth, units),
+            year.dry_days,
+            shown::figure_number(year.yield_l, Kind::Volume, units),
+            shown::figure_number(year.shortfall_l, Kind::Volume, units),
+            shown::figure_number(year.spill_l, Kind::Volume, units),
+            if year.complete { "" } else { "  (in part)" },
+        )
+    }));
+    lines.push(String::new());
+    lines.push(words::cautions::NOT_DRINKING_WATER.to_owned());
+    lines.join("\n").replace('\u{a0}', " ")
+}

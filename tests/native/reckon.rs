@@ -1,0 +1,98 @@
+//! The program `reckon`, run as a person runs it.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+use crate::one_tank;
+use eavewater::quantity::Units;
+use eavewater::records::cupboard::SiteFile;
+use eavewater::records::exchange::export;
+use eavewater::site::demo;
+use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::rain::Rain;
+use serde_json::Value;
+
+fn reckon(words: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_reckon")).args(words).output().unwrap()
+}
+
+/// A file for one test, in the folder that cargo gives to tests.
+fn written(name: &str, text: &str) -> String {
+    let path: PathBuf = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    std::fs::write(&path, text).unwrap();
+    path.to_str().unwrap().to_owned()
+}
+
+fn demo_file(name: &str) -> String {
+    let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())) };
+    written(name, &export(&Units::default(), vec![file]))
+}
+
+fn record(name: &str) -> String {
+    format!("{}/tests/data/{name}-daily.csv", env!("CARGO_MANIFEST_DIR"))
+}
+
+#[track_caller]
+fn refused(words: &[&str], said: &str) {
+    let output = reckon(words);
+    let error = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(output.status.code(), Some(2), "{words:?}: {error}");
+    assert!(output.stdout.is_empty(), "{words:?} printed on standard output");
+    assert!(error.contains(said), "{words:?}: {error}");
+}
+
+#[test]
+fn a_site_file_and_a_rain_record_give_the_independent_balance() {
+    // The first row of the independent balance (see independent_balance.rs): Hyderabad, yield after spillage.
+    let site = Site {
+        name: "One tank".to_owned(),
+        system: one_tank::system(150.0, 0.85, 0.5, 20_000.0, 400.0),
+        reckoning: Reckoning::default(),
+    };
+    let file = written("one-tank.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
+    let output = reckon(&[&file, &record("hyderabad")]);
+    assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let total = &report[0]["total"];
+    for (key, expected) in [("inflow_l", 1_295_285.25), ("yield_l", 911_178.75), ("spill_l", 404_106.5)] {
+        let ours = total[key].as_f64().unwrap();
+        assert!((ours / expected - 1.0).abs() < 1e-6, "{key}: {ours}");
+    }
+    assert_eq!(report[0]["dry_days"], 1795);
+}
+
+#[test]
+fn the_summary_says_the_answer_and_the_years() {
+    let file = demo_file("demo-summary.json");
+    let output = reckon(&[&file, "--summary", "--units", "us"]);
+    let text = String::from_utf8(output.stdout).unwrap();
+    assert!(text.contains("In 12 years of rain, the water ran out in"), "{text}");
+    assert!(text.contains("used, gal") && text.contains("2019"), "{text}");
+}
+
+#[test]
+fn every_day_is_there_when_asked_for() {
+    let file = demo_file("demo-days.json");
+    let report: Value = serde_json::from_slice(&reckon(&[&file, "--days"]).stdout).unwrap();
+    let series = &report[0]["series"];
+    assert_eq!(series["dates"].as_array().unwrap().len(), series["live_l_by_store"][0].as_array().unwrap().len());
+    assert_eq!(series["dates"][0], "2011-01-01");
+}
+
+#[test]
+fn bad_files_and_words_are_refused() {
+    let demo = demo_file("demo-refused.json");
+    refused(&[], "Name a file");
+    refused(&["nowhere.json"], "can't be read");
+    refused(&[&written("rubbish.json", "date,rain")], "not a file that Eavewater exported");
+    refused(&[&written("newer.json", r#"{"format":"eavewater","version":99}"#)], "newer Eavewater");
+    refused(&[&demo, &written("empty.csv", "")], "nothing in it");
+    refused(&[&demo, "--site", "Elsewhere"], "No site is called");
+    refused(&[&demo, &record("tunis"), "--rain-unit", "cubits"], "no unit of rain");
+    refused(&[&demo, "--wet"], "--wet");
+    let mut site = demo::site();
+    site.system.feeds[0].tank = None;
+    let broken = written("broken.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
+    refused(&[&broken, &record("tunis")], "fills no tank");
+    refused(&[&broken], "no rain of its own");
+}
