@@ -1,0 +1,296 @@
+//! What a person does, as events on the model: what changes, and what is to be done outside.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use eavewater::app::effect::Effect;
+use eavewater::app::event::{Event, Lever, Shift};
+use eavewater::app::model::{Model, Notice, Place};
+use eavewater::app::sketch::Sketch;
+use eavewater::app::update::update;
+use eavewater::app::view::{frame, rain as rain_view, sizing as sizing_view};
+use eavewater::engine::question::answer;
+use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Units, Volume};
+use eavewater::records::cupboard::{Opened, SiteId, Trouble};
+use eavewater::records::exchange;
+use eavewater::records::shelf::ShelfError;
+use eavewater::records::slots::PutError;
+use eavewater::site::part::Field;
+use eavewater::site::rain::Rain;
+use eavewater::site::roof::Material;
+use eavewater::site::system::PartKind;
+use eavewater::site::trial::Trial;
+
+fn started() -> Model {
+    let mut model = Model::default();
+    let today = NaiveDate::from_ymd_opt(2026, 11, 25).unwrap();
+    assert_eq!(update(&mut model, Event::Started(today, Ok(Opened::default()))), []);
+    model
+}
+
+fn with_demo() -> Model {
+    let mut model = started();
+    update(&mut model, Event::DemoWanted);
+    model
+}
+
+fn sketch() -> Sketch {
+    Sketch {
+        name: "A neighbour's".to_owned(),
+        roof: Area::square_metres(120.0),
+        material: Material::Tile,
+        people: Count::number(3.0),
+        per_head: Flow::litres_a_day(60.0),
+        tank: Volume::litres(15_000.0),
+        rain_of: None,
+    }
+}
+
+fn record(name: &str) -> Vec<u8> {
+    std::fs::read(format!("{}/tests/data/{name}-daily.csv", env!("CARGO_MANIFEST_DIR"))).unwrap()
+}
+
+#[test]
+fn first_start_to_answer() {
+    let mut model = started();
+    assert_eq!(model.site(), None);
+    update(&mut model, Event::SketchWanted);
+    let effects = update(&mut model, Event::SketchDrawn(sketch()));
+    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..), Effect::SaveIndex(_)]), "{effects:?}");
+    assert_eq!(model.place, Place::Rain);
+    update(&mut model, Event::RainRead(record("hyderabad"), "hyderabad".to_owned()));
+    let units = Units::customary(Customary::Metric);
+    let view = rain_view::rain(model.site().unwrap(), model.read_rain.as_ref(), &units, 358.0);
+    assert!(view.kept.is_none() && view.waiting.is_some(), "nothing is kept before the person says so");
+    let effects = update(&mut model, Event::RainKept);
+    assert!(matches!(effects.as_slice(), [Effect::SaveRain(_, Some(_))]));
+    let kept = model.site().unwrap();
+    let outcome = answer(&kept.site, kept.rain.as_deref().unwrap());
+    let view = sizing_view::sizing(kept, Some(&outcome), Trial::NONE, None, &units, 358.0);
+    assert!(view.headline.starts_with("In 11 years of rain, the water ran out in "), "{}", view.headline);
+}
+
+#[test]
+fn a_sketch_can_share_the_rain_of_another_site() {
+    let mut model = with_demo();
+    let rain = model.site().unwrap().rain.clone();
+    let demo = model.sites[0].id;
+    update(&mut model, Event::SketchDrawn(Sketch { rain_of: Some(demo), ..sketch() }));
+    assert_eq!(model.sites.len(), 2);
+    assert!(model.site().unwrap().rain == rain);
+    assert_eq!(model.place, Place::Sizing);
+}
+
+#[test]
+fn a_refused_value_changes_nothing_and_says_why() {
+    let mut model = with_demo();
+    let before = model.site().unwrap().site.clone();
+    let section = before.system.sections[0].id;
+    let effects = update(&mut model, Event::NumberEntered(section, Field::Area, -5.0));
+    assert_eq!(effects, []);
+    assert_eq!(model.site().unwrap().site, before);
+    let notice = frame::notice(&model).unwrap();
+    assert!(notice.warning && notice.text.contains("must be between"), "{}", notice.text);
+}
+
+#[test]
+fn a_value_that_stays_the_same_is_not_saved_again() {
+    let mut model = with_demo();
+    let section = model.site().unwrap().site.system.sections[0].clone();
+    assert_eq!(update(&mut model, Event::NumberEntered(section.id, Field::Area, section.area.get())), []);
+}
+
+#[test]
+fn parts_are_added_copied_moved_removed_and_brought_back() {
+    let mut model = with_demo();
+    let before = model.site().unwrap().site.clone();
+    update(&mut model, Event::PartAdded(PartKind::Tank));
+    let added = model.sheet.unwrap();
+    update(&mut model, Event::PartDuplicated(added));
+    let copy = model.sheet.unwrap();
+    assert_ne!(added, copy);
+    update(&mut model, Event::PartShifted(copy, Shift::Up));
+    let order: Vec<_> = model.site().unwrap().site.system.tanks.iter().map(|tank| tank.id).collect();
+    assert_eq!(order[3..], [copy, added]);
+    update(&mut model, Event::PartRemoved(added));
+    update(&mut model, Event::PartRemoved(copy));
+    assert_eq!(model.site().unwrap().site, before);
+    let effects = update(&mut model, Event::UndoWanted);
+    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
+    assert_eq!(model.site().unwrap().site.system.tanks.len(), before.system.tanks.len() + 1);
+}
+
+#[test]
+fn a_removed_site_can_be_brought_back_with_its_rain() {
+    let mut model = with_demo();
+    update(&mut model, Event::SketchDrawn(sketch()));
+    let demo = model.sites[0].clone();
+    let effects = update(&mut model, Event::SiteRemoved(demo.id));
+    assert!(effects.contains(&Effect::RemoveSite(demo.id)));
+    assert_eq!(model.sites.len(), 1);
+    update(&mut model, Event::UndoWanted);
+    assert!(model.sites[0] == demo);
+}
+
+#[test]
+fn a_trial_changes_the_house_only_when_it_is_kept() {
+    let mut model = with_demo();
+    let before = model.site().unwrap().site.clone();
+    assert_eq!(update(&mut model, Event::LeverDragged(Lever::Storage, 2.0)), []);
+    assert_eq!(model.site().unwrap().site, before);
+    let effects = update(&mut model, Event::TrialKept);
+    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
+    let capacity = |model: &Model| -> f64 {
+        model.site().unwrap().site.system.tanks.iter().map(|tank| tank.capacity().get()).sum()
+    };
+    let doubled: f64 = 2.0 * before.system.tanks.iter().map(|tank| tank.capacity().get()).sum::<f64>();
+    assert!((capacity(&model) / doubled - 1.0).abs() < 1e-9);
+    assert_eq!(model.trial, Trial::NONE);
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(model.site().unwrap().site, before);
+    update(&mut model, Event::LeverDragged(Lever::Storage, f64::NAN));
+    assert_eq!(model.trial, Trial::NONE);
+}
+
+#[test]
+fn a_trial_compares_in_words() {
+    let model = with_demo();
+    let kept = model.site().unwrap();
+    let rain = kept.rain.as_deref().unwrap();
+    let trial = Trial { storage: 3.0, ..Trial::NONE };
+    let (now, tried) = (answer(&kept.site, rain), answer(&trial.of(&kept.site), rain));
+    let view = sizing_view::sizing(kept, Some(&now), trial, Some(&tried), &model.units, 358.0);
+    let (_, compared) = view.trial.unwrap();
+    assert!(compared.contains("fewer dry days over the whole record; the worst year has 0 instead of "), "{compared}");
+}
+
+#[test]
+fn rain_in_another_unit_is_read_again() {
+    let mut model = with_demo();
+    let in_inches = b"day,depth\n2001-01-01,0.5\n2001-01-02,0\n2001-01-03,1.25\n".to_vec();
+    update(&mut model, Event::RainRead(in_inches, "gauge".to_owned()));
+    let depth = |model: &Model| model.read_rain.as_ref().unwrap().import.record.depths_mm[2];
+    update(&mut model, Event::RainUnitChosen(eavewater::engine::rain::rain_unit::RainUnit::Inches));
+    assert_eq!(depth(&model), Some(1.25 * 25.4));
+    update(&mut model, Event::RainUnitChosen(eavewater::engine::rain::rain_unit::RainUnit::Millimetres));
+    assert_eq!(depth(&model), Some(1.25));
+    update(&mut model, Event::RainDiscarded);
+    assert_eq!(model.read_rain, None);
+}
+
+#[test]
+fn a_rain_file_that_cannot_be_read_is_told_and_changes_nothing() {
+    let mut model = with_demo();
+    let rain = model.site().unwrap().rain.clone();
+    assert_eq!(update(&mut model, Event::RainRead(b"no rain here".to_vec(), "x".to_owned())), []);
+    assert!(matches!(model.notice, Some(Notice::RainRefused(_))));
+    assert!(model.site().unwrap().rain == rain);
+}
+
+#[test]
+fn units_change_what_is_shown_and_not_what_is_kept() {
+    let mut model = with_demo();
+    let before = model.site().unwrap().site.clone();
+    for set in Customary::ALL {
+        let effects = update(&mut model, Event::UnitsChosen(set));
+        assert!(matches!(effects.as_slice(), [Effect::SaveIndex(_)]));
+    }
+    update(&mut model, Event::UnitChosen(Kind::Depth, "in"));
+    assert_eq!(model.units.of(Kind::Depth).symbol, "in");
+    assert_eq!(model.site().unwrap().site, before);
+}
+
+#[test]
+fn a_file_goes_out_and_comes_back() {
+    let mut model = with_demo();
+    update(&mut model, Event::UnitsChosen(Customary::Us));
+    let effects = update(&mut model, Event::ExportWanted);
+    let [Effect::Download { text, name, .. }] = effects.as_slice() else { panic!("{effects:?}") };
+    assert_eq!(name, "eavewater-2026-11-25.json");
+    // An empty phone takes it in at once.
+    let mut other = started();
+    let effects = update(&mut other, Event::FileRead(text.clone().into_bytes()));
+    let [Effect::TakeIn { sites, index, replace: true }] = effects.as_slice() else { panic!("{effects:?}") };
+    assert_eq!(other.sites, []);
+    let taken = Event::TakenIn { sites: sites.clone(), index: index.clone(), replace: true, result: Ok(()) };
+    update(&mut other, taken);
+    assert!(other.site().unwrap().file() == model.site().unwrap().file());
+    assert_eq!(other.units, model.units);
+    // The same file again: there is nothing new in it, and the person is asked.
+    assert_eq!(update(&mut other, Event::FileRead(text.clone().into_bytes())), []);
+    let effects = update(&mut other, Event::FileAccepted { replace: false });
+    assert!(matches!(effects.as_slice(), [Effect::TakeIn { sites, .. }] if sites.is_empty()), "{effects:?}");
+}
+
+#[test]
+fn a_file_that_could_not_be_kept_changes_nothing() {
+    let mut model = with_demo();
+    let before = model.clone();
+    let file = exchange::export(&Units::default(), vec![before.site().unwrap().file()]);
+    update(&mut model, Event::FileRead(file.into_bytes()));
+    let effects = update(&mut model, Event::FileAccepted { replace: true });
+    let [Effect::TakeIn { sites, index, replace }] = effects.as_slice() else { panic!("{effects:?}") };
+    let full = Event::TakenIn {
+        sites: sites.clone(),
+        index: index.clone(),
+        replace: *replace,
+        result: Err(PutError::Shelf(ShelfError::Full)),
+    };
+    update(&mut model, full);
+    assert!(model.sites == before.sites);
+    let notice = frame::notice(&model).unwrap();
+    assert!(notice.text.starts_with("Not saved: the browser's storage is full"), "{}", notice.text);
+}
+
+#[test]
+fn a_failed_write_stays_on_the_screen_until_one_succeeds() {
+    let mut model = with_demo();
+    update(&mut model, Event::Saved(Err(PutError::Shelf(ShelfError::Full))));
+    assert!(frame::notice(&model).unwrap().offer == Some(frame::Offer::Export));
+    update(&mut model, Event::Saved(Ok(())));
+    assert_eq!(frame::notice(&model), None);
+}
+
+#[test]
+fn denied_storage_and_damage_are_told_at_once() {
+    let today = NaiveDate::from_ymd_opt(2026, 11, 25).unwrap();
+    let mut model = Model::default();
+    update(&mut model, Event::Started(today, Err(ShelfError::Denied)));
+    assert_eq!(model.notice, Some(Notice::NothingIsKept));
+    let mut model = Model::default();
+    let opened = Opened { troubles: vec![Trouble::SiteLost(SiteId(3))], ..Opened::default() };
+    update(&mut model, Event::Started(today, Ok(opened)));
+    assert!(frame::notice(&model).unwrap().text.starts_with("Site 3 could not be read"));
+}
+
+#[test]
+fn what_another_window_changed_is_taken_over() {
+    let mut model = with_demo();
+    let kept = model.site().unwrap();
+    let mut file = kept.file();
+    file.site.name = "Renamed elsewhere".to_owned();
+    let opened = Opened { index: model.index(), sites: [(kept.id, file)].into(), ..Opened::default() };
+    update(&mut model, Event::ReadAgain(opened));
+    assert_eq!(model.site().unwrap().site.name, "Renamed elsewhere");
+    assert_eq!(model.notice, Some(Notice::ReadAgain));
+}
+
+#[test]
+fn monthly_means_are_run_and_called_what_they_are() {
+    let mut model = started();
+    update(&mut model, Event::SketchDrawn(sketch()));
+    let normals = eavewater::site::rain::Normals {
+        source: "Means".to_owned(),
+        totals_mm: [80.0, 70.0, 60.0, 40.0, 20.0, 5.0, 0.0, 0.0, 20.0, 60.0, 80.0, 90.0],
+        rain_days: None,
+    };
+    update(&mut model, Event::NormalsEntered(normals.clone()));
+    let kept = model.site().unwrap();
+    assert!(kept.rain == Some(Arc::new(Rain::Normals(normals))));
+    let outcome = answer(&kept.site, kept.rain.as_deref().unwrap());
+    let view = sizing_view::sizing(kept, Some(&outcome), Trial::NONE, None, &model.units, 358.0);
+    assert!(view.headline.contains("rain as even as the monthly means"), "{}", view.headline);
+    let results = view.results.unwrap();
+    assert!(results.reservations[0].contains("Real years are rougher"), "{:?}", results.reservations);
+    assert_eq!(results.good_years, None);
+}
