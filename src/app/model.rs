@@ -90,8 +90,10 @@ pub enum Notice {
     TrialKept,
     /// So many sites were taken in.
     TakenIn(usize),
-    /// Rain was kept for the site.
+    /// Rain was kept for the site; if it had other rain, that can be brought back.
     RainKept,
+    /// The rain of the site was removed; it can be brought back.
+    RainRemoved,
     /// Another window changed what is kept; it has been read again.
     ReadAgain,
     /// The app works without a network from now on.
@@ -112,6 +114,7 @@ impl Notice {
                 | Notice::TrialKept
                 | Notice::TakenIn(_)
                 | Notice::RainKept
+                | Notice::RainRemoved
                 | Notice::ReadAgain
                 | Notice::WorksOffline
                 | Notice::UpdateReady
@@ -119,11 +122,13 @@ impl Notice {
     }
 }
 
-/// What the last removal took away.
+/// What the last change took away.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Undo {
     /// A site as it was before a part went or a trial was kept.
     Site(SiteId, Arc<Site>),
+    /// The rain that a site had.
+    Rain(SiteId, Arc<Rain>),
     /// A site that was removed, and its place in the list.
     Removed(usize, KeptSite),
 }

@@ -179,6 +179,22 @@ fn rain_in_another_unit_is_read_again() {
 }
 
 #[test]
+fn rain_that_was_removed_or_replaced_can_be_brought_back() {
+    let mut model = with_demo();
+    let rain = model.site().unwrap().rain.clone();
+    let effects = update(&mut model, Event::RainRemoved);
+    assert_eq!(effects, [Effect::SaveRain(SiteId(1), None)]);
+    assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
+    update(&mut model, Event::UndoWanted);
+    assert!(model.site().unwrap().rain == rain);
+    update(&mut model, Event::RainRead(record("seattle"), "seattle".to_owned()));
+    update(&mut model, Event::RainKept);
+    assert!(model.site().unwrap().rain != rain);
+    update(&mut model, Event::UndoWanted);
+    assert!(model.site().unwrap().rain == rain);
+}
+
+#[test]
 fn a_rain_file_that_cannot_be_read_is_told_and_changes_nothing() {
     let mut model = with_demo();
     let rain = model.site().unwrap().rain.clone();

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::app::effect::Effect;
-use crate::app::model::{Model, Notice, ReadRain};
+use crate::app::model::{Model, Notice, ReadRain, Undo};
 use crate::engine::rain::import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::site::rain::{Normals, Rain};
@@ -45,10 +45,10 @@ pub(super) fn remove(model: &mut Model) -> Vec<Effect> {
 
 fn put(model: &mut Model, rain: Option<Rain>) -> Vec<Effect> {
     let Some(kept) = model.site_mut() else { return Vec::new() };
+    let (id, before) = (kept.id, kept.rain.take());
     kept.rain = rain.map(Arc::new);
-    let effects = vec![Effect::SaveRain(kept.id, kept.rain.clone())];
-    if kept.rain.is_some() {
-        model.notice = Some(Notice::RainKept);
-    }
+    let effects = vec![Effect::SaveRain(id, kept.rain.clone())];
+    model.notice = Some(if kept.rain.is_some() { Notice::RainKept } else { Notice::RainRemoved });
+    model.undo = before.map(|before| Undo::Rain(id, before));
     effects
 }

@@ -109,6 +109,13 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             Some(kept) => put(kept, (*site).clone()),
             None => Vec::new(),
         },
+        Some(Undo::Rain(id, rain)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
+            Some(kept) => {
+                kept.rain = Some(rain);
+                vec![Effect::SaveRain(id, kept.rain.clone())]
+            }
+            None => Vec::new(),
+        },
         Some(Undo::Removed(at, kept)) => insert(model, at, kept),
         None => Vec::new(),
     }

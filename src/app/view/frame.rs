@@ -1,6 +1,6 @@
 //! What stands around the places: the bar, the site's name, the notice.
 
-use crate::app::model::{Model, Notice, Place};
+use crate::app::model::{Model, Notice, Place, Undo};
 use crate::words::{self, errors, kept};
 
 /// A notice in words.
@@ -44,13 +44,15 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TrialKept => "The change is now part of the house.".to_owned(),
         Notice::TakenIn(sites) => format!("{} imported.", words::count(*sites, "site", "sites")),
         Notice::RainKept => "The rain is kept with this site.".to_owned(),
+        Notice::RainRemoved => "The rain of this site is removed.".to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
         Notice::WorksOffline => kept::WORKS_OFFLINE.to_owned(),
         Notice::NoOffline => kept::NO_OFFLINE.to_owned(),
         Notice::UpdateReady => kept::UPDATE_READY.to_owned(),
     };
     let offer = match notice {
-        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept => Some(Offer::Undo),
+        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept | Notice::RainRemoved => Some(Offer::Undo),
+        Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
         _ => None,
