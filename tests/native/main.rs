@@ -9,4 +9,5 @@ mod one_tank;
 mod published_values;
 mod rain_records;
 mod reckon;
+mod worked_days;
 mod workflows;
