@@ -45,3 +45,30 @@ pub fn dry_runs(dates: &[NaiveDate], house_shortfall_l: &[f64]) -> Vec<DryRun> {
 pub fn longest(runs: &[DryRun]) -> Option<DryRun> {
     runs.iter().copied().reduce(|longest, run| if run.days > longest.days { run } else { longest })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn on(days: &[(i32, u32, u32)]) -> Vec<NaiveDate> {
+        days.iter().filter_map(|(year, month, day)| NaiveDate::from_ymd_opt(*year, *month, *day)).collect()
+    }
+
+    #[test]
+    fn stretches_by_hand_and_the_earliest_of_the_longest() {
+        let dates = on(&[(2001, 1, 1), (2001, 1, 2), (2001, 1, 3), (2001, 1, 4), (2001, 1, 5), (2001, 1, 6)]);
+        let runs = dry_runs(&dates, &[5.0, 7.0, 0.0, SHORT_BY / 2.0, 1.0, 2.0]);
+        assert_eq!(
+            runs.iter().map(|run| (run.days, run.shortfall_l, run.worst_day_l)).collect::<Vec<_>>(),
+            [(2, 12.0, 7.0), (2, 3.0, 2.0)]
+        );
+        assert_eq!(longest(&runs).map(|run| run.start), dates.first().copied());
+        assert_eq!(longest(&[]), None);
+    }
+
+    #[test]
+    fn a_year_left_out_ends_a_stretch() {
+        let runs = dry_runs(&on(&[(2001, 12, 30), (2001, 12, 31), (2003, 1, 1)]), &[1.0; 3]);
+        assert_eq!(runs.iter().map(|run| run.days).collect::<Vec<_>>(), [2, 1]);
+    }
+}
