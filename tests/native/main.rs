@@ -7,3 +7,4 @@ mod laws;
 mod one_tank;
 mod published_values;
 mod rain_records;
+mod saved;
