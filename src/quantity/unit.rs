@@ -2,8 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
-
 use super::{area, depth, flow, length, money, plain, volume};
 
 /// A unit: its symbol on the screen, what people type for it (lower case), and how much of the kept unit it is.
@@ -18,8 +16,7 @@ pub struct Unit {
 }
 
 /// The kinds of quantity.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
     /// Litres inside.
     Volume,
@@ -84,8 +81,7 @@ impl Customary {
 }
 
 /// The unit that a person wants for each kind, by symbol; kinds not named have their first unit.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Units(BTreeMap<Kind, String>);
 
 impl Units {
@@ -100,10 +96,15 @@ impl Units {
         Self(Kind::SWITCHABLE.into_iter().zip(symbols.map(str::to_owned)).collect())
     }
 
+    /// The symbol named for a kind.
+    pub fn named(&self, kind: Kind) -> Option<&str> {
+        self.0.get(&kind).map(String::as_str)
+    }
+
     /// The unit wanted for a kind. A symbol that no unit has (from a newer file) counts as not named.
     pub fn of(&self, kind: Kind) -> &'static Unit {
         let units = kind.units();
-        let wanted = self.0.get(&kind).and_then(|symbol| units.iter().find(|unit| unit.symbol == symbol));
+        let wanted = self.named(kind).and_then(|symbol| units.iter().find(|unit| unit.symbol == symbol));
         wanted.unwrap_or(&units[0])
     }
 
@@ -125,7 +126,7 @@ mod tests {
         for set in Customary::ALL {
             let units = Units::customary(set);
             for kind in Kind::SWITCHABLE {
-                assert_eq!(units.0.get(&kind).map(String::as_str), Some(units.of(kind).symbol), "{kind:?}");
+                assert_eq!(units.named(kind), Some(units.of(kind).symbol), "{kind:?}");
             }
         }
     }

@@ -3,22 +3,22 @@
 
 use std::collections::BTreeMap;
 
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
+use super::place::{Place, Read, ShapeError};
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError, VERSION};
+use super::v1;
 use crate::quantity::Units;
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
 /// Names a site on this phone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SiteId(pub u32);
 
 /// A site with its rain.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct SiteFile {
     /// The site.
     pub site: Site,
@@ -27,7 +27,7 @@ pub struct SiteFile {
 }
 
 /// What belongs to the phone rather than to a site. A site is there when the index names it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Index {
     /// The sites in the person's order.
     pub sites: Vec<SiteId>,
@@ -90,7 +90,7 @@ impl<S: Shelf> Cupboard<S> {
     pub fn open(shelf: S) -> Result<(Self, Opened), ShelfError> {
         let mut cupboard = Self { shelf, generations: BTreeMap::new() };
         let mut opened = Opened::default();
-        let index: Option<Index> = cupboard.read(INDEX, &mut opened.troubles)?;
+        let index: Option<Index> = cupboard.read(INDEX, v1::index::read, &mut opened.troubles)?;
         let index_known = index.is_some();
         opened.index = index.unwrap_or_default();
         cupboard.finish_incoming(&mut opened.index)?;
@@ -103,9 +103,9 @@ impl<S: Shelf> Cupboard<S> {
             }
         }
         for id in opened.index.sites.clone() {
-            match cupboard.read(&site_key(id), &mut opened.troubles)? {
+            match cupboard.read(&site_key(id), v1::site::read, &mut opened.troubles)? {
                 Some(site) => {
-                    let rain = cupboard.read(&rain_key(id), &mut opened.troubles)?;
+                    let rain = cupboard.read(&rain_key(id), v1::rain::read, &mut opened.troubles)?;
                     opened.sites.insert(id, SiteFile { site, rain });
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
@@ -122,35 +122,54 @@ impl<S: Shelf> Cupboard<S> {
     }
 
     /// Reads a record's newest generation that is whole and can be understood.
-    fn read<T: DeserializeOwned>(&mut self, key: &str, troubles: &mut Vec<Trouble>) -> Result<Option<T>, ShelfError> {
+    fn read<T>(
+        &mut self,
+        key: &str,
+        shape: fn(&Place<'_>) -> Read<T>,
+        troubles: &mut Vec<Trouble>,
+    ) -> Result<Option<T>, ShelfError> {
+        let mut read = None;
+        self.read_document(key, troubles, &mut |document| {
+            read = Some(shape(document)?);
+            Ok(())
+        })?;
+        Ok(read)
+    }
+
+    /// Has `take` read a record's newest generation that is whole and that it can understand.
+    fn read_document(
+        &mut self,
+        key: &str,
+        troubles: &mut Vec<Trouble>,
+        take: &mut dyn FnMut(&Place<'_>) -> Result<(), ShapeError>,
+    ) -> Result<(), ShelfError> {
         loop {
             let found = slots::get(&self.shelf, key)?;
             troubles.extend(found.set_aside.into_iter().map(Trouble::SetAside));
-            let Some(newest) = found.newest else { return Ok(None) };
+            let Some(newest) = found.newest else { return Ok(()) };
             self.generations.insert(key.to_owned(), newest.generation);
             if newest.version > VERSION {
                 troubles.push(Trouble::Newer(key.to_owned()));
-                return Ok(None);
+                return Ok(());
             }
-            match serde_json::from_str(&newest.content) {
-                Ok(value) => return Ok(Some(value)),
-                Err(_) => {
-                    troubles.push(Trouble::SetAside(key.to_owned()));
-                    slots::set_newest_aside(&self.shelf, key)?;
-                    self.generations.remove(key);
-                    let again = slots::get(&self.shelf, key)?.newest.map(|opened| opened.generation);
-                    if again == Some(newest.generation) {
-                        // No room to set it aside: it stays, unread.
-                        return Ok(None);
-                    }
-                }
+            let document: Result<Value, _> = serde_json::from_str(&newest.content);
+            if document.is_ok_and(|document| take(&Place::top(&document)).is_ok()) {
+                return Ok(());
+            }
+            troubles.push(Trouble::SetAside(key.to_owned()));
+            slots::set_newest_aside(&self.shelf, key)?;
+            self.generations.remove(key);
+            let again = slots::get(&self.shelf, key)?.newest.map(|opened| opened.generation);
+            if again == Some(newest.generation) {
+                // No room to set it aside: it stays, unread.
+                return Ok(());
             }
         }
     }
 
-    fn write<T: Serialize>(&mut self, key: String, value: &T) -> Result<(), PutError> {
-        // Nothing that is saved has a key that isn't text, the one thing that could fail here.
-        let content = serde_json::to_string(value).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
+    fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
+        // A document whose keys are all text has nothing that could fail here.
+        let content = serde_json::to_string(document).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
         let known = self.generations.get(&key).copied().unwrap_or(0);
         let generation = slots::put(&self.shelf, &key, known, &content)?;
         self.generations.insert(key, generation);
@@ -162,7 +181,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// See [`PutError`].
     pub fn save_index(&mut self, index: &Index) -> Result<(), PutError> {
-        self.write(INDEX.to_owned(), index)
+        self.write(INDEX.to_owned(), &v1::index::write(index))
     }
 
     /// Writes a site without its rain.
@@ -170,7 +189,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// See [`PutError`].
     pub fn save_site(&mut self, id: SiteId, site: &Site) -> Result<(), PutError> {
-        self.write(site_key(id), site)
+        self.write(site_key(id), &v1::site::write(site))
     }
 
     /// Writes the rain of a site, or takes it away.
@@ -179,7 +198,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`].
     pub fn save_rain(&mut self, id: SiteId, rain: Option<&Rain>) -> Result<(), PutError> {
         match rain {
-            Some(rain) => self.write(rain_key(id), rain),
+            Some(rain) => self.write(rain_key(id), &v1::rain::write(rain)),
             None => Ok(self.forget(rain_key(id))?),
         }
     }
@@ -206,7 +225,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`]; everything is as it was then.
     pub fn take_in(&mut self, sites: &[(SiteId, SiteFile)], index: &Index) -> Result<(), PutError> {
         let incoming: Vec<SiteId> = sites.iter().map(|(id, _)| *id).collect();
-        let written = self.write(INCOMING.to_owned(), &incoming).and_then(|()| {
+        let written = self.write(INCOMING.to_owned(), &v1::index::write_ids(&incoming)).and_then(|()| {
             sites.iter().try_for_each(|(id, file)| {
                 self.save_site(*id, &file.site)?;
                 self.save_rain(*id, file.rain.as_ref())
@@ -225,7 +244,9 @@ impl<S: Shelf> Cupboard<S> {
 
     /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
     fn finish_incoming(&mut self, index: &mut Index) -> Result<(), ShelfError> {
-        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, &mut Vec::new())? else { return Ok(()) };
+        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, v1::index::read_ids, &mut Vec::new())? else {
+            return Ok(());
+        };
         let counted = incoming.iter().all(|id| index.sites.contains(id));
         for key in slots::keys(&self.shelf, SITES)? {
             if let Some(id) = key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId) {
@@ -330,7 +351,7 @@ mod tests {
     fn content_that_cannot_be_understood_is_set_aside() {
         let shelf = MemoryShelf::with_room(ROOM);
         let mut cupboard = filled(&shelf);
-        cupboard.write(site_key(SiteId(1)), &"not a site").unwrap();
+        cupboard.write(site_key(SiteId(1)), &"not a site".into()).unwrap();
         let opened = Cupboard::open(&shelf).unwrap().1;
         assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
         assert_eq!(opened.troubles.len(), 1);

@@ -7,6 +7,7 @@ use crate::engine::rain::normals::NormalsError;
 use crate::quantity::typed::{Typed, TypedError};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
+use crate::records::place::{Fault, ShapeError, Wanted};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::edit::EditError;
@@ -87,11 +88,37 @@ pub fn file(error: &FileError) -> String {
             "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {what}. \
              Nothing was changed."
         ),
+        FileError::WrongShape(error) => format!(
+            "This is not a file that Eavewater exported, or it is damaged: {}. Nothing was changed.",
+            wrong_shape(error)
+        ),
         FileError::Newer { version } => format!(
             "A newer Eavewater wrote this file (version {version}). Load the page again while online to get the newer \
              version, then import it."
         ),
     }
+}
+
+/// A value in a file that does not have the shape it must have.
+fn wrong_shape(error: &ShapeError) -> String {
+    let place = if error.path.is_empty() { "the whole" } else { &error.path };
+    let fault = match &error.fault {
+        Fault::Missing => "is missing".to_owned(),
+        Fault::NotA(wanted) => match wanted {
+            Wanted::Number => "must be a number",
+            Wanted::WholeNumber { most } => return format!("{place}: must be a whole number from 0 to {most}"),
+            Wanted::Text => "must be text",
+            Wanted::Truth => "must be true or false",
+            Wanted::Date => "must be a date such as 2004-07-31",
+            Wanted::List => "must be a list",
+            Wanted::Object => "must be an object",
+            Wanted::Choice => "must be the name of a choice",
+        }
+        .to_owned(),
+        Fault::Length { wanted, found } => format!("has {found} values instead of {wanted}"),
+        Fault::Unknown { name } => format!("“{name}” is not known"),
+    };
+    format!("{place}: {fault}")
 }
 
 /// A rain file of which no record can be made.
