@@ -1,11 +1,9 @@
 //! Which records there are: an index with what belongs to the phone, and for each site one record of the site and one
 //! of its rain, which is large and changes seldom.
 
-use std::collections::BTreeMap;
-
 use serde_json::Value;
 
-use super::place::{Place, Read, ShapeError};
+use super::place::{Place, Read};
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError, VERSION};
 use super::v1;
@@ -53,8 +51,8 @@ pub enum Trouble {
 pub struct Opened {
     /// The index.
     pub index: Index,
-    /// The sites that could be read.
-    pub sites: BTreeMap<SiteId, SiteFile>,
+    /// The sites that could be read, in the index's order.
+    pub sites: Vec<(SiteId, SiteFile)>,
     /// Sites that a newer program wrote: they stay named and untouched.
     pub untouched: Vec<SiteId>,
     /// What was amiss.
@@ -79,7 +77,7 @@ fn rain_key(id: SiteId) -> String {
 /// window is noticed and never written over.
 pub struct Cupboard<S> {
     shelf: S,
-    generations: BTreeMap<String, u64>,
+    generations: Vec<(String, u64)>,
 }
 
 impl<S: Shelf> Cupboard<S> {
@@ -88,7 +86,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// [`ShelfError::Denied`] where there is no shelf; damage is reported in [`Opened::troubles`] instead.
     pub fn open(shelf: S) -> Result<(Self, Opened), ShelfError> {
-        let mut cupboard = Self { shelf, generations: BTreeMap::new() };
+        let mut cupboard = Self { shelf, generations: Vec::new() };
         let mut opened = Opened::default();
         let index: Option<Index> = cupboard.read(INDEX, v1::index::read, &mut opened.troubles)?;
         let index_known = index.is_some();
@@ -106,7 +104,7 @@ impl<S: Shelf> Cupboard<S> {
             match cupboard.read(&site_key(id), v1::site::read, &mut opened.troubles)? {
                 Some(site) => {
                     let rain = cupboard.read(&rain_key(id), v1::rain::read, &mut opened.troubles)?;
-                    opened.sites.insert(id, SiteFile { site, rain });
+                    opened.sites.push((id, SiteFile { site, rain }));
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
                 None => {
@@ -115,9 +113,8 @@ impl<S: Shelf> Cupboard<S> {
                 }
             }
         }
-        if !index_known || !opened.index.open.is_some_and(|id| opened.sites.contains_key(&id)) {
-            opened.index.open = opened.sites.keys().next().copied();
-        }
+        let open = opened.index.open.filter(|open| index_known && opened.sites.iter().any(|(id, _)| id == open));
+        opened.index.open = open.or(opened.sites.first().map(|(id, _)| *id));
         Ok((cupboard, opened))
     }
 
@@ -141,13 +138,13 @@ impl<S: Shelf> Cupboard<S> {
         &mut self,
         key: &str,
         troubles: &mut Vec<Trouble>,
-        take: &mut dyn FnMut(&Place<'_>) -> Result<(), ShapeError>,
+        take: &mut dyn FnMut(&Place<'_>) -> Read<()>,
     ) -> Result<(), ShelfError> {
         loop {
             let found = slots::get(&self.shelf, key)?;
             troubles.extend(found.set_aside.into_iter().map(Trouble::SetAside));
             let Some(newest) = found.newest else { return Ok(()) };
-            self.generations.insert(key.to_owned(), newest.generation);
+            self.remember(key, newest.generation);
             if newest.version > VERSION {
                 troubles.push(Trouble::Newer(key.to_owned()));
                 return Ok(());
@@ -158,7 +155,7 @@ impl<S: Shelf> Cupboard<S> {
             }
             troubles.push(Trouble::SetAside(key.to_owned()));
             slots::set_newest_aside(&self.shelf, key)?;
-            self.generations.remove(key);
+            self.forget_generation(key);
             let again = slots::get(&self.shelf, key)?.newest.map(|opened| opened.generation);
             if again == Some(newest.generation) {
                 // No room to set it aside: it stays, unread.
@@ -170,10 +167,19 @@ impl<S: Shelf> Cupboard<S> {
     fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
         // A document whose keys are all text has nothing that could fail here.
         let content = serde_json::to_string(document).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
-        let known = self.generations.get(&key).copied().unwrap_or(0);
+        let known = self.generations.iter().find(|(other, _)| *other == key).map_or(0, |(_, generation)| *generation);
         let generation = slots::put(&self.shelf, &key, known, &content)?;
-        self.generations.insert(key, generation);
+        self.remember(&key, generation);
         Ok(())
+    }
+
+    fn remember(&mut self, key: &str, generation: u64) {
+        self.forget_generation(key);
+        self.generations.push((key.to_owned(), generation));
+    }
+
+    fn forget_generation(&mut self, key: &str) {
+        self.generations.retain(|(other, _)| other != key);
     }
 
     /// Writes the index.
@@ -214,7 +220,7 @@ impl<S: Shelf> Cupboard<S> {
 
     fn forget(&mut self, key: String) -> Result<(), ShelfError> {
         slots::remove(&self.shelf, &key)?;
-        self.generations.remove(&key);
+        self.forget_generation(&key);
         Ok(())
     }
 
@@ -312,7 +318,7 @@ mod tests {
 
     fn names(shelf: &MemoryShelf) -> Vec<String> {
         let opened = Cupboard::open(shelf).unwrap().1;
-        opened.index.sites.iter().map(|id| opened.sites[id].site.name.clone()).collect()
+        opened.sites.into_iter().map(|(_, file)| file.site.name).collect()
     }
 
     #[test]
@@ -321,7 +327,7 @@ mod tests {
         filled(&shelf);
         let opened = Cupboard::open(&shelf).unwrap().1;
         assert_eq!(opened.index, index(&[1, 2]));
-        assert!(opened.sites[&SiteId(2)] == file("two"), "a site came back changed");
+        assert!(opened.sites[1] == (SiteId(2), file("two")), "a site came back changed");
         assert_eq!(opened.troubles, []);
     }
 
@@ -333,8 +339,8 @@ mod tests {
         let torn = shelf.get("eavewater/site/1/b").unwrap().unwrap();
         shelf.put("eavewater/site/1/b", &torn[..torn.len() / 2]).unwrap();
         let opened = Cupboard::open(&shelf).unwrap().1;
-        assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
-        assert_eq!(opened.sites[&SiteId(2)].site.name, "two");
+        assert_eq!(opened.sites[0].1.site.name, "one");
+        assert_eq!(opened.sites[1].1.site.name, "two");
         assert_eq!(opened.troubles, [Trouble::SetAside("set-aside/1/eavewater/site/1".to_owned())]);
     }
 
@@ -353,7 +359,7 @@ mod tests {
         let mut cupboard = filled(&shelf);
         cupboard.write(site_key(SiteId(1)), &"not a site".into()).unwrap();
         let opened = Cupboard::open(&shelf).unwrap().1;
-        assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
+        assert_eq!(opened.sites[0].1.site.name, "one");
         assert_eq!(opened.troubles.len(), 1);
     }
 

@@ -48,9 +48,9 @@ pub enum ImportError {
     },
 }
 
-impl From<ShapeError> for ImportError {
-    fn from(error: ShapeError) -> Self {
-        ImportError::WrongShape(error)
+impl From<Box<ShapeError>> for ImportError {
+    fn from(error: Box<ShapeError>) -> Self {
+        ImportError::WrongShape(*error)
     }
 }
 

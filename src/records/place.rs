@@ -73,8 +73,8 @@ enum Step<'a> {
     Item(usize),
 }
 
-/// What a function of a saved shape reads from a place.
-pub type Read<T> = Result<T, ShapeError>;
+/// What a function of a saved shape reads from a place. The error is boxed: every value read passes one on.
+pub type Read<T> = Result<T, Box<ShapeError>>;
 
 impl<'a> Place<'a> {
     /// The whole document.
@@ -242,18 +242,18 @@ impl<'a> Place<'a> {
     }
 
     /// An error at this place.
-    pub fn error(&self, fault: Fault) -> ShapeError {
+    pub fn error(&self, fault: Fault) -> Box<ShapeError> {
         let mut path = String::new();
         self.write_path(&mut path);
-        ShapeError { path, fault }
+        Box::new(ShapeError { path, fault })
     }
 
     /// The error of a name that stands for nothing at this place.
-    pub fn unknown(&self, name: &str) -> ShapeError {
+    pub fn unknown(&self, name: &str) -> Box<ShapeError> {
         self.error(Fault::Unknown { name: name.to_owned() })
     }
 
-    fn not_a(&self, wanted: Wanted) -> ShapeError {
+    fn not_a(&self, wanted: Wanted) -> Box<ShapeError> {
         self.error(Fault::NotA(wanted))
     }
 
@@ -303,7 +303,7 @@ mod tests {
 
     #[track_caller]
     fn check<T: std::fmt::Debug>(read: Read<T>, path: &str, fault: Fault) {
-        assert_eq!(read.unwrap_err(), ShapeError { path: path.to_owned(), fault });
+        assert_eq!(*read.unwrap_err(), ShapeError { path: path.to_owned(), fault });
     }
 
     #[test]

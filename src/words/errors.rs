@@ -102,23 +102,20 @@ pub fn file(error: &FileError) -> String {
 /// A value in a file that does not have the shape it must have.
 fn wrong_shape(error: &ShapeError) -> String {
     let place = if error.path.is_empty() { "the whole" } else { &error.path };
-    let fault = match &error.fault {
-        Fault::Missing => "is missing".to_owned(),
-        Fault::NotA(wanted) => match wanted {
-            Wanted::Number => "must be a number",
-            Wanted::WholeNumber { most } => return format!("{place}: must be a whole number from 0 to {most}"),
-            Wanted::Text => "must be text",
-            Wanted::Truth => "must be true or false",
-            Wanted::Date => "must be a date such as 2004-07-31",
-            Wanted::List => "must be a list",
-            Wanted::Object => "must be an object",
-            Wanted::Choice => "must be the name of a choice",
-        }
-        .to_owned(),
-        Fault::Length { wanted, found } => format!("has {found} values instead of {wanted}"),
-        Fault::Unknown { name } => format!("“{name}” is not known"),
+    let must_be = match &error.fault {
+        Fault::Missing => return format!("{place} is missing"),
+        Fault::Length { wanted, found } => return format!("{place} has {found} values instead of {wanted}"),
+        Fault::Unknown { name } => return format!("{place}: “{name}” is not known"),
+        Fault::NotA(Wanted::WholeNumber { most }) => &format!("a whole number from 0 to {most}"),
+        Fault::NotA(Wanted::Number) => "a number",
+        Fault::NotA(Wanted::Text) => "text",
+        Fault::NotA(Wanted::Truth) => "true or false",
+        Fault::NotA(Wanted::Date) => "a date such as 2004-07-31",
+        Fault::NotA(Wanted::List) => "a list",
+        Fault::NotA(Wanted::Object) => "an object",
+        Fault::NotA(Wanted::Choice) => "the name of a choice",
     };
-    format!("{place}: {fault}")
+    format!("{place} must be {must_be}")
 }
 
 /// A rain file of which no record can be made.
