@@ -24,8 +24,8 @@ pub fn read(place: &Place<'_>) -> Read<Units> {
 pub fn write(units: &Units) -> Value {
     let mut named = Vec::new();
     for kind in Kind::SWITCHABLE {
-        if let Some(symbol) = units.named(kind) {
-            named.push((key(kind), symbol.into()));
+        if let Some(unit) = units.named(kind) {
+            named.push((key(kind), unit.symbol.into()));
         }
     }
     object(named)
