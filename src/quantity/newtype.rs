@@ -4,8 +4,7 @@
 macro_rules! quantity {
     ($(#[$doc:meta])* $name:ident, $unit:ident, $kind:ident) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, serde::Serialize, serde::Deserialize)]
-        #[serde(transparent)]
+        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
         pub struct $name(f64);
 
         impl $name {

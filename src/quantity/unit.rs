@@ -1,9 +1,5 @@
 //! Kinds of quantity, the units of each, and which of them a person wants to see.
 
-use std::collections::BTreeMap;
-
-use serde::{Deserialize, Serialize};
-
 use super::{area, depth, flow, length, money, plain, volume};
 
 /// A unit: its symbol on the screen, what people type for it (lower case), and how much of the kept unit it is.
@@ -18,8 +14,7 @@ pub struct Unit {
 }
 
 /// The kinds of quantity.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
     /// Litres inside.
     Volume,
@@ -83,10 +78,9 @@ impl Customary {
     pub const ALL: [Customary; 3] = [Customary::Us, Customary::Metric, Customary::Imperial];
 }
 
-/// The unit that a person wants for each kind, by symbol; kinds not named have their first unit.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct Units(BTreeMap<Kind, String>);
+/// The unit that a person wants for each of [`Kind::SWITCHABLE`]; kinds not named have their first unit.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Units([Option<&'static Unit>; Kind::SWITCHABLE.len()]);
 
 impl Units {
     /// The units of a customary set.
@@ -96,21 +90,30 @@ impl Units {
             Customary::Metric => ("mm", "m²", "L", "L/day", "m", "mm"),
             Customary::Imperial => ("in", "ft²", "imp gal", "imp gal/day", "ft", "in"),
         };
-        let symbols = [depth, area, volume, flow, length, bore];
-        Self(Kind::SWITCHABLE.into_iter().zip(symbols.map(str::to_owned)).collect())
+        let mut units = Self::default();
+        for (kind, symbol) in Kind::SWITCHABLE.into_iter().zip([depth, area, volume, flow, length, bore]) {
+            units = units.with(kind, symbol);
+        }
+        units
     }
 
-    /// The unit wanted for a kind. A symbol that no unit has (from a newer file) counts as not named.
+    /// The unit named for a kind.
+    pub fn named(&self, kind: Kind) -> Option<&'static Unit> {
+        Kind::SWITCHABLE.iter().position(|other| *other == kind).and_then(|place| self.0[place])
+    }
+
+    /// The unit wanted for a kind.
     pub fn of(&self, kind: Kind) -> &'static Unit {
-        let units = kind.units();
-        let wanted = self.0.get(&kind).and_then(|symbol| units.iter().find(|unit| unit.symbol == symbol));
-        wanted.unwrap_or(&units[0])
+        self.named(kind).unwrap_or(&kind.units()[0])
     }
 
-    /// These units with another one for one kind; nothing changes if the kind has no such unit.
+    /// These units with another one for one kind; nothing changes if the kind has no such unit (a newer file may name
+    /// one) or no choice of units.
     pub fn with(mut self, kind: Kind, symbol: &str) -> Self {
-        if kind.units().iter().any(|unit| unit.symbol == symbol) {
-            self.0.insert(kind, symbol.to_owned());
+        let unit = kind.units().iter().find(|unit| unit.symbol == symbol);
+        let place = Kind::SWITCHABLE.iter().position(|other| *other == kind);
+        if let (Some(unit), Some(place)) = (unit, place) {
+            self.0[place] = Some(unit);
         }
         self
     }
@@ -125,7 +128,7 @@ mod tests {
         for set in Customary::ALL {
             let units = Units::customary(set);
             for kind in Kind::SWITCHABLE {
-                assert_eq!(units.0.get(&kind).map(String::as_str), Some(units.of(kind).symbol), "{kind:?}");
+                assert_eq!(units.named(kind), Some(units.of(kind)), "{kind:?}");
             }
         }
     }

@@ -1,24 +1,22 @@
 //! Which records there are: an index with what belongs to the phone, and for each site one record of the site and one
 //! of its rain, which is large and changes seldom.
 
-use std::collections::BTreeMap;
+use serde_json::Value;
 
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
-
+use super::place::{Place, Read};
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError, VERSION};
+use super::v1;
 use crate::quantity::Units;
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
 /// Names a site on this phone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SiteId(pub u32);
 
 /// A site with its rain.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct SiteFile {
     /// The site.
     pub site: Site,
@@ -27,7 +25,7 @@ pub struct SiteFile {
 }
 
 /// What belongs to the phone rather than to a site. A site is there when the index names it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Index {
     /// The sites in the person's order.
     pub sites: Vec<SiteId>,
@@ -53,8 +51,8 @@ pub enum Trouble {
 pub struct Opened {
     /// The index.
     pub index: Index,
-    /// The sites that could be read.
-    pub sites: BTreeMap<SiteId, SiteFile>,
+    /// The sites that could be read, in the index's order.
+    pub sites: Vec<(SiteId, SiteFile)>,
     /// Sites that a newer program wrote: they stay named and untouched.
     pub untouched: Vec<SiteId>,
     /// What was amiss.
@@ -79,7 +77,7 @@ fn rain_key(id: SiteId) -> String {
 /// window is noticed and never written over.
 pub struct Cupboard<S> {
     shelf: S,
-    generations: BTreeMap<String, u64>,
+    generations: Vec<(String, u64)>,
 }
 
 impl<S: Shelf> Cupboard<S> {
@@ -88,9 +86,9 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// [`ShelfError::Denied`] where there is no shelf; damage is reported in [`Opened::troubles`] instead.
     pub fn open(shelf: S) -> Result<(Self, Opened), ShelfError> {
-        let mut cupboard = Self { shelf, generations: BTreeMap::new() };
+        let mut cupboard = Self { shelf, generations: Vec::new() };
         let mut opened = Opened::default();
-        let index: Option<Index> = cupboard.read(INDEX, &mut opened.troubles)?;
+        let index: Option<Index> = cupboard.read(INDEX, v1::index::read, &mut opened.troubles)?;
         let index_known = index.is_some();
         opened.index = index.unwrap_or_default();
         cupboard.finish_incoming(&mut opened.index)?;
@@ -103,10 +101,10 @@ impl<S: Shelf> Cupboard<S> {
             }
         }
         for id in opened.index.sites.clone() {
-            match cupboard.read(&site_key(id), &mut opened.troubles)? {
+            match cupboard.read(&site_key(id), v1::site::read, &mut opened.troubles)? {
                 Some(site) => {
-                    let rain = cupboard.read(&rain_key(id), &mut opened.troubles)?;
-                    opened.sites.insert(id, SiteFile { site, rain });
+                    let rain = cupboard.read(&rain_key(id), v1::rain::read, &mut opened.troubles)?;
+                    opened.sites.push((id, SiteFile { site, rain }));
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
                 None => {
@@ -115,46 +113,73 @@ impl<S: Shelf> Cupboard<S> {
                 }
             }
         }
-        if !index_known || !opened.index.open.is_some_and(|id| opened.sites.contains_key(&id)) {
-            opened.index.open = opened.sites.keys().next().copied();
-        }
+        let open = opened.index.open.filter(|open| index_known && opened.sites.iter().any(|(id, _)| id == open));
+        opened.index.open = open.or(opened.sites.first().map(|(id, _)| *id));
         Ok((cupboard, opened))
     }
 
     /// Reads a record's newest generation that is whole and can be understood.
-    fn read<T: DeserializeOwned>(&mut self, key: &str, troubles: &mut Vec<Trouble>) -> Result<Option<T>, ShelfError> {
+    fn read<T>(
+        &mut self,
+        key: &str,
+        shape: fn(&Place<'_>) -> Read<T>,
+        troubles: &mut Vec<Trouble>,
+    ) -> Result<Option<T>, ShelfError> {
+        let mut read = None;
+        self.read_document(key, troubles, &mut |document| {
+            read = Some(shape(document)?);
+            Ok(())
+        })?;
+        Ok(read)
+    }
+
+    /// Has `take` read a record's newest generation that is whole and that it can understand.
+    fn read_document(
+        &mut self,
+        key: &str,
+        troubles: &mut Vec<Trouble>,
+        take: &mut dyn FnMut(&Place<'_>) -> Read<()>,
+    ) -> Result<(), ShelfError> {
         loop {
             let found = slots::get(&self.shelf, key)?;
             troubles.extend(found.set_aside.into_iter().map(Trouble::SetAside));
-            let Some(newest) = found.newest else { return Ok(None) };
-            self.generations.insert(key.to_owned(), newest.generation);
+            let Some(newest) = found.newest else { return Ok(()) };
+            self.remember(key, newest.generation);
             if newest.version > VERSION {
                 troubles.push(Trouble::Newer(key.to_owned()));
-                return Ok(None);
+                return Ok(());
             }
-            match serde_json::from_str(&newest.content) {
-                Ok(value) => return Ok(Some(value)),
-                Err(_) => {
-                    troubles.push(Trouble::SetAside(key.to_owned()));
-                    slots::set_newest_aside(&self.shelf, key)?;
-                    self.generations.remove(key);
-                    let again = slots::get(&self.shelf, key)?.newest.map(|opened| opened.generation);
-                    if again == Some(newest.generation) {
-                        // No room to set it aside: it stays, unread.
-                        return Ok(None);
-                    }
-                }
+            let document: Result<Value, _> = serde_json::from_str(&newest.content);
+            if document.is_ok_and(|document| take(&Place::top(&document)).is_ok()) {
+                return Ok(());
+            }
+            troubles.push(Trouble::SetAside(key.to_owned()));
+            slots::set_newest_aside(&self.shelf, key)?;
+            self.forget_generation(key);
+            let again = slots::get(&self.shelf, key)?.newest.map(|opened| opened.generation);
+            if again == Some(newest.generation) {
+                // No room to set it aside: it stays, unread.
+                return Ok(());
             }
         }
     }
 
-    fn write<T: Serialize>(&mut self, key: String, value: &T) -> Result<(), PutError> {
-        // Nothing that is saved has a key that isn't text, the one thing that could fail here.
-        let content = serde_json::to_string(value).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
-        let known = self.generations.get(&key).copied().unwrap_or(0);
+    fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
+        // A document whose keys are all text has nothing that could fail here.
+        let content = serde_json::to_string(document).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
+        let known = self.generations.iter().find(|(other, _)| *other == key).map_or(0, |(_, generation)| *generation);
         let generation = slots::put(&self.shelf, &key, known, &content)?;
-        self.generations.insert(key, generation);
+        self.remember(&key, generation);
         Ok(())
+    }
+
+    fn remember(&mut self, key: &str, generation: u64) {
+        self.forget_generation(key);
+        self.generations.push((key.to_owned(), generation));
+    }
+
+    fn forget_generation(&mut self, key: &str) {
+        self.generations.retain(|(other, _)| other != key);
     }
 
     /// Writes the index.
@@ -162,7 +187,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// See [`PutError`].
     pub fn save_index(&mut self, index: &Index) -> Result<(), PutError> {
-        self.write(INDEX.to_owned(), index)
+        self.write(INDEX.to_owned(), &v1::index::write(index))
     }
 
     /// Writes a site without its rain.
@@ -170,7 +195,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// See [`PutError`].
     pub fn save_site(&mut self, id: SiteId, site: &Site) -> Result<(), PutError> {
-        self.write(site_key(id), site)
+        self.write(site_key(id), &v1::site::write(site))
     }
 
     /// Writes the rain of a site, or takes it away.
@@ -179,7 +204,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`].
     pub fn save_rain(&mut self, id: SiteId, rain: Option<&Rain>) -> Result<(), PutError> {
         match rain {
-            Some(rain) => self.write(rain_key(id), rain),
+            Some(rain) => self.write(rain_key(id), &v1::rain::write(rain)),
             None => Ok(self.forget(rain_key(id))?),
         }
     }
@@ -195,7 +220,7 @@ impl<S: Shelf> Cupboard<S> {
 
     fn forget(&mut self, key: String) -> Result<(), ShelfError> {
         slots::remove(&self.shelf, &key)?;
-        self.generations.remove(&key);
+        self.forget_generation(&key);
         Ok(())
     }
 
@@ -206,7 +231,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`]; everything is as it was then.
     pub fn take_in(&mut self, sites: &[(SiteId, SiteFile)], index: &Index) -> Result<(), PutError> {
         let incoming: Vec<SiteId> = sites.iter().map(|(id, _)| *id).collect();
-        let written = self.write(INCOMING.to_owned(), &incoming).and_then(|()| {
+        let written = self.write(INCOMING.to_owned(), &v1::index::write_ids(&incoming)).and_then(|()| {
             sites.iter().try_for_each(|(id, file)| {
                 self.save_site(*id, &file.site)?;
                 self.save_rain(*id, file.rain.as_ref())
@@ -225,7 +250,9 @@ impl<S: Shelf> Cupboard<S> {
 
     /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
     fn finish_incoming(&mut self, index: &mut Index) -> Result<(), ShelfError> {
-        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, &mut Vec::new())? else { return Ok(()) };
+        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, v1::index::read_ids, &mut Vec::new())? else {
+            return Ok(());
+        };
         let counted = incoming.iter().all(|id| index.sites.contains(id));
         for key in slots::keys(&self.shelf, SITES)? {
             if let Some(id) = key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId) {
@@ -291,7 +318,7 @@ mod tests {
 
     fn names(shelf: &MemoryShelf) -> Vec<String> {
         let opened = Cupboard::open(shelf).unwrap().1;
-        opened.index.sites.iter().map(|id| opened.sites[id].site.name.clone()).collect()
+        opened.sites.into_iter().map(|(_, file)| file.site.name).collect()
     }
 
     #[test]
@@ -300,7 +327,7 @@ mod tests {
         filled(&shelf);
         let opened = Cupboard::open(&shelf).unwrap().1;
         assert_eq!(opened.index, index(&[1, 2]));
-        assert!(opened.sites[&SiteId(2)] == file("two"), "a site came back changed");
+        assert!(opened.sites[1] == (SiteId(2), file("two")), "a site came back changed");
         assert_eq!(opened.troubles, []);
     }
 
@@ -312,8 +339,8 @@ mod tests {
         let torn = shelf.get("eavewater/site/1/b").unwrap().unwrap();
         shelf.put("eavewater/site/1/b", &torn[..torn.len() / 2]).unwrap();
         let opened = Cupboard::open(&shelf).unwrap().1;
-        assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
-        assert_eq!(opened.sites[&SiteId(2)].site.name, "two");
+        assert_eq!(opened.sites[0].1.site.name, "one");
+        assert_eq!(opened.sites[1].1.site.name, "two");
         assert_eq!(opened.troubles, [Trouble::SetAside("set-aside/1/eavewater/site/1".to_owned())]);
     }
 
@@ -330,9 +357,9 @@ mod tests {
     fn content_that_cannot_be_understood_is_set_aside() {
         let shelf = MemoryShelf::with_room(ROOM);
         let mut cupboard = filled(&shelf);
-        cupboard.write(site_key(SiteId(1)), &"not a site").unwrap();
+        cupboard.write(site_key(SiteId(1)), &"not a site".into()).unwrap();
         let opened = Cupboard::open(&shelf).unwrap().1;
-        assert_eq!(opened.sites[&SiteId(1)].site.name, "one");
+        assert_eq!(opened.sites[0].1.site.name, "one");
         assert_eq!(opened.troubles.len(), 1);
     }
 

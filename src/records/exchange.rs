@@ -4,22 +4,22 @@
 //! { "format": "eavewater", "version": 1, "units": {…}, "sites": [ { "site": {…}, "rain": {…} } ] }
 //! ```
 
-use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use super::cupboard::SiteFile;
+use super::place::{Place, Read, ShapeError};
 use super::slots::VERSION;
+use super::v1;
+use super::written::{list, object};
 use crate::quantity::Units;
 
 /// What the file says it is.
 const FORMAT: &str = "eavewater";
 
-/// A whole file.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+/// What a file holds.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Export {
-    format: String,
-    version: u32,
     /// The units that the person wants.
-    #[serde(default)]
     pub units: Units,
     /// The sites in the person's order.
     pub sites: Vec<SiteFile>,
@@ -30,7 +30,7 @@ pub struct Export {
 pub enum ImportError {
     /// It isn't text in UTF-8.
     NotText,
-    /// It isn't a JSON document of ours: what the reader says and where.
+    /// It isn't a JSON document of ours: what is wrong and where.
     NotOurs {
         /// Line, from 1.
         line: usize,
@@ -39,6 +39,8 @@ pub enum ImportError {
         /// What is wrong there.
         what: String,
     },
+    /// It is a JSON document, but not all of it has the shape that its version has.
+    WrongShape(ShapeError),
     /// It was written by a newer program.
     Newer {
         /// Its version.
@@ -46,10 +48,21 @@ pub enum ImportError {
     },
 }
 
-/// The file's text, indented so that a person can read it.
+impl From<Box<ShapeError>> for ImportError {
+    fn from(error: Box<ShapeError>) -> Self {
+        ImportError::WrongShape(*error)
+    }
+}
+
+/// The file's text.
 pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
-    let file = Export { format: FORMAT.to_owned(), version: VERSION, units: units.clone(), sites };
-    // Nothing that is saved has a key that isn't text, the one thing that could fail here.
+    let file = object(vec![
+        ("format", FORMAT.into()),
+        ("version", VERSION.into()),
+        ("units", v1::units::write(units)),
+        ("sites", list(&sites, write_site_file)),
+    ]);
+    // A document whose keys are all text has nothing that could fail here.
     serde_json::to_string(&file).unwrap_or_default()
 }
 
@@ -59,31 +72,50 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
 /// # Errors
 /// See [`ImportError`].
 pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
-    #[derive(Deserialize)]
-    struct Head {
-        format: String,
-        version: u32,
-    }
     let text = std::str::from_utf8(bytes).map_err(|_| ImportError::NotText)?;
-    let not_ours = |error: &serde_json::Error| ImportError::NotOurs {
+    let document: Value = serde_json::from_str(text).map_err(|error| ImportError::NotOurs {
         line: error.line(),
         column: error.column(),
         what: error.to_string(),
+    })?;
+    let file = Place::top(&document);
+    let format = file.text("format")?;
+    if format != FORMAT {
+        return Err(ImportError::NotOurs { line: 1, column: 1, what: format!("format \"{format}\"") });
+    }
+    let version = file.at("version")?.as_whole_number(u32::MAX)?;
+    if version > VERSION {
+        return Err(ImportError::Newer { version });
+    }
+    let units = match file.at_if_any("units")? {
+        Some(units) => v1::units::read(&units)?,
+        None => Units::default(),
     };
-    let head: Head = serde_json::from_str(text).map_err(|error| not_ours(&error))?;
-    if head.format != FORMAT {
-        return Err(ImportError::NotOurs { line: 1, column: 1, what: format!("format \"{}\"", head.format) });
-    }
-    if head.version > VERSION {
-        return Err(ImportError::Newer { version: head.version });
-    }
-    serde_json::from_str(text).map_err(|error| not_ours(&error))
+    Ok(Export { units, sites: file.list("sites", read_site_file)? })
+}
+
+fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
+    Ok(SiteFile {
+        site: v1::site::read(&place.at("site")?)?,
+        rain: match place.at_if_any("rain")? {
+            Some(rain) => Some(v1::rain::read(&rain)?),
+            None => None,
+        },
+    })
+}
+
+fn write_site_file(file: &SiteFile) -> Value {
+    object(vec![
+        ("site", v1::site::write(&file.site)),
+        ("rain", file.rain.as_ref().map_or(Value::Null, v1::rain::write)),
+    ])
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::quantity::Customary;
+    use crate::records::place::{Fault, Wanted};
     use crate::site::demo;
     use crate::site::rain::Rain;
 
@@ -102,8 +134,38 @@ mod tests {
         assert!(matches!(import(b"date,rain"), Err(ImportError::NotOurs { line: 1, .. })));
         assert!(matches!(import(br#"{"format":"other","version":1}"#), Err(ImportError::NotOurs { .. })));
         assert_eq!(import(br#"{"format":"eavewater","version":2}"#), Err(ImportError::Newer { version: 2 }));
-        assert!(matches!(import(br#"{"format":"eavewater","version":1}"#), Err(ImportError::NotOurs { .. })));
         let deep = "[".repeat(100_000);
         assert!(matches!(import(deep.as_bytes()), Err(ImportError::NotOurs { .. })));
+    }
+
+    #[track_caller]
+    fn check_wrong_shape(text: &str, path: &str, fault: Fault) {
+        let error = ShapeError { path: path.to_owned(), fault };
+        assert_eq!(import(text.as_bytes()), Err(ImportError::WrongShape(error)), "{text}");
+    }
+
+    #[test]
+    fn a_wrong_shape_is_named_with_its_place() {
+        check_wrong_shape("[]", "", Fault::NotA(Wanted::Object));
+        check_wrong_shape("{}", "format", Fault::Missing);
+        check_wrong_shape(r#"{"format":"eavewater","version":1}"#, "sites", Fault::Missing);
+        let text = export(&Units::default(), vec![SiteFile { site: demo::site(), rain: None }]);
+        for (right, wrong, path, fault) in [
+            (r#""material":"metal""#, r#""material":"gold""#, "sections[0].material", "gold"),
+            (r#""build":"barrel""#, r#""build":"box""#, "tanks[2].build", "box"),
+            (r#""shape":{"upright_cylinder""#, r#""shape":{"egg""#, "tanks[0].shape", "egg"),
+        ] {
+            let path = format!("sites[0].site.system.{path}");
+            check_wrong_shape(&text.replacen(right, wrong, 1), &path, Fault::Unknown { name: fault.to_owned() });
+        }
+    }
+
+    #[test]
+    fn what_is_not_known_is_ignored_and_what_may_be_absent_is_absent() {
+        let site = SiteFile { site: demo::site(), rain: None };
+        let text = export(&Units::default(), vec![site.clone()]);
+        let text = text.replace(r#","units":{}"#, "").replace(r#""rain":null"#, r#""plan":[{}]"#);
+        assert!(text.contains("plan") && !text.contains("units"));
+        assert_eq!(import(text.as_bytes()), Ok(Export { units: Units::default(), sites: vec![site] }));
     }
 }

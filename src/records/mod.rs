@@ -2,13 +2,18 @@
 //!
 //! `envelope` guards one text with version, generation and checksum; `slots` keeps the last two generations of a
 //! record on a shelf; `cupboard` knows which records there are; `exchange` is the file that leaves and comes back.
-//! Version 1 of a record holds the shapes of `site` as they are: when one of them changes, its old form is frozen in
-//! a file of this room first, with a step that turns it into the new one, and `tests/saved` keeps a file of each.
+//! What is kept is a JSON document; `place` and `written` read and build one, and `v1` knows the shapes of version 1.
+//! The shapes of a version are frozen: a new one gets a folder of its own and a step that turns the last into it, and
+//! `tests/saved` keeps a file of each.
 
 pub mod shelf;
 
 pub mod envelope;
 pub mod slots;
+
+pub mod place;
+pub mod v1;
+mod written;
 
 pub mod cupboard;
 pub mod exchange;

@@ -130,15 +130,16 @@ pub fn remove(shelf: &impl Shelf, key: &str) -> Result<(), ShelfError> {
 /// # Errors
 /// Only the shelf's own.
 pub fn keys(shelf: &impl Shelf, prefix: &str) -> Result<Vec<String>, ShelfError> {
-    let mut keys: Vec<String> = shelf
-        .keys()?
-        .iter()
-        .filter(|key| key.starts_with(prefix))
-        .filter_map(|key| SLOTS.iter().find_map(|slot| key.strip_suffix(&format!("/{slot}"))))
-        .map(str::to_owned)
-        .collect();
-    keys.sort();
-    keys.dedup();
+    let mut keys: Vec<String> = Vec::new();
+    for slot_key in shelf.keys()? {
+        let Some((key, slot)) = slot_key.rsplit_once('/') else { continue };
+        if SLOTS.contains(&slot)
+            && key.starts_with(prefix)
+            && let Err(place) = keys.binary_search_by(|other| other.as_str().cmp(key))
+        {
+            keys.insert(place, key.to_owned());
+        }
+    }
     Ok(keys)
 }
 

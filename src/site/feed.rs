@@ -1,12 +1,10 @@
 //! Feeds: a downspout with its screen and first-flush diverter and the tank that it fills.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Bore, Days, Hours, Share, Volume};
 
 /// A downspout and what it fills.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Feed {
     /// Its identity.
     pub id: PartId,
@@ -21,7 +19,7 @@ pub struct Feed {
 }
 
 /// A standing pipe that holds the first water off the roof.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Diverter {
     /// What it holds, 0 to 5,000 L.
     pub volume: Volume,
@@ -34,8 +32,7 @@ pub struct Diverter {
 }
 
 /// How a diverter is emptied.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Drain {
     /// Slowly, through a hole.
     Hole {

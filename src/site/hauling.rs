@@ -1,12 +1,10 @@
 //! Hauled water: loads that arrive when the store is low.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Days, Money, Share, Volume};
 
 /// When water is hauled, to which tank, and at what price.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Hauling {
     /// Its identity.
     pub id: PartId,

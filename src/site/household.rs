@@ -1,13 +1,11 @@
 //! A site: one house with its system and how it wants to be reckoned.
 
-use serde::{Deserialize, Serialize};
-
 use super::rain::MissingDays;
 use super::system::System;
 use crate::quantity::{Range, Share};
 
 /// One house. Its rain is kept beside it, being much larger.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Site {
     /// What the household calls it.
     pub name: String,
@@ -18,7 +16,7 @@ pub struct Site {
 }
 
 /// How a balance is reckoned.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Reckoning {
     /// Share of the live storage that is full on the first day, 0 to 1.
     pub start: Share,

@@ -1,7 +1,7 @@
 //! What is there and what was written down: the parts of a household's system and its rain. Data and its
 //! invariants; no computing beyond the shape of a tank, no page.
 //!
-//! Saved files hold these very shapes (`records`); when one changes, its old form is frozen there first.
+//! What saved files look like is no matter of this room: `records` turns them into these shapes and back.
 
 pub mod part;
 

@@ -1,14 +1,11 @@
 //! What all parts have in common: an identity, and the values in them that a person can change.
 
-use serde::{Deserialize, Serialize};
-
 use crate::quantity::{Quantity, Range};
 
 use super::{feed, roof, tank, uses};
 
 /// Names a part within its system, for as long as the part lasts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PartId(pub u32);
 
 /// A value of a part, in the order in which they are shown.

@@ -1,12 +1,10 @@
 //! Pumps that lift water from a low cistern to a tank above.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Flow, Share};
 
 /// A pumped transfer.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pump {
     /// Its identity.
     pub id: PartId,

@@ -1,11 +1,10 @@
 //! The rain of a place as it was measured or published: data, no computing.
 
 use chrono::NaiveDate;
-use serde::{Deserialize, Serialize};
 
 /// A daily rain record: one value for each civil day from `start` on.
 /// A day without a measurement is `None`, never zero.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct RainRecord {
     /// Where it came from, in the person's or the file's words.
     pub source: String,
@@ -29,7 +28,7 @@ impl RainRecord {
 }
 
 /// Long-term monthly means, where no daily record is at hand.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Normals {
     /// Where they came from, in the person's words.
     pub source: String,
@@ -40,8 +39,7 @@ pub struct Normals {
 }
 
 /// What a site knows of its rain.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Rain {
     /// Measured days.
     Record(RainRecord),
@@ -50,8 +48,7 @@ pub enum Rain {
 }
 
 /// What to do with days that the record lacks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MissingDays {
     /// Leave out each year with more missing days than this (0 to 366); fill the few that remain as `Fill` does.
     LeaveOutYears {

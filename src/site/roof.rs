@@ -1,12 +1,10 @@
 //! Roof sections.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Area, Depth, Share};
 
 /// One plane or part of the roof.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct RoofSection {
     /// Its identity.
     pub id: PartId,
@@ -25,7 +23,7 @@ pub struct RoofSection {
 }
 
 /// A share of a section's water on its way to a feed.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Outlet {
     /// The feed.
     pub feed: PartId,
@@ -34,8 +32,7 @@ pub struct Outlet {
 }
 
 /// What a roof section is covered with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Material {
     /// Metal sheet.
     Metal,

@@ -1,7 +1,5 @@
 //! The parts joined to one system.
 
-use serde::{Deserialize, Serialize};
-
 use super::feed::Feed;
 use super::hauling::Hauling;
 use super::part::{Number, PartId};
@@ -12,7 +10,7 @@ use super::trunk::TrunkLine;
 use super::uses::Use;
 
 /// A household's water system. Each list is in the household's own order; that of the uses is their priority.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct System {
     /// The roof.
     pub sections: Vec<RoofSection>,

@@ -1,14 +1,12 @@
 //! Tanks: any store of water, its shape, its heights and where it spills.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Depth, Flow, Length, Volume};
 
 pub use super::tank_shape::{Shape, ShapeKind};
 
 /// A barrel, tank, cistern or bladder.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Tank {
     /// Its identity.
     pub id: PartId,
@@ -33,8 +31,7 @@ pub struct Tank {
 }
 
 /// How a tank is built.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Build {
     /// A barrel.
     Barrel,
@@ -52,8 +49,7 @@ impl Build {
 }
 
 /// Where an overflow goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OverflowTo {
     /// Onto the ground, or over the rim where there is no overflow pipe.
     Ground,
@@ -64,8 +60,7 @@ pub enum OverflowTo {
 }
 
 /// Whether the sky can reach a tank's water.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Cover {
     /// Covered: no rain falls in, nothing evaporates.
     Covered,

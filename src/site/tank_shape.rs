@@ -1,7 +1,5 @@
 //! Shapes of tanks, and the volume that each holds up to a depth.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Field, Number};
 use crate::quantity::{Length, Volume};
 
@@ -9,8 +7,7 @@ use crate::quantity::{Length, Volume};
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 
 /// The inner shape of a tank. Lengths 0.01 to 30 m.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Shape {
     /// An upright cylinder.
     UprightCylinder {
@@ -50,7 +47,7 @@ pub enum Shape {
 }
 
 /// One row of a tank's table.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TableRow {
     /// Depth over the floor.
     pub depth: Length,

@@ -1,13 +1,11 @@
 //! A what-if: the system with some things larger or smaller.
 
-use serde::{Deserialize, Serialize};
-
 use super::household::Site;
 use super::uses::Amount;
 use crate::quantity::{Area, Count, Flow, Range, Share, Volume};
 
 /// By how much to multiply each thing; 1 is as it is.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Trial {
     /// Capacity of every tank.
     pub storage: f64,

@@ -1,11 +1,9 @@
 //! Trunk lines: pipes that join tanks at the bottom.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, PartId};
 
 /// A pipe between two tanks, with a valve.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct TrunkLine {
     /// Its identity.
     pub id: PartId,

@@ -1,12 +1,10 @@
 //! Uses: whatever draws water.
 
-use serde::{Deserialize, Serialize};
-
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Count, Flow, Volume};
 
 /// Something that draws water. Uses listed earlier are served first.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Use {
     /// Its identity.
     pub id: PartId,
@@ -23,8 +21,7 @@ pub struct Use {
 }
 
 /// What water is used for: uses of a class need water of one quality.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Class {
     /// Drinking and cooking.
     Drinking,
@@ -44,8 +41,7 @@ impl Class {
 }
 
 /// How much a use draws.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Amount {
     /// The same every day, 0 to 1,000,000 L.
     Daily(Flow),

@@ -7,6 +7,7 @@ use crate::engine::rain::normals::NormalsError;
 use crate::quantity::typed::{Typed, TypedError};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
+use crate::records::place::{Fault, ShapeError, Wanted};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::edit::EditError;
@@ -87,11 +88,34 @@ pub fn file(error: &FileError) -> String {
             "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {what}. \
              Nothing was changed."
         ),
+        FileError::WrongShape(error) => format!(
+            "This is not a file that Eavewater exported, or it is damaged: {}. Nothing was changed.",
+            wrong_shape(error)
+        ),
         FileError::Newer { version } => format!(
             "A newer Eavewater wrote this file (version {version}). Load the page again while online to get the newer \
              version, then import it."
         ),
     }
+}
+
+/// A value in a file that does not have the shape it must have.
+fn wrong_shape(error: &ShapeError) -> String {
+    let place = if error.path.is_empty() { "the whole" } else { &error.path };
+    let must_be = match &error.fault {
+        Fault::Missing => return format!("{place} is missing"),
+        Fault::Length { wanted, found } => return format!("{place} has {found} values instead of {wanted}"),
+        Fault::Unknown { name } => return format!("{place}: “{name}” is not known"),
+        Fault::NotA(Wanted::WholeNumber { most }) => &format!("a whole number from 0 to {most}"),
+        Fault::NotA(Wanted::Number) => "a number",
+        Fault::NotA(Wanted::Text) => "text",
+        Fault::NotA(Wanted::Truth) => "true or false",
+        Fault::NotA(Wanted::Date) => "a date such as 2004-07-31",
+        Fault::NotA(Wanted::List) => "a list",
+        Fault::NotA(Wanted::Object) => "an object",
+        Fault::NotA(Wanted::Choice) => "the name of a choice",
+    };
+    format!("{place} must be {must_be}")
 }
 
 /// A rain file of which no record can be made.

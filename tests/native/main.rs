@@ -9,5 +9,6 @@ mod one_tank;
 mod published_values;
 mod rain_records;
 mod reckon;
+mod saved;
 mod worked_days;
 mod workflows;

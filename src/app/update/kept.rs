@@ -43,12 +43,10 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
 }
 
 fn lay_out(model: &mut Model, opened: Opened) {
-    let Index { sites: order, open, units } = opened.index;
-    let mut sites = opened.sites;
-    model.sites = order.into_iter().filter_map(|id| sites.remove(&id).map(|file| kept_site(id, file))).collect();
+    model.sites = opened.sites.into_iter().map(|(id, file)| kept_site(id, file)).collect();
     model.untouched = opened.untouched;
-    model.open = open;
-    model.units = units;
+    model.open = opened.index.open;
+    model.units = opened.index.units;
     if let Some(trouble) = opened.troubles.into_iter().next() {
         model.notice = Some(Notice::Trouble(trouble));
     }

@@ -1,0 +1,49 @@
+//! The index, and the list of sites that are being taken in.
+
+use serde_json::Value;
+
+use super::units;
+use crate::records::cupboard::{Index, SiteId};
+use crate::records::place::{Place, Read};
+use crate::records::written::{list, object};
+
+/// Reads the index.
+///
+/// # Errors
+/// Where its shape is not that of version 1.
+pub fn read(place: &Place<'_>) -> Read<Index> {
+    Ok(Index {
+        sites: read_ids(&place.at("sites")?)?,
+        open: match place.at_if_any("open")? {
+            Some(open) => Some(read_id(&open)?),
+            None => None,
+        },
+        units: units::read(&place.at("units")?)?,
+    })
+}
+
+/// Writes the index.
+pub fn write(index: &Index) -> Value {
+    object(vec![
+        ("sites", write_ids(&index.sites)),
+        ("open", index.open.map_or(Value::Null, |open| open.0.into())),
+        ("units", units::write(&index.units)),
+    ])
+}
+
+/// Reads a list of sites.
+///
+/// # Errors
+/// Where there is no list of whole numbers.
+pub fn read_ids(place: &Place<'_>) -> Read<Vec<SiteId>> {
+    place.as_list(read_id)
+}
+
+/// Writes a list of sites.
+pub fn write_ids(ids: &[SiteId]) -> Value {
+    list(ids, |id| id.0.into())
+}
+
+fn read_id(place: &Place<'_>) -> Read<SiteId> {
+    place.as_whole_number(u32::MAX).map(SiteId)
+}

@@ -1,0 +1,83 @@
+//! What joins tanks to each other and to the world: trunk lines, pumps, hauling.
+
+use serde_json::Value;
+
+use super::part_id;
+use crate::quantity::{Days, Flow, Money, Share, Volume};
+use crate::records::place::{Fault, Place, Read};
+use crate::records::written::{list, object};
+use crate::site::hauling::Hauling;
+use crate::site::part::PartId;
+use crate::site::pump::Pump;
+use crate::site::trunk::TrunkLine;
+
+pub(super) fn read_trunk_line(place: &Place<'_>) -> Read<TrunkLine> {
+    Ok(TrunkLine {
+        id: part_id::read(place, "id")?,
+        name: place.text("name")?,
+        ends: read_ends(&place.at("ends")?)?,
+        open: place.truth("open")?,
+    })
+}
+
+pub(super) fn write_trunk_line(line: &TrunkLine) -> Value {
+    object(vec![
+        ("id", line.id.0.into()),
+        ("name", line.name.as_str().into()),
+        ("ends", list(&line.ends, |end| part_id::write_if_any(*end))),
+        ("open", line.open.into()),
+    ])
+}
+
+fn read_ends(place: &Place<'_>) -> Read<[Option<PartId>; 2]> {
+    let ends = place.as_list(|end| if end.is_null() { Ok(None) } else { part_id::one(end).map(Some) })?;
+    ends.try_into().map_err(|ends: Vec<_>| place.error(Fault::Length { wanted: 2, found: ends.len() }))
+}
+
+pub(super) fn read_pump(place: &Place<'_>) -> Read<Pump> {
+    Ok(Pump {
+        id: part_id::read(place, "id")?,
+        name: place.text("name")?,
+        from: part_id::read_if_any(place, "from")?,
+        to: part_id::read_if_any(place, "to")?,
+        start: Share::of_one(place.number("start")?),
+        stop: Share::of_one(place.number("stop")?),
+        limit: Flow::litres_a_day(place.number("limit")?),
+    })
+}
+
+pub(super) fn write_pump(pump: &Pump) -> Value {
+    object(vec![
+        ("id", pump.id.0.into()),
+        ("name", pump.name.as_str().into()),
+        ("from", part_id::write_if_any(pump.from)),
+        ("to", part_id::write_if_any(pump.to)),
+        ("start", pump.start.get().into()),
+        ("stop", pump.stop.get().into()),
+        ("limit", pump.limit.get().into()),
+    ])
+}
+
+pub(super) fn read_hauling(place: &Place<'_>) -> Read<Hauling> {
+    Ok(Hauling {
+        id: part_id::read(place, "id")?,
+        name: place.text("name")?,
+        tank: part_id::read_if_any(place, "tank")?,
+        trigger: Share::of_one(place.number("trigger")?),
+        load: Volume::litres(place.number("load")?),
+        price: Money::coins(place.number("price")?),
+        notice: Days::from_days(place.number("notice")?),
+    })
+}
+
+pub(super) fn write_hauling(hauling: &Hauling) -> Value {
+    object(vec![
+        ("id", hauling.id.0.into()),
+        ("name", hauling.name.as_str().into()),
+        ("tank", part_id::write_if_any(hauling.tank)),
+        ("trigger", hauling.trigger.get().into()),
+        ("load", hauling.load.get().into()),
+        ("price", hauling.price.get().into()),
+        ("notice", hauling.notice.get().into()),
+    ])
+}

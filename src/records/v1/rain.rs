@@ -1,0 +1,54 @@
+//! Rain: a record of days, or twelve means.
+
+use serde_json::Value;
+
+use crate::records::place::{Place, Read};
+use crate::records::written::{choice, list, object, twelve};
+use crate::site::rain::{Normals, Rain, RainRecord};
+
+/// Reads what a site knows of its rain.
+///
+/// # Errors
+/// Where its shape is not that of version 1.
+pub fn read(place: &Place<'_>) -> Read<Rain> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        "record" => Rain::Record(RainRecord {
+            source: held.text("source")?,
+            start: held.date("start")?,
+            depths_mm: held
+                .list("depths_mm", |day| if day.is_null() { Ok(None) } else { day.as_number().map(Some) })?,
+        }),
+        "normals" => Rain::Normals(Normals {
+            source: held.text("source")?,
+            totals_mm: held.twelve("totals_mm")?,
+            rain_days: match held.at_if_any("rain_days")? {
+                Some(days) => Some(days.as_twelve()?),
+                None => None,
+            },
+        }),
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+/// Writes what a site knows of its rain.
+pub fn write(rain: &Rain) -> Value {
+    match rain {
+        Rain::Record(record) => choice(
+            "record",
+            object(vec![
+                ("source", record.source.as_str().into()),
+                ("start", record.start.to_string().into()),
+                ("depths_mm", list(&record.depths_mm, |day| day.map_or(Value::Null, Value::from))),
+            ]),
+        ),
+        Rain::Normals(normals) => choice(
+            "normals",
+            object(vec![
+                ("source", normals.source.as_str().into()),
+                ("totals_mm", twelve(normals.totals_mm)),
+                ("rain_days", normals.rain_days.map_or(Value::Null, twelve)),
+            ]),
+        ),
+    }
+}

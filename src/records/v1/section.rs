@@ -1,0 +1,53 @@
+//! Roof sections.
+
+use serde_json::Value;
+
+use super::part_id;
+use crate::quantity::{Area, Depth, Share};
+use crate::records::place::{Place, Read};
+use crate::records::written::{list, object};
+use crate::site::roof::{Material, Outlet, RoofSection};
+
+pub(super) fn read(place: &Place<'_>) -> Read<RoofSection> {
+    Ok(RoofSection {
+        id: part_id::read(place, "id")?,
+        name: place.text("name")?,
+        material: place.at("material")?.as_one_of(&Material::ALL, material_name)?,
+        area: Area::square_metres(place.number("area")?),
+        runoff_coefficient: Share::of_one(place.number("runoff_coefficient")?),
+        wetting_loss: Depth::millimetres(place.number("wetting_loss")?),
+        outlets: place.list("outlets", read_outlet)?,
+    })
+}
+
+pub(super) fn write(section: &RoofSection) -> Value {
+    object(vec![
+        ("id", section.id.0.into()),
+        ("name", section.name.as_str().into()),
+        ("material", material_name(section.material).into()),
+        ("area", section.area.get().into()),
+        ("runoff_coefficient", section.runoff_coefficient.get().into()),
+        ("wetting_loss", section.wetting_loss.get().into()),
+        ("outlets", list(&section.outlets, write_outlet)),
+    ])
+}
+
+fn read_outlet(place: &Place<'_>) -> Read<Outlet> {
+    Ok(Outlet { feed: part_id::read(place, "feed")?, share: Share::of_one(place.number("share")?) })
+}
+
+fn write_outlet(outlet: &Outlet) -> Value {
+    object(vec![("feed", outlet.feed.0.into()), ("share", outlet.share.get().into())])
+}
+
+fn material_name(material: Material) -> &'static str {
+    match material {
+        Material::Metal => "metal",
+        Material::Tile => "tile",
+        Material::Shingle => "shingle",
+        Material::Concrete => "concrete",
+        Material::FlatGravel => "flat_gravel",
+        Material::Planted => "planted",
+        Material::Other => "other",
+    }
+}

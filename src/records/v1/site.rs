@@ -1,0 +1,71 @@
+//! A site, and how it is reckoned.
+
+use serde_json::Value;
+
+use super::system;
+use crate::quantity::Share;
+use crate::records::place::{Place, Read};
+use crate::records::written::{choice, object, twelve};
+use crate::site::household::{Reckoning, Site};
+use crate::site::rain::MissingDays;
+
+/// Reads a site.
+///
+/// # Errors
+/// Where its shape is not that of version 1.
+pub fn read(place: &Place<'_>) -> Read<Site> {
+    Ok(Site {
+        name: place.text("name")?,
+        system: system::read(&place.at("system")?)?,
+        reckoning: read_reckoning(&place.at("reckoning")?)?,
+    })
+}
+
+/// Writes a site.
+pub fn write(site: &Site) -> Value {
+    object(vec![
+        ("name", site.name.as_str().into()),
+        ("system", system::write(&site.system)),
+        ("reckoning", write_reckoning(&site.reckoning)),
+    ])
+}
+
+fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
+    Ok(Reckoning {
+        start: Share::of_one(place.number("start")?),
+        inflow_first: Share::of_one(place.number("inflow_first")?),
+        missing_days: read_missing_days(&place.at("missing_days")?)?,
+        rain_factors: place.twelve("rain_factors")?.map(Share::of_one),
+    })
+}
+
+fn write_reckoning(reckoning: &Reckoning) -> Value {
+    object(vec![
+        ("start", reckoning.start.get().into()),
+        ("inflow_first", reckoning.inflow_first.get().into()),
+        ("missing_days", write_missing_days(reckoning.missing_days)),
+        ("rain_factors", twelve(reckoning.rain_factors.map(Share::get))),
+    ])
+}
+
+fn read_missing_days(place: &Place<'_>) -> Read<MissingDays> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        "leave_out_years" => {
+            #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
+            let with_more_than = held.at("with_more_than")?.as_whole_number(u16::MAX.into())? as u16;
+            MissingDays::LeaveOutYears { with_more_than }
+        }
+        "fill" => MissingDays::Fill,
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+fn write_missing_days(missing: MissingDays) -> Value {
+    match missing {
+        MissingDays::LeaveOutYears { with_more_than } => {
+            choice("leave_out_years", object(vec![("with_more_than", with_more_than.into())]))
+        }
+        MissingDays::Fill => "fill".into(),
+    }
+}

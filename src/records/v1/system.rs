@@ -1,0 +1,32 @@
+//! The lists of parts.
+
+use serde_json::Value;
+
+use super::{feed, joints, section, tank, uses};
+use crate::records::place::{Place, Read};
+use crate::records::written::{list, object};
+use crate::site::system::System;
+
+pub(super) fn read(place: &Place<'_>) -> Read<System> {
+    Ok(System {
+        sections: place.list("sections", section::read)?,
+        feeds: place.list("feeds", feed::read)?,
+        tanks: place.list("tanks", tank::read)?,
+        trunk_lines: place.list("trunk_lines", joints::read_trunk_line)?,
+        pumps: place.list("pumps", joints::read_pump)?,
+        uses: place.list("uses", uses::read)?,
+        hauling: place.list("hauling", joints::read_hauling)?,
+    })
+}
+
+pub(super) fn write(system: &System) -> Value {
+    object(vec![
+        ("sections", list(&system.sections, section::write)),
+        ("feeds", list(&system.feeds, feed::write)),
+        ("tanks", list(&system.tanks, tank::write)),
+        ("trunk_lines", list(&system.trunk_lines, joints::write_trunk_line)),
+        ("pumps", list(&system.pumps, joints::write_pump)),
+        ("uses", list(&system.uses, uses::write)),
+        ("hauling", list(&system.hauling, joints::write_hauling)),
+    ])
+}
