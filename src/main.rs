@@ -3,15 +3,15 @@
 #[cfg(target_arch = "wasm32")]
 fn main() {
     use eavewater::browser::{self, Keeper};
-    use eavewater::ui::{App, Outside};
+    use eavewater::ui::{Outside, page};
     use leptos::prelude::*;
 
     let (keeper, started) = Keeper::start();
     leptos::mount::mount_to_body(move || {
         let hands = StoredValue::new_local(keeper.clone());
         let perform = Callback::new(move |effect| hands.with_value(|keeper| keeper.perform(effect)));
-        let listen = Box::new(move |send: Callback<_>| browser::listen(&keeper, move |event| send.run(event)));
-        view! { <App outside=Outside { perform, read: |file, then| browser::read(file, then) } started listen/> }
+        let listen = move |send: Callback<_>| browser::listen(&keeper, move |event| send.run(event));
+        page(Outside { perform, read: browser::read }, started, listen)
     });
 }
 

@@ -1,17 +1,26 @@
 //! Files that the person chooses or is handed.
 
+use js_sys::Uint8Array;
+use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
+use web_sys::{Blob, BlobPropertyBag, File, FileReader, HtmlAnchorElement, Url};
 
 /// Reads a chosen file; `then` gets its bytes and its name. A file that the device can't read gives no bytes, which
 /// the reader refuses in words.
-pub fn read(file: File, then: impl FnOnce(Vec<u8>, String) + 'static) {
-    spawn_local(async move {
-        let bytes = JsFuture::from(file.array_buffer()).await;
-        let bytes = bytes.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec()).unwrap_or_default();
-        then(bytes, file.name());
-    });
+pub fn read(file: File, then: Box<dyn FnOnce(Vec<u8>, String)>) {
+    let name = file.name();
+    let Ok(reader) = FileReader::new() else { return then(Vec::new(), name) };
+    let ended = {
+        let reader = reader.clone();
+        Closure::once_into_js(move || {
+            // What can't be read leaves no result: no bytes then.
+            let bytes = reader.result().map(|buffer| Uint8Array::new(&buffer).to_vec()).unwrap_or_default();
+            then(bytes, name);
+        })
+    };
+    reader.set_onloadend(Some(ended.unchecked_ref()));
+    // Fails only for a reader that is busy.
+    let _ = reader.read_as_array_buffer(&file);
 }
 
 /// Hands the person a file.

@@ -25,8 +25,8 @@ pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
     }
 }
 
-fn on(window: &Window, name: &str, mut tell: impl FnMut() + 'static) {
-    let heard = Closure::<dyn FnMut()>::new(move || tell());
+fn on(window: &Window, name: &str, tell: impl FnMut() + 'static) {
+    let heard = Closure::<dyn FnMut()>::new(tell);
     // Fails only for a listener that isn't a function.
     let _ = window.add_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
     // Listens for as long as the page lives.

@@ -22,7 +22,8 @@ pub fn to_svg(drawing: &Drawing, style: &str) -> String {
     svg
 }
 
-fn write_marks(svg: &mut String, marks: &[Mark]) {
+/// Writes marks as SVG elements, their texts escaped.
+pub(crate) fn write_marks(svg: &mut String, marks: &[Mark]) {
     // Writing to a String can't fail.
     for mark in marks {
         let _ = match mark {

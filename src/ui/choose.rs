@@ -2,46 +2,42 @@
 
 use leptos::prelude::*;
 
+use super::element::{element, live, worded};
+
 /// A choice among words.
-#[component]
-pub fn Choose(
+pub(crate) struct Choose {
     /// Its label.
-    #[prop(into)]
-    label: Signal<String>,
+    pub label: String,
     /// A line of help.
-    #[prop(default = None)]
-    hint: Option<&'static str>,
-    /// The possibilities.
-    #[prop(into)]
-    options: Signal<Vec<String>>,
-    /// The place of the one that holds.
-    #[prop(into)]
-    chosen: Signal<usize>,
+    pub hint: Option<&'static str>,
+    /// The possibilities, and the place of the one that holds.
+    pub options: Box<dyn Fn() -> (Vec<String>, usize) + Send>,
     /// Gets the place of the one that is wanted.
-    on_chosen: impl Fn(usize) + Copy + 'static,
-) -> impl IntoView {
-    let selected = move |event: leptos::ev::Event| {
-        if let Ok(at) = event_target_value(&event).parse() {
-            on_chosen(at);
-        }
-    };
-    view! {
-        <label class="field">
-            <span class="label">{move || label.get()}</span>
-            <select on:change=selected>
-                {move || {
-                    let chosen = chosen.get();
-                    options
-                        .get()
-                        .into_iter()
-                        .enumerate()
-                        .map(|(at, words)| {
-                            view! { <option value=at.to_string() selected=at == chosen>{words}</option> }
-                        })
-                        .collect_view()
-                }}
-            </select>
-            {hint.map(|hint| view! { <span class="hint">{hint}</span> })}
-        </label>
+    pub on_chosen: Box<dyn Fn(usize)>,
+}
+
+impl From<Choose> for AnyView {
+    fn from(Choose { label, hint, options, on_chosen }: Choose) -> Self {
+        let option = |at: usize, words: String, chosen: usize| {
+            let option = worded("OPTION", words).attribute("value", at.to_string());
+            if at == chosen { option.attribute("selected", "") } else { option }
+        };
+        let options = live(move || {
+            let (options, chosen) = options();
+            let options: Vec<AnyView> =
+                options.into_iter().enumerate().map(|(at, words)| option(at, words, chosen).into()).collect();
+            options.into_any()
+        });
+        let select = element("SELECT").child(options).on("change", move |event| {
+            if let Ok(at) = event_target_value(&event).parse() {
+                on_chosen(at);
+            }
+        });
+        element("LABEL")
+            .class("field")
+            .child(worded("SPAN", label).class("label"))
+            .child(select)
+            .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))
+            .into()
     }
 }

@@ -1,7 +1,10 @@
 //! A field for a quantity: the half-typed text stays in it; only what was understood goes out.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
+use super::Desk;
+use super::element::{element, worded};
 use crate::quantity::{Kind, Range, Units, typed};
 use crate::words::errors;
 
@@ -16,84 +19,82 @@ fn understood(text: &str, kind: Kind, range: Range, units: &Units) -> Result<(f6
 }
 
 /// A labelled field for a quantity, typed with or without a unit.
-#[component]
-pub fn QuantityField(
+pub(crate) struct QuantityField {
     /// Its label.
-    #[prop(into)]
-    label: Signal<String>,
+    pub label: String,
     /// A line of help.
-    #[prop(default = None)]
-    hint: Option<&'static str>,
+    pub hint: Option<&'static str>,
     /// The value as text, in the person's unit.
-    #[prop(into)]
-    text: Signal<String>,
+    pub text: Box<dyn Fn() -> String + Send>,
     /// Its kind.
-    kind: Kind,
+    pub kind: Kind,
     /// What it may be.
-    range: Range,
-    /// The person's units.
-    #[prop(into)]
-    units: Signal<Units>,
+    pub range: Range,
     /// Gets a value that was understood, in the unit that its kind is kept in, when it is done.
-    on_entered: impl Fn(f64) + Copy + 'static,
-) -> impl IntoView {
-    // While something is typed and not yet taken, it stands here.
-    let draft = RwSignal::new(None::<String>);
-    let read = move || draft.get().map(|text| units.with(|units| understood(&text, kind, range, units)));
-    let wrong = move || read().is_some_and(|read| read.is_err());
-    let remark = move || match read() {
-        Some(Err(error)) => Some(error),
-        Some(Ok((_, note))) => note,
-        None => None,
-    };
-    let done = move || {
-        if let Some(Ok((si, _))) = read() {
-            on_entered(si);
-            draft.set(None);
-        }
-    };
-    let select_all = |event: leptos::ev::FocusEvent| event_target::<web_sys::HtmlInputElement>(&event).select();
-    view! {
-        <label class="field" class:wrong=wrong>
-            <span class="label">{move || label.get()}</span>
-            <input
-                type="text"
-                inputmode="text"
-                autocomplete="off"
-                enterkeyhint="done"
-                aria-invalid=move || wrong().then_some("true")
-                prop:value=move || draft.get().unwrap_or_else(|| text.get())
-                on:focus=select_all
-                on:input=move |event| draft.set(Some(event_target_value(&event)))
-                on:change=move |_| done()
-            />
-            <span class="remark" role="status">{remark}</span>
-            {hint.map(|hint| view! { <span class="hint">{hint}</span> })}
-        </label>
+    pub on_entered: Box<dyn Fn(f64)>,
+}
+
+impl QuantityField {
+    /// The field on the page.
+    pub fn view(self, desk: Desk) -> AnyView {
+        let Self { label, hint, text, kind, range, on_entered } = self;
+        // While something is typed and not yet taken, it stands here.
+        let draft = RwSignal::new(None::<String>);
+        let read = move || {
+            let text = draft.get()?;
+            Some(desk.model.with(|model| understood(&text, kind, range, &model.units)))
+        };
+        let wrong = move || read().is_some_and(|read| read.is_err());
+        let remark = move || match read() {
+            Some(Err(error)) => error,
+            Some(Ok((_, note))) => note.unwrap_or_default(),
+            None => String::new(),
+        };
+        let done = move |_| {
+            if let Some(Ok((si, _))) = read() {
+                on_entered(si);
+                draft.set(None);
+            }
+        };
+        let input = element("INPUT")
+            .attribute("type", "text")
+            .attribute("inputmode", "text")
+            .attribute("autocomplete", "off")
+            .attribute("enterkeyhint", "done")
+            .live_attribute("aria-invalid", move || wrong().then(|| "true".to_owned()))
+            .value(move || draft.get().unwrap_or_else(&text))
+            .on("focus", select_all)
+            .on("input", move |event| draft.set(Some(event_target_value(&event))))
+            .on("change", done);
+        element("LABEL")
+            .live_attribute("class", move || Some(if wrong() { "field wrong" } else { "field" }.to_owned()))
+            .child(worded("SPAN", label).class("label"))
+            .child(input)
+            .child(element("SPAN").class("remark").attribute("role", "status").live_text(remark))
+            .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))
+            .into()
+    }
+}
+
+fn select_all(event: web_sys::Event) {
+    if let Some(Ok(input)) = event.target().map(|target| target.dyn_into::<web_sys::HtmlInputElement>()) {
+        input.select();
     }
 }
 
 /// A labelled field for plain text.
-#[component]
-pub fn TextField(
-    /// Its label.
+pub(crate) fn text_field(
     label: &'static str,
-    /// The text.
-    #[prop(into)]
-    text: Signal<String>,
-    /// Gets the text when it is done.
-    on_entered: impl Fn(String) + Copy + 'static,
-) -> impl IntoView {
-    view! {
-        <label class="field">
-            <span class="label">{label}</span>
-            <input
-                type="text"
-                autocomplete="off"
-                maxlength="80"
-                prop:value=move || text.get()
-                on:change=move |event| on_entered(event_target_value(&event))
-            />
-        </label>
-    }
+    text: impl Fn() -> String + Send + Sync + 'static,
+    on_entered: impl Fn(String) + 'static,
+) -> AnyView {
+    // What is half typed stays while other things change.
+    let text = Memo::new(move |_| text());
+    let input = element("INPUT")
+        .attribute("type", "text")
+        .attribute("autocomplete", "off")
+        .attribute("maxlength", "80")
+        .value(move || text.get())
+        .on("change", move |event| on_entered(event_target_value(&event)));
+    element("LABEL").class("field").child(worded("SPAN", label).class("label")).child(input).into()
 }

@@ -1,158 +1,145 @@
 //! Draws a figure, with the value under the finger and the table of the same numbers one tap away.
 
+use leptos::attr::any_attribute::{AnyAttribute, IntoAnyAttribute};
+use leptos::html::inner_html;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
+use super::element::{attribute, element, listener, live, nothing, worded};
 use crate::app::view::charts::Chart;
+use crate::figures::drawing::Target;
+use crate::figures::svg::write_marks;
 use crate::figures::{Drawing, Mark, Reading, Table};
 use crate::site::part::PartId;
 
-/// Marks as SVG; parts answer to taps and to Enter.
-fn marks(marks: Vec<Mark>, on_part: Option<Callback<Vec<PartId>>>) -> AnyView {
-    marks
-        .into_iter()
-        .map(|mark| match mark {
-            Mark::Path { d, ink } => view! { <path class=ink.class() d=d/> }.into_any(),
-            Mark::Text { x, y, anchor, text, ink, size } => {
-                view! {
-                    <text class=ink.class() x=x y=y text-anchor=anchor.attribute() font-size=size>
-                        {text}
-                    </text>
-                }
-                .into_any()
-            }
-            Mark::Part(target) => {
-                let parts = StoredValue::new(target.parts);
-                let tapped = move || {
-                    if let Some(on_part) = on_part {
-                        on_part.run(parts.get_value());
-                    }
-                };
-                view! {
-                    <g
-                        class="part"
-                        role="button"
-                        tabindex="0"
-                        aria-label=target.name
-                        on:click=move |_| tapped()
-                        on:keydown=move |event| {
-                            if matches!(event.key().as_str(), "Enter" | " ") {
-                                event.prevent_default();
-                                tapped();
-                            }
-                        }
-                    >
-                        <rect class="tap" x=target.x y=target.y width=target.width height=target.height rx="6"/>
-                        {self::marks(target.marks, on_part)}
-                    </g>
-                }
-                .into_any()
-            }
-        })
-        .collect_view()
-        .into_any()
+/// An SVG image: its attributes and the groups that it holds.
+pub(crate) fn svg(attributes: Vec<AnyAttribute>, groups: Vec<AnyView>) -> AnyView {
+    leptos::svg::svg().add_any_attr(attributes).child(groups).into_any()
 }
 
-/// A drawing whose parts can be tapped.
-#[component]
-pub fn Picture(
-    /// The drawing.
-    drawing: Drawing,
-    /// What it is, for those who can't see it.
-    name: &'static str,
-    /// Gets the parts that were tapped.
-    #[prop(optional)]
-    on_part: Option<Callback<Vec<PartId>>>,
-) -> impl IntoView {
-    view! {
-        <svg
-            class="figure"
-            role=if on_part.is_some() { "group" } else { "img" }
-            aria-label=name
-            viewBox=format!("0 0 {} {}", drawing.width, drawing.height)
-            width=drawing.width
-            height=drawing.height
-        >
-            {marks(drawing.marks, on_part)}
-        </svg>
-    }
+/// A group in an SVG image: its attributes and its content, which must be escaped.
+pub(crate) fn group(mut attributes: Vec<AnyAttribute>, content: String) -> AnyView {
+    attributes.push(inner_html(content).into_any_attr());
+    leptos::svg::g().add_any_attr(attributes).into_any()
+}
+
+/// Marks that only are seen.
+fn seen(marks: &[Mark]) -> AnyView {
+    let mut content = String::new();
+    write_marks(&mut content, marks);
+    group(Vec::new(), content)
+}
+
+/// A part, which answers to taps and to Enter.
+fn part(target: &Target, on_part: Callback<Vec<PartId>>) -> AnyView {
+    let Target { parts, name, x, y, width, height, marks } = target;
+    let mut content =
+        format!("<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/>");
+    write_marks(&mut content, marks);
+    let (by_finger, by_key) = (parts.clone(), parts.clone());
+    let attributes = vec![
+        attribute("class", "part".to_owned()),
+        attribute("role", "button".to_owned()),
+        attribute("tabindex", "0".to_owned()),
+        attribute("aria-label", name.clone()),
+        listener("click", move |_| on_part.run(by_finger.clone())),
+        listener("keydown", move |event| {
+            let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
+            if matches!(key.as_deref(), Some("Enter" | " ")) {
+                event.prevent_default();
+                on_part.run(by_key.clone());
+            }
+        }),
+    ];
+    group(attributes, content)
+}
+
+/// A drawing: what it is, for those who can't see it, and what gets the parts that were tapped.
+pub(crate) fn picture(drawing: &Drawing, name: &str, on_part: Option<Callback<Vec<PartId>>>) -> AnyView {
+    let Drawing { width, height, marks, .. } = drawing;
+    let is_part = |mark: &Mark| on_part.is_some() && matches!(mark, Mark::Part(_));
+    let groups = marks.chunk_by(|one, next| !is_part(one) && !is_part(next)).map(|marks| match (marks, on_part) {
+        ([Mark::Part(target)], Some(on_part)) => part(target, on_part),
+        _ => seen(marks),
+    });
+    let attributes = vec![
+        attribute("class", "figure".to_owned()),
+        attribute("role", if on_part.is_some() { "group" } else { "img" }.to_owned()),
+        attribute("aria-label", name.to_owned()),
+        attribute("viewBox", format!("0 0 {width} {height}")),
+        attribute("width", width.to_string()),
+        attribute("height", height.to_string()),
+    ];
+    svg(attributes, groups.collect())
 }
 
 /// A chart with its title, the value under the finger, and its table.
-#[component]
-pub fn ChartFigure(
-    /// The chart.
-    chart: Chart,
-) -> impl IntoView {
+pub(crate) fn chart(chart: Chart) -> AnyView {
     let Chart { title, caption, drawing, table } = chart;
-    let (width, readings) = (drawing.width, StoredValue::new(drawing.readings.clone()));
-    let under = RwSignal::new(None::<Reading>);
-    let moved = move |event: leptos::ev::PointerEvent| {
-        let Some(target) = event.current_target() else { return };
-        let target: web_sys::Element = wasm_bindgen::JsCast::unchecked_into(target);
-        let shown = f64::from(target.client_width());
-        let x = f64::from(event.offset_x()) * if shown > 0.0 { width / shown } else { 1.0 };
-        under.set(readings.with_value(|readings| nearest(readings, x)));
+    let image = picture(&drawing, title, None);
+    let Drawing { width, readings, .. } = drawing;
+    let readings = std::sync::Arc::<[Reading]>::from(readings);
+    // The place of the reading under the finger.
+    let under = RwSignal::new(None::<usize>);
+    let moved = {
+        let readings = readings.clone();
+        move |event: web_sys::Event| {
+            let Some(event) = event.dyn_ref::<web_sys::PointerEvent>() else { return };
+            let Some(target) = event.current_target() else { return };
+            let shown = f64::from(target.unchecked_ref::<web_sys::Element>().client_width());
+            let x = f64::from(event.offset_x()) * if shown > 0.0 { width / shown } else { 1.0 };
+            under.set(nearest(&readings, x));
+        }
     };
-    view! {
-        <figure>
-            <figcaption>
-                <h3>{title}</h3>
-                <p class="small">{caption}</p>
-            </figcaption>
-            <div class="under-finger" on:pointermove=moved on:pointerdown=moved on:pointerleave=move |_| under.set(None)>
-                <Picture drawing name=title/>
-                {move || {
-                    under.get().map(|reading| {
-                        let left = format!("left: {}%", 100.0 * reading.x / width);
-                        view! { <span class="hair" style=left></span> }
-                    })
-                }}
-            </div>
-            <p class="reading">
-                {move || match under.get() {
-                    Some(reading) => format!("{}: {}", reading.label, reading.value),
-                    None => "Touch the chart to read it.".to_owned(),
-                }}
-            </p>
-            <details>
-                <summary>"The same as a table"</summary>
-                <TableOf table name=title/>
-            </details>
-        </figure>
-    }
+    let hair = {
+        let readings = readings.clone();
+        live(move || {
+            under.get().and_then(|at| readings.get(at)).map_or_else(nothing, |reading| {
+                let left = format!("left: {}%", 100.0 * reading.x / width);
+                element("SPAN").class("hair").attribute("style", left).into()
+            })
+        })
+    };
+    let reading = move || match under.get().and_then(|at| readings.get(at)) {
+        Some(Reading { label, value, .. }) => format!("{label}: {value}"),
+        None => "Touch the chart to read it.".to_owned(),
+    };
+    let finger = element("DIV")
+        .class("under-finger")
+        .on("pointermove", moved.clone())
+        .on("pointerdown", moved)
+        .on("pointerleave", move |_| under.set(None))
+        .child(image)
+        .child(hair);
+    element("FIGURE")
+        .child(element("FIGCAPTION").child(worded("H3", title)).child(worded("P", caption).class("small")))
+        .child(finger)
+        .child(element("P").class("reading").live_text(reading))
+        .child(element("DETAILS").child(worded("SUMMARY", "The same as a table")).child(table_of(table, title)))
+        .into()
 }
 
-fn nearest(readings: &[Reading], x: f64) -> Option<Reading> {
-    let distance = |reading: &&Reading| (reading.x - x).abs();
-    readings.iter().min_by(|a, b| distance(a).total_cmp(&distance(b))).cloned()
+fn nearest(readings: &[Reading], x: f64) -> Option<usize> {
+    let distance = |at: &usize| readings.get(*at).map_or(f64::INFINITY, |reading| (reading.x - x).abs());
+    (0..readings.len()).min_by(|a, b| distance(a).total_cmp(&distance(b)))
 }
 
 /// A table that scrolls within itself where it is wider than the page.
-#[component]
-pub fn TableOf(
-    /// The table.
-    table: Table,
-    /// What it is.
-    name: &'static str,
-) -> impl IntoView {
-    view! {
-        <div class="table" role="region" aria-label=name tabindex="0">
-            <table>
-                <thead>
-                    <tr>{table.columns.into_iter().map(|column| view! { <th scope="col">{column}</th> }).collect_view()}</tr>
-                </thead>
-                <tbody>
-                    {table
-                        .rows
-                        .into_iter()
-                        .map(|row| {
-                            let mut cells = row.into_iter();
-                            let head = cells.next().map(|cell| view! { <th scope="row">{cell}</th> });
-                            view! { <tr>{head} {cells.map(|cell| view! { <td>{cell}</td> }).collect_view()}</tr> }
-                        })
-                        .collect_view()}
-                </tbody>
-            </table>
-        </div>
-    }
+pub(crate) fn table_of(table: Table, name: &str) -> AnyView {
+    let head = |text: String, scope: &str| worded("TH", text).attribute("scope", scope).into();
+    let columns = table.columns.into_iter().map(|column| head(column, "col"));
+    let row = |cells: Vec<String>| {
+        let cells = cells.into_iter().enumerate();
+        let cells = cells.map(|(at, cell)| if at == 0 { head(cell, "row") } else { worded("TD", cell).into() });
+        element("TR").children(cells).into()
+    };
+    let body = element("TBODY").children(table.rows.into_iter().map(row));
+    let inner = element("TABLE").child(element("THEAD").child(element("TR").children(columns))).child(body);
+    element("DIV")
+        .class("table")
+        .attribute("role", "region")
+        .attribute("aria-label", name)
+        .attribute("tabindex", "0")
+        .child(inner)
+        .into()
 }

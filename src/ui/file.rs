@@ -4,39 +4,43 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
-use super::desk;
+use super::Desk;
+use super::element::{element, worded};
+use crate::app::event::Event;
 
 /// A file input that looks like a button.
-#[component]
-pub fn FileButton(
+pub(crate) struct FileButton {
     /// What it says.
-    label: &'static str,
-    /// A second line.
-    #[prop(default = "")]
-    detail: &'static str,
+    pub label: &'static str,
+    /// A second line; it may be empty.
+    pub detail: &'static str,
     /// Which files it offers.
-    accept: &'static str,
-    /// Class of the button.
-    #[prop(default = "button")]
-    class: &'static str,
-    /// Gets the file's bytes and name.
-    on_read: impl Fn(Vec<u8>, String) + Copy + 'static,
-) -> impl IntoView {
-    let read = desk().read;
-    let chosen = move |event: leptos::ev::Event| {
-        let input: Option<HtmlInputElement> = event.target().and_then(|target| target.dyn_into().ok());
-        let Some(input) = input else { return };
-        if let Some(file) = input.files().and_then(|files| files.get(0)) {
-            read(file, Box::new(on_read));
-        }
-        // The same file may be chosen again.
-        input.set_value("");
-    };
-    view! {
-        <label class=format!("file {class}")>
-            <input type="file" accept=accept on:change=chosen/>
-            <strong>{label}</strong>
-            {(!detail.is_empty()).then(|| view! { <span>{detail}</span> })}
-        </label>
+    pub accept: &'static str,
+    /// Its classes.
+    pub class: &'static str,
+    /// What the file's bytes and name make happen.
+    pub event: fn(Vec<u8>, String) -> Event,
+}
+
+impl FileButton {
+    /// The button on the page.
+    pub fn view(self, desk: Desk) -> AnyView {
+        let Self { label, detail, accept, class, event: read } = self;
+        let chosen = move |event: web_sys::Event| {
+            let input: Option<HtmlInputElement> = event.target().and_then(|target| target.dyn_into().ok());
+            let Some(input) = input else { return };
+            if let Some(file) = input.files().and_then(|files| files.get(0)) {
+                (desk.read)(file, Box::new(move |bytes, name| desk.send.run(read(bytes, name))));
+            }
+            // The same file may be chosen again.
+            input.set_value("");
+        };
+        let detail = (!detail.is_empty()).then(|| worded("SPAN", detail).into());
+        element("LABEL")
+            .class(class)
+            .child(element("INPUT").attribute("type", "file").attribute("accept", accept).on("change", chosen))
+            .child(worded("STRONG", label))
+            .children(detail)
+            .into()
     }
 }

@@ -2,160 +2,96 @@
 
 use leptos::prelude::*;
 
-use super::app::Reckoned;
-use super::desk;
-use super::figure::Picture;
+use super::element::{element, live, nothing, worded};
+use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Shift};
-use crate::app::model::KeptSite;
-use crate::app::view::house::{self, HouseView, PartList, PartRow};
+use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
 use crate::site::part::PartId;
 use crate::site::system::PartKind;
 use crate::words;
 
 /// The house.
-#[component]
-pub fn House(
-    /// The open site.
-    site: Memo<Option<KeptSite>>,
-    /// Its outcome.
-    reckoned: Memo<Option<Reckoned>>,
-) -> impl IntoView {
-    let desk = desk();
-    let shown = Memo::new(move |_| {
-        let (units, today) = desk.model.with(|model| (model.units.clone(), model.today));
-        let reckoned = reckoned.get();
-        let outcome = reckoned.as_ref().map(Reckoned::outcome);
-        site.with(|site| Some(house::house(site.as_ref()?, outcome, &units, today, desk.width.get())))
-    });
-    view! { {move || shown.get().map(|view| view! { <HouseOf view/> })} }
+pub(crate) fn house(desk: Desk) -> AnyView {
+    live(move || {
+        desk.case.with(|case| {
+            let Some(site) = &case.site else { return nothing() };
+            drawn(house::house(site, case.outcome.as_deref(), &case.units, case.today, case.width), desk)
+        })
+    })
 }
 
-#[component]
-fn HouseOf(
-    /// What is drawn.
-    view: HouseView,
-) -> impl IntoView {
-    let desk = desk();
+fn drawn(view: HouseView, desk: Desk) -> AnyView {
     let HouseView { headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
-    let names = StoredValue::new(names);
     let bundle = RwSignal::new(Vec::<PartId>::new());
     let on_part = Callback::new(move |parts: Vec<PartId>| match parts.as_slice() {
         [one] => desk.send.run(Event::PartOpened(*one)),
         _ => bundle.set(parts),
     });
-    let open = move |part: PartId| desk.send.run(Event::PartOpened(part));
-    view! {
-        <section class="house">
-            <h1 class="headline">{headline}</h1>
-            <ul class="findings">
-                {findings
-                    .into_iter()
-                    .map(|finding| {
-                        let mend = finding.part.map(|part| {
-                            view! { <button type="button" on:click=move |_| open(part)>"Open"</button> }
-                        });
-                        view! { <li><span>{finding.text}</span> {mend}</li> }
-                    })
-                    .collect_view()}
-            </ul>
-            <Picture drawing name="The house in section; each part opens its sheet" on_part/>
-            {move || {
-                let parts = bundle.get();
-                (!parts.is_empty()).then(|| {
-                    view! {
-                        <div class="row bundle" role="group" aria-label="Parts drawn as one">
-                            {parts
-                                .into_iter()
-                                .map(|part| {
-                                    let name = names.with_value(|names| {
-                                        names.iter().find(|(id, _)| *id == part).map(|(_, name)| name.clone())
-                                    });
-                                    view! { <button type="button" on:click=move |_| open(part)>{name}</button> }
-                                })
-                                .collect_view()}
-                        </div>
-                    }
-                })
-            }}
-            {water.map(|water| view! { <p class="small">{water}</p> })}
-            <h2>"Parts"</h2>
-            {lists.into_iter().map(|list| view! { <PartsOf list/> }).collect_view()}
-            <p class="small caution">{words::cautions::NOT_DRINKING_WATER} " " {words::cautions::WHO_DECIDES}</p>
-        </section>
-    }
+    let bundled = live(move || {
+        let parts = bundle.get();
+        if parts.is_empty() {
+            return nothing();
+        }
+        let buttons = parts.iter().map(|part| {
+            let name = names.iter().find(|(id, _)| id == part).map_or("", |(_, name)| name);
+            desk.button(name, Event::PartOpened(*part)).into()
+        });
+        let row = element("DIV").class("row bundle").attribute("role", "group");
+        row.attribute("aria-label", "Parts drawn as one").children(buttons).into()
+    });
+    element("SECTION")
+        .class("house")
+        .child(worded("H1", headline).class("headline"))
+        .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
+        .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
+        .child(bundled)
+        .children(water.map(|water| worded("P", water).class("small").into()))
+        .child(worded("H2", "Parts"))
+        .children(lists.into_iter().map(|list| parts_of(list, desk)))
+        .child(who_decides())
+        .into()
 }
 
-#[component]
-fn PartsOf(
-    /// The parts of one kind.
-    list: PartList,
-) -> impl IntoView {
-    let desk = desk();
+fn finding(finding: FindingView, desk: Desk) -> AnyView {
+    let mend = finding.part.map(|part| desk.button("Open", Event::PartOpened(part)).into());
+    element("LI").child(worded("SPAN", finding.text)).children(mend).into()
+}
+
+fn parts_of(list: PartList, desk: Desk) -> AnyView {
     let PartList { kind, rows } = list;
     let last = rows.len().saturating_sub(1);
-    let title = words::parts::many(kind);
-    view! {
-        <div class="parts">
-            <div class="parts-head">
-                <h3>{title}</h3>
-                <button
-                    type="button"
-                    class="plain"
-                    aria-label=format!("Add: {}", words::parts::one(kind))
-                    title=words::parts::explained(kind)
-                    on:click=move |_| desk.send.run(Event::PartAdded(kind))
-                >
-                    "Add"
-                </button>
-            </div>
-            {rows.is_empty().then(|| view! { <p class="small">{words::parts::explained(kind)}</p> })}
-            <ul>
-                {rows
-                    .into_iter()
-                    .enumerate()
-                    .map(|(at, row)| view! { <Row row first=at == 0 last=at == last kind/> })
-                    .collect_view()}
-            </ul>
-        </div>
-    }
+    let add = desk
+        .button("Add", Event::PartAdded(kind))
+        .class("plain")
+        .attribute("aria-label", format!("Add: {}", words::parts::one(kind)))
+        .attribute("title", words::parts::explained(kind));
+    let explained = rows.is_empty().then(|| worded("P", words::parts::explained(kind)).class("small").into());
+    let rows = rows.into_iter().enumerate().map(|(at, row)| part_row(row, kind, at == 0, at == last, desk));
+    element("DIV")
+        .class("parts")
+        .child(element("DIV").class("parts-head").child(worded("H3", words::parts::many(kind))).child(add))
+        .children(explained)
+        .child(element("UL").children(rows))
+        .into()
 }
 
-#[component]
-fn Row(
-    /// The part.
-    row: PartRow,
-    /// Whether it is the first of its kind.
-    first: bool,
-    /// Whether it is the last.
-    last: bool,
-    /// Its kind.
-    kind: PartKind,
-) -> impl IntoView {
-    let desk = desk();
+fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -> AnyView {
     let PartRow { id, name, detail } = row;
-    let shift = move |shift| desk.send.run(Event::PartShifted(id, shift));
-    let single = first && last;
-    let (up, down) = (format!("Move {name} up"), format!("Move {name} down"));
-    // Only the order of uses means something; that of the rest is for the eye.
-    let hint = (kind == PartKind::Use).then_some("served in this order");
-    view! {
-        <li>
-            <button type="button" class="part-name" on:click=move |_| desk.send.run(Event::PartOpened(id))>
-                <strong>{name}</strong>
-                <span>{detail}</span>
-            </button>
-            {(!single).then(|| {
-                view! {
-                    <button type="button" class="plain square" aria-label=up title=hint disabled=first on:click=move |_| shift(Shift::Up)>
-                        "↑"
-                    </button>
-                    <button type="button" class="plain square" aria-label=down title=hint disabled=last on:click=move |_| shift(Shift::Down)>
-                        "↓"
-                    </button>
-                }
-            })}
-        </li>
-    }
+    let mover = |sign: &str, direction: &str, shift: Shift, at_end: bool| {
+        let button = desk
+            .button(sign, Event::PartShifted(id, shift))
+            .class("plain square")
+            .attribute("aria-label", format!("Move {name} {direction}"));
+        // Only the order of uses means something; that of the rest is for the eye.
+        let button = if kind == PartKind::Use { button.attribute("title", "served in this order") } else { button };
+        if at_end { button.attribute("disabled", "") } else { button }.into()
+    };
+    let movers = [mover("↑", "up", Shift::Up, first), mover("↓", "down", Shift::Down, last)];
+    let open = desk.sends(Event::PartOpened(id)).class("part-name");
+    element("LI")
+        .child(open.child(worded("STRONG", name)).child(worded("SPAN", detail)))
+        .children(movers.into_iter().filter(|_| !(first && last)))
+        .into()
 }

@@ -2,137 +2,125 @@
 
 use leptos::prelude::*;
 
+use super::Desk;
 use super::choose::Choose;
-use super::field::TextField;
-use super::{desk, file};
+use super::element::{element, live, nothing, worded};
+use super::field::text_field;
+use super::file::FileButton;
 use crate::app::event::Event;
 use crate::app::view::kept::{self, KeptView, SiteRow};
+use crate::quantity::Kind;
 use crate::words;
 
 /// Sites, units, files.
-#[component]
-pub fn Kept() -> impl IntoView {
-    let desk = desk();
+pub(crate) fn kept(desk: Desk) -> AnyView {
     let shown = Memo::new(move |_| desk.model.with(kept::kept));
-    let name = Memo::new(move |_| {
-        desk.model.with(|model| model.site().map(|kept| kept.site.name.clone()).unwrap_or_default())
-    });
     let any = Memo::new(move |_| shown.with(|view| !view.sites.is_empty()));
-    view! {
-        <section class="kept">
-            <h1>"Sites"</h1>
-            {move || view! { <SitesOf view=shown.get()/> }}
-            {move || any.get().then(|| view! {
-                <TextField label="Name of the open site" text=name on_entered=move |name| desk.send.run(Event::SiteNamed(name))/>
-            })}
-            <div class="row">
-                <button type="button" on:click=move |_| desk.send.run(Event::SketchWanted)>"Sketch another house"</button>
-                <button type="button" on:click=move |_| desk.send.run(Event::DemoWanted)>"Add the demo house"</button>
-            </div>
-            <h2>"Units"</h2>
-            {move || view! { <UnitsOf view=shown.get()/> }}
-            <h2>"Files"</h2>
-            <p class="small">{words::kept::STAYS_HERE} " A phone may drown: keep a file elsewhere."</p>
-            <div class="row">
-                <button type="button" disabled=move || !any.get() on:click=move |_| desk.send.run(Event::ExportWanted)>
-                    "Export everything"
-                </button>
-                <file::FileButton
-                    label="Import a file"
-                    accept=".json,application/json"
-                    on_read=move |bytes, _| desk.send.run(Event::FileRead(bytes))
-                />
-            </div>
-            {move || {
-                shown.get().file.map(|holds| {
-                    let accept = move |replace| desk.send.run(Event::FileAccepted { replace });
-                    view! {
-                        <div class="report" role="group" aria-label="Import">
-                            <p>{holds}</p>
-                            <div class="row">
-                                <button type="button" class="main" on:click=move |_| accept(false)>"Add"</button>
-                                <button type="button" class="away" on:click=move |_| accept(true)>"Replace all"</button>
-                                <button type="button" on:click=move |_| desk.send.run(Event::FileDiscarded)>"Leave it"</button>
-                            </div>
-                        </div>
-                    }
-                })
-            }}
-        </section>
-    }
+    let name = move || desk.model.with(|model| model.site().map(|kept| kept.site.name.clone()).unwrap_or_default());
+    let renamed = move || {
+        if any.get() {
+            let on_entered = move |name| desk.send.run(Event::SiteNamed(name));
+            text_field("Name of the open site", name, on_entered)
+        } else {
+            nothing()
+        }
+    };
+    let import = FileButton {
+        label: "Import a file",
+        detail: "",
+        accept: ".json,application/json",
+        class: "file button",
+        event: |bytes, _| Event::FileRead(bytes),
+    };
+    let new = element("DIV")
+        .class("row")
+        .child(desk.button("Sketch another house", Event::SketchWanted))
+        .child(desk.button("Add the demo house", Event::DemoWanted));
+    let files = element("DIV")
+        .class("row")
+        .child(desk.button("Export everything", Event::ExportWanted).disabled(move || !any.get()))
+        .child(import.view(desk));
+    element("SECTION")
+        .class("kept")
+        .child(worded("H1", "Sites"))
+        .child(live(move || shown.with(|view| sites(view, desk))))
+        .child(live(renamed))
+        .child(new)
+        .child(worded("H2", "Units"))
+        .child(live(move || shown.with(|view| units(view, desk))))
+        .child(worded("H2", "Files"))
+        .child(
+            worded("P", format!("{} A phone may drown: keep a file elsewhere.", words::kept::STAYS_HERE))
+                .class("small"),
+        )
+        .child(files)
+        .child(live(move || shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, desk)))))
+        .into()
 }
 
-#[component]
-fn SitesOf(
-    /// The place as it is shown.
-    view: KeptView,
-) -> impl IntoView {
-    view! {
-        <ul class="sites">
-            {view.sites.into_iter().map(|row| view! { <SiteOf row/> }).collect_view()}
-        </ul>
-    }
+/// A file that waits to be taken in.
+fn file(holds: &str, desk: Desk) -> AnyView {
+    let buttons = element("DIV")
+        .class("row")
+        .child(desk.button("Add", Event::FileAccepted { replace: false }).class("main"))
+        .child(desk.button("Replace all", Event::FileAccepted { replace: true }).class("away"))
+        .child(desk.button("Leave it", Event::FileDiscarded));
+    element("DIV")
+        .class("report")
+        .attribute("role", "group")
+        .attribute("aria-label", "Import")
+        .child(worded("P", holds))
+        .child(buttons)
+        .into()
 }
 
-#[component]
-fn SiteOf(
-    /// The site.
-    row: SiteRow,
-) -> impl IntoView {
-    let desk = desk();
+fn sites(view: &KeptView, desk: Desk) -> AnyView {
+    element("UL").class("sites").children(view.sites.iter().map(|row| site(row, desk))).into()
+}
+
+fn site(row: &SiteRow, desk: Desk) -> AnyView {
     let SiteRow { id, name, detail, open } = row;
-    let (copy, remove) = (format!("Duplicate {name}"), format!("Remove {name}"));
-    view! {
-        <li>
-            <button type="button" class="part-name" aria-current=open.then_some("true") on:click=move |_| desk.send.run(Event::SiteOpened(id))>
-                <strong>{name}</strong>
-                <span>{detail} {open.then_some("; open")}</span>
-            </button>
-            <button type="button" class="plain" aria-label=copy on:click=move |_| desk.send.run(Event::SiteDuplicated(id))>
-                "Duplicate"
-            </button>
-            <button type="button" class="plain away" aria-label=remove on:click=move |_| desk.send.run(Event::SiteRemoved(id))>
-                "Remove"
-            </button>
-        </li>
-    }
+    let button = |text: &str, class, event| {
+        desk.button(text, event).class(class).attribute("aria-label", format!("{text} {name}"))
+    };
+    let title = desk.sends(Event::SiteOpened(*id)).class("part-name").child(worded("STRONG", name));
+    let title = if *open {
+        title.attribute("aria-current", "true").child(worded("SPAN", format!("{detail}; open")))
+    } else {
+        title.child(worded("SPAN", detail))
+    };
+    element("LI")
+        .child(title)
+        .child(button("Duplicate", "plain", Event::SiteDuplicated(*id)))
+        .child(button("Remove", "plain away", Event::SiteRemoved(*id)))
+        .into()
 }
 
-#[component]
-fn UnitsOf(
-    /// The place as it is shown.
-    view: KeptView,
-) -> impl IntoView {
-    let desk = desk();
-    let KeptView { sets, kinds, .. } = view;
-    view! {
-        <div class="row" role="group" aria-label="Sets of units">
-            {sets
-                .into_iter()
-                .map(|(set, name, holds)| {
-                    view! {
-                        <button type="button" aria-pressed=holds.to_string() on:click=move |_| desk.send.run(Event::UnitsChosen(set))>
-                            {name}
-                        </button>
-                    }
-                })
-                .collect_view()}
-        </div>
-        <div class="fields units">
-            {kinds
-                .into_iter()
-                .map(|(kind, name, symbols, wanted)| {
-                    let chosen = symbols.iter().position(|symbol| *symbol == wanted).unwrap_or(0);
-                    let words: Vec<String> = symbols.iter().map(|symbol| (*symbol).to_owned()).collect();
-                    let symbols = StoredValue::new(symbols);
-                    let pick = move |at: usize| {
-                        if let Some(symbol) = symbols.with_value(|symbols| symbols.get(at).copied()) {
-                            desk.send.run(Event::UnitChosen(kind, symbol));
-                        }
-                    };
-                    view! { <Choose label=name.to_owned() options=words chosen=chosen on_chosen=pick/> }
-                })
-                .collect_view()}
-        </div>
+fn units(view: &KeptView, desk: Desk) -> AnyView {
+    let sets = view.sets.iter().map(|(set, name, holds)| {
+        desk.button(name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
+    });
+    let kinds = view.kinds.iter().map(|(kind, name, symbols, wanted)| unit(*kind, name, symbols, wanted, desk));
+    let row = element("DIV").class("row").attribute("role", "group").attribute("aria-label", "Sets of units");
+    let views: Vec<AnyView> =
+        vec![row.children(sets).into(), element("DIV").class("fields units").children(kinds).into()];
+    views.into_any()
+}
+
+fn unit(kind: Kind, name: &str, symbols: &[&'static str], wanted: &str, desk: Desk) -> AnyView {
+    let chosen = symbols.iter().position(|symbol| *symbol == wanted).unwrap_or(0);
+    let words: Vec<String> = symbols.iter().map(|symbol| (*symbol).to_owned()).collect();
+    let symbols = symbols.to_vec();
+    let pick = move |at: usize| {
+        if let Some(symbol) = symbols.get(at) {
+            desk.send.run(Event::UnitChosen(kind, symbol));
+        }
+    };
+    Choose {
+        label: name.to_owned(),
+        hint: None,
+        options: Box::new(move || (words.clone(), chosen)),
+        on_chosen: Box::new(pick),
     }
+    .into()
 }

@@ -1,6 +1,6 @@
-//! Components: they draw views and send events. No arithmetic, no storage; one file for each place.
+//! What is on the page: it draws views and sends events. No arithmetic, no storage; one file for each place.
 
-mod app;
+mod page;
 
 mod bar;
 mod notice;
@@ -14,18 +14,23 @@ mod start;
 
 mod sheet;
 
+mod case;
 mod choose;
+mod element;
 mod field;
 mod figure;
 mod file;
 
-pub use app::App;
+pub use page::page;
 
 use leptos::prelude::*;
 
+use self::case::Case;
+use self::element::{Element, element, worded};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::Model;
+use crate::words::cautions;
 
 /// What the page needs from outside: handed in, so that it knows no storage and no files.
 #[derive(Clone, Copy)]
@@ -39,20 +44,32 @@ pub struct Outside {
 /// Reads a file and gives its bytes and name.
 pub type ReadFile = fn(web_sys::File, Box<dyn FnOnce(Vec<u8>, String)>);
 
-/// What every component may reach.
+/// What every part of the page may reach.
 #[derive(Clone, Copy)]
 pub(crate) struct Desk {
     /// The model.
     pub model: RwSignal<Model>,
+    /// The open site with its outcomes.
+    pub case: Memo<Case>,
     /// Sends an event.
     pub send: Callback<Event>,
     /// Reads a chosen file.
     pub read: ReadFile,
-    /// Width for figures, in pixels.
-    pub width: Signal<f64>,
 }
 
-/// The desk of this page.
-pub(crate) fn desk() -> Desk {
-    expect_context()
+impl Desk {
+    /// A button, still blank, that sends an event.
+    pub fn sends(self, event: Event) -> Element {
+        element("BUTTON").attribute("type", "button").on("click", move |_| self.send.run(event.clone()))
+    }
+
+    /// A button that sends an event.
+    pub fn button(self, text: &str, event: Event) -> Element {
+        self.sends(event).text(text)
+    }
+}
+
+/// What the water isn't for, and who decides: at the foot of a place.
+fn who_decides() -> Element {
+    worded("P", format!("{} {}", cautions::NOT_DRINKING_WATER, cautions::WHO_DECIDES)).class("small caution")
 }

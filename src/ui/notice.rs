@@ -2,44 +2,35 @@
 
 use leptos::prelude::*;
 
-use super::desk;
+use super::Desk;
+use super::element::{element, live, nothing, worded};
 use crate::app::event::Event;
-use crate::app::view::frame::{self, Offer};
+use crate::app::view::frame::{self, NoticeView, Offer};
 
 /// The notice, announced to those who can't see it.
-#[component]
-pub fn NoticeStrip() -> impl IntoView {
-    let desk = desk();
+pub(crate) fn notices(desk: Desk) -> AnyView {
     let notice = Memo::new(move |_| desk.model.with(frame::notice));
-    view! {
-        <div class="notices" role="status" aria-live="polite">
-            {move || {
-                notice
-                    .get()
-                    .map(|notice| {
-                        let offer = notice.offer.map(|offer| offer_button(offer, desk.send));
-                        view! {
-                            <div class="notice" class:warning=notice.warning>
-                                <p>{notice.text}</p>
-                                <div class="row">
-                                    {offer}
-                                    <button type="button" class="plain" on:click=move |_| desk.send.run(Event::NoticeDismissed)>
-                                        "Dismiss"
-                                    </button>
-                                </div>
-                            </div>
-                        }
-                    })
-            }}
-        </div>
-    }
+    element("DIV")
+        .class("notices")
+        .attribute("role", "status")
+        .attribute("aria-live", "polite")
+        .child(live(move || notice.get().map_or_else(nothing, |notice| told(notice, desk))))
+        .into()
 }
 
-fn offer_button(offer: Offer, send: Callback<Event>) -> impl IntoView {
-    let (text, event) = match offer {
-        Offer::Undo => ("Undo", Event::UndoWanted),
-        Offer::Switch => ("Take the new version", Event::UpdateAccepted),
-        Offer::Export => ("Export a file", Event::ExportWanted),
-    };
-    view! { <button type="button" on:click=move |_| send.run(event.clone())>{text}</button> }
+fn told(notice: NoticeView, desk: Desk) -> AnyView {
+    let offer = notice.offer.map(|offer| match offer {
+        Offer::Undo => desk.button("Undo", Event::UndoWanted).into(),
+        Offer::Switch => desk.button("Take the new version", Event::UpdateAccepted).into(),
+        Offer::Export => desk.button("Export a file", Event::ExportWanted).into(),
+    });
+    let buttons = element("DIV")
+        .class("row")
+        .children(offer)
+        .child(desk.button("Dismiss", Event::NoticeDismissed).class("plain"));
+    element("DIV")
+        .class(if notice.warning { "notice warning" } else { "notice" })
+        .child(worded("P", notice.text))
+        .child(buttons)
+        .into()
 }

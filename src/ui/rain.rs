@@ -3,81 +3,68 @@
 use leptos::prelude::*;
 
 use super::choose::Choose;
-use super::field::{QuantityField, TextField};
-use super::figure::ChartFigure;
-use super::{desk, file};
+use super::element::{element, list, live, nothing, worded};
+use super::field::{QuantityField, text_field};
+use super::file::FileButton;
+use super::{Desk, figure};
 use crate::app::event::Event;
-use crate::app::model::KeptSite;
 use crate::app::view::rain::{self, KeptRainView, RainView, WaitingView};
 use crate::quantity::{Kind, Range, shown};
 use crate::site::rain::Normals;
 use crate::words;
 
 /// The rain of the open site.
-#[component]
-pub fn RainPlace(
-    /// The open site.
-    site: Memo<Option<KeptSite>>,
-) -> impl IntoView {
-    let desk = desk();
-    let shown = Memo::new(move |_| {
-        let (waiting, units) = desk.model.with(|model| (model.read_rain.clone(), model.units.clone()));
-        site.with(|site| Some(rain::rain(site.as_ref()?, waiting.as_ref(), &units, desk.width.get())))
-    });
-    view! {
-        <section class="rain">
-            <h1>{words::rain::TITLE}</h1>
-            {move || {
-                shown.get().map(|RainView { waiting, kept }| match (waiting, kept) {
-                    (Some(waiting), _) => view! { <Waiting waiting/> }.into_any(),
-                    (None, Some(kept)) => view! { <KeptRain kept/> }.into_any(),
-                    (None, None) => view! { <p class="lead">{words::rain::NONE}</p> <Sources/> }.into_any(),
-                })
-            }}
-        </section>
-    }
+pub(crate) fn rain(desk: Desk) -> AnyView {
+    let waiting = Memo::new(move |_| desk.model.with(|model| model.read_rain.clone()));
+    let shown = move || {
+        let waiting = waiting.get();
+        let view = desk
+            .case
+            .with(|case| case.site.as_ref().map(|site| rain::rain(site, waiting.as_ref(), &case.units, case.width)));
+        match view {
+            Some(RainView { waiting: Some(waiting), .. }) => report(waiting, desk),
+            Some(RainView { kept: Some(kept), .. }) => kept_rain(kept, desk),
+            Some(_) => vec![worded("P", words::rain::NONE).class("lead").into(), sources(desk)].into_any(),
+            None => nothing(),
+        }
+    };
+    element("SECTION").class("rain").child(worded("H1", words::rain::TITLE)).child(live(shown)).into()
 }
 
 /// The ways to give rain.
-#[component]
-fn Sources() -> impl IntoView {
-    let desk = desk();
-    let pasted = RwSignal::new(String::new());
-    view! {
-        <div class="sources">
-            <file::FileButton
-                label="Load a rain record"
-                detail="CSV with a date and a depth in each row, or a GHCN-Daily station file."
-                accept=".csv,.txt,.tsv,text/csv,text/plain"
-                class="way main"
-                on_read=move |bytes, name| desk.send.run(Event::RainRead(bytes, name))
-            />
-            <details>
-                <summary>"Paste a record"</summary>
-                <label class="field">
-                    <span class="label">"Date and depth, a day a line"</span>
-                    <textarea
-                        rows="6"
-                        placeholder="2004-07-30, 12.5"
-                        prop:value=move || pasted.get()
-                        on:input=move |event| pasted.set(event_target_value(&event))
-                    ></textarea>
-                </label>
-                <button
-                    type="button"
-                    on:click=move |_| {
-                        desk.send.run(Event::RainRead(pasted.get_untracked().into_bytes(), "Pasted text".to_owned()));
-                    }
-                >
-                    "Read it"
-                </button>
-            </details>
-            <details>
-                <summary>"Enter twelve monthly means"</summary>
-                <NormalsForm/>
-            </details>
-        </div>
-    }
+fn sources(desk: Desk) -> AnyView {
+    let load = FileButton {
+        label: "Load a rain record",
+        detail: "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
+        accept: ".csv,.txt,.tsv,text/csv,text/plain",
+        class: "file way main",
+        event: Event::RainRead,
+    };
+    let means = element("DETAILS").child(worded("SUMMARY", "Enter twelve monthly means")).children(normals(desk));
+    element("DIV").class("sources").child(load.view(desk)).child(paste(desk)).child(means).into()
+}
+
+fn paste(desk: Desk) -> AnyView {
+    let pasted = RwSignal::new(None::<String>);
+    let text = element("TEXTAREA")
+        .attribute("rows", "6")
+        .attribute("placeholder", "2004-07-30, 12.5")
+        .value(move || pasted.get().unwrap_or_default())
+        .on("input", move |event| pasted.set(Some(event_target_value(&event))));
+    let read = move |_| {
+        let bytes = pasted.get_untracked().unwrap_or_default().into_bytes();
+        desk.send.run(Event::RainRead(bytes, "Pasted text".to_owned()));
+    };
+    element("DETAILS")
+        .child(worded("SUMMARY", "Paste a record"))
+        .child(
+            element("LABEL")
+                .class("field")
+                .child(worded("SPAN", "Date and depth, a day a line").class("label"))
+                .child(text),
+        )
+        .child(worded("BUTTON", "Read it").attribute("type", "button").on("click", read))
+        .into()
 }
 
 /// What a month's mean may be, in mm.
@@ -85,137 +72,148 @@ const MONTHLY: Range = Range::new(0.0, 5_000.0);
 /// What its rain days may be.
 const RAIN_DAYS: Range = Range::new(0.0, 28.0);
 
-#[component]
-fn NormalsForm() -> impl IntoView {
-    let desk = desk();
-    let units = Memo::new(move |_| desk.model.with(|model| model.units.clone()));
-    let totals = RwSignal::new([None::<f64>; 12]);
-    let days = RwSignal::new([None::<f64>; 12]);
-    let source = RwSignal::new("Monthly means, as entered".to_owned());
-    let whole = move || totals.with(|totals| totals.iter().all(Option::is_some));
+/// Monthly means while they are entered.
+#[derive(Clone, Copy)]
+struct Months {
+    totals_mm: [Option<f64>; 12],
+    rain_days: [Option<f64>; 12],
+}
+
+/// All twelve, or nothing.
+fn all(values: [Option<f64>; 12]) -> Option<[f64; 12]> {
+    values.iter().all(Option::is_some).then(|| values.map(Option::unwrap_or_default))
+}
+
+fn normals(desk: Desk) -> Vec<AnyView> {
+    let source = RwSignal::new(None::<String>);
+    let source_text = move || source.get().unwrap_or_else(|| "Monthly means, as entered".to_owned());
+    let months = RwSignal::new(Months { totals_mm: [None; 12], rain_days: [None; 12] });
     let keep = move |_| {
-        let all = |values: [Option<f64>; 12]| values.iter().all(Option::is_some).then(|| values.map(Option::unwrap_or_default));
-        if let Some(totals_mm) = all(totals.get_untracked()) {
-            let rain_days = all(days.get_untracked());
-            desk.send.run(Event::NormalsEntered(Normals { source: source.get_untracked(), totals_mm, rain_days }));
+        let entered = months.get_untracked();
+        if let Some(totals_mm) = all(entered.totals_mm) {
+            let source = untrack(source_text);
+            desk.send.run(Event::NormalsEntered(Normals { source, totals_mm, rain_days: all(entered.rain_days) }));
         }
     };
-    view! {
-        <p class="small">{words::rain::EVEN_RAIN}</p>
-        <p class="small">"Rain days may stay empty; fill in all twelve or none."</p>
-        <TextField label="Where they come from" text=source on_entered=move |text| source.set(text)/>
-        <div class="months">
-            {(0..12)
-                .map(|month| {
-                    let name = words::MONTHS[month];
-                    let total = Signal::derive(move || {
-                        let value = totals.with(|totals| totals[month]);
-                        value.map(|mm| units.with(|units| shown::entered(mm, Kind::Depth, units))).unwrap_or_default()
-                    });
-                    let rainy = Signal::derive(move || {
-                        let value = days.with(|days| days[month]);
-                        value.map(|number| shown::significant(number, 3)).unwrap_or_default()
-                    });
-                    view! {
-                        <QuantityField
-                            label=name.to_owned()
-                            text=total
-                            kind=Kind::Depth
-                            range=MONTHLY
-                            units
-                            on_entered=move |mm| totals.update(|totals| totals[month] = Some(mm))
-                        />
-                        <QuantityField
-                            label=format!("{name}, rain days")
-                            text=rainy
-                            kind=Kind::Count
-                            range=RAIN_DAYS
-                            units
-                            on_entered=move |number| days.update(|days| days[month] = Some(number))
-                        />
-                    }
-                })
-                .collect_view()}
-        </div>
-        <button type="button" disabled=move || !whole() on:click=keep>"Keep these means"</button>
+    let whole = move || months.with(|months| all(months.totals_mm).is_some());
+    let fields = (0..12).flat_map(|month| [total_of(months, month, desk), rain_days_of(months, month, desk)]);
+    vec![
+        worded("P", words::rain::EVEN_RAIN).class("small").into(),
+        worded("P", "Rain days may stay empty; fill in all twelve or none.").class("small").into(),
+        text_field("Where they come from", source_text, move |text| source.set(Some(text))),
+        element("DIV").class("months").children(fields).into(),
+        worded("BUTTON", "Keep these means")
+            .attribute("type", "button")
+            .disabled(move || !whole())
+            .on("click", keep)
+            .into(),
+    ]
+}
+
+fn total_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
+    let text = move || {
+        let value = months.with(|months| months.totals_mm[month]);
+        desk.model.with(|model| value.map(|mm| shown::entered(mm, Kind::Depth, &model.units)).unwrap_or_default())
+    };
+    QuantityField {
+        label: words::MONTHS[month].to_owned(),
+        hint: None,
+        text: Box::new(text),
+        kind: Kind::Depth,
+        range: MONTHLY,
+        on_entered: Box::new(move |mm| months.update(|months| months.totals_mm[month] = Some(mm))),
     }
+    .view(desk)
+}
+
+fn rain_days_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
+    let text = move || {
+        let value = months.with(|months| months.rain_days[month]);
+        value.map(|number| shown::significant(number, 3)).unwrap_or_default()
+    };
+    QuantityField {
+        label: format!("{}, rain days", words::MONTHS[month]),
+        hint: None,
+        text: Box::new(text),
+        kind: Kind::Count,
+        range: RAIN_DAYS,
+        on_entered: Box::new(move |number| months.update(|months| months.rain_days[month] = Some(number))),
+    }
+    .view(desk)
 }
 
 /// Rain that was read, with its report, before anything is kept.
-#[component]
-fn Waiting(
-    /// What was read.
-    waiting: WaitingView,
-) -> impl IntoView {
-    let desk = desk();
+fn report(waiting: WaitingView, desk: Desk) -> AnyView {
     let WaitingView { source, summary, mean_year, doubts, notes, units, unit } = waiting;
     let chosen = units.iter().position(|(other, _)| *other == unit).unwrap_or(0);
     let words: Vec<String> = units.iter().map(|(_, words)| (*words).to_owned()).collect();
-    let units = StoredValue::new(units);
     let pick = move |at: usize| {
-        if let Some((unit, _)) = units.with_value(|units| units.get(at).copied()) {
-            desk.send.run(Event::RainUnitChosen(unit));
+        if let Some((unit, _)) = units.get(at) {
+            desk.send.run(Event::RainUnitChosen(*unit));
         }
     };
-    let list = |lines: Vec<String>| lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-    let clean = doubts.is_empty() && notes.is_empty();
-    view! {
-        <div class="report">
-            <h2>{source}</h2>
-            <p>{summary} " " {mean_year}</p>
-            {clean.then(|| view! { <p>"Nothing odd was found."</p> })}
-            <ul class="findings">{list(doubts)}</ul>
-            <ul class="notes">{list(notes)}</ul>
-            <Choose label="The file counts in".to_owned() options=words chosen=chosen on_chosen=pick/>
-            <div class="row">
-                <button type="button" class="main" on:click=move |_| desk.send.run(Event::RainKept)>"Keep this record"</button>
-                <button type="button" on:click=move |_| desk.send.run(Event::RainDiscarded)>"Discard it"</button>
-            </div>
-            <p class="small">"Nothing is kept until you say so."</p>
-        </div>
-    }
+    let choose = Choose {
+        label: "The file counts in".to_owned(),
+        hint: None,
+        options: Box::new(move || (words.clone(), chosen)),
+        on_chosen: Box::new(pick),
+    };
+    let clean = (doubts.is_empty() && notes.is_empty()).then(|| worded("P", "Nothing odd was found.").into());
+    let buttons = element("DIV")
+        .class("row")
+        .child(desk.button("Keep this record", Event::RainKept).class("main"))
+        .child(desk.button("Discard it", Event::RainDiscarded));
+    element("DIV")
+        .class("report")
+        .child(worded("H2", source))
+        .child(worded("P", format!("{summary} {mean_year}")))
+        .children(clean)
+        .child(list("findings", doubts))
+        .child(list("notes", notes))
+        .child(choose)
+        .child(buttons)
+        .child(worded("P", "Nothing is kept until you say so.").class("small"))
+        .into()
 }
 
 /// The rain that the site has.
-#[component]
-fn KeptRain(
-    /// What it looks like.
-    kept: KeptRainView,
-) -> impl IntoView {
-    let desk = desk();
+fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
     let KeptRainView { kind, source, summary, caution, charts, dry_spells, treatments } = kept;
     let changing = RwSignal::new(false);
-    view! {
-        <p class="lead">{kind} ": " {source}</p>
-        <p>{summary}</p>
-        {caution.map(|caution| view! { <p class="caution">{caution}</p> })}
-        {(!treatments.is_empty()).then(|| {
-            let chosen = treatments.iter().position(|(_, _, holds)| *holds).unwrap_or(0);
-            let words: Vec<String> = treatments.iter().map(|(_, words, _)| words.clone()).collect();
-            let ways = StoredValue::new(treatments);
-            let pick = move |at: usize| {
-                if let Some(treatment) = ways.with_value(|ways| ways.get(at).map(|(treatment, _, _)| *treatment)) {
-                    desk.send.run(Event::MissingDaysChosen(treatment));
-                }
-            };
-            view! { <Choose label=words::rain::MISSING_DAYS.to_owned() options=words chosen=chosen on_chosen=pick/> }
-        })}
-        {charts.into_iter().map(|chart| view! { <ChartFigure chart/> }).collect_view()}
-        {(!dry_spells.is_empty()).then(|| {
-            view! {
-                <h3>"Longest dry spells"</h3>
-                <p class="small">"Days in a row with less than 1 mm."</p>
-                <ol class="spells">
-                    {dry_spells.into_iter().map(|(days, when)| view! { <li><strong>{days}</strong> " " {when}</li> }).collect_view()}
-                </ol>
+    let mut views: Vec<AnyView> =
+        vec![worded("P", format!("{kind}: {source}")).class("lead").into(), worded("P", summary).into()];
+    views.extend(caution.map(|caution| worded("P", caution).class("caution").into()));
+    if !treatments.is_empty() {
+        let chosen = treatments.iter().position(|(_, _, holds)| *holds).unwrap_or(0);
+        let words: Vec<String> = treatments.iter().map(|(_, words, _)| words.clone()).collect();
+        let pick = move |at: usize| {
+            if let Some((treatment, _, _)) = treatments.get(at) {
+                desk.send.run(Event::MissingDaysChosen(*treatment));
             }
-        })}
-        <div class="row">
-            <button type="button" aria-expanded=move || changing.get().to_string() on:click=move |_| changing.update(|changing| *changing = !*changing)>
-                "Give other rain"
-            </button>
-            <button type="button" class="away" on:click=move |_| desk.send.run(Event::RainRemoved)>"Remove this rain"</button>
-        </div>
-        {move || changing.get().then(|| view! { <Sources/> })}
+        };
+        let choose = Choose {
+            label: words::rain::MISSING_DAYS.to_owned(),
+            hint: None,
+            options: Box::new(move || (words.clone(), chosen)),
+            on_chosen: Box::new(pick),
+        };
+        views.push(choose.into());
     }
+    views.extend(charts.into_iter().map(figure::chart));
+    if !dry_spells.is_empty() {
+        let spell = |(days, when): (String, String)| {
+            element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()
+        };
+        views.push(worded("H3", "Longest dry spells").into());
+        views.push(worded("P", "Days in a row with less than 1 mm.").class("small").into());
+        views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
+    }
+    let change = worded("BUTTON", "Give other rain")
+        .attribute("type", "button")
+        .live_attribute("aria-expanded", move || Some(changing.get().to_string()))
+        .on("click", move |_| changing.update(|changing| *changing = !*changing));
+    let remove = desk.button("Remove this rain", Event::RainRemoved).class("away");
+    views.push(element("DIV").class("row").child(change).child(remove).into());
+    views.push(live(move || if changing.get() { sources(desk) } else { nothing() }));
+    views.into_any()
 }

@@ -1,39 +1,52 @@
 //! The sheet of one part.
 
-use leptos::html::Dialog;
-use leptos::prelude::*;
+use std::mem::{Discriminant, discriminant};
 
-use super::app::Reckoned;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use super::Desk;
 use super::choose::Choose;
-use super::desk;
-use super::field::{QuantityField, TextField};
+use super::element::{element, list, live, nothing, worded};
+use super::field::{QuantityField, text_field};
 use crate::app::event::{Event, Shift};
-use crate::app::model::KeptSite;
 use crate::app::view::sheet::{self, Control, FieldView, SheetView, table_rows};
 use crate::site::part::{Field, PartId};
 use crate::words;
 
+/// The sheet as it is shown.
+type Shown = Memo<Option<SheetView>>;
+
+/// What a sheet is made of: as long as it stays, so do all fields, and typing on isn't disturbed.
+#[derive(PartialEq)]
+struct Make {
+    part: PartId,
+    fields: Vec<(Field, String, Discriminant<Control>)>,
+}
+
+impl Make {
+    fn of(view: &SheetView) -> Self {
+        let field = |view: &FieldView| (view.field, view.label.clone(), discriminant(&view.control));
+        Self { part: view.id, fields: view.fields.iter().map(field).collect() }
+    }
+}
+
 /// The sheet, over the place; nothing while no part is open.
-#[component]
-pub fn Sheet(
-    /// The open site.
-    site: Memo<Option<KeptSite>>,
-    /// Its outcome.
-    reckoned: Memo<Option<Reckoned>>,
-) -> impl IntoView {
-    let desk = desk();
+pub(crate) fn sheet(desk: Desk) -> AnyView {
     let part = Memo::new(move |_| desk.model.with(|model| model.sheet));
-    let shown = Memo::new(move |_| {
-        let units = desk.model.with(|model| model.units.clone());
-        let reckoned = reckoned.get();
-        let outcome = reckoned.as_ref().map(Reckoned::outcome);
-        site.with(|site| sheet::sheet(site.as_ref()?, part.get()?, outcome, &units))
-    });
-    let dialog = NodeRef::<Dialog>::new();
+    // Seldom the same after a change of the case; comparing costs more than it saves.
+    let shown: Shown = Memo::new_with_compare(
+        move |_| {
+            let part = part.get()?;
+            desk.case.with(|case| sheet::sheet(case.site.as_ref()?, part, case.outcome.as_deref(), &case.units))
+        },
+        |_, _| true,
+    );
     // The browser's own modal dialog: it keeps the focus inside, gives it back, and closes on Escape.
     Effect::new(move |_| {
         let wanted = shown.with(Option::is_some);
-        let Some(dialog) = dialog.get() else { return };
+        let Ok(Some(dialog)) = document().query_selector("dialog.sheet") else { return };
+        let dialog: web_sys::HtmlDialogElement = dialog.unchecked_into();
         if wanted && !dialog.open() {
             // Fails only for a dialog that is not on the page or open already.
             let _ = dialog.show_modal();
@@ -41,156 +54,141 @@ pub fn Sheet(
             dialog.close();
         }
     });
-    let id = Memo::new(move |_| shown.with(|view| view.as_ref().map(|view| view.id)));
-    view! {
-        <dialog class="sheet" node_ref=dialog on:close=move |_| {
-            if desk.model.with_untracked(|model| model.sheet.is_some()) {
-                desk.send.run(Event::SheetClosed);
-            }
-        }>
-            {move || id.get().map(|id| view! { <SheetOf id shown/> })}
-        </dialog>
-    }
-}
-
-#[component]
-fn SheetOf(
-    /// The part.
-    id: PartId,
-    /// Its sheet.
-    shown: Memo<Option<SheetView>>,
-) -> impl IntoView {
-    let desk = desk();
-    let get = move |read: fn(&SheetView) -> Vec<String>| {
-        move || {
-            let lines = shown.with(|view| view.as_ref().map(read)).unwrap_or_default();
-            lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()
+    let make = Memo::new(move |_| shown.with(|view| view.as_ref().map(Make::of)));
+    let content = move || {
+        // Drawn anew when the make changes, not with every value.
+        make.with(|_| {
+            shown.with_untracked(|view| view.as_ref().map_or_else(nothing, |view| content(view, shown, desk)))
+        })
+    };
+    let closed = move |_| {
+        if desk.model.with_untracked(|model| model.sheet.is_some()) {
+            desk.send.run(Event::SheetClosed);
         }
     };
-    let kind = move || shown.with(|view| view.as_ref().map(|view| words::parts::one(view.kind)));
-    let name = Memo::new(move |_| shown.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default()));
-    let moves = Memo::new(move |_| shown.with(|view| view.as_ref().map_or((false, false), |view| view.moves)));
-    // A field keeps its node as long as it is there and of the same make, so that typing on isn't disturbed.
-    let keys = Memo::new(move |_| {
-        shown.with(|view| {
-            let fields = view.iter().flat_map(|view| &view.fields);
-            fields.map(|field| (field.field, std::mem::discriminant(&field.control))).collect::<Vec<_>>()
+    element("DIALOG").class("sheet").on("close", closed).child(live(content)).into()
+}
+
+fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
+    let id = view.id;
+    let name = move || shown.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default());
+    let title = format!("{}: ", words::parts::one(view.kind));
+    let lines = |class, read: fn(&SheetView) -> &[String]| {
+        live(move || shown.with(|view| list(class, view.as_ref().map(read).unwrap_or_default()).into()))
+    };
+    let stays =
+        |read: fn((bool, bool)) -> bool| move || !shown.with(|view| view.as_ref().is_some_and(|view| read(view.moves)));
+    let up = desk.button("Move up", Event::PartShifted(id, Shift::Up)).disabled(stays(|(up, _)| up));
+    let down = desk.button("Move down", Event::PartShifted(id, Shift::Down)).disabled(stays(|(_, down)| down));
+    let head = element("DIV")
+        .class("sheet-head")
+        .child(element("H2").live_text(move || format!("{title}{}", name())))
+        .child(desk.button("Close", Event::SheetClosed).class("plain"));
+    let fields = element("DIV")
+        .class("fields")
+        .child(text_field("Name", name, move |name| desk.send.run(Event::PartNamed(id, name))))
+        .children(view.fields.iter().map(|view| field(id, view, shown, desk)));
+    let buttons = element("DIV")
+        .class("row")
+        .child(desk.button("Duplicate", Event::PartDuplicated(id)))
+        .child(up)
+        .child(down)
+        .child(desk.button("Remove", Event::PartRemoved(id)).class("away"));
+    vec![
+        head.into(),
+        lines("findings", |view| &view.findings),
+        lines("state", |view| &view.state),
+        fields.into(),
+        list("cautions", view.cautions.iter().copied()).into(),
+        worded("P", words::cautions::WHO_DECIDES).class("small").into(),
+        buttons.into(),
+    ]
+    .into_any()
+}
+
+/// The control of a field as it is now.
+fn control_of(view: Option<&SheetView>, field: Field) -> Option<&Control> {
+    view?.fields.iter().find(|view| view.field == field).map(|view| &view.control)
+}
+
+fn field(part: PartId, view: &FieldView, shown: Shown, desk: Desk) -> AnyView {
+    let FieldView { field, label, hint, control } = view;
+    let (field, label, hint) = (*field, label.clone(), *hint);
+    let text = move || {
+        shown.with(|view| match control_of(view.as_ref(), field) {
+            Some(Control::Number { text, .. } | Control::Table { text }) => text.clone(),
+            _ => String::new(),
         })
-    });
-    let cautions = shown.with_untracked(|view| view.as_ref().map(|view| view.cautions.clone()).unwrap_or_default());
-    let shift = move |shift| desk.send.run(Event::PartShifted(id, shift));
-    view! {
-        <div class="sheet-head">
-            <h2>{kind} ": " {move || name.get()}</h2>
-            <button type="button" class="plain" on:click=move |_| desk.send.run(Event::SheetClosed)>"Close"</button>
-        </div>
-        <ul class="findings">{get(|view| view.findings.clone())}</ul>
-        <ul class="state">{get(|view| view.state.clone())}</ul>
-        <div class="fields">
-            <TextField label="Name" text=name on_entered=move |name| desk.send.run(Event::PartNamed(id, name))/>
-            <For each=move || keys.get() key=|key| *key let((field, _))>
-                <FieldOf part=id field shown/>
-            </For>
-        </div>
-        <ul class="cautions">{cautions.into_iter().map(|caution| view! { <li>{caution}</li> }).collect_view()}</ul>
-        <p class="small">{words::cautions::WHO_DECIDES}</p>
-        <div class="row">
-            <button type="button" on:click=move |_| desk.send.run(Event::PartDuplicated(id))>"Duplicate"</button>
-            <button type="button" disabled=move || !moves.get().0 on:click=move |_| shift(Shift::Up)>"Move up"</button>
-            <button type="button" disabled=move || !moves.get().1 on:click=move |_| shift(Shift::Down)>"Move down"</button>
-            <button type="button" class="away" on:click=move |_| desk.send.run(Event::PartRemoved(id))>"Remove"</button>
-        </div>
+    };
+    match control {
+        Control::Number { kind, range, .. } => QuantityField {
+            label,
+            hint,
+            text: Box::new(text),
+            kind: *kind,
+            range: *range,
+            on_entered: Box::new(move |si| desk.send.run(Event::NumberEntered(part, field, si))),
+        }
+        .view(desk),
+        Control::Choice { .. } => choose(part, field, label, hint, shown, desk).into(),
+        Control::Table { .. } => table_field(part, label, hint, text, desk),
     }
 }
 
-#[component]
-fn FieldOf(
-    /// The part.
-    part: PartId,
-    /// The value.
-    field: Field,
-    /// The sheet that it is on.
-    shown: Memo<Option<SheetView>>,
-) -> impl IntoView {
-    let desk = desk();
-    let view = Memo::new(move |_| {
-        shown.with(|sheet| sheet.as_ref()?.fields.iter().find(|other| other.field == field).cloned())
-    });
-    let units = Memo::new(move |_| desk.model.with(|model| model.units.clone()));
-    let label = Signal::derive(move || view.with(|view| view.as_ref().map(|view| view.label.clone()).unwrap_or_default()));
-    let FieldView { hint, control, .. } = view.get_untracked()?;
-    Some(match control {
-        Control::Number { kind, range, .. } => {
-            let text = Signal::derive(move || match view.get().map(|view| view.control) {
-                Some(Control::Number { text, .. }) => text,
-                _ => String::new(),
-            });
-            let entered = move |si| desk.send.run(Event::NumberEntered(part, field, si));
-            view! { <QuantityField label hint text kind range units on_entered=entered/> }.into_any()
+fn choose(part: PartId, field: Field, label: String, hint: Option<&'static str>, shown: Shown, desk: Desk) -> Choose {
+    let options = move || {
+        shown.with(|view| match control_of(view.as_ref(), field) {
+            Some(Control::Choice { options, chosen }) => {
+                (options.iter().map(|(_, words)| words.clone()).collect(), *chosen)
+            }
+            _ => (Vec::new(), 0),
+        })
+    };
+    let pick = move |at: usize| {
+        let choice = shown.with_untracked(|view| match control_of(view.as_ref(), field) {
+            Some(Control::Choice { options, .. }) => options.get(at).map(|(choice, _)| *choice),
+            _ => None,
+        });
+        if let Some(choice) = choice {
+            desk.send.run(Event::ChoiceMade(part, field, choice));
         }
-        Control::Choice { .. } => {
-            let options = Memo::new(move |_| match view.get().map(|view| view.control) {
-                Some(Control::Choice { options, chosen }) => (options, chosen),
-                _ => (Vec::new(), 0),
-            });
-            let words = Signal::derive(move || options.get().0.into_iter().map(|(_, words)| words).collect::<Vec<_>>());
-            let chosen = Signal::derive(move || options.get().1);
-            let pick = move |at: usize| {
-                if let Some(choice) = options.with_untracked(|(options, _)| options.get(at).map(|(choice, _)| *choice)) {
-                    desk.send.run(Event::ChoiceMade(part, field, choice));
-                }
-            };
-            view! { <Choose label hint options=words chosen on_chosen=pick/> }.into_any()
-        }
-        Control::Table { .. } => {
-            let text = move || match view.get().map(|view| view.control) {
-                Some(Control::Table { text }) => text,
-                _ => String::new(),
-            };
-            view! { <TableField part label hint text=Signal::derive(text)/> }.into_any()
-        }
-    })
+    };
+    Choose { label, hint, options: Box::new(options), on_chosen: Box::new(pick) }
 }
 
 /// Depths and volumes, a row a line.
-#[component]
-fn TableField(
-    /// The tank.
+fn table_field(
     part: PartId,
-    /// Its label.
-    label: Signal<String>,
-    /// A line of help.
+    label: String,
     hint: Option<&'static str>,
-    /// The rows as they are.
-    text: Signal<String>,
-) -> impl IntoView {
-    let desk = desk();
+    text: impl Fn() -> String + Send + 'static,
+    desk: Desk,
+) -> AnyView {
     let draft = RwSignal::new(None::<String>);
     let read = move || {
-        let units = desk.model.with(|model| model.units.clone());
-        draft.get().map(|text| table_rows(&text, &units))
+        let text = draft.get()?;
+        Some(desk.model.with(|model| table_rows(&text, &model.units)))
     };
     let wrong = move || match read() {
-        Some(Err((line, text))) => Some(words::errors::table_row(line, &text)),
-        _ => None,
+        Some(Err((line, text))) => words::errors::table_row(line, &text),
+        _ => String::new(),
     };
-    let done = move || {
+    let done = move |_| {
         if let Some(Ok(rows)) = read() {
             desk.send.run(Event::TableEntered(part, rows));
             draft.set(None);
         }
     };
-    view! {
-        <label class="field" class:wrong=move || wrong().is_some()>
-            <span class="label">{move || label.get()}</span>
-            <textarea
-                rows="5"
-                prop:value=move || draft.get().unwrap_or_else(|| text.get())
-                on:input=move |event| draft.set(Some(event_target_value(&event)))
-                on:change=move |_| done()
-            ></textarea>
-            <span class="remark" role="status">{wrong}</span>
-            {hint.map(|hint| view! { <span class="hint">{hint}</span> })}
-        </label>
-    }
+    let rows = element("TEXTAREA")
+        .attribute("rows", "5")
+        .value(move || draft.get().unwrap_or_else(&text))
+        .on("input", move |event| draft.set(Some(event_target_value(&event))))
+        .on("change", done);
+    element("LABEL")
+        .live_attribute("class", move || Some(if wrong().is_empty() { "field" } else { "field wrong" }.to_owned()))
+        .child(worded("SPAN", label).class("label"))
+        .child(rows)
+        .child(element("SPAN").class("remark").attribute("role", "status").live_text(wrong))
+        .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))
+        .into()
 }

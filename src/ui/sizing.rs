@@ -2,165 +2,147 @@
 
 use leptos::prelude::*;
 
-use super::app::Reckoned;
 use super::choose::Choose;
-use super::desk;
-use super::figure::{ChartFigure, Picture, TableOf};
+use super::element::{element, list, live, nothing, worded};
+use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Lever};
-use crate::app::model::KeptSite;
-use crate::app::view::sizing::{self, Results, SizingView};
+use crate::app::view::sizing::{self, LeverView, Results, SizingView};
 use crate::site::trial::Trial;
 use crate::words;
 
+/// The place as it is shown.
+type Shown = Memo<Option<SizingView>>;
+
 /// Sizing of the open site.
-#[component]
-pub fn Sizing(
-    /// The open site.
-    site: Memo<Option<KeptSite>>,
-    /// Its outcome.
-    reckoned: Memo<Option<Reckoned>>,
-    /// The outcome of the trial.
-    tried: Memo<Option<Reckoned>>,
-) -> impl IntoView {
-    let desk = desk();
-    let shown = Memo::new(move |_| {
-        let (units, trial) = desk.model.with(|model| (model.units.clone(), model.trial));
-        let (reckoned, tried) = (reckoned.get(), tried.get());
-        let (now, tried) = (reckoned.as_ref().map(Reckoned::outcome), tried.as_ref().map(Reckoned::outcome));
-        site.with(|site| Some(sizing::sizing(site.as_ref()?, now, trial, tried, &units, desk.width.get())))
-    });
-    let headline = Memo::new(move |_| shown.with(|view| view.as_ref().map(|view| view.headline.clone())));
-    let trial = Memo::new(move |_| shown.with(|view| view.as_ref().and_then(|view| view.trial.clone())));
-    let results = Memo::new(move |_| shown.with(|view| view.as_ref().and_then(|view| view.results.clone())));
-    let is_trial = Memo::new(move |_| desk.model.with(|model| model.trial != Trial::NONE));
-    view! {
-        <section class="sizing">
-            <h1 class="headline">{headline}</h1>
-            {move || {
-                results.with(|results| results.is_some()).then(|| {
-                    view! {
-                        <div class="levers" role="group" aria-label="What if">
-                            <h2>"What if"</h2>
-                            {Lever::ALL.map(|lever| view! { <LeverOf lever shown/> }).collect_view()}
-                            <p class="trial" role="status">
-                                {move || trial.get().map(|(headline, compared)| {
-                                    view! { <strong>{headline}</strong> " " {compared} }
-                                })}
-                            </p>
-                            <div class="row">
-                                <button type="button" disabled=move || !is_trial.get() on:click=move |_| desk.send.run(Event::TrialKept)>
-                                    "Keep as the house"
-                                </button>
-                                <button type="button" disabled=move || !is_trial.get() on:click=move |_| desk.send.run(Event::TrialDropped)>
-                                    "Back to the house"
-                                </button>
-                            </div>
-                        </div>
-                    }
-                })
-            }}
-            {move || results.get().map(|results| view! { <ResultsOf results/> })}
-            <Reckoning shown/>
-            <p class="small caution">{words::cautions::NOT_DRINKING_WATER} " " {words::cautions::WHO_DECIDES}</p>
-        </section>
-    }
+pub(crate) fn sizing(desk: Desk) -> AnyView {
+    // Seldom the same after a change of the case; comparing costs more than it saves.
+    let shown: Shown = Memo::new_with_compare(
+        move |_| {
+            desk.case.with(|case| {
+                let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());
+                Some(sizing::sizing(case.site.as_ref()?, now, case.trial, tried, &case.units, case.width))
+            })
+        },
+        |_, _| true,
+    );
+    let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
+    let results = move || shown.with(|view| view.as_ref()?.results.as_ref().map(results_of)).unwrap_or_else(nothing);
+    // The levers keep their nodes while they are dragged.
+    let can_try = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.results.is_some())));
+    element("SECTION")
+        .class("sizing")
+        .child(element("H1").class("headline").live_text(headline))
+        .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))
+        .child(live(results))
+        .child(reckoning(shown, desk))
+        .child(who_decides())
+        .into()
+}
+
+fn levers(shown: Shown, desk: Desk) -> AnyView {
+    let trial = move || {
+        let (headline, compared) = shown.with(|view| view.as_ref()?.trial.clone())?;
+        Some(vec![worded("STRONG", headline).into(), format!(" {compared}").into_any()].into_any())
+    };
+    let no_trial = move || desk.case.with(|case| case.trial == Trial::NONE);
+    let buttons = element("DIV")
+        .class("row")
+        .child(desk.button("Keep as the house", Event::TrialKept).disabled(no_trial))
+        .child(desk.button("Back to the house", Event::TrialDropped).disabled(no_trial));
+    element("DIV")
+        .class("levers")
+        .attribute("role", "group")
+        .attribute("aria-label", "What if")
+        .child(worded("H2", "What if"))
+        .children(Lever::ALL.map(|lever| lever_of(lever, shown, desk)))
+        .child(
+            element("P")
+                .class("trial")
+                .attribute("role", "status")
+                .child(live(move || trial().unwrap_or_else(nothing))),
+        )
+        .child(buttons)
+        .into()
 }
 
 /// One lever: doubled or halved twice over, in even steps of the finger.
-#[component]
-fn LeverOf(
-    /// Which.
-    lever: Lever,
-    /// The place as it is shown.
-    shown: Memo<Option<SizingView>>,
-) -> impl IntoView {
-    let desk = desk();
-    let view = Memo::new(move |_| {
-        shown.with(|view| view.as_ref()?.levers.iter().find(|other| other.lever == lever).cloned())
-    });
-    let label = move || view.get().map(|view| view.label);
-    let value = move || view.get().map(|view| view.value).unwrap_or_default();
-    let place = move || view.get().map_or(0.0, |view| view.factor.log2());
-    view! {
-        <label class="lever">
-            <span class="label">{label}</span>
-            <output>{value}</output>
-            <input
-                type="range"
-                min="-2"
-                max="2"
-                step="0.05"
-                aria-valuetext=value
-                prop:value=move || place().to_string()
-                on:input=move |event| {
-                    if let Ok(place) = event_target_value(&event).parse::<f64>() {
-                        desk.send.run(Event::LeverDragged(lever, place.exp2()));
-                    }
-                }
-            />
-        </label>
-    }
+fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
+    let read = move |read: fn(&LeverView) -> String| {
+        move || {
+            shown.with(|view| {
+                let mut levers = view.iter().flat_map(|view| &view.levers);
+                levers.find(|view| view.lever == lever).map(read).unwrap_or_default()
+            })
+        }
+    };
+    let value = read(|view| view.value.clone());
+    let dragged = move |event| {
+        if let Ok(place) = event_target_value(&event).parse::<f64>() {
+            desk.send.run(Event::LeverDragged(lever, place.exp2()));
+        }
+    };
+    let range = element("INPUT")
+        .attribute("type", "range")
+        .attribute("min", "-2")
+        .attribute("max", "2")
+        .attribute("step", "0.05")
+        .live_attribute("aria-valuetext", move || Some(value()))
+        .value(read(|view| view.factor.log2().to_string()))
+        .on("input", dragged);
+    element("LABEL")
+        .class("lever")
+        .child(element("SPAN").class("label").live_text(read(|view| view.label.to_owned())))
+        .child(element("OUTPUT").live_text(value))
+        .child(range)
+        .into()
 }
 
 /// What stands behind the answer.
-#[component]
-fn ResultsOf(
-    /// It all.
-    results: Results,
-) -> impl IntoView {
+fn results_of(results: &Results) -> AnyView {
     let Results { reservations, good_years, statistics, parts, charts, years } = results;
-    let list = |lines: Vec<String>| lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-    view! {
-        <ul class="reservations">{list(reservations)}</ul>
-        {good_years.map(|drawing| view! { <Picture drawing name="Share of good years, with the range that it may lie in"/> })}
-        {charts.into_iter().map(|chart| view! { <ChartFigure chart/> }).collect_view()}
-        <h3>"Year by year"</h3>
-        <TableOf table=years name="Year by year"/>
-        <h3>"What the parts did"</h3>
-        <ul class="notes">{list(parts)}</ul>
-        <h3>"Figures"</h3>
-        <ul class="notes">{list(statistics)}</ul>
-    }
+    let mut views: Vec<AnyView> = vec![list("reservations", reservations).into()];
+    views.extend(
+        good_years
+            .as_ref()
+            .map(|drawing| figure::picture(drawing, "Share of good years, with the range that it may lie in", None)),
+    );
+    views.extend(charts.iter().cloned().map(figure::chart));
+    views.push(worded("H3", "Year by year").into());
+    views.push(figure::table_of(years.clone(), "Year by year"));
+    views.push(worded("H3", "What the parts did").into());
+    views.push(list("notes", parts).into());
+    views.push(worded("H3", "Figures").into());
+    views.push(list("notes", statistics).into());
+    views.into_any()
 }
 
 /// How it is reckoned.
-#[component]
-fn Reckoning(
-    /// The place as it is shown.
-    shown: Memo<Option<SizingView>>,
-) -> impl IntoView {
-    let desk = desk();
-    let choice = move |read: fn(&SizingView) -> &Vec<(f64, &'static str, bool)>| {
-        Memo::new(move |_| shown.with(|view| view.as_ref().map(|view| read(view).clone()).unwrap_or_default()))
+fn reckoning(shown: Shown, desk: Desk) -> AnyView {
+    let start = choose("Tanks on the first day", shown, |view| &view.starts, desk, Event::StartChosen);
+    let rule = choose(words::sizing::RULE, shown, |view| &view.rules, desk, Event::RuleChosen);
+    element("DETAILS")
+        .child(worded("SUMMARY", "How it is reckoned"))
+        .child(element("DIV").class("fields").child(start).child(rule))
+        .child(worded("P", words::sizing::HOW).class("small"))
+        .into()
+}
+
+/// Values to choose from, each with its words and whether it holds.
+type Choices = [(f64, &'static str, bool)];
+
+fn choose(label: &str, shown: Shown, read: fn(&SizingView) -> &Choices, desk: Desk, event: fn(f64) -> Event) -> Choose {
+    let options = move || {
+        shown.with(|view| {
+            let choices = view.as_ref().map(read).unwrap_or_default();
+            let words = choices.iter().map(|(_, words, _)| (*words).to_owned()).collect();
+            (words, choices.iter().position(|(_, _, holds)| *holds).unwrap_or(0))
+        })
     };
-    let (starts, rules) = (choice(|view| &view.starts), choice(|view| &view.rules));
-    let words = |options: Memo<Vec<(f64, &'static str, bool)>>| {
-        Signal::derive(move || options.get().into_iter().map(|(_, words, _)| words.to_owned()).collect::<Vec<_>>())
-    };
-    let chosen = |options: Memo<Vec<(f64, &'static str, bool)>>| {
-        Signal::derive(move || options.with(|options| options.iter().position(|(_, _, holds)| *holds).unwrap_or(0)))
-    };
-    let at = |options: Memo<Vec<(f64, &'static str, bool)>>, at: usize| {
-        options.with_untracked(|options| options.get(at).map(|(value, _, _)| *value))
-    };
-    let start = move |place| {
-        if let Some(share) = at(starts, place) {
-            desk.send.run(Event::StartChosen(share));
+    let pick = move |at: usize| {
+        let value = shown.with_untracked(|view| view.as_ref().map(read).and_then(|choices| choices.get(at).copied()));
+        if let Some((value, _, _)) = value {
+            desk.send.run(event(value));
         }
     };
-    let rule = move |place| {
-        if let Some(inflow_first) = at(rules, place) {
-            desk.send.run(Event::RuleChosen(inflow_first));
-        }
-    };
-    view! {
-        <details>
-            <summary>"How it is reckoned"</summary>
-            <div class="fields">
-                <Choose label="Tanks on the first day".to_owned() options=words(starts) chosen=chosen(starts) on_chosen=start/>
-                <Choose label=words::sizing::RULE.to_owned() options=words(rules) chosen=chosen(rules) on_chosen=rule/>
-            </div>
-            <p class="small">{words::sizing::HOW}</p>
-        </details>
-    }
+    Choose { label: label.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) }
 }

@@ -2,37 +2,33 @@
 
 use leptos::prelude::*;
 
-use super::{desk, file};
+use super::element::{element, worded};
+use super::file::FileButton;
+use super::{Desk, who_decides};
 use crate::app::event::Event;
-use crate::words::{cautions, kept};
+use crate::words::kept;
 
 /// The three ways to begin.
-#[component]
-pub fn Start() -> impl IntoView {
-    let desk = desk();
-    view! {
-        <section class="start">
-            <h1>"Eavewater"</h1>
-            <p class="lead">{kept::WELCOME}</p>
-            <div class="ways">
-                <button type="button" class="way main" on:click=move |_| desk.send.run(Event::SketchWanted)>
-                    <strong>"Sketch my house"</strong>
-                    <span>"Roof, people, tank: five facts."</span>
-                </button>
-                <button type="button" class="way" on:click=move |_| desk.send.run(Event::DemoWanted)>
-                    <strong>"Look at the demo house"</strong>
-                    <span>"An invented household with its own invented rain."</span>
-                </button>
-                <file::FileButton
-                    label="Load a file"
-                    detail="Sites that Eavewater exported, on this device or another."
-                    accept=".json,application/json"
-                    class="way"
-                    on_read=move |bytes, _| desk.send.run(Event::FileRead(bytes))
-                />
-            </div>
-            <p class="small">{kept::STAYS_HERE}</p>
-            <p class="small caution">{cautions::NOT_DRINKING_WATER} " " {cautions::WHO_DECIDES}</p>
-        </section>
-    }
+pub(crate) fn start(desk: Desk) -> AnyView {
+    let way = |class, label, detail, event| {
+        desk.sends(event).class(class).child(worded("STRONG", label)).child(worded("SPAN", detail))
+    };
+    let sketch = way("way main", "Sketch my house", "Roof, people, tank: five facts.", Event::SketchWanted);
+    let demo =
+        way("way", "Look at the demo house", "An invented household with its own invented rain.", Event::DemoWanted);
+    let load = FileButton {
+        label: "Load a file",
+        detail: "Sites that Eavewater exported, on this device or another.",
+        accept: ".json,application/json",
+        class: "file way",
+        event: |bytes, _| Event::FileRead(bytes),
+    };
+    element("SECTION")
+        .class("start")
+        .child(worded("H1", "Eavewater"))
+        .child(worded("P", kept::WELCOME).class("lead"))
+        .child(element("DIV").class("ways").child(sketch).child(demo).child(load.view(desk)))
+        .child(worded("P", kept::STAYS_HERE).class("small"))
+        .child(who_decides())
+        .into()
 }

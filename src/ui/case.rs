@@ -1,0 +1,63 @@
+//! The open site with its outcomes.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+
+use crate::app::model::{KeptSite, Model};
+use crate::app::view::Outcome;
+use crate::engine::question::answer;
+use crate::quantity::Units;
+use crate::site::trial::Trial;
+
+/// What the places are drawn from. Outcomes are reckoned anew only when what they depend on has changed.
+pub(crate) struct Case {
+    /// The open site.
+    pub site: Option<KeptSite>,
+    /// The person's units.
+    pub units: Units,
+    /// The day.
+    pub today: NaiveDate,
+    /// Width for figures, in pixels.
+    pub width: f64,
+    /// The trial beside the real system.
+    pub trial: Trial,
+    /// The site's outcome; none without rain.
+    pub outcome: Option<Arc<Outcome>>,
+    /// The outcome of the trial, where there is one.
+    pub tried: Option<Arc<Outcome>>,
+}
+
+impl PartialEq for Case {
+    /// Outcomes follow from the rest.
+    fn eq(&self, other: &Self) -> bool {
+        self.width == other.width
+            && self.today == other.today
+            && self.trial == other.trial
+            && self.units == other.units
+            && self.site == other.site
+    }
+}
+
+impl Case {
+    /// The case as it is now, given the one before.
+    pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
+        let (site, trial) = (model.site().cloned(), model.trial);
+        let same = before.filter(|before| before.site == site);
+        let tried_before = same.filter(|before| before.trial == trial && trial != Trial::NONE);
+        let reckon = |trial: Trial| {
+            let kept = site.as_ref()?;
+            Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
+        };
+        let outcome = match same {
+            Some(before) => before.outcome.clone(),
+            None => reckon(Trial::NONE),
+        };
+        let tried = match tried_before {
+            Some(before) => before.tried.clone(),
+            None if trial == Trial::NONE => None,
+            None => reckon(trial),
+        };
+        Self { units: model.units.clone(), today: model.today, width, trial, outcome, tried, site }
+    }
+}

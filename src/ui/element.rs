@@ -1,0 +1,125 @@
+//! Elements of the page: all are of this one make, with attributes, listeners and children of a few fixed types.
+//! Leptos brings a copy of its machinery for every shape of every element that it draws, and that is what a phone has
+//! to load.
+
+use std::sync::{Arc, Mutex};
+
+use leptos::attr::any_attribute::{AnyAttribute, IntoAnyAttribute};
+use leptos::attr::custom::custom_attribute;
+use leptos::html::custom;
+use leptos::prelude::*;
+use leptos::tachys::html::property::prop;
+use leptos::tachys::reactive_graph::SharedReactiveFunction;
+
+/// An element that is being put together.
+pub(crate) struct Element {
+    tag: &'static str,
+    attributes: Vec<AnyAttribute>,
+    children: Vec<AnyView>,
+}
+
+/// An element. Its name is written in capitals, as a page tells it back: where the same name is drawn in the same
+/// place again, the node stays, and with it the focus.
+pub(crate) const fn element(tag: &'static str) -> Element {
+    Element { tag, attributes: Vec::new(), children: Vec::new() }
+}
+
+/// A view that is drawn again whenever a signal that it read has changed.
+pub(crate) fn live(view: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+    let view: SharedReactiveFunction<AnyView> = Arc::new(Mutex::new(view));
+    view.into_any()
+}
+
+/// Nothing, where there may be something.
+pub(crate) fn nothing() -> AnyView {
+    ().into_any()
+}
+
+/// A listener.
+pub(crate) fn listener(event: &'static str, heard: impl Fn(web_sys::Event) + 'static) -> AnyAttribute {
+    let heard: Box<dyn FnMut(web_sys::Event)> = Box::new(heard);
+    leptos::ev::on(leptos::ev::Custom::new(event), heard).into_any_attr()
+}
+
+/// An attribute.
+pub(crate) fn attribute(name: &'static str, value: String) -> AnyAttribute {
+    custom_attribute(name, value).into_any_attr()
+}
+
+impl Element {
+    /// With an attribute.
+    pub fn attribute(mut self, name: &'static str, value: impl Into<String>) -> Self {
+        self.attributes.push(attribute(name, value.into()));
+        self
+    }
+
+    /// With an attribute of the value that holds at the time; none is no attribute.
+    pub fn live_attribute(mut self, name: &'static str, value: impl Fn() -> Option<String> + Send + 'static) -> Self {
+        let value: SharedReactiveFunction<Option<String>> = Arc::new(Mutex::new(value));
+        self.attributes.push(custom_attribute(name, value).into_any_attr());
+        self
+    }
+
+    /// With a class.
+    pub fn class(self, class: &'static str) -> Self {
+        self.attribute("class", class)
+    }
+
+    /// Greyed out while this is so.
+    pub fn disabled(self, disabled: impl Fn() -> bool + Send + 'static) -> Self {
+        self.live_attribute("disabled", move || disabled().then(String::new))
+    }
+
+    /// A field that holds this text.
+    pub fn value(mut self, text: impl Fn() -> String + Send + 'static) -> Self {
+        let text: SharedReactiveFunction<String> = Arc::new(Mutex::new(text));
+        self.attributes.push(prop("value", text).into_any_attr());
+        self
+    }
+
+    /// With a listener.
+    pub fn on(mut self, event: &'static str, heard: impl Fn(web_sys::Event) + 'static) -> Self {
+        self.attributes.push(listener(event, heard));
+        self
+    }
+
+    /// With a further child.
+    pub fn child(mut self, child: impl Into<AnyView>) -> Self {
+        self.children.push(child.into());
+        self
+    }
+
+    /// With further children.
+    pub fn children(mut self, children: impl IntoIterator<Item = AnyView>) -> Self {
+        self.children.extend(children);
+        self
+    }
+
+    /// With a text.
+    pub fn text(mut self, text: impl Into<String>) -> Self {
+        self.children.push(text.into().into_any());
+        self
+    }
+
+    /// With a text that follows what it reads.
+    pub fn live_text(self, text: impl Fn() -> String + Send + 'static) -> Self {
+        self.child(live(move || text().into_any()))
+    }
+}
+
+impl From<Element> for AnyView {
+    fn from(Element { tag, attributes, children }: Element) -> Self {
+        custom(tag).add_any_attr(attributes).child(children).into_any()
+    }
+}
+
+/// An element with a text in it.
+pub(crate) fn worded(tag: &'static str, text: impl Into<String>) -> Element {
+    element(tag).text(text)
+}
+
+/// A list, a line an item.
+pub(crate) fn list(class: &'static str, lines: impl IntoIterator<Item = impl Into<String>>) -> Element {
+    let lines: Vec<AnyView> = lines.into_iter().map(|line| worded("LI", line).into()).collect();
+    element("UL").class(class).children(lines)
+}

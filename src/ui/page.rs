@@ -1,0 +1,85 @@
+//! The whole page.
+
+use leptos::prelude::*;
+
+use super::case::Case;
+use super::element::{element, live, worded};
+use super::{Desk, Outside, bar, house, kept, notice, rain, sheet, sizing, sketch, start};
+use crate::app::effect::Effect;
+use crate::app::event::Event;
+use crate::app::model::{Model, Place};
+use crate::app::update::update;
+
+/// Widest that a figure is drawn.
+const WIDEST: f64 = 760.0;
+/// Width of the side rail and the margins on a wide screen, and of the margins on a phone.
+const BESIDE_WIDE: f64 = 176.0;
+const BESIDE_NARROW: f64 = 32.0;
+/// From this width on the bar stands at the side.
+const WIDE: f64 = 900.0;
+
+fn figure_width() -> f64 {
+    let window = window().inner_width().ok().and_then(|width| width.as_f64()).unwrap_or(390.0);
+    (window - if window >= WIDE { BESIDE_WIDE } else { BESIDE_NARROW }).clamp(280.0, WIDEST)
+}
+
+/// The page: the bar, the notice, the place, the sheet. It begins with the event `started`; `listen` is called once
+/// with the sender, to bring in what comes from outside.
+pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event>)) -> AnyView {
+    let model = RwSignal::new(Model::default());
+    let send = Callback::new(move |event: Event| {
+        let mut events = vec![event];
+        while let Some(event) = events.pop() {
+            let effects: Vec<Effect> = model.try_update(|model| update(model, event)).unwrap_or_default();
+            events.extend(effects.into_iter().rev().filter_map(|effect| outside.perform.run(effect)));
+        }
+    });
+    let width = RwSignal::new(figure_width());
+    window_event_listener(leptos::ev::resize, move |_| {
+        let now = figure_width();
+        if width.get_untracked() != now {
+            width.set(now);
+        }
+    });
+    let case = Memo::new(move |before| model.with(|model| Case::of(model, width.get(), before)));
+    let desk = Desk { model, case, send, read: outside.read };
+    send.run(started);
+    listen(send);
+
+    let showing = Memo::new(move |_| model.with(Showing::of));
+    let place = live(move || match showing.get() {
+        Showing::Sketch => sketch::sketch(desk),
+        Showing::Start => start::start(desk),
+        Showing::Place(Place::House) => house::house(desk),
+        Showing::Place(Place::Rain) => rain::rain(desk),
+        Showing::Place(Place::Sizing) => sizing::sizing(desk),
+        Showing::Place(Place::Kept) => kept::kept(desk),
+    });
+    let main = element("MAIN").attribute("id", "place").attribute("tabindex", "-1");
+    vec![
+        worded("A", "Skip to the content").class("skip").attribute("href", "#place").into(),
+        bar::head(desk),
+        bar::bar(desk),
+        main.child(notice::notices(desk)).child(place).into(),
+        sheet::sheet(desk),
+    ]
+    .into_any()
+}
+
+/// What the page shows.
+#[derive(Clone, Copy, PartialEq)]
+enum Showing {
+    Start,
+    Sketch,
+    Place(Place),
+}
+
+impl Showing {
+    fn of(model: &Model) -> Self {
+        match model.site() {
+            _ if model.sketching => Showing::Sketch,
+            None if model.place != Place::Kept => Showing::Start,
+            _ => Showing::Place(model.place),
+        }
+    }
+}
