@@ -98,13 +98,15 @@ pub fn findings(system: &System) -> Vec<Finding> {
 const SHARE_ROUNDING: f64 = 1e-9;
 
 fn identities(system: &System, found: &mut Vec<Finding>) {
-    let mut ids: Vec<PartId> = system.parts().iter().map(super::system::Part::id).collect();
-    ids.sort_unstable();
-    for pair in ids.windows(2) {
-        if pair[0] == pair[1] && !found.contains(&Finding::SharedIdentity(pair[0])) {
-            found.push(Finding::SharedIdentity(pair[0]));
+    let ids: Vec<PartId> = system.parts().iter().map(super::system::Part::id).collect();
+    let mut shared: Vec<PartId> = Vec::new();
+    for (at, id) in ids.iter().enumerate() {
+        if ids[..at].contains(id) && !shared.contains(id) {
+            let place = shared.iter().take_while(|other| *other < id).count();
+            shared.insert(place, *id);
         }
     }
+    found.extend(shared.into_iter().map(Finding::SharedIdentity));
 }
 
 fn ranges(system: &System, found: &mut Vec<Finding>) {

@@ -12,6 +12,7 @@ use crate::figures::interval::{Interval, IntervalWords};
 use crate::figures::lines::{Contents, ContentsWords};
 use crate::figures::table::Table;
 use crate::figures::went::{Portion, Way, WhereItWent, WhereItWentWords};
+use crate::quantity::order::sorted;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::rain::RainRecord;
 use crate::words::{self, MONTHS};
@@ -222,8 +223,7 @@ pub fn normals(totals_mm: &[f64; 12], rain_days: Option<&[f64; 12]>, units: &Uni
 pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     const DRY_SHARE: usize = 5;
     let years = picture::yearly_totals(record);
-    let mut complete: Vec<f64> = years.iter().filter(|year| year.complete).map(|year| year.total_mm).collect();
-    complete.sort_unstable_by(f64::total_cmp);
+    let complete = sorted(years.iter().filter(|year| year.complete).map(|year| year.total_mm).collect());
     let dry_below = complete.get(complete.len() / DRY_SHARE).copied().unwrap_or(0.0);
     let bars = years
         .iter()

@@ -125,8 +125,7 @@ fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
             .into_iter()
             .map(|value| (value.field, number(value.value.si(), value.value.kind(), value.range, units))),
     );
-    fields.sort_by_key(|(field, _)| *field);
-    fields
+    in_order(fields)
         .into_iter()
         .map(|(field, control)| FieldView {
             field,
@@ -135,6 +134,16 @@ fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
             control,
         })
         .collect()
+}
+
+/// Fields in the order in which they are shown.
+fn in_order(fields: Vec<(Field, Control)>) -> Vec<(Field, Control)> {
+    let mut ordered: Vec<(Field, Control)> = Vec::with_capacity(fields.len());
+    for field in fields {
+        let place = ordered.iter().take_while(|before| before.0 <= field.0).count();
+        ordered.insert(place, field);
+    }
+    ordered
 }
 
 fn number(si: f64, kind: Kind, range: Range, units: &Units) -> Control {

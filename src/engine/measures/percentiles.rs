@@ -2,6 +2,8 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::quantity::order::sorted;
+
 /// Days of a year without 29 February.
 pub const DAYS: usize = 365;
 
@@ -32,8 +34,8 @@ pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> DayOfY
     percentiles(dates.iter().zip(contents_l).filter(|(date, _)| that_day(date)).map(|(_, content)| *content).collect())
 }
 
-fn percentiles(mut values: Vec<f64>) -> DayOfYear {
-    values.sort_unstable_by(f64::total_cmp);
+fn percentiles(values: Vec<f64>) -> DayOfYear {
+    let values = sorted(values);
     DayOfYear { tenth: percentile(&values, 0.1), half: percentile(&values, 0.5), ninetieth: percentile(&values, 0.9) }
 }
 

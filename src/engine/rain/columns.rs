@@ -68,7 +68,7 @@ struct Start {
 
 /// The words of a column's name in small letters.
 fn words_of(name: &str) -> Vec<String> {
-    name.to_lowercase()
+    name.to_ascii_lowercase()
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
         .map(String::from)
@@ -94,7 +94,7 @@ fn start_of(sample: &[Vec<String>]) -> Option<Start> {
         return Some(Start { first_row, header, date: DatePlace::Cell(cell) });
     }
     for (above, cells) in sample.iter().enumerate() {
-        let place = |names: &[&str]| cells.iter().position(|cell| names.contains(&cell.to_lowercase().as_str()));
+        let place = |names: &[&str]| cells.iter().position(|cell| names.contains(&cell.to_ascii_lowercase().as_str()));
         let year = place(&["year", "yr", "yyyy", "y"]);
         let month = place(&["month", "mon", "mo", "mm", "m"]);
         let day = place(&["day", "dy", "da", "dd", "d"]);
