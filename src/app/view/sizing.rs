@@ -158,7 +158,14 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
 }
 
 fn residual(share: f64) -> String {
-    if share == 0.0 { "nothing".to_owned() } else { format!("{share:.0e}") }
+    if share == 0.0 {
+        return "nothing".to_owned();
+    }
+    // The first digit and the power of ten; a digit that rounds up to ten belongs to the next power.
+    let power = share.abs().log10().floor();
+    let digit = (share / 10f64.powf(power)).round();
+    let (digit, power) = if digit.abs() < 10.0 { (digit, power) } else { (digit / 10.0, power + 1.0) };
+    format!("{digit}e{power}")
 }
 
 fn years(answer: &Answer, units: &Units) -> Table {
