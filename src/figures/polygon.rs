@@ -1,6 +1,6 @@
 //! Convex polygons: cut at heights, and hatched.
 
-use super::pen::Point;
+use super::pen::{Point, Stroke};
 
 /// The part of a convex polygon that lies from one height down to another (y grows downwards).
 pub(super) fn between(polygon: &[Point], top: f64, bottom: f64) -> Vec<Point> {
@@ -9,16 +9,16 @@ pub(super) fn between(polygon: &[Point], top: f64, bottom: f64) -> Vec<Point> {
 }
 
 /// Lines that rise to the right across a convex polygon, `spacing` apart along x.
-pub(super) fn hatch(polygon: &[Point], spacing: f64) -> Vec<Vec<Point>> {
+pub(super) fn hatch(polygon: &[Point], spacing: f64) -> Vec<Stroke> {
     slanted(polygon, spacing, 1.0)
 }
 
 /// Lines that fall to the right across a convex polygon, `spacing` apart along x.
-pub(super) fn back_hatch(polygon: &[Point], spacing: f64) -> Vec<Vec<Point>> {
+pub(super) fn back_hatch(polygon: &[Point], spacing: f64) -> Vec<Stroke> {
     slanted(polygon, spacing, -1.0)
 }
 
-fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Vec<Point>> {
+fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Stroke> {
     let along = |(x, y): Point| x + slope * y;
     let least = polygon.iter().map(|p| along(*p)).fold(f64::INFINITY, f64::min);
     let greatest = polygon.iter().map(|p| along(*p)).fold(f64::NEG_INFINITY, f64::max);
@@ -28,7 +28,7 @@ fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Vec<Point>> {
     while at < greatest {
         let ends = crossings(polygon, |p| along(p) - at);
         if let [a, b] = ends[..] {
-            lines.push(vec![a, b]);
+            lines.push([a, b]);
         }
         at += spacing;
     }

@@ -174,21 +174,21 @@ fn filled(pen: &mut Pen, way: Way, area: &[Point; 4]) {
         Way::Used => pen.area(Ink::Used, area),
         Way::Spilled => {
             pen.area(Ink::SpillArea, area);
-            pen.lines(Ink::SpillHatch, &polygon::hatch(area, 6.0));
+            pen.strokes(Ink::SpillHatch, &polygon::hatch(area, 6.0));
         }
         Way::FirstFlush => {
             pen.area(Ink::FirstFlush, area);
-            pen.lines(Ink::FirstFlushHatch, &polygon::back_hatch(area, 4.0));
+            pen.strokes(Ink::FirstFlushHatch, &polygon::back_hatch(area, 4.0));
         }
         Way::Uncollected => {
             pen.area(Ink::Uncollected, area);
-            pen.lines(Ink::UncollectedHatch, &polygon::hatch(area, 5.0));
+            pen.strokes(Ink::UncollectedHatch, &polygon::hatch(area, 5.0));
         }
         Way::Lost => {
             pen.area(Ink::Lost, area);
             let mut crossed = polygon::hatch(area, 6.0);
             crossed.extend(polygon::back_hatch(area, 6.0));
-            pen.lines(Ink::LostHatch, &crossed);
+            pen.strokes(Ink::LostHatch, &crossed);
         }
     }
     pen.path(Ink::Line, through(area) + "Z");

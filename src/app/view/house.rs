@@ -1,7 +1,5 @@
 //! The house: the drawing, the answer in a line, what needs attention, and the parts in lists.
 
-use std::collections::BTreeMap;
-
 use chrono::NaiveDate;
 
 use super::Outcome;
@@ -134,7 +132,7 @@ fn labels(system: &System, units: &Units) -> Labels {
             let spoken = format!("{}: {}, {detail}", words::parts::one(part.kind()), part.name());
             (part.id(), PartLabel { name: part.name().to_owned(), detail, spoken })
         })
-        .collect::<BTreeMap<_, _>>()
+        .collect()
 }
 
 fn lists(system: &System, units: &Units) -> Vec<PartList> {

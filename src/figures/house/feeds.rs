@@ -100,13 +100,13 @@ fn screen(pen: &mut Pen, x: f64, y: f64) {
         [(x - 9.0, y), (x + 9.0, y), (x + 9.0, y + 8.0), (x + 4.0, y + 17.0), (x - 4.0, y + 17.0), (x - 9.0, y + 8.0)];
     pen.area(Ink::Paper, &head);
     pen.path(Ink::Line, crate::figures::pen::through(&head) + "Z");
-    pen.lines(
+    pen.strokes(
         Ink::Line,
         &[
-            vec![(x - 8.0, y + 3.0), (x + 8.0, y + 10.0)],
-            vec![(x - 4.5, y + 2.5), (x - 5.5, y + 6.5)],
-            vec![(x + 0.5, y + 4.5), (x - 0.5, y + 8.5)],
-            vec![(x + 5.0, y + 6.5), (x + 4.0, y + 10.5)],
+            [(x - 8.0, y + 3.0), (x + 8.0, y + 10.0)],
+            [(x - 4.5, y + 2.5), (x - 5.5, y + 6.5)],
+            [(x + 0.5, y + 4.5), (x - 0.5, y + 8.5)],
+            [(x + 5.0, y + 6.5), (x + 4.0, y + 10.5)],
         ],
     );
 }
@@ -119,7 +119,7 @@ fn standing_pipe(pen: &mut Pen, diverter: &Diverter, x: f64, tee: f64) {
     pen.area(Ink::Paper, &pipe);
     let held = polygon::between(&pipe, top + 0.45 * length, top + length);
     pen.area(Ink::FirstFlush, &held);
-    pen.lines(Ink::Line, &[vec![pipe[0], pipe[3]], vec![pipe[1], pipe[2]]]);
+    pen.strokes(Ink::Line, &[[pipe[0], pipe[3]], [pipe[1], pipe[2]]]);
     pen.circle(Ink::Line, (x, top + 0.45 * length - 3.5), 3.2);
     pen.line(Ink::Strong, &[(left - 2.0, top + length), (left + CHAMBER + 2.0, top + length)]);
     if let Drain::Hole { .. } = diverter.drain {

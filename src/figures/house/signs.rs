@@ -30,13 +30,13 @@ pub(super) fn draw(pen: &mut Pen, marks: &[PartMark], parts: &[PartId], (x, y): 
     match gravest {
         Some(Sign::Attention) => {
             pen.area(Ink::Caution, &[(x, y - RADIUS), (x + RADIUS, y + 7.0), (x - RADIUS, y + 7.0)]);
-            pen.lines(Ink::CautionSign, &[vec![(x, y - 3.0), (x, y + 1.0)], vec![(x, y + 4.0), (x, y + 4.2)]]);
+            pen.strokes(Ink::CautionSign, &[[(x, y - 3.0), (x, y + 1.0)], [(x, y + 4.0), (x, y + 4.2)]]);
         }
         Some(Sign::Fault) => {
             pen.circle(Ink::Fault, (x, y), RADIUS);
-            pen.lines(
+            pen.strokes(
                 Ink::FaultSign,
-                &[vec![(x - 3.5, y - 3.5), (x + 3.5, y + 3.5)], vec![(x + 3.5, y - 3.5), (x - 3.5, y + 3.5)]],
+                &[[(x - 3.5, y - 3.5), (x + 3.5, y + 3.5)], [(x + 3.5, y - 3.5), (x - 3.5, y + 3.5)]],
             );
         }
         None => {}
