@@ -1,9 +1,8 @@
 //! Numbers in rising order. What else is to be sorted is sorted by a number of its own: one sort for all of them.
 
 /// The numbers in rising order.
-pub fn sorted(mut values: Vec<f64>) -> Vec<f64> {
-    values.sort_unstable_by(f64::total_cmp);
-    values
+pub fn sorted(values: Vec<f64>) -> Vec<f64> {
+    rising(&values).into_iter().map(|place| values[place]).collect()
 }
 
 /// The numbers in rising order, each once.

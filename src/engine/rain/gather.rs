@@ -210,36 +210,33 @@ impl Found {
         unit_basis: UnitBasis,
         record: &RainRecord,
     ) -> Vec<Notice> {
-        fn some<T>(occasions: Occasions<T>, notice: fn(Occasions<T>) -> Notice) -> Option<Notice> {
-            (occasions.count > 0).then(|| notice(occasions))
+        fn some<T>(notices: &mut Vec<Notice>, occasions: Occasions<T>, notice: fn(Occasions<T>) -> Notice) {
+            if occasions.count > 0 {
+                notices.push(notice(occasions));
+            }
         }
-        let assumed_order = match order {
-            Some((order, basis)) if basis != OrderBasis::Dates => Some(Notice::DateOrderAssumed { order, basis }),
-            _ => None,
-        };
-        let assumed_unit = match unit_basis {
-            UnitBasis::Guessed { mean_rain_day } => Some(Notice::UnitAssumed { unit, mean_rain_day }),
-            UnitBasis::Told => None,
-        };
-        [
-            (lines > 0).then_some(Notice::LinesAboveTable { lines }),
-            some(self.unreadable, Notice::RowsUnreadable),
-            assumed_order,
-            assumed_unit,
-            some(self.missing, Notice::MarkedMissing),
-            gaps(record),
-            some(self.repeated, Notice::RepeatedDates),
-            some(self.conflicting, Notice::ConflictingDates),
-            some(self.traces, Notice::Traces),
-            some(self.presumed, Notice::PresumedZero),
-            some(self.negative, Notice::Negative),
-            some(self.flagged, Notice::QualityFlagged),
-            some(self.multi_day, Notice::MultiDayTotals),
-            some(self.beyond, Notice::BeyondWorldRecord),
-        ]
-        .into_iter()
-        .flatten()
-        .collect()
+        let mut notices = Vec::new();
+        if lines > 0 {
+            notices.push(Notice::LinesAboveTable { lines });
+        }
+        some(&mut notices, self.unreadable, Notice::RowsUnreadable);
+        if let Some((order, basis)) = order.filter(|(_, basis)| *basis != OrderBasis::Dates) {
+            notices.push(Notice::DateOrderAssumed { order, basis });
+        }
+        if let UnitBasis::Guessed { mean_rain_day } = unit_basis {
+            notices.push(Notice::UnitAssumed { unit, mean_rain_day });
+        }
+        some(&mut notices, self.missing, Notice::MarkedMissing);
+        notices.extend(gaps(record));
+        some(&mut notices, self.repeated, Notice::RepeatedDates);
+        some(&mut notices, self.conflicting, Notice::ConflictingDates);
+        some(&mut notices, self.traces, Notice::Traces);
+        some(&mut notices, self.presumed, Notice::PresumedZero);
+        some(&mut notices, self.negative, Notice::Negative);
+        some(&mut notices, self.flagged, Notice::QualityFlagged);
+        some(&mut notices, self.multi_day, Notice::MultiDayTotals);
+        some(&mut notices, self.beyond, Notice::BeyondWorldRecord);
+        notices
     }
 }
 

@@ -26,7 +26,7 @@ use crate::quantity::order::rising;
 pub(super) fn rows_of(lines: &[Line<'_>], delimiter: u8) -> Result<Option<Reading>, ImportError> {
     let mut cutter = Cutter::new(delimiter);
     let Some(first) = lines.first() else { return Ok(None) };
-    let header: Vec<String> = cutter.cells(first.text).iter().map(|cell| cell.to_string()).collect();
+    let header = cutter.owned_cells(first.text);
     let place = |name: &str| header.iter().position(|cell| cell.eq_ignore_ascii_case(name));
     if let (Some(station), Some(date), Some(depth)) = (place("STATION"), place("DATE"), place("PRCP")) {
         let places = Places {
