@@ -119,12 +119,16 @@ impl WhereItWent {
     }
 
     fn reading(&self, month: usize, x: f64, y: f64) -> Reading {
-        let amounts = self.portions.iter().map(|portion| (portion.name.as_str(), portion.amounts[month]));
-        let all = amounts.chain([(self.words.shortfall.as_str(), self.shortfall[month])]);
-        let texts: Vec<String> = all
-            .filter(|(_, amount)| *amount > 0.0)
-            .map(|(name, amount)| format!("{name} {}", with_unit(amount, &self.words.unit)))
-            .collect();
+        let mut texts = Vec::new();
+        let mut tell = |name: &str, amount: f64| {
+            if amount > 0.0 {
+                texts.push(format!("{name} {}", with_unit(amount, &self.words.unit)));
+            }
+        };
+        for portion in &self.portions {
+            tell(&portion.name, portion.amounts[month]);
+        }
+        tell(&self.words.shortfall, self.shortfall[month]);
         Reading { x, y, label: self.words.months[month].clone(), value: texts.join(", ") }
     }
 

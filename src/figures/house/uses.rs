@@ -89,12 +89,19 @@ fn blocks(house: &House) -> Vec<Block> {
     let joined = |part: PartId| layout.joints.iter().any(|joint| joint.part == part);
     let hauled =
         |part: PartId| layout.cells.iter().flat_map(|cell| &cell.inlets).any(|inlet| inlet.parts.contains(&part));
-    let dry = system.uses.iter().filter(|using| layout.cell_of(system, using.tank).is_none()).map(tap);
-    let lines =
-        system.trunk_lines.iter().filter(|line| !joined(line.id)).map(|line| (line.id, Symbol::Valve(line.open)));
-    let pumps = system.pumps.iter().filter(|pump| !joined(pump.id)).map(|pump| (pump.id, Symbol::Pump));
-    let loads = system.hauling.iter().filter(|load| !hauled(load.id)).map(|load| (load.id, Symbol::Lorry));
-    let loose: Vec<_> = dry.chain(lines).chain(pumps).chain(loads).collect();
+    let mut loose = Vec::new();
+    for using in system.uses.iter().filter(|using| layout.cell_of(system, using.tank).is_none()) {
+        loose.push(tap(using));
+    }
+    for line in system.trunk_lines.iter().filter(|line| !joined(line.id)) {
+        loose.push((line.id, Symbol::Valve(line.open)));
+    }
+    for pump in system.pumps.iter().filter(|pump| !joined(pump.id)) {
+        loose.push((pump.id, Symbol::Pump));
+    }
+    for load in system.hauling.iter().filter(|load| !hauled(load.id)) {
+        loose.push((load.id, Symbol::Lorry));
+    }
     if !loose.is_empty() {
         blocks.push(Block { cell: None, entries: loose });
     }
