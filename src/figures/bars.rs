@@ -147,7 +147,7 @@ impl Bars {
             let x = write(frame, &self.words.partial, 18.0);
             let swatch = [(x, 4.0), (x + 13.0, 4.0), (x + 13.0, 15.0), (x, 15.0)];
             frame.pen.strokes(Ink::Stranded, &polygon::hatch(&swatch, HATCH));
-            frame.pen.path(Ink::Line, super::pen::through(&swatch) + "Z");
+            frame.pen.outline(Ink::Line, &swatch);
         }
         if !self.words.over.is_empty() {
             write(frame, &self.words.over, 0.0);

@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use super::drawing::{Anchor, Ink, Mark};
+use super::lettering::LEADING;
 
 /// A place on the sheet.
 pub(super) type Point = (f64, f64);
@@ -40,11 +41,31 @@ impl Pen {
         self.path(ink, d);
     }
 
+    /// Strokes as they lie from a place, as one mark.
+    pub fn strokes_at(&mut self, ink: Ink, at: Point, strokes: &[Stroke]) {
+        let mut d = String::with_capacity(strokes.len() * 24);
+        for [from, to] in strokes {
+            add_through(&mut d, &[moved(*from, at), moved(*to, at)]);
+        }
+        self.path(ink, d);
+    }
+
+    /// A closed line through some places.
+    pub fn outline(&mut self, ink: Ink, corners: &[Point]) {
+        self.path(ink, through(corners) + "Z");
+    }
+
+    /// An area with its corners as they lie from a place.
+    pub fn area_at(&mut self, ink: Ink, at: Point, corners: &[Point]) {
+        let corners: Vec<Point> = corners.iter().map(|corner| moved(*corner, at)).collect();
+        self.area(ink, &corners);
+    }
+
     /// A sign at a place: places as they lie from it, each with the path data that goes on from there.
-    pub fn sign(&mut self, ink: Ink, (x, y): Point, steps: &[Step]) {
+    pub fn sign(&mut self, ink: Ink, at: Point, steps: &[Step]) {
         let mut d = "M".to_owned();
-        for &((dx, dy), onward) in steps {
-            add_place(&mut d, (x + dx, y + dy));
+        for &(place, onward) in steps {
+            add_place(&mut d, moved(place, at));
             d.push_str(onward);
         }
         self.path(ink, d);
@@ -53,7 +74,7 @@ impl Pen {
     /// An area with its corners.
     pub fn area(&mut self, ink: Ink, corners: &[Point]) {
         if corners.len() > 2 {
-            self.path(ink, through(corners) + "Z");
+            self.outline(ink, corners);
         }
     }
 
@@ -90,12 +111,26 @@ impl Pen {
         self.path(ink, with_elbows(points));
     }
 
+    /// Lines of text, one below the other; returns where the next one would stand.
+    pub fn texts(&mut self, ink: Ink, (x, mut y): Point, anchor: Anchor, size: f64, lines: &[String]) -> f64 {
+        for line in lines {
+            self.text(ink, (x, y), anchor, size, line);
+            y += LEADING;
+        }
+        y
+    }
+
     /// A line of text.
     pub fn text(&mut self, ink: Ink, (x, y): Point, anchor: Anchor, size: f64, text: &str) {
         if !text.is_empty() {
             self.marks.push(Mark::Text { x, y, anchor, text: text.to_owned(), ink, size });
         }
     }
+}
+
+/// Where a place stands that lies so far from another.
+fn moved((dx, dy): Point, (x, y): Point) -> Point {
+    (x + dx, y + dy)
 }
 
 /// Path data of a line through some places.

@@ -4,7 +4,7 @@
 use super::drawing::{Anchor, Drawing, Ink, Reading};
 use super::frame::{DIGITS, Frame, Wanted, apart, with_unit};
 use super::lettering::{self, SMALL};
-use super::pen::{Pen, Point, through};
+use super::pen::{Pen, Point};
 use super::polygon;
 use super::table::Table;
 use crate::quantity::shown::significant;
@@ -195,7 +195,7 @@ fn filled(pen: &mut Pen, way: Way, area: &[Point; 4]) {
             pen.strokes(Ink::LostHatch, &crossed);
         }
     }
-    pen.path(Ink::Line, through(area) + "Z");
+    pen.outline(Ink::Line, area);
 }
 
 /// What is lacking: a bar that hangs from the line and ends in a point.

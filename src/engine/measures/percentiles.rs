@@ -30,8 +30,13 @@ pub fn by_day_of_year(dates: &[NaiveDate], contents_l: &[f64]) -> Vec<DayOfYear>
 
 /// The same for the day of the year of one date.
 pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> DayOfYear {
-    let that_day = |date: &NaiveDate| day_of_year(*date) == day_of_year(day);
-    percentiles(dates.iter().zip(contents_l).filter(|(date, _)| that_day(date)).map(|(_, content)| *content).collect())
+    let mut on_it = Vec::new();
+    for (date, content) in dates.iter().zip(contents_l) {
+        if day_of_year(*date) == day_of_year(day) {
+            on_it.push(*content);
+        }
+    }
+    percentiles(on_it)
 }
 
 fn percentiles(values: Vec<f64>) -> DayOfYear {

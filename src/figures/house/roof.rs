@@ -211,11 +211,7 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
             }
         }
         let middle = f64::midpoint(cell.left, cell.right);
-        let mut y = roof.eave + 20.0;
-        for line in &cell.name {
-            pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, line);
-            y += LEADING;
-        }
+        let y = pen.texts(Ink::StrongLabel, (middle, roof.eave + 20.0), Anchor::Middle, SIZE, &cell.name);
         pen.text(Ink::FaintLabel, (middle, y), Anchor::Middle, SMALL, &cell.detail);
         let top = roof.eave - cell.rise - 4.0;
         let beside = cell.name.first().map_or(0.0, |line| lettering::width(line, SIZE) / 2.0);

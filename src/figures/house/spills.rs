@@ -75,8 +75,8 @@ fn way_over(house: &House, cell: &Cell, other: &Cell, y: f64, next: bool) -> Vec
     vec![(start, y), (aside, y), (aside, over), (into, over), end]
 }
 
-fn splash(pen: &mut Pen, (x, y): Point) {
-    pen.strokes(Ink::Spill, &[[(x - 7.0, y - 1.0), (x - 9.0, y - 4.0)], [(x + 7.0, y - 1.0), (x + 9.0, y - 4.0)]]);
+fn splash(pen: &mut Pen, at: Point) {
+    pen.strokes_at(Ink::Spill, at, &[[(-7.0, -1.0), (-9.0, -4.0)], [(7.0, -1.0), (9.0, -4.0)]]);
 }
 
 fn sprout(pen: &mut Pen, place: Point) {

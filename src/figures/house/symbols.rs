@@ -12,8 +12,8 @@ pub(super) fn valve(pen: &mut Pen, (x, y): Point, open: bool) {
         pen.sign(Ink::Solid, (x, y), &WINGS);
     }
     pen.sign(Ink::Line, (x, y), &WINGS);
-    let lever = if open { [(x - 8.0, y - 11.0), (x + 8.0, y - 11.0)] } else { [(x, y - 18.0), (x, y - 10.0)] };
-    pen.strokes(Ink::Strong, &[[(x, y), (x, y - 11.0)], lever]);
+    let lever = if open { [(-8.0, -11.0), (8.0, -11.0)] } else { [(0.0, -18.0), (0.0, -10.0)] };
+    pen.strokes_at(Ink::Strong, (x, y), &[[(0.0, 0.0), (0.0, -11.0)], lever]);
 }
 
 /// A pump: a ring with a triangle that points where it lifts.
@@ -69,6 +69,6 @@ pub(super) fn arrow_down(pen: &mut Pen, ink: Ink, (x, y): Point) {
 }
 
 /// Two strokes across an upright pipe that is not drawn further.
-pub(super) fn broken_off(pen: &mut Pen, (x, y): Point) {
-    pen.strokes(Ink::Line, &[[(x - 6.0, y + 2.0), (x + 6.0, y - 3.0)], [(x - 6.0, y + 6.0), (x + 6.0, y + 1.0)]]);
+pub(super) fn broken_off(pen: &mut Pen, at: Point) {
+    pen.strokes_at(Ink::Line, at, &[[(-6.0, 2.0), (6.0, -3.0)], [(-6.0, 6.0), (6.0, 1.0)]]);
 }

@@ -5,8 +5,8 @@ use super::rows;
 use super::tank_outline::outline;
 use super::{House, drawable};
 use crate::figures::drawing::{Anchor, Ink};
-use crate::figures::lettering::{LEADING, SIZE, SMALL};
-use crate::figures::pen::{Pen, Point, through};
+use crate::figures::lettering::{SIZE, SMALL};
+use crate::figures::pen::{Pen, Point};
 use crate::figures::{lettering, polygon};
 use crate::site::system::System;
 use crate::site::tank::{Build, Shape, Tank};
@@ -38,7 +38,7 @@ pub(super) fn draw(house: &mut House) {
         }
         let dead = polygon::between(&shape, y_of(drawable(tank.outlet.get(), 0.0, 30.0)), bottom);
         pen.strokes(Ink::Stranded, &polygon::back_hatch(&dead, STROKES));
-        pen.path(Ink::Strong, through(&shape) + "Z");
+        pen.outline(Ink::Strong, &shape);
         fittings(&mut pen, tank, cell, top, bottom, layout.rows[cell.row].ground);
         label(house, &mut pen, at, tank);
         let sign = (cell.body + cell.body_width - 4.0, top + 4.0);
@@ -72,10 +72,7 @@ fn water(pen: &mut Pen, shape: &[Point], level: f64, bottom: f64) {
     let x = left + 0.7 * (right - left);
     if right - left > 28.0 && bottom - level > 10.0 {
         pen.sign(Ink::Line, (x, level), &[((-5.0, -8.0), "h10l-5 7Z")]);
-        pen.strokes(
-            Ink::WaterLine,
-            &[[(x - 4.0, level + 4.0), (x + 4.0, level + 4.0)], [(x - 2.0, level + 7.5), (x + 2.0, level + 7.5)]],
-        );
+        pen.strokes_at(Ink::WaterLine, (x, level), &[[(-4.0, 4.0), (4.0, 4.0)], [(-2.0, 7.5), (2.0, 7.5)]]);
     }
 }
 
@@ -89,7 +86,7 @@ fn support(pen: &mut Pen, cell: &Cell, floor: f64, bottom: f64, ground: f64) {
         let pad = [(left, bottom), (left + width, bottom), (left + width, ground), (left, ground)];
         pen.area(Ink::Paper, &pad);
         pen.strokes(Ink::Earth, &polygon::hatch(&pad, 9.0));
-        pen.path(Ink::Line, through(&pad) + "Z");
+        pen.outline(Ink::Line, &pad);
     } else {
         let (a, b) = (left + 6.0, left + width - 6.0);
         pen.strokes(
@@ -166,12 +163,7 @@ fn label(house: &House, pen: &mut Pen, at: usize, tank: &Tank) {
     let middle = cell
         .middle()
         .clamp((left + half).min(f64::midpoint(left, right)), (right - half).max(f64::midpoint(left, right)));
-    let mut y = layout.rows[cell.row].labels + 14.0;
-    for line in &name {
-        pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, line);
-        y += LEADING;
-    }
-    for line in &detail {
-        pen.text(Ink::Label, (middle, y), Anchor::Middle, SMALL, line);
-    }
+    let y = layout.rows[cell.row].labels + 14.0;
+    let y = pen.texts(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, &name);
+    pen.texts(Ink::Label, (middle, y), Anchor::Middle, SMALL, &detail);
 }

@@ -172,13 +172,8 @@ fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f
     let detail = lettering::lines(house.detail(part), room, SMALL, 1);
     let name = lettering::lines(house.name(part), room, SIZE, if detail.is_empty() { 3 } else { 2 });
     #[expect(clippy::cast_precision_loss, reason = "three at most")]
-    let mut baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
-    for line in &name {
-        pen.text(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, line);
-        baseline += LEADING;
-    }
-    for line in &detail {
-        pen.text(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, line);
-    }
+    let baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
+    let baseline = pen.texts(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, &name);
+    pen.texts(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, &detail);
     house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (riser + 52.0, top + 11.0), pen);
 }
