@@ -92,11 +92,13 @@ impl YearBand<'_> {
     /// The percentiles on the first of each month.
     pub fn table(&self) -> Table {
         let words = &self.words;
-        let row = |(month, first): (&String, usize)| {
-            let at = |values: &[f64]| values.get(first).map_or_else(String::new, |value| significant(*value, DIGITS));
-            vec![month.clone(), at(self.low), at(self.median), at(self.high)]
-        };
-        let rows = words.months.iter().zip(FIRSTS).filter(|(_, first)| *first < self.days()).map(row).collect();
+        let mut rows = Vec::new();
+        for (month, first) in words.months.iter().zip(FIRSTS) {
+            if first < self.days() {
+                let at = |values: &[f64]| significant(values[first], DIGITS);
+                rows.push(vec![month.clone(), at(self.low), at(self.median), at(self.high)]);
+            }
+        }
         let columns = vec![words.month.clone(), words.low.clone(), words.median.clone(), words.high.clone()];
         Table { columns, rows }
     }

@@ -75,7 +75,7 @@ impl Bars {
             let (left, right) = (x - wide / 2.0, x + wide / 2.0);
             let shape = [(left, top), (right, top), (right, base), (left, base)];
             if bar.partial {
-                frame.pen.lines(Ink::Stranded, &polygon::hatch(&shape, HATCH));
+                frame.pen.strokes(Ink::Stranded, &polygon::hatch(&shape, HATCH));
                 frame.pen.path(Ink::Line, super::pen::through(&shape));
             } else {
                 frame.pen.area(Ink::Rain, &shape);
@@ -146,8 +146,8 @@ impl Bars {
         if self.bars.iter().any(|bar| bar.partial) {
             let x = write(frame, &self.words.partial, 18.0);
             let swatch = [(x, 4.0), (x + 13.0, 4.0), (x + 13.0, 15.0), (x, 15.0)];
-            frame.pen.lines(Ink::Stranded, &polygon::hatch(&swatch, HATCH));
-            frame.pen.path(Ink::Line, super::pen::through(&swatch) + "Z");
+            frame.pen.strokes(Ink::Stranded, &polygon::hatch(&swatch, HATCH));
+            frame.pen.outline(Ink::Line, &swatch);
         }
         if !self.words.over.is_empty() {
             write(frame, &self.words.over, 0.0);
@@ -157,9 +157,7 @@ impl Bars {
 
 /// The mark of a dry month or year: a hollow point downwards.
 fn dry_mark(frame: &mut Frame, x: f64, top: f64, half: f64) {
-    frame
-        .pen
-        .path(Ink::Caution, format!("M{:.1} {top:.1}L{:.1} {top:.1}L{x:.1} {:.1}Z", x - half, x + half, top + 7.0));
+    frame.pen.area(Ink::Caution, &[(x - half, top), (x + half, top), (x, top + 7.0)]);
 }
 
 fn round_step(least: usize) -> usize {

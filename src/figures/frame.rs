@@ -6,6 +6,7 @@ use super::lettering::{self, SMALL};
 use super::pen::Pen;
 use super::scale::Scale;
 use super::ticks;
+use crate::quantity::order::rising;
 use crate::quantity::shown::significant;
 
 /// Digits of the values that are read off.
@@ -94,8 +95,7 @@ pub(super) fn with_unit(value: f64, unit: &str) -> String {
 
 /// Moves heights apart so that labels there don't touch; keeps their order and the span.
 pub(super) fn apart(heights: &[f64], (top, bottom): (f64, f64)) -> Vec<f64> {
-    let mut order: Vec<usize> = (0..heights.len()).collect();
-    order.sort_by(|a, b| heights[*a].total_cmp(&heights[*b]));
+    let order = rising(heights);
     let mut placed = heights.to_vec();
     let mut least = top;
     for &at in &order {

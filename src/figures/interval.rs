@@ -50,12 +50,12 @@ impl Interval {
             pen.line(Ink::Faint, &[(place, AXIS - half), (place, AXIS + half)]);
         }
         pen.rectangle(Ink::Band, (low, AXIS - 8.0), high - low, 16.0);
-        pen.lines(
+        pen.strokes(
             Ink::Strong,
             &[
-                vec![(low, AXIS - 8.0), (low, AXIS + 8.0)],
-                vec![(high, AXIS - 8.0), (high, AXIS + 8.0)],
-                vec![(low, AXIS), (high, AXIS)],
+                [(low, AXIS - 8.0), (low, AXIS + 8.0)],
+                [(high, AXIS - 8.0), (high, AXIS + 8.0)],
+                [(low, AXIS), (high, AXIS)],
             ],
         );
         pen.circle(Ink::Solid, (share, AXIS), 6.0);

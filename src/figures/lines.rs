@@ -67,17 +67,17 @@ impl Contents<'_> {
         let x = Scale { from: (0.0, last.max(1.0)), to: (frame.left, frame.right) };
         self.date_ticks(&mut frame, &x);
         let columns = self.columns(frame.right - frame.left);
-        let line: Vec<Point> = columns
-            .iter()
-            .flat_map(|column| {
-                let mut days =
-                    [column.first, column.least.min(column.greatest), column.least.max(column.greatest), column.last]
-                        .to_vec();
-                days.dedup();
-                days
-            })
-            .map(|day| (at(&x, day), frame.y.at(self.values[day])))
-            .collect();
+        let mut line: Vec<Point> = Vec::with_capacity(4 * columns.len());
+        for column in &columns {
+            let mut before = None;
+            for day in [column.first, column.least.min(column.greatest), column.least.max(column.greatest), column.last]
+            {
+                if before != Some(day) {
+                    line.push((at(&x, day), frame.y.at(self.values[day])));
+                }
+                before = Some(day);
+            }
+        }
         if let (Some(first), Some(last)) = (line.first(), line.last()) {
             let base = frame.y.at(0.0);
             let mut area = vec![(first.0, base)];

@@ -3,9 +3,16 @@
 use std::fmt::Write;
 
 use super::drawing::{Anchor, Ink, Mark};
+use super::lettering::LEADING;
 
 /// A place on the sheet.
 pub(super) type Point = (f64, f64);
+
+/// The two ends of a straight stroke.
+pub(super) type Stroke = [Point; 2];
+
+/// A place as it lies from another, and the path data that goes on from there.
+pub(super) type Step<'a> = (Point, &'a str);
 
 /// Radius of a pipe's elbow.
 const ELBOW: f64 = 6.0;
@@ -25,16 +32,49 @@ impl Pen {
         self.path(ink, through(points));
     }
 
-    /// Several lines as one mark.
-    pub fn lines(&mut self, ink: Ink, lines: &[Vec<Point>]) {
-        let d: String = lines.iter().map(|line| through(line)).collect();
+    /// Several straight strokes as one mark.
+    pub fn strokes(&mut self, ink: Ink, strokes: &[Stroke]) {
+        let mut d = String::with_capacity(strokes.len() * 24);
+        for stroke in strokes {
+            add_through(&mut d, stroke);
+        }
+        self.path(ink, d);
+    }
+
+    /// Strokes as they lie from a place, as one mark.
+    pub fn strokes_at(&mut self, ink: Ink, at: Point, strokes: &[Stroke]) {
+        let mut d = String::with_capacity(strokes.len() * 24);
+        for [from, to] in strokes {
+            add_through(&mut d, &[moved(*from, at), moved(*to, at)]);
+        }
+        self.path(ink, d);
+    }
+
+    /// A closed line through some places.
+    pub fn outline(&mut self, ink: Ink, corners: &[Point]) {
+        self.path(ink, through(corners) + "Z");
+    }
+
+    /// An area with its corners as they lie from a place.
+    pub fn area_at(&mut self, ink: Ink, at: Point, corners: &[Point]) {
+        let corners: Vec<Point> = corners.iter().map(|corner| moved(*corner, at)).collect();
+        self.area(ink, &corners);
+    }
+
+    /// A sign at a place: places as they lie from it, each with the path data that goes on from there.
+    pub fn sign(&mut self, ink: Ink, at: Point, steps: &[Step]) {
+        let mut d = "M".to_owned();
+        for &(place, onward) in steps {
+            add_place(&mut d, moved(place, at));
+            d.push_str(onward);
+        }
         self.path(ink, d);
     }
 
     /// An area with its corners.
     pub fn area(&mut self, ink: Ink, corners: &[Point]) {
         if corners.len() > 2 {
-            self.path(ink, through(corners) + "Z");
+            self.outline(ink, corners);
         }
     }
 
@@ -45,15 +85,17 @@ impl Pen {
 
     /// A circle.
     pub fn circle(&mut self, ink: Ink, (x, y): Point, radius: f64) {
-        self.path(
-            ink,
-            format!(
-                "M{:.1} {y:.1}a{radius:.1} {radius:.1} 0 1 0 {:.1} 0a{radius:.1} {radius:.1} 0 1 0 {:.1} 0Z",
-                x - radius,
-                2.0 * radius,
-                -2.0 * radius
-            ),
-        );
+        let mut d = "M".to_owned();
+        add_place(&mut d, (x - radius, y));
+        for across in [2.0 * radius, -2.0 * radius] {
+            d.push('a');
+            add_place(&mut d, (radius, radius));
+            d.push_str(" 0 1 0 ");
+            add_number(&mut d, across);
+            d.push_str(" 0");
+        }
+        d.push('Z');
+        self.path(ink, d);
     }
 
     /// Path data made elsewhere; nothing where it is empty.
@@ -69,6 +111,15 @@ impl Pen {
         self.path(ink, with_elbows(points));
     }
 
+    /// Lines of text, one below the other; returns where the next one would stand.
+    pub fn texts(&mut self, ink: Ink, (x, mut y): Point, anchor: Anchor, size: f64, lines: &[String]) -> f64 {
+        for line in lines {
+            self.text(ink, (x, y), anchor, size, line);
+            y += LEADING;
+        }
+        y
+    }
+
     /// A line of text.
     pub fn text(&mut self, ink: Ink, (x, y): Point, anchor: Anchor, size: f64, text: &str) {
         if !text.is_empty() {
@@ -77,31 +128,53 @@ impl Pen {
     }
 }
 
+/// Where a place stands that lies so far from another.
+fn moved((dx, dy): Point, (x, y): Point) -> Point {
+    (x + dx, y + dy)
+}
+
 /// Path data of a line through some places.
 pub(super) fn through(points: &[Point]) -> String {
     let mut d = String::with_capacity(points.len() * 12);
-    if points.len() < 2 {
-        return d;
-    }
-    for (at, (x, y)) in points.iter().enumerate() {
-        // Writing to a String can't fail.
-        let _ = write!(d, "{}{x:.1} {y:.1}", if at == 0 { 'M' } else { 'L' });
-    }
+    add_through(&mut d, points);
     d
+}
+
+/// Adds a line through some places to path data.
+pub(super) fn add_through(d: &mut String, points: &[Point]) {
+    if points.len() < 2 {
+        return;
+    }
+    for (at, place) in points.iter().enumerate() {
+        d.push(if at == 0 { 'M' } else { 'L' });
+        add_place(d, *place);
+    }
+}
+
+fn add_place(d: &mut String, (x, y): Point) {
+    add_number(d, x);
+    d.push(' ');
+    add_number(d, y);
+}
+
+fn add_number(d: &mut String, number: f64) {
+    // Writing to a String can't fail.
+    let _ = write!(d, "{number:.1}");
 }
 
 fn with_elbows(points: &[Point]) -> String {
     let mut d = String::new();
-    for (at, &(x, y)) in points.iter().enumerate() {
-        let _ = match (at.checked_sub(1).and_then(|before| points.get(before)), points.get(at + 1)) {
-            (None, _) => write!(d, "M{x:.1} {y:.1}"),
-            (Some(_), None) => write!(d, "L{x:.1} {y:.1}"),
-            (Some(&before), Some(&after)) => {
-                let (x1, y1) = towards((x, y), before, ELBOW);
-                let (x2, y2) = towards((x, y), after, ELBOW);
-                write!(d, "L{x1:.1} {y1:.1}Q{x:.1} {y:.1} {x2:.1} {y2:.1}")
-            }
-        };
+    for (at, &place) in points.iter().enumerate() {
+        d.push(if at == 0 { 'M' } else { 'L' });
+        if let (true, Some(&after)) = (at > 0, points.get(at + 1)) {
+            add_place(&mut d, towards(place, points[at - 1], ELBOW));
+            d.push('Q');
+            add_place(&mut d, place);
+            d.push(' ');
+            add_place(&mut d, towards(place, after, ELBOW));
+        } else {
+            add_place(&mut d, place);
+        }
     }
     d
 }

@@ -1,24 +1,24 @@
 //! Convex polygons: cut at heights, and hatched.
 
-use super::pen::Point;
+use super::pen::{Point, Stroke};
 
 /// The part of a convex polygon that lies from one height down to another (y grows downwards).
 pub(super) fn between(polygon: &[Point], top: f64, bottom: f64) -> Vec<Point> {
-    let below_top = cut(polygon, |(_, y)| y - top);
-    cut(&below_top, |(_, y)| bottom - y)
+    let below_top = cut(polygon, &|(_, y)| y - top);
+    cut(&below_top, &|(_, y)| bottom - y)
 }
 
 /// Lines that rise to the right across a convex polygon, `spacing` apart along x.
-pub(super) fn hatch(polygon: &[Point], spacing: f64) -> Vec<Vec<Point>> {
+pub(super) fn hatch(polygon: &[Point], spacing: f64) -> Vec<Stroke> {
     slanted(polygon, spacing, 1.0)
 }
 
 /// Lines that fall to the right across a convex polygon, `spacing` apart along x.
-pub(super) fn back_hatch(polygon: &[Point], spacing: f64) -> Vec<Vec<Point>> {
+pub(super) fn back_hatch(polygon: &[Point], spacing: f64) -> Vec<Stroke> {
     slanted(polygon, spacing, -1.0)
 }
 
-fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Vec<Point>> {
+fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Stroke> {
     let along = |(x, y): Point| x + slope * y;
     let least = polygon.iter().map(|p| along(*p)).fold(f64::INFINITY, f64::min);
     let greatest = polygon.iter().map(|p| along(*p)).fold(f64::NEG_INFINITY, f64::max);
@@ -26,9 +26,9 @@ fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Vec<Point>> {
     // Lines stand on a raster of the whole sheet, so that neighbouring areas match.
     let mut at = ((least / spacing).floor() + 1.0) * spacing;
     while at < greatest {
-        let ends = crossings(polygon, |p| along(p) - at);
+        let ends = crossings(polygon, &|p| along(p) - at);
         if let [a, b] = ends[..] {
-            lines.push(vec![a, b]);
+            lines.push([a, b]);
         }
         at += spacing;
     }
@@ -36,14 +36,17 @@ fn slanted(polygon: &[Point], spacing: f64, slope: f64) -> Vec<Vec<Point>> {
 }
 
 /// The places where a line crosses the edges of a polygon.
-fn crossings(polygon: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
-    edges(polygon)
-        .filter(|(a, b)| (side(*a) < 0.0) != (side(*b) < 0.0))
-        .map(|(a, b)| on_edge(a, b, side(a), side(b)))
-        .collect()
+fn crossings(polygon: &[Point], side: &dyn Fn(Point) -> f64) -> Vec<Point> {
+    let mut crossings = Vec::new();
+    for (a, b) in edges(polygon) {
+        if (side(a) < 0.0) != (side(b) < 0.0) {
+            crossings.push(on_edge(a, b, side(a), side(b)));
+        }
+    }
+    crossings
 }
 
-fn cut(polygon: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
+fn cut(polygon: &[Point], side: &dyn Fn(Point) -> f64) -> Vec<Point> {
     let mut kept = Vec::with_capacity(polygon.len() + 2);
     for (a, b) in edges(polygon) {
         if side(a) >= 0.0 {
@@ -57,7 +60,7 @@ fn cut(polygon: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
 }
 
 fn edges(polygon: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    polygon.iter().copied().zip(polygon.iter().copied().cycle().skip(1))
+    (0..polygon.len()).map(|at| (polygon[at], polygon[if at + 1 < polygon.len() { at + 1 } else { 0 }]))
 }
 
 fn on_edge(a: Point, b: Point, side_a: f64, side_b: f64) -> Point {

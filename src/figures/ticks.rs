@@ -2,6 +2,8 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::quantity::shown::magnitude;
+
 /// Round values from `least` (0 or below) to `greatest`, at most about so many steps; the first lies at or below
 /// the least value and the last at or above the greatest.
 pub(super) fn values(least: f64, greatest: f64, steps: f64) -> Vec<f64> {
@@ -12,7 +14,7 @@ pub(super) fn values(least: f64, greatest: f64, steps: f64) -> Vec<f64> {
         return vec![0.0, 1.0];
     }
     let rough = span / steps.max(1.0);
-    let power = 10f64.powf(rough.log10().floor());
+    let power = 10f64.powi(magnitude(rough).max(-300));
     let step = [1.0, 2.0, 5.0, 10.0].map(|digit| digit * power).into_iter().find(|step| *step >= rough * 0.999_999);
     let step = step.unwrap_or(10.0 * power);
     let (first, last) = ((least / step + 1e-9).floor(), (greatest / step - 1e-9).ceil());

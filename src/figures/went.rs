@@ -4,7 +4,7 @@
 use super::drawing::{Anchor, Drawing, Ink, Reading};
 use super::frame::{DIGITS, Frame, Wanted, apart, with_unit};
 use super::lettering::{self, SMALL};
-use super::pen::{Pen, Point, through};
+use super::pen::{Pen, Point};
 use super::polygon;
 use super::table::Table;
 use crate::quantity::shown::significant;
@@ -119,12 +119,16 @@ impl WhereItWent {
     }
 
     fn reading(&self, month: usize, x: f64, y: f64) -> Reading {
-        let amounts = self.portions.iter().map(|portion| (portion.name.as_str(), portion.amounts[month]));
-        let all = amounts.chain([(self.words.shortfall.as_str(), self.shortfall[month])]);
-        let texts: Vec<String> = all
-            .filter(|(_, amount)| *amount > 0.0)
-            .map(|(name, amount)| format!("{name} {}", with_unit(amount, &self.words.unit)))
-            .collect();
+        let mut texts = Vec::new();
+        let mut tell = |name: &str, amount: f64| {
+            if amount > 0.0 {
+                texts.push(format!("{name} {}", with_unit(amount, &self.words.unit)));
+            }
+        };
+        for portion in &self.portions {
+            tell(&portion.name, portion.amounts[month]);
+        }
+        tell(&self.words.shortfall, self.shortfall[month]);
         Reading { x, y, label: self.words.months[month].clone(), value: texts.join(", ") }
     }
 
@@ -174,24 +178,24 @@ fn filled(pen: &mut Pen, way: Way, area: &[Point; 4]) {
         Way::Used => pen.area(Ink::Used, area),
         Way::Spilled => {
             pen.area(Ink::SpillArea, area);
-            pen.lines(Ink::SpillHatch, &polygon::hatch(area, 6.0));
+            pen.strokes(Ink::SpillHatch, &polygon::hatch(area, 6.0));
         }
         Way::FirstFlush => {
             pen.area(Ink::FirstFlush, area);
-            pen.lines(Ink::FirstFlushHatch, &polygon::back_hatch(area, 4.0));
+            pen.strokes(Ink::FirstFlushHatch, &polygon::back_hatch(area, 4.0));
         }
         Way::Uncollected => {
             pen.area(Ink::Uncollected, area);
-            pen.lines(Ink::UncollectedHatch, &polygon::hatch(area, 5.0));
+            pen.strokes(Ink::UncollectedHatch, &polygon::hatch(area, 5.0));
         }
         Way::Lost => {
             pen.area(Ink::Lost, area);
             let mut crossed = polygon::hatch(area, 6.0);
             crossed.extend(polygon::back_hatch(area, 6.0));
-            pen.lines(Ink::LostHatch, &crossed);
+            pen.strokes(Ink::LostHatch, &crossed);
         }
     }
-    pen.path(Ink::Line, through(area) + "Z");
+    pen.outline(Ink::Line, area);
 }
 
 /// What is lacking: a bar that hangs from the line and ends in a point.

@@ -34,9 +34,8 @@ pub fn significant(value: f64, digits: usize) -> String {
     if !value.is_finite() {
         return "—".to_owned();
     }
-    let magnitude = if value == 0.0 { 0.0 } else { value.abs().log10().floor() };
-    #[expect(clippy::cast_possible_truncation, reason = "the magnitude of a finite number is within ±324")]
-    let places = digits as i32 - 1 - magnitude as i32;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_possible_wrap, reason = "digits are few")]
+    let places = digits as i32 - 1 - magnitude(value);
     let rounded = if places >= 0 {
         value
     } else {
@@ -46,6 +45,12 @@ pub fn significant(value: f64, digits: usize) -> String {
     let text = format!("{rounded:.*}", usize::try_from(places.clamp(0, 12)).unwrap_or(0));
     let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
     grouped(text)
+}
+
+/// The power of ten of the first digit of a finite number; 0 of zero.
+pub fn magnitude(value: f64) -> i32 {
+    #[expect(clippy::cast_possible_truncation, reason = "the magnitude of a finite number is within ±324")]
+    if value == 0.0 { 0 } else { value.abs().log10().floor() as i32 }
 }
 
 fn grouped(text: &str) -> String {

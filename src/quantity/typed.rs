@@ -136,7 +136,7 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
         return Ok((own, text));
     }
     let candidates = || std::iter::once(own).chain(kind.units());
-    let lower = text.to_lowercase();
+    let lower = text.to_ascii_lowercase();
     let longest = candidates()
         .flat_map(|unit| unit.names.iter().map(move |name| (unit, *name)))
         .filter(|(_, name)| !name.is_empty() && ends_there(&lower, name))

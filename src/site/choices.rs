@@ -29,23 +29,25 @@ impl Options {
 pub fn choices(part: &Part, system: &System) -> Vec<Options> {
     // Without a tank chosen yet, "not chosen" is shown; once one is, only tanks are offered.
     let tank = |field, is: Option<PartId>| {
-        let tanks = system.tanks.iter().map(|tank| Choice::Part(tank.id));
-        match is {
-            Some(is) => Options::new(field, tanks.collect(), Choice::Part(is)),
-            None => Options::new(field, std::iter::once(Choice::NoPart).chain(tanks).collect(), Choice::NoPart),
+        let is = is.map_or(Choice::NoPart, Choice::Part);
+        let mut options = Vec::new();
+        if is == Choice::NoPart {
+            options.push(Choice::NoPart);
         }
+        options.extend(system.tanks.iter().map(|tank| Choice::Part(tank.id)));
+        Options::new(field, options, is)
     };
     match part {
         Part::Section(section) => {
             vec![Options::new(
                 Field::Material,
-                Material::ALL.map(Choice::Material).to_vec(),
+                each(&Material::ALL, Choice::Material),
                 Choice::Material(section.material),
             )]
         }
         Part::Feed(feed) => vec![
             tank(Field::FillsTank, feed.tank),
-            Options::new(Field::Drain, DrainKind::ALL.map(Choice::Drain).to_vec(), Choice::Drain(feed.drain_kind())),
+            Options::new(Field::Drain, each(&DrainKind::ALL, Choice::Drain), Choice::Drain(feed.drain_kind())),
         ],
         Part::Tank(tank) => {
             let others = system.tanks.iter().filter(|other| other.id != tank.id);
@@ -53,12 +55,8 @@ pub fn choices(part: &Part, system: &System) -> Vec<Options> {
             ways.extend(others.map(|other| OverflowTo::Tank(other.id)));
             let covered = Choice::Covered(tank.cover == Cover::Covered);
             vec![
-                Options::new(Field::Build, Build::ALL.map(Choice::Build).to_vec(), Choice::Build(tank.build)),
-                Options::new(
-                    Field::Shape,
-                    ShapeKind::ALL.map(Choice::Shape).to_vec(),
-                    Choice::Shape(tank.shape.kind()),
-                ),
+                Options::new(Field::Build, each(&Build::ALL, Choice::Build), Choice::Build(tank.build)),
+                Options::new(Field::Shape, each(&ShapeKind::ALL, Choice::Shape), Choice::Shape(tank.shape.kind())),
                 Options::new(
                     Field::OverflowTo,
                     ways.into_iter().map(Choice::OverflowTo).collect(),
@@ -74,11 +72,11 @@ pub fn choices(part: &Part, system: &System) -> Vec<Options> {
         ],
         Part::Pump(pump) => vec![tank(Field::DrawsFrom, pump.from), tank(Field::PumpsTo, pump.to)],
         Part::Use(using) => vec![
-            Options::new(Field::Class, Class::ALL.map(Choice::Class).to_vec(), Choice::Class(using.class)),
+            Options::new(Field::Class, each(&Class::ALL, Choice::Class), Choice::Class(using.class)),
             tank(Field::Tank, using.tank),
             Options::new(
                 Field::AmountGiven,
-                AmountKind::ALL.map(Choice::Amount).to_vec(),
+                each(&AmountKind::ALL, Choice::Amount),
                 Choice::Amount(using.amount.kind()),
             ),
             Options::new(
@@ -89,6 +87,11 @@ pub fn choices(part: &Part, system: &System) -> Vec<Options> {
         ],
         Part::Hauling(hauling) => vec![tank(Field::Tank, hauling.tank)],
     }
+}
+
+/// Every possibility of one kind.
+fn each<T: Copy>(all: &[T], choice: fn(T) -> Choice) -> Vec<Choice> {
+    all.iter().map(|one| choice(*one)).collect()
 }
 
 #[cfg(test)]

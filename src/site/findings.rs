@@ -98,27 +98,26 @@ pub fn findings(system: &System) -> Vec<Finding> {
 const SHARE_ROUNDING: f64 = 1e-9;
 
 fn identities(system: &System, found: &mut Vec<Finding>) {
-    let mut ids: Vec<PartId> = system.parts().iter().map(super::system::Part::id).collect();
-    ids.sort_unstable();
-    for pair in ids.windows(2) {
-        if pair[0] == pair[1] && !found.contains(&Finding::SharedIdentity(pair[0])) {
-            found.push(Finding::SharedIdentity(pair[0]));
+    let ids: Vec<PartId> = system.parts().iter().map(super::system::Part::id).collect();
+    let mut shared: Vec<PartId> = Vec::new();
+    for (at, id) in ids.iter().enumerate() {
+        if ids[..at].contains(id) && !shared.contains(id) {
+            let place = shared.iter().take_while(|other| *other < id).count();
+            shared.insert(place, *id);
         }
     }
+    found.extend(shared.into_iter().map(Finding::SharedIdentity));
 }
 
 fn ranges(system: &System, found: &mut Vec<Finding>) {
     for mut part in system.parts() {
         let id = part.id();
-        found.extend(part.numbers().into_iter().filter(|number| !number.range.holds(number.value.si())).map(
-            |number| Finding::OutOfRange {
-                part: id,
-                field: number.field,
-                kind: number.value.kind(),
-                value: number.value.si(),
-                range: number.range,
-            },
-        ));
+        for number in part.numbers() {
+            let (kind, value) = (number.value.kind(), number.value.si());
+            if !number.range.holds(value) {
+                found.push(Finding::OutOfRange { part: id, field: number.field, kind, value, range: number.range });
+            }
+        }
     }
 }
 
@@ -169,25 +168,33 @@ fn tanks(system: &System, found: &mut Vec<Finding>) {
 
 fn connections(system: &System, found: &mut Vec<Finding>) {
     let known = |id: PartId| system.tank(id).is_some();
-    let mut check = |part: PartId, tank: Option<PartId>, missing: Finding| match tank {
-        None if !found.contains(&missing) => found.push(missing),
-        Some(names) if !known(names) => found.push(Finding::Orphan { part, names }),
-        _ => {}
+    let mut check = |part: PartId, ends: &[Option<PartId>], missing: fn(PartId) -> Finding| {
+        let mut told = false;
+        for end in ends {
+            match *end {
+                None if !told => {
+                    found.push(missing(part));
+                    told = true;
+                }
+                Some(names) if !known(names) => found.push(Finding::Orphan { part, names }),
+                _ => {}
+            }
+        }
     };
     for feed in &system.feeds {
-        check(feed.id, feed.tank, Finding::FeedWithoutTank(feed.id));
+        check(feed.id, &[feed.tank], Finding::FeedWithoutTank);
     }
     for using in &system.uses {
-        check(using.id, using.tank, Finding::UseWithoutTank(using.id));
+        check(using.id, &[using.tank], Finding::UseWithoutTank);
     }
     for hauling in &system.hauling {
-        check(hauling.id, hauling.tank, Finding::HaulingWithoutTank(hauling.id));
+        check(hauling.id, &[hauling.tank], Finding::HaulingWithoutTank);
     }
     for line in &system.trunk_lines {
-        line.ends.iter().for_each(|end| check(line.id, *end, Finding::TrunkLineOpenEnded(line.id)));
+        check(line.id, &line.ends, Finding::TrunkLineOpenEnded);
     }
     for pump in &system.pumps {
-        [pump.from, pump.to].iter().for_each(|end| check(pump.id, *end, Finding::PumpOpenEnded(pump.id)));
+        check(pump.id, &[pump.from, pump.to], Finding::PumpOpenEnded);
     }
     for tank in &system.tanks {
         if let OverflowTo::Tank(names) = tank.overflow_to

@@ -256,11 +256,12 @@ impl System {
                 label.iter_mut().filter(|label| **label == drop).for_each(|label| *label = keep);
             }
         }
-        let members = |store| {
-            let tanks = self.tanks.iter().zip(&label).filter(|(_, label)| **label == store);
-            tanks.map(|(tank, _)| tank.id).collect::<Vec<PartId>>()
-        };
-        (0..self.tanks.len()).map(members).filter(|store| !store.is_empty()).collect()
+        let mut stores: Vec<Vec<PartId>> = vec![Vec::new(); self.tanks.len()];
+        for (tank, label) in self.tanks.iter().zip(label) {
+            stores[label].push(tank.id);
+        }
+        stores.retain(|store| !store.is_empty());
+        stores
     }
 }
 

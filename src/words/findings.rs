@@ -18,7 +18,7 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         Finding::OutOfRange { part, field, kind, value, range } => format!(
             "{}: {} is {}; it must be between {} and {}. Change it.",
             name(part),
-            parts::label(*field, system).to_lowercase(),
+            parts::label(*field, system).to_ascii_lowercase(),
             shown::entered(*value, *kind, units),
             shown::entered(range.least, *kind, units),
             shown::entered(range.greatest, *kind, units),

@@ -9,24 +9,42 @@ pub mod rain;
 pub mod rain_report;
 pub mod sizing;
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 
 /// The months, in short.
 pub const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /// A date: "4 March 2002".
 pub fn date(date: NaiveDate) -> String {
-    date.format("%-d %B %Y").to_string()
+    format!("{} {}", day_of_year(date), date.year())
 }
 
 /// A month with its year: "March 2002".
 pub fn month(date: NaiveDate) -> String {
-    date.format("%B %Y").to_string()
+    format!("{} {}", month_name(date), date.year())
 }
 
 /// A day of the year: "4 March".
 pub fn day_of_year(date: NaiveDate) -> String {
-    date.format("%-d %B").to_string()
+    format!("{} {}", date.day(), month_name(date))
+}
+
+fn month_name(date: NaiveDate) -> &'static str {
+    const NAMES: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    NAMES[date.month0() as usize]
 }
 
 /// The name of a copy.

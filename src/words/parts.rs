@@ -48,12 +48,14 @@ pub const fn explained(kind: PartKind) -> &'static str {
 
 /// A name for a new part that no other has.
 pub fn new_name(system: &System, kind: PartKind) -> String {
-    let taken: Vec<String> = system.parts().iter().map(|part| part.name().to_owned()).collect();
-    let base = one(kind);
-    (1usize..)
-        .map(|number| if number == 1 { base.to_owned() } else { format!("{base} {number}") })
-        .find(|name| !taken.contains(name))
-        .unwrap_or_else(|| base.to_owned())
+    let parts = system.parts();
+    let mut name = one(kind).to_owned();
+    let mut number = 1;
+    while parts.iter().any(|part| part.name() == name) {
+        number += 1;
+        name = format!("{} {number}", one(kind));
+    }
+    name
 }
 
 /// The label of a value.

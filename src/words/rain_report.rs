@@ -154,8 +154,17 @@ pub fn unreadable_row(row: &UnreadableRow) -> String {
 }
 
 fn some<T>(occasions: &Occasions<T>, each: impl Fn(&T) -> String) -> String {
-    let first = occasions.first.iter().map(each).collect::<Vec<_>>().join("; ");
-    let more = occasions.count.saturating_sub(occasions.first.len());
+    let mut first = Vec::with_capacity(occasions.first.len());
+    for occasion in &occasions.first {
+        first.push(each(occasion));
+    }
+    among(&first, occasions.count)
+}
+
+/// The first of so many occasions.
+fn among(first: &[String], count: usize) -> String {
+    let more = count.saturating_sub(first.len());
+    let first = first.join("; ");
     match more {
         0 if first.ends_with('.') => first,
         0 => format!("{first}."),

@@ -12,6 +12,7 @@ use crate::figures::interval::{Interval, IntervalWords};
 use crate::figures::lines::{Contents, ContentsWords};
 use crate::figures::table::Table;
 use crate::figures::went::{Portion, Way, WhereItWent, WhereItWentWords};
+use crate::quantity::order::sorted;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::rain::RainRecord;
 use crate::words::{self, MONTHS};
@@ -170,60 +171,53 @@ pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
 pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     let wet_days = picture::monthly_wet_days(record);
     let totals = picture::monthly_totals_mm(record);
-    let bars = (0..12)
-        .map(|month| Bar {
-            label: MONTHS[month].to_owned(),
-            value: shown::in_unit(totals[month].unwrap_or(0.0), Kind::Depth, units),
-            over: wet_days[month].map_or_else(|| "—".to_owned(), |days| shown::significant(days, 2)),
-            ..Bar::default()
-        })
-        .collect();
-    chart(
-        bars,
-        BarsWords {
-            unit: unit(Kind::Depth, units),
-            label: "month".to_owned(),
-            value: "mean rain".to_owned(),
-            over: "wet days".to_owned(),
-            ..BarsWords::default()
-        },
-        "Rain by month",
+    let over = wet_days.map(|days| days.map_or_else(|| "—".to_owned(), |days| shown::significant(days, 2)));
+    by_month(
+        totals.map(Option::unwrap_or_default),
+        (over, "wet days"),
         "Mean of each month; the small figures are wet days (1 mm or more).",
+        units,
         width,
     )
 }
 
 /// Monthly means as they were entered.
 pub fn normals(totals_mm: &[f64; 12], rain_days: Option<&[f64; 12]>, units: &Units, width: f64) -> Chart {
-    let bars = (0..12)
-        .map(|month| Bar {
-            label: MONTHS[month].to_owned(),
-            value: shown::in_unit(totals_mm[month], Kind::Depth, units),
-            over: rain_days.map_or_else(String::new, |days| shown::significant(days[month], 2)),
-            ..Bar::default()
-        })
-        .collect();
-    chart(
-        bars,
-        BarsWords {
-            unit: unit(Kind::Depth, units),
-            label: "month".to_owned(),
-            value: "mean rain".to_owned(),
-            over: rain_days.map_or_else(String::new, |_| "rain days".to_owned()),
-            ..BarsWords::default()
-        },
-        "Rain by month",
-        "Monthly means as entered.",
-        width,
-    )
+    let over = match rain_days {
+        Some(days) => (days.map(|days| shown::significant(days, 2)), "rain days"),
+        None => Default::default(),
+    };
+    by_month(*totals_mm, over, "Monthly means as entered.", units, width)
+}
+
+/// A bar for each month, with a figure over it and what that figure is.
+fn by_month(
+    depths_mm: [f64; 12],
+    (over, over_is): ([String; 12], &str),
+    caption: &str,
+    units: &Units,
+    width: f64,
+) -> Chart {
+    let mut bars = Vec::with_capacity(12);
+    for ((label, depth_mm), over) in MONTHS.into_iter().zip(depths_mm).zip(over) {
+        let value = shown::in_unit(depth_mm, Kind::Depth, units);
+        bars.push(Bar { label: label.to_owned(), value, over, ..Bar::default() });
+    }
+    let words = BarsWords {
+        unit: unit(Kind::Depth, units),
+        label: "month".to_owned(),
+        value: "mean rain".to_owned(),
+        over: over_is.to_owned(),
+        ..BarsWords::default()
+    };
+    chart(bars, words, "Rain by month", caption, width)
 }
 
 /// Rain of each year; the driest fifth of the complete years are marked.
 pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     const DRY_SHARE: usize = 5;
     let years = picture::yearly_totals(record);
-    let mut complete: Vec<f64> = years.iter().filter(|year| year.complete).map(|year| year.total_mm).collect();
-    complete.sort_unstable_by(f64::total_cmp);
+    let complete = sorted(years.iter().filter(|year| year.complete).map(|year| year.total_mm).collect());
     let dry_below = complete.get(complete.len() / DRY_SHARE).copied().unwrap_or(0.0);
     let bars = years
         .iter()

@@ -1,7 +1,5 @@
 //! The house: the drawing, the answer in a line, what needs attention, and the parts in lists.
 
-use std::collections::BTreeMap;
-
 use chrono::NaiveDate;
 
 use super::Outcome;
@@ -104,19 +102,15 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
 
 /// The level in each tank on this day of the year with the store at its middle, dead storage full.
 fn usual_water(answer: &Answer, system: &System, today: NaiveDate) -> Vec<TankWater> {
-    answer
-        .plan
-        .stores
-        .iter()
-        .zip(&answer.series.live_l)
-        .flat_map(|(store, live)| {
-            let surface_m = store.joined.surface_m(on_day(&answer.series.dates, live, today).half);
-            store.tanks.iter().filter_map(move |tank| {
-                let tank = system.tanks.get(*tank)?;
-                Some(TankWater { tank: tank.id, level_m: (surface_m - tank.floor.get()).max(tank.outlet.get()) })
-            })
-        })
-        .collect()
+    let mut water = Vec::new();
+    for (store, live) in answer.plan.stores.iter().zip(&answer.series.live_l) {
+        let surface_m = store.joined.surface_m(on_day(&answer.series.dates, live, today).half);
+        for tank in store.tanks.iter().filter_map(|tank| system.tanks.get(*tank)) {
+            let level_m = (surface_m - tank.floor.get()).max(tank.outlet.get());
+            water.push(TankWater { tank: tank.id, level_m });
+        }
+    }
+    water
 }
 
 /// Roof sections whose water, or part of it, goes nowhere.
@@ -134,22 +128,20 @@ fn labels(system: &System, units: &Units) -> Labels {
             let spoken = format!("{}: {}, {detail}", words::parts::one(part.kind()), part.name());
             (part.id(), PartLabel { name: part.name().to_owned(), detail, spoken })
         })
-        .collect::<BTreeMap<_, _>>()
+        .collect()
 }
 
 fn lists(system: &System, units: &Units) -> Vec<PartList> {
     let parts = system.parts();
-    PartKind::ALL
-        .into_iter()
-        .map(|kind| PartList {
-            kind,
-            rows: parts
-                .iter()
-                .filter(|part| part.kind() == kind)
-                .map(|part| PartRow { id: part.id(), name: part.name().to_owned(), detail: detail(part, units) })
-                .collect(),
-        })
-        .collect()
+    let mut lists = Vec::with_capacity(PartKind::ALL.len());
+    for kind in PartKind::ALL {
+        let mut rows = Vec::new();
+        for part in parts.iter().filter(|part| part.kind() == kind) {
+            rows.push(PartRow { id: part.id(), name: part.name().to_owned(), detail: detail(part, units) });
+        }
+        lists.push(PartList { kind, rows });
+    }
+    lists
 }
 
 /// The main figure of a part.
@@ -166,9 +158,11 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
         Part::TrunkLine(line) => if line.open { "valve open" } else { "valve shut" }.to_owned(),
         Part::Pump(pump) => format!("up to {}", flow(pump.limit.get())),
         Part::Use(using) => {
-            let months: Vec<f64> = (0..12).map(|month| using.amount.litres_a_day(month)).collect();
-            let (least, most) =
-                months.iter().fold((f64::INFINITY, 0.0f64), |(least, most), day| (least.min(*day), most.max(*day)));
+            let (mut least, mut most) = (f64::INFINITY, 0.0f64);
+            for month in 0..12 {
+                let day = using.amount.litres_a_day(month);
+                (least, most) = (least.min(day), most.max(day));
+            }
             if most - least > 1e-9 * most {
                 format!("{} to {}", shown::figure_number(least, Kind::Flow, units), flow(most))
             } else {

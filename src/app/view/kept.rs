@@ -46,13 +46,13 @@ pub fn kept(model: &Model) -> KeptView {
             .collect(),
         sets: Customary::ALL
             .map(|set| (set, words::kept::customary(set), same_units(&model.units, &Units::customary(set))))
-            .to_vec(),
+            .into(),
         kinds: Kind::SWITCHABLE
             .map(|kind| {
                 let symbols = kind.units().iter().map(|unit| unit.symbol).collect();
                 (kind, words::kept::kind(kind), symbols, model.units.of(kind).symbol)
             })
-            .to_vec(),
+            .into(),
         file: model.read_file.as_deref().map(|file| {
             let there: Vec<SiteFile> = model.sites.iter().map(KeptSite::file).collect();
             let new = file.sites.iter().filter(|site| !there.contains(site)).count();

@@ -82,7 +82,7 @@ fn waiting_view(waiting: &ReadRain, units: &Units) -> WaitingView {
         mean_year: mean_year(&import.record, units),
         doubts: sentences(true),
         notes: sentences(false),
-        units: RainUnit::ALL.map(|unit| (unit, rain_report::unit(unit))).to_vec(),
+        units: RainUnit::ALL.map(|unit| (unit, rain_report::unit(unit))).into(),
         unit: import.unit,
     }
 }
@@ -137,7 +137,7 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
         treatments: if missing == 0 {
             Vec::new()
         } else {
-            ways.map(|way| (way, words::rain::missing_days(way), way == treatment)).to_vec()
+            ways.map(|way| (way, words::rain::missing_days(way), way == treatment)).into()
         },
     }
 }

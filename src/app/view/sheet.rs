@@ -125,8 +125,7 @@ fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
             .into_iter()
             .map(|value| (value.field, number(value.value.si(), value.value.kind(), value.range, units))),
     );
-    fields.sort_by_key(|(field, _)| *field);
-    fields
+    in_order(fields)
         .into_iter()
         .map(|(field, control)| FieldView {
             field,
@@ -135,6 +134,16 @@ fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
             control,
         })
         .collect()
+}
+
+/// Fields in the order in which they are shown.
+fn in_order(fields: Vec<(Field, Control)>) -> Vec<(Field, Control)> {
+    let mut ordered: Vec<(Field, Control)> = Vec::with_capacity(fields.len());
+    for field in fields {
+        let place = ordered.iter().take_while(|before| before.0 <= field.0).count();
+        ordered.insert(place, field);
+    }
+    ordered
 }
 
 fn number(si: f64, kind: Kind, range: Range, units: &Units) -> Control {
@@ -209,23 +218,27 @@ pub(super) fn stranded(
 /// # Errors
 /// The first line that isn't a depth and a volume, from 1, with its text.
 pub fn table_rows(text: &str, units: &Units) -> Result<Vec<TableRow>, (usize, String)> {
-    text.lines()
-        .enumerate()
-        .filter(|(_, line)| !line.trim().is_empty())
-        .map(|(at, line)| table_row(line, units).ok_or_else(|| (at + 1, line.trim().to_owned())))
-        .collect()
+    let mut rows = Vec::new();
+    for (at, line) in text.lines().enumerate() {
+        let line = line.trim();
+        if !line.is_empty() {
+            rows.push(table_row(line, units).ok_or_else(|| (at + 1, line.to_owned()))?);
+        }
+    }
+    Ok(rows)
 }
 
 /// Splits a line at each of its blanks until both sides can be read.
 fn table_row(line: &str, units: &Units) -> Option<TableRow> {
     use crate::quantity::{Length, Volume, typed};
     let one = |text: &str, kind| typed::quantity(text, kind, units).ok().filter(|typed| typed.parts.len() == 1);
-    line.trim().char_indices().filter(|(_, c)| c.is_whitespace() || matches!(c, ';' | '=' | ':')).find_map(|(at, c)| {
-        let (left, right) = line.trim().split_at(at);
-        let depth = one(left, Kind::Length)?;
-        let volume = one(&right[c.len_utf8()..], Kind::Volume)?;
-        Some(TableRow { depth: Length::metres(depth.si), volume: Volume::litres(volume.si) })
-    })
+    for (at, blank) in line.match_indices(|c: char| c.is_whitespace() || matches!(c, ';' | '=' | ':')) {
+        let (left, right) = (&line[..at], &line[at + blank.len()..]);
+        if let (Some(depth), Some(volume)) = (one(left, Kind::Length), one(right, Kind::Volume)) {
+            return Some(TableRow { depth: Length::metres(depth.si), volume: Volume::litres(volume.si) });
+        }
+    }
+    None
 }
 
 #[cfg(test)]

@@ -90,10 +90,8 @@ pub fn sizing(
         results: shown.map(|(answer, site)| results(answer, site, units, width)),
         starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
             .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
-            .to_vec(),
-        rules: say::RULES
-            .map(|(theta, word)| (theta, word, is(theta, kept.site.reckoning.inflow_first.get())))
-            .to_vec(),
+            .into(),
+        rules: say::RULES.map(|(theta, word)| (theta, word, is(theta, kept.site.reckoning.inflow_first.get()))).into(),
     }
 }
 
@@ -117,7 +115,7 @@ fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView
             };
             LeverView { lever, label, factor, value }
         })
-        .to_vec()
+        .into()
 }
 
 fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
@@ -158,7 +156,14 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
 }
 
 fn residual(share: f64) -> String {
-    if share == 0.0 { "nothing".to_owned() } else { format!("{share:.0e}") }
+    if share == 0.0 {
+        return "nothing".to_owned();
+    }
+    // The first digit and the power of ten; a digit that rounds up to ten belongs to the next power.
+    let power = shown::magnitude(share);
+    let digit = (share / 10f64.powi(power)).round();
+    let (digit, power) = if digit.abs() < 10.0 { (digit, power) } else { (digit / 10.0, power + 1) };
+    format!("{digit}e{power}")
 }
 
 fn years(answer: &Answer, units: &Units) -> Table {

@@ -1,6 +1,5 @@
 //! A system lowered to flat numbers and indices, once, before the days begin.
 
-use crate::site::feed::Feed;
 use crate::site::findings::{Finding, findings};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -113,71 +112,71 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
         .map(|tank| stores.iter().position(|store| store.contains(&tank)).unwrap_or(0))
         .collect();
     let indoor_exists = system.uses.iter().any(|using| !using.outdoor);
-    Ok(Plan {
-        sections: system
-            .sections
-            .iter()
-            .map(|section| Section {
-                area_m2: section.area.get(),
-                runoff_coefficient: section.runoff_coefficient.get(),
-                wetting_mm: section.wetting_loss.get(),
-                outlets: section
-                    .outlets
-                    .iter()
-                    .filter_map(|outlet| {
-                        let feed = system.feeds.iter().position(|feed| feed.id == outlet.feed)?;
-                        Some((feed, outlet.share.get()))
-                    })
-                    .collect(),
-            })
-            .collect(),
-        feeds: system.feeds.iter().filter_map(|feed| feed_plan(feed, at(feed.tank?)?)).collect(),
-        tanks: system.tanks.iter().zip(&store_of).map(|(tank, store)| tank_plan(tank, *store)).collect(),
-        pumps: system
-            .pumps
-            .iter()
-            .filter_map(|pump| {
-                Some(PumpPlan {
-                    from_store: store_of[at(pump.from?)?],
-                    to_tank: at(pump.to?)?,
-                    start_share: pump.start.get(),
-                    stop_share: pump.stop.get(),
-                    limit_l: pump.limit.get(),
-                })
-            })
-            .collect(),
-        uses: system
-            .uses
-            .iter()
-            .map(|using| UsePlan {
-                counts: !using.outdoor || !indoor_exists,
-                daily_l: std::array::from_fn(|month| using.amount.litres_a_day(month)),
-            })
-            .collect(),
-        hauling: system
-            .hauling
-            .iter()
-            .filter_map(|hauling| {
-                Some(HaulingPlan {
-                    tank: at(hauling.tank?)?,
-                    trigger_share: hauling.trigger.get(),
-                    load_l: hauling.load.get(),
-                    price: hauling.price.get(),
-                    #[expect(
-                        clippy::cast_possible_truncation,
-                        clippy::cast_sign_loss,
-                        reason = "0 to 90 by its range"
-                    )]
-                    notice_days: hauling.notice.get() as u32,
-                })
-            })
-            .collect(),
-        stores: stores.iter().enumerate().map(|(number, tanks)| store_plan(system, number, tanks, &store_of)).collect(),
-    })
-}
-
-fn feed_plan(feed: &Feed, tank: usize) -> Option<FeedPlan> {
-    Some(FeedPlan { capture: feed.capture.get(), tank, chamber: feed.diverter.as_ref().map(Chamber::new) })
+    let mut plan = Plan {
+        sections: Vec::with_capacity(system.sections.len()),
+        feeds: Vec::with_capacity(system.feeds.len()),
+        tanks: Vec::with_capacity(system.tanks.len()),
+        stores: Vec::with_capacity(stores.len()),
+        pumps: Vec::with_capacity(system.pumps.len()),
+        uses: Vec::with_capacity(system.uses.len()),
+        hauling: Vec::with_capacity(system.hauling.len()),
+    };
+    for section in &system.sections {
+        let mut outlets = Vec::with_capacity(section.outlets.len());
+        for outlet in &section.outlets {
+            if let Some(feed) = system.feeds.iter().position(|feed| feed.id == outlet.feed) {
+                outlets.push((feed, outlet.share.get()));
+            }
+        }
+        plan.sections.push(Section {
+            area_m2: section.area.get(),
+            runoff_coefficient: section.runoff_coefficient.get(),
+            wetting_mm: section.wetting_loss.get(),
+            outlets,
+        });
+    }
+    for feed in &system.feeds {
+        if let Some(tank) = feed.tank.and_then(at) {
+            let chamber = feed.diverter.as_ref().map(Chamber::new);
+            plan.feeds.push(FeedPlan { capture: feed.capture.get(), tank, chamber });
+        }
+    }
+    for (tank, store) in system.tanks.iter().zip(&store_of) {
+        plan.tanks.push(tank_plan(tank, *store));
+    }
+    for pump in &system.pumps {
+        if let (Some(from), Some(to_tank)) = (pump.from.and_then(at), pump.to.and_then(at)) {
+            plan.pumps.push(PumpPlan {
+                from_store: store_of[from],
+                to_tank,
+                start_share: pump.start.get(),
+                stop_share: pump.stop.get(),
+                limit_l: pump.limit.get(),
+            });
+        }
+    }
+    for using in &system.uses {
+        plan.uses.push(UsePlan {
+            counts: !using.outdoor || !indoor_exists,
+            daily_l: std::array::from_fn(|month| using.amount.litres_a_day(month)),
+        });
+    }
+    for hauling in &system.hauling {
+        if let Some(tank) = hauling.tank.and_then(at) {
+            plan.hauling.push(HaulingPlan {
+                tank,
+                trigger_share: hauling.trigger.get(),
+                load_l: hauling.load.get(),
+                price: hauling.price.get(),
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 90 by its range")]
+                notice_days: hauling.notice.get() as u32,
+            });
+        }
+    }
+    for (number, tanks) in stores.iter().enumerate() {
+        plan.stores.push(store_plan(system, number, tanks, &store_of));
+    }
+    Ok(plan)
 }
 
 fn tank_plan(tank: &Tank, store: usize) -> TankPlan {

@@ -63,6 +63,13 @@ impl Series {
     }
 }
 
+/// Adds a day's values to their columns.
+fn keep(columns: &mut [Vec<f64>], values: &[f64]) {
+    for (column, value) in columns.iter_mut().zip(values) {
+        column.push(*value);
+    }
+}
+
 /// Runs the plan through the weather and keeps every day.
 pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger, Series) {
     let days = weather.dates.len();
@@ -82,9 +89,6 @@ pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger
         house_shortfall_l: Vec::with_capacity(days),
     };
     let ledger = run(plan, weather, conduct, |day: &Day| {
-        let keep = |columns: &mut Vec<Vec<f64>>, values: &[f64]| {
-            columns.iter_mut().zip(values).for_each(|(column, value)| column.push(*value));
-        };
         keep(&mut series.live_l, &day.live_l);
         keep(&mut series.dead_l, &day.dead_l);
         keep(&mut series.inflow_l, &day.inflow_l);

@@ -2,6 +2,8 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::quantity::order::sorted;
+
 /// Days of a year without 29 February.
 pub const DAYS: usize = 365;
 
@@ -28,12 +30,17 @@ pub fn by_day_of_year(dates: &[NaiveDate], contents_l: &[f64]) -> Vec<DayOfYear>
 
 /// The same for the day of the year of one date.
 pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> DayOfYear {
-    let that_day = |date: &NaiveDate| day_of_year(*date) == day_of_year(day);
-    percentiles(dates.iter().zip(contents_l).filter(|(date, _)| that_day(date)).map(|(_, content)| *content).collect())
+    let mut on_it = Vec::new();
+    for (date, content) in dates.iter().zip(contents_l) {
+        if day_of_year(*date) == day_of_year(day) {
+            on_it.push(*content);
+        }
+    }
+    percentiles(on_it)
 }
 
-fn percentiles(mut values: Vec<f64>) -> DayOfYear {
-    values.sort_unstable_by(f64::total_cmp);
+fn percentiles(values: Vec<f64>) -> DayOfYear {
+    let values = sorted(values);
     DayOfYear { tenth: percentile(&values, 0.1), half: percentile(&values, 0.5), ninetieth: percentile(&values, 0.9) }
 }
 

@@ -36,26 +36,29 @@ pub struct Year {
 /// The years of a run in order.
 pub fn years(series: &Series) -> Vec<Year> {
     let live = series.total_live_l();
-    spans(&series.dates)
-        .into_iter()
-        .map(|(year, from, to)| {
-            let sum = |columns: &[Vec<f64>]| columns.iter().map(|column| column[from..to].iter().sum::<f64>()).sum();
-            let runs = dry_runs(&series.dates[from..to], &series.house_shortfall_l[from..to]);
-            Year {
-                year,
-                complete: to - from == days_of(year),
-                days: to - from,
-                rain_mm: series.rain_mm[from..to].iter().sum(),
-                dry_days: runs.iter().map(|run| run.days).sum(),
-                longest_dry_run: longest(&runs),
-                yield_l: sum(&series.yield_l),
-                shortfall_l: sum(&series.shortfall_l),
-                spill_l: sum(&series.spill_l),
-                hauled_l: sum(&series.hauled_l),
-                least_l: live[from..to].iter().copied().fold(f64::INFINITY, f64::min),
-            }
-        })
-        .collect()
+    let mut years = Vec::new();
+    for (year, from, to) in spans(&series.dates) {
+        let runs = dry_runs(&series.dates[from..to], &series.house_shortfall_l[from..to]);
+        years.push(Year {
+            year,
+            complete: to - from == days_of(year),
+            days: to - from,
+            rain_mm: series.rain_mm[from..to].iter().sum(),
+            dry_days: runs.iter().map(|run| run.days).sum(),
+            longest_dry_run: longest(&runs),
+            yield_l: sum(&series.yield_l, from, to),
+            shortfall_l: sum(&series.shortfall_l, from, to),
+            spill_l: sum(&series.spill_l, from, to),
+            hauled_l: sum(&series.hauled_l, from, to),
+            least_l: live[from..to].iter().copied().fold(f64::INFINITY, f64::min),
+        });
+    }
+    years
+}
+
+/// The sum over some days of all columns.
+fn sum(columns: &[Vec<f64>], from: usize, to: usize) -> f64 {
+    columns.iter().map(|column| column[from..to].iter().sum::<f64>()).sum()
 }
 
 /// Share of years without a dry day, as it was seen and within what range it may lie.

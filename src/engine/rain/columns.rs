@@ -43,11 +43,10 @@ impl DatePlace {
 /// `NoDates`, `NoRainColumn`, `SeveralRainColumns`.
 pub(super) fn layout_of(lines: &[Line<'_>], delimiter: u8) -> Result<Layout, ImportError> {
     let mut cutter = Cutter::new(delimiter);
-    let sample: Vec<Vec<String>> = lines
-        .iter()
-        .take(SAMPLE)
-        .map(|line| cutter.cells(line.text).iter().map(|cell| cell.to_string()).collect())
-        .collect();
+    let mut sample = Vec::new();
+    for line in lines.iter().take(SAMPLE) {
+        sample.push(cutter.owned_cells(line.text));
+    }
     let start = start_of(&sample).ok_or(ImportError::NoDates)?;
     let rows = &sample[start.first_row..];
     let rain = rain_column(&start.header, rows, start.date)?;
@@ -68,11 +67,13 @@ struct Start {
 
 /// The words of a column's name in small letters.
 fn words_of(name: &str) -> Vec<String> {
-    name.to_lowercase()
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(String::from)
-        .collect()
+    let mut words = Vec::new();
+    for word in name.split(|c: char| !c.is_alphanumeric()) {
+        if !word.is_empty() {
+            words.push(word.to_ascii_lowercase());
+        }
+    }
+    words
 }
 
 fn start_of(sample: &[Vec<String>]) -> Option<Start> {
@@ -94,7 +95,7 @@ fn start_of(sample: &[Vec<String>]) -> Option<Start> {
         return Some(Start { first_row, header, date: DatePlace::Cell(cell) });
     }
     for (above, cells) in sample.iter().enumerate() {
-        let place = |names: &[&str]| cells.iter().position(|cell| names.contains(&cell.to_lowercase().as_str()));
+        let place = |names: &[&str]| cells.iter().position(|cell| names.contains(&cell.to_ascii_lowercase().as_str()));
         let year = place(&["year", "yr", "yyyy", "y"]);
         let month = place(&["month", "mon", "mo", "mm", "m"]);
         let day = place(&["day", "dy", "da", "dd", "d"]);
@@ -114,20 +115,31 @@ fn start_of(sample: &[Vec<String>]) -> Option<Start> {
 
 /// The column whose name speaks best of rain; without such a name, the only one that holds measurements.
 fn rain_column(header: &[String], rows: &[Vec<String>], date: DatePlace) -> Result<usize, ImportError> {
-    let named = (0..header.len())
-        .filter(|&cell| !date.holds(cell))
-        .filter_map(|cell| rank(&header[cell]).map(|rank| (rank, cell)))
-        .min();
+    let mut named: Option<(u8, usize)> = None;
+    for (cell, name) in header.iter().enumerate() {
+        if let Some(rank) = rank(name).filter(|rank| !date.holds(cell) && named.is_none_or(|(best, _)| *rank < best)) {
+            named = Some((rank, cell));
+        }
+    }
     if let Some((_, cell)) = named {
         return Ok(cell);
     }
     let width = rows.iter().map(Vec::len).max().unwrap_or(0);
     let measured = |cell: usize| {
-        let cells = || rows.iter().filter_map(|row| row.get(cell));
-        let fitting = cells().filter(|text| written_depth::read(text, true).is_ok()).count();
-        cells().any(|text| looks_measured(text)) && 5 * fitting >= 4 * cells().count()
+        let (mut all, mut fitting, mut looks) = (0, 0, false);
+        for text in rows.iter().filter_map(|row| row.get(cell)) {
+            all += 1;
+            fitting += usize::from(written_depth::read(text, true).is_ok());
+            looks |= looks_measured(text);
+        }
+        looks && 5 * fitting >= 4 * all
     };
-    let candidates: Vec<usize> = (0..width).filter(|&cell| !date.holds(cell) && measured(cell)).collect();
+    let mut candidates = Vec::new();
+    for cell in 0..width {
+        if !date.holds(cell) && measured(cell) {
+            candidates.push(cell);
+        }
+    }
     match candidates[..] {
         [] => Err(ImportError::NoRainColumn { header: header.to_vec() }),
         [cell] => Ok(cell),

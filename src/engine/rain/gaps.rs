@@ -1,7 +1,5 @@
 //! Missing days: every day of a record made usable, and an account of how.
 
-use std::collections::BTreeMap;
-
 use chrono::{Datelike, NaiveDate};
 
 use super::weather::Weather;
@@ -76,29 +74,44 @@ pub enum GapError {
     },
 }
 
-/// The measured depths by month and day, in order of the years.
-type Calendar = BTreeMap<(u32, u32), Vec<(i32, f64)>>;
+/// Most days of a month.
+const MOST_DAYS: usize = 31;
+
+/// The measured depths of each day of the calendar, in order of the years: every month has room for 31 days.
+type Calendar = Vec<Vec<(i32, f64)>>;
+
+/// Where a day (month and day from 1) stands in a calendar.
+fn place_of(month: u32, day: u32) -> usize {
+    (month as usize - 1) * MOST_DAYS + day as usize - 1
+}
 
 fn calendar_of(record: &RainRecord) -> Result<Calendar, GapError> {
-    let mut calendar = Calendar::new();
+    let mut calendar: Calendar = vec![Vec::new(); 12 * MOST_DAYS];
+    let mut measured = false;
     for (date, depth) in record.days() {
         let Some(depth_mm) = depth else { continue };
         if !(depth_mm.is_finite() && depth_mm >= 0.0) {
             return Err(GapError::NotADepth { date, depth_mm });
         }
-        calendar.entry((date.month(), date.day())).or_default().push((date.year(), depth_mm));
+        calendar[place_of(date.month(), date.day())].push((date.year(), depth_mm));
+        measured = true;
     }
-    if calendar.is_empty() { Err(GapError::NothingMeasured) } else { Ok(calendar) }
+    if measured { Ok(calendar) } else { Err(GapError::NothingMeasured) }
 }
 
 fn years_lacking(record: &RainRecord, with_more_than: u16) -> Result<Vec<i32>, GapError> {
-    let mut lacking: BTreeMap<i32, usize> = BTreeMap::new();
+    let mut lacking: Vec<(i32, usize)> = Vec::new();
     for (date, depth) in record.days() {
-        *lacking.entry(date.year()).or_default() += usize::from(depth.is_none());
+        if lacking.last().is_none_or(|(year, _)| *year != date.year()) {
+            lacking.push((date.year(), 0));
+        }
+        if let (Some((_, days)), None) = (lacking.last_mut(), depth) {
+            *days += 1;
+        }
     }
-    let best = lacking.iter().min_by_key(|(_, lacking)| **lacking).map(|(year, lacking)| (*year, *lacking));
+    let best = lacking.iter().min_by_key(|(_, days)| *days).copied();
     let left_out: Vec<i32> =
-        lacking.iter().filter(|(_, lacking)| **lacking > usize::from(with_more_than)).map(|(year, _)| *year).collect();
+        lacking.iter().filter(|(_, days)| *days > usize::from(with_more_than)).map(|(year, _)| *year).collect();
     match best {
         Some((best_year, lacking_days)) if left_out.len() == lacking.len() => {
             Err(GapError::NoYearLeft { with_more_than, best_year, lacking: lacking_days })
@@ -108,14 +121,14 @@ fn years_lacking(record: &RainRecord, with_more_than: u16) -> Result<Vec<i32>, G
 }
 
 fn lent(calendar: &Calendar, date: NaiveDate) -> Option<f64> {
-    let nearest = |day: (u32, u32)| {
-        let years = calendar.get(&day)?.iter().filter(|(year, _)| *year != date.year());
+    let nearest = |month: u32, day: u32| {
+        let years = calendar[place_of(month, day)].iter().filter(|(year, _)| *year != date.year());
         // The first of equals is taken, and years stand in order.
         years.min_by_key(|(year, _)| (year - date.year()).abs()).map(|(_, depth_mm)| *depth_mm)
     };
     match (date.month(), date.day()) {
-        (2, 29) => nearest((2, 29)).or_else(|| nearest((2, 28))),
-        day => nearest(day),
+        (2, 29) => nearest(2, 29).or_else(|| nearest(2, 28)),
+        (month, day) => nearest(month, day),
     }
 }
 

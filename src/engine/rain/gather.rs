@@ -1,7 +1,5 @@
 //! Rows of a file to a record: one depth a day, and an account of every row that was changed or refused.
 
-use std::collections::BTreeMap;
-
 use chrono::NaiveDate;
 
 use super::import::{Columns, Form, ImportError};
@@ -78,14 +76,19 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     let dates = reading.rows.iter().map(|row| row.date);
     let order = order_of(dates);
     let mut found = Found { unreadable: reading.unreadable, ..Found::default() };
-    let mut days = BTreeMap::new();
+    let read_as = order.map_or(DateOrder::DayFirst, |(order, _)| order);
+    let dates: Vec<Option<NaiveDate>> = reading.rows.iter().map(|row| row.date.on(read_as)).collect();
+    let first = dates.iter().flatten().min().copied().unwrap_or_default();
+    let last = dates.iter().flatten().max().copied().unwrap_or_default();
+    let day_of = |date: NaiveDate| usize::try_from((date - first).num_days()).unwrap_or(0);
+    let mut days = vec![Given::Nowhere; day_of(last) + 1];
     let mut rows_read = 0;
-    for row in &reading.rows {
-        match row.date.on(order.map_or(DateOrder::DayFirst, |(order, _)| order)) {
+    for (row, date) in reading.rows.iter().zip(dates) {
+        match date {
             Some(date) => {
                 rows_read += 1;
                 let depth = found.judge(date, row.entry, reading.unit);
-                found.place(&mut days, date, depth);
+                found.place(&mut days[day_of(date)], date, depth);
             }
             None => {
                 let text = match row.date {
@@ -100,22 +103,15 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
         let unreadable = found.unreadable;
         return Err(ImportError::MostlyUnreadable { rows_read, unreadable });
     }
-    let (Some((&first, _)), Some((&last, _))) = (days.first_key_value(), days.last_key_value()) else {
-        return Err(ImportError::NothingMeasured);
-    };
-    let mut depths_mm = vec![None; usize::try_from(DaySpan { first, last }.days()).unwrap_or(0)];
-    for (date, depth) in &days {
-        if let Some(place) = usize::try_from((*date - first).num_days()).ok().and_then(|at| depths_mm.get_mut(at)) {
-            *place = *depth;
-        }
-    }
-    let record = RainRecord { source: source.to_string(), start: first, depths_mm };
+    let depths_mm =
+        days.into_iter().map(|given| if let Given::Depth(depth_mm) = given { Some(depth_mm) } else { None });
+    let record = RainRecord { source: source.to_string(), start: first, depths_mm: depths_mm.collect() };
     let measured_days = record.depths_mm.iter().flatten().count();
     if measured_days == 0 {
         return Err(ImportError::NothingMeasured);
     }
     for (date, days, total) in reading.multi_day {
-        if let Some(read_on) = date.on(order.map_or(DateOrder::DayFirst, |(order, _)| order)) {
+        if let Some(read_on) = date.on(read_as) {
             found.multi_day.add(MultiDayTotal { read_on, days, total_mm: reading.unit.to_mm(total) });
         }
     }
@@ -128,6 +124,17 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
         notices: found.notices(reading.lines_above, order, reading.unit, reading.unit_basis, &record),
     };
     Ok((record, report))
+}
+
+/// What the rows gave for a day.
+#[derive(Clone, Copy, PartialEq)]
+enum Given {
+    /// No row is for it.
+    Nowhere,
+    /// Only that nothing was measured.
+    Missing,
+    /// A depth in mm.
+    Depth(f64),
 }
 
 /// What was found among the rows, by kind.
@@ -181,19 +188,17 @@ impl Found {
     }
 
     /// Puts a depth to its day. The first measured one stays.
-    fn place(&mut self, days: &mut BTreeMap<NaiveDate, Option<f64>>, date: NaiveDate, depth: Option<f64>) {
-        match (days.get(&date).copied(), depth) {
-            (None, _) => {
-                days.insert(date, depth);
+    fn place(&mut self, given: &mut Given, date: NaiveDate, depth: Option<f64>) {
+        let new = depth.map_or(Given::Missing, Given::Depth);
+        match (*given, depth) {
+            (Given::Nowhere, _) => *given = new,
+            (kept, _) if kept == new => self.repeated.add(date),
+            (Given::Depth(kept_mm), refused_mm) => self.conflicting.add(Conflict { date, kept_mm, refused_mm }),
+            (Given::Missing, Some(kept_mm)) => {
+                self.conflicting.add(Conflict { date, kept_mm, refused_mm: None });
+                *given = new;
             }
-            (Some(kept), new) if kept == new => self.repeated.add(date),
-            (Some(Some(kept_mm)), refused_mm) => self.conflicting.add(Conflict { date, kept_mm, refused_mm }),
-            (Some(None), new) => {
-                if let Some(kept_mm) = new {
-                    self.conflicting.add(Conflict { date, kept_mm, refused_mm: None });
-                }
-                days.insert(date, new);
-            }
+            (Given::Missing, None) => {}
         }
     }
 
@@ -205,36 +210,33 @@ impl Found {
         unit_basis: UnitBasis,
         record: &RainRecord,
     ) -> Vec<Notice> {
-        fn some<T>(occasions: Occasions<T>, notice: fn(Occasions<T>) -> Notice) -> Option<Notice> {
-            (occasions.count > 0).then(|| notice(occasions))
+        fn some<T>(notices: &mut Vec<Notice>, occasions: Occasions<T>, notice: fn(Occasions<T>) -> Notice) {
+            if occasions.count > 0 {
+                notices.push(notice(occasions));
+            }
         }
-        let assumed_order = match order {
-            Some((order, basis)) if basis != OrderBasis::Dates => Some(Notice::DateOrderAssumed { order, basis }),
-            _ => None,
-        };
-        let assumed_unit = match unit_basis {
-            UnitBasis::Guessed { mean_rain_day } => Some(Notice::UnitAssumed { unit, mean_rain_day }),
-            UnitBasis::Told => None,
-        };
-        [
-            (lines > 0).then_some(Notice::LinesAboveTable { lines }),
-            some(self.unreadable, Notice::RowsUnreadable),
-            assumed_order,
-            assumed_unit,
-            some(self.missing, Notice::MarkedMissing),
-            gaps(record),
-            some(self.repeated, Notice::RepeatedDates),
-            some(self.conflicting, Notice::ConflictingDates),
-            some(self.traces, Notice::Traces),
-            some(self.presumed, Notice::PresumedZero),
-            some(self.negative, Notice::Negative),
-            some(self.flagged, Notice::QualityFlagged),
-            some(self.multi_day, Notice::MultiDayTotals),
-            some(self.beyond, Notice::BeyondWorldRecord),
-        ]
-        .into_iter()
-        .flatten()
-        .collect()
+        let mut notices = Vec::new();
+        if lines > 0 {
+            notices.push(Notice::LinesAboveTable { lines });
+        }
+        some(&mut notices, self.unreadable, Notice::RowsUnreadable);
+        if let Some((order, basis)) = order.filter(|(_, basis)| *basis != OrderBasis::Dates) {
+            notices.push(Notice::DateOrderAssumed { order, basis });
+        }
+        if let UnitBasis::Guessed { mean_rain_day } = unit_basis {
+            notices.push(Notice::UnitAssumed { unit, mean_rain_day });
+        }
+        some(&mut notices, self.missing, Notice::MarkedMissing);
+        notices.extend(gaps(record));
+        some(&mut notices, self.repeated, Notice::RepeatedDates);
+        some(&mut notices, self.conflicting, Notice::ConflictingDates);
+        some(&mut notices, self.traces, Notice::Traces);
+        some(&mut notices, self.presumed, Notice::PresumedZero);
+        some(&mut notices, self.negative, Notice::Negative);
+        some(&mut notices, self.flagged, Notice::QualityFlagged);
+        some(&mut notices, self.multi_day, Notice::MultiDayTotals);
+        some(&mut notices, self.beyond, Notice::BeyondWorldRecord);
+        notices
     }
 }
 

@@ -4,6 +4,8 @@
 //! day and element without names (station, date, element, value, measurement flag, quality flag, source flag).
 //! Source for both forms and for the flags: NOAA, GHCN-Daily readme (Menne et al. 2012), from memory.
 
+use chrono::Datelike;
+
 use super::columns::shown;
 use super::gather::{Entry, Reading, Row, UnitBasis};
 use super::import::{Columns, Form, ImportError};
@@ -12,6 +14,7 @@ use super::rain_unit::RainUnit;
 use super::report::{Occasions, RowFault, UnreadableRow};
 use super::written_date::{self, WrittenDate};
 use super::written_depth::{self, WrittenDepth, decimals};
+use crate::quantity::order::rising;
 
 /// Reads the rows if the lines have one of the two forms; `None` if they have neither.
 ///
@@ -23,7 +26,7 @@ use super::written_depth::{self, WrittenDepth, decimals};
 pub(super) fn rows_of(lines: &[Line<'_>], delimiter: u8) -> Result<Option<Reading>, ImportError> {
     let mut cutter = Cutter::new(delimiter);
     let Some(first) = lines.first() else { return Ok(None) };
-    let header: Vec<String> = cutter.cells(first.text).iter().map(|cell| cell.to_string()).collect();
+    let header = cutter.owned_cells(first.text);
     let place = |name: &str| header.iter().position(|cell| cell.eq_ignore_ascii_case(name));
     if let (Some(station), Some(date), Some(depth)) = (place("STATION"), place("DATE"), place("PRCP")) {
         let places = Places {
@@ -114,13 +117,19 @@ fn long(lines: &[Line<'_>], mut cutter: Cutter) -> Result<Reading, ImportError> 
             Err(fault) => reading.unreadable.add(UnreadableRow { line: line.number, fault }),
         }
     }
-    let day_of = |date: WrittenDate| date.on(super::report::DateOrder::DayFirst);
-    day_counts.sort_by_key(|(date, _)| day_of(*date));
+    let counted: Vec<f64> = day_counts.iter().map(|(date, _)| day_number(*date)).collect();
+    let order = rising(&counted);
     for (date, days, _) in &mut reading.multi_day {
-        let found = day_counts.binary_search_by_key(&day_of(*date), |(counted, _)| day_of(*counted));
-        *days = found.ok().map(|place| day_counts[place].1);
+        let day = day_number(*date);
+        let found = order.binary_search_by(|place| counted[*place].total_cmp(&day));
+        *days = found.ok().map(|at| day_counts[order[at]].1);
     }
     Ok(with_mean(reading))
+}
+
+/// The number of a day, to put days in order; all dates that are no days are one.
+fn day_number(date: WrittenDate) -> f64 {
+    date.on(super::report::DateOrder::DayFirst).map_or(f64::NEG_INFINITY, |day| f64::from(day.num_days_from_ce()))
 }
 
 /// The flags of one value.

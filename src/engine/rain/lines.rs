@@ -102,14 +102,19 @@ impl Cutter {
             let (_, _, _, last) = self.reader.read_record(&[], &mut self.bytes[written..], &mut self.ends[count..]);
             count += last;
         }
-        let starts = std::iter::once(0).chain(self.ends.iter().copied());
-        starts
-            .zip(self.ends.iter().copied())
-            .take(count)
-            .map(|(start, end)| {
-                self.bytes.get(start..end).and_then(|cell| std::str::from_utf8(cell).ok()).unwrap_or("").trim()
-            })
-            .collect()
+        let mut cells = Vec::with_capacity(count);
+        let mut start = 0;
+        for &end in self.ends.iter().take(count) {
+            let cell = self.bytes.get(start..end).and_then(|cell| std::str::from_utf8(cell).ok());
+            cells.push(cell.unwrap_or("").trim());
+            start = end;
+        }
+        cells
+    }
+
+    /// The same, kept beyond the next line.
+    pub(super) fn owned_cells(&mut self, line: &str) -> Vec<String> {
+        self.cells(line).into_iter().map(str::to_owned).collect()
     }
 }
 

@@ -1,7 +1,5 @@
 //! What a record looks like: months, years, dry spells, the wettest day.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use chrono::{Datelike, NaiveDate};
 
 use super::report::{DayDepth, DaySpan};
@@ -45,29 +43,34 @@ pub fn annual_mean_mm(record: &RainRecord) -> Option<f64> {
 
 /// The total of each calendar year in which the record has a day, in order.
 pub fn yearly_totals(record: &RainRecord) -> Vec<YearTotal> {
-    let mut years: BTreeMap<i32, YearTotal> = BTreeMap::new();
+    let mut years: Vec<YearTotal> = Vec::new();
     for (date, depth) in record.days() {
         let year = date.year();
-        let total = years.entry(year).or_insert(YearTotal { year, total_mm: 0.0, measured_days: 0, complete: false });
-        if let Some(depth_mm) = depth {
+        if years.last().is_none_or(|last| last.year != year) {
+            years.push(YearTotal { year, total_mm: 0.0, measured_days: 0, complete: false });
+        }
+        if let (Some(total), Some(depth_mm)) = (years.last_mut(), depth) {
             total.total_mm += depth_mm;
             total.measured_days += 1;
         }
     }
-    for (year, total) in &mut years {
-        let leap = NaiveDate::from_ymd_opt(*year, 2, 29).is_some();
+    for total in &mut years {
+        let leap = NaiveDate::from_ymd_opt(total.year, 2, 29).is_some();
         total.complete = total.measured_days == if leap { 366 } else { 365 };
     }
-    years.into_values().collect()
+    years
 }
 
 /// The `most` longest runs of days under [`WET_DAY_MM`], the longest first, the earlier of equals first. A missing day
 /// ends a run, since it may have rained.
 pub fn longest_dry_spells(record: &RainRecord, most: usize) -> Vec<DaySpan> {
-    let mut spells = spans(record, |depth| depth.is_some_and(|depth_mm| depth_mm < WET_DAY_MM));
-    spells.sort_by_key(|spell| std::cmp::Reverse(spell.days())); // stable, so equals stay in order
-    spells.truncate(most);
-    spells
+    let mut longest: Vec<DaySpan> = Vec::new();
+    for spell in spans(record, |depth| depth.is_some_and(|depth_mm| depth_mm < WET_DAY_MM)) {
+        let place = longest.iter().take_while(|longer| longer.days() >= spell.days()).count(); // equals stay in order
+        longest.insert(place, spell);
+        longest.truncate(most);
+    }
+    longest
 }
 
 /// The day with the greatest depth, the earliest of equals. `None` without a measured day.
@@ -76,25 +79,32 @@ pub fn wettest_day(record: &RainRecord) -> Option<DayDepth> {
     measured.reduce(|wettest, day| if day.depth_mm > wettest.depth_mm { day } else { wettest })
 }
 
-fn monthly(record: &RainRecord, value: impl Fn(f64) -> f64) -> [Option<f64>; 12] {
+fn monthly(record: &RainRecord, value: fn(f64) -> f64) -> [Option<f64>; 12] {
     let (mut sums, mut measured) = ([0.0; 12], [0_usize; 12]);
-    let mut months: BTreeSet<(i32, u32)> = BTreeSet::new();
+    let (mut months, mut days) = ([0_usize; 12], [0_i64; 12]);
+    let mut before = None;
     for (date, depth) in record.days() {
-        months.insert((date.year(), date.month()));
+        let month0 = date.month0() as usize;
+        if before != Some(month0) {
+            months[month0] += 1;
+            days[month0] += days_of_month(date);
+            before = Some(month0);
+        }
         if let Some(depth_mm) = depth {
             sums[date.month0() as usize] += value(depth_mm);
             measured[date.month0() as usize] += 1;
         }
     }
     std::array::from_fn(|month0| {
-        let lengths = months.iter().filter(|(_, month)| *month as usize == month0 + 1).map(|&(year, month)| {
-            let first = NaiveDate::from_ymd_opt(year, month, 1);
-            let next = first.and_then(|first| first.checked_add_months(chrono::Months::new(1)));
-            first.zip(next).map_or(0, |(first, next)| (next - first).num_days())
-        });
-        let (count, days) = lengths.fold((0, 0), |(count, days), length| (count + 1, days + length));
-        (measured[month0] > 0).then(|| sums[month0] / measured[month0] as f64 * days as f64 / f64::from(count))
+        let (days, months) = (days[month0] as f64, months[month0] as f64);
+        (measured[month0] > 0).then(|| sums[month0] / measured[month0] as f64 * days / months)
     })
+}
+
+fn days_of_month(day: NaiveDate) -> i64 {
+    let first = day.with_day(1);
+    let next = first.and_then(|first| first.checked_add_months(chrono::Months::new(1)));
+    first.zip(next).map_or(0, |(first, next)| (next - first).num_days())
 }
 
 #[cfg(test)]

@@ -41,7 +41,7 @@ impl RainUnit {
 
 /// The unit that a column's name tells, as in `rain_mm`, `Precip (in)` or `RR 0.1 mm`.
 pub fn unit_in_name(name: &str) -> Option<RainUnit> {
-    let name = name.to_lowercase();
+    let name = name.to_ascii_lowercase();
     let has = |words: &[&str]| {
         name.split(|c: char| !c.is_alphabetic()).any(|word| words.contains(&word)) // "0.1mm" splits into "mm"
     };

@@ -7,7 +7,7 @@ use crate::site::rain::RainRecord;
 
 /// The longest possible runs of days of which `belongs` holds, in order. It is given a day's depth in mm, `None`
 /// where it is missing.
-pub fn spans(record: &RainRecord, belongs: impl Fn(Option<f64>) -> bool) -> Vec<DaySpan> {
+pub fn spans(record: &RainRecord, belongs: fn(Option<f64>) -> bool) -> Vec<DaySpan> {
     let mut spans: Vec<DaySpan> = Vec::new();
     let mut before: Option<NaiveDate> = None;
     for (date, depth) in record.days() {

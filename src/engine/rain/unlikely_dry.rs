@@ -42,16 +42,16 @@ pub fn unlikely_dry_runs(record: &RainRecord) -> Vec<UnlikelyRun> {
     runs.retain(|run| run.days() >= LEAST_RUN_DAYS);
     let mut counts = Counts::new(record.start.year(), record.end().map_or(record.start.year(), |end| end.year()));
     days.iter().for_each(|day| counts.add(day));
-    let mut unlikely = Vec::new();
+    let mut unlikely: Vec<UnlikelyRun> = Vec::new();
     loop {
         let chances = runs.iter().map(|run| chance(*run, &days, record.start, &mut counts));
         let worst = chances.enumerate().min_by(|(_, a), (_, b)| a.total_cmp(b));
         let Some((at, chance)) = worst.filter(|(_, chance)| *chance < UNLIKELY) else { break };
         let span = runs.remove(at);
         of(span, &days, record.start).iter().for_each(|day| counts.remove(day));
-        unlikely.push(UnlikelyRun { span, chance });
+        let place = unlikely.iter().take_while(|other| other.span.first < span.first).count();
+        unlikely.insert(place, UnlikelyRun { span, chance });
     }
-    unlikely.sort_by_key(|run| run.span.first);
     unlikely
 }
 

@@ -26,9 +26,11 @@ pub(super) fn read(text: &str) -> Result<WrittenDate, RowFault> {
     if date.len() == 8 && is_number(date) {
         return exact(&date[..4], &date[4..6], &date[6..], text);
     }
-    let parts: Vec<&str> =
-        date.split(['-', '/', '.', ' ', ',']).filter(|part| !part.is_empty()).take(4).map(str::trim).collect();
-    let [a, b, c] = parts[..] else { return Err(not_a_date()) };
+    let mut parts = date.split(['-', '/', '.', ' ', ',']).filter(|part| !part.is_empty());
+    let (Some(a), Some(b), Some(c), None) = (parts.next(), parts.next(), parts.next(), parts.next()) else {
+        return Err(not_a_date());
+    };
+    let [a, b, c] = [a, b, c].map(str::trim);
     if let Some(month) = month_named(b) {
         return if is_year(a) { exact(a, month, c, text) } else { exact(c, month, a, text) };
     }

@@ -23,7 +23,7 @@ const MISSING_WORDS: [&str; 12] = ["", "-", "--", ".", "m", "na", "n/a", "nan", 
 pub(super) fn read(text: &str, decimal_comma: bool) -> Result<WrittenDepth, RowFault> {
     let trimmed = text.trim();
     if trimmed.len() <= 7 {
-        let word = trimmed.to_lowercase();
+        let word = trimmed.to_ascii_lowercase();
         if MISSING_WORDS.contains(&word.as_str()) {
             return Ok(WrittenDepth::Missing);
         }

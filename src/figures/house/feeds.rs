@@ -6,8 +6,8 @@ use super::roof::{Roof, drip};
 use super::rows::FEED_HEIGHT;
 use super::{House, drawable, symbols};
 use crate::figures::drawing::{Anchor, Ink};
-use crate::figures::lettering::{self, LEADING, SIZE};
-use crate::figures::pen::Pen;
+use crate::figures::lettering::{self, SIZE};
+use crate::figures::pen::{Pen, Point, Stroke};
 use crate::figures::polygon;
 use crate::site::feed::{Diverter, Drain};
 
@@ -61,7 +61,7 @@ fn feed(house: &House, roof: &Roof, cell: &Cell, inlet: &Inlet) -> Pen {
     }
     into_tank(house, &mut pen, cell, (x, tee), 20.0);
     pen.pipe(Ink::Pipe, &[(x, top + 8.0), (x, tee)]);
-    screen(&mut pen, x, top + 8.0);
+    screen(&mut pen, (x, top + 8.0));
     let diverters: Vec<&Diverter> = house
         .system
         .feeds
@@ -95,20 +95,13 @@ fn into_tank(house: &House, pen: &mut Pen, cell: &Cell, (x, tee): (f64, f64), as
 }
 
 /// The leaf screen: a small head with a slanting mesh.
-fn screen(pen: &mut Pen, x: f64, y: f64) {
-    let head =
-        [(x - 9.0, y), (x + 9.0, y), (x + 9.0, y + 8.0), (x + 4.0, y + 17.0), (x - 4.0, y + 17.0), (x - 9.0, y + 8.0)];
-    pen.area(Ink::Paper, &head);
-    pen.path(Ink::Line, crate::figures::pen::through(&head) + "Z");
-    pen.lines(
-        Ink::Line,
-        &[
-            vec![(x - 8.0, y + 3.0), (x + 8.0, y + 10.0)],
-            vec![(x - 4.5, y + 2.5), (x - 5.5, y + 6.5)],
-            vec![(x + 0.5, y + 4.5), (x - 0.5, y + 8.5)],
-            vec![(x + 5.0, y + 6.5), (x + 4.0, y + 10.5)],
-        ],
-    );
+fn screen(pen: &mut Pen, at: Point) {
+    const HEAD: [Point; 6] = [(-9.0, 0.0), (9.0, 0.0), (9.0, 8.0), (4.0, 17.0), (-4.0, 17.0), (-9.0, 8.0)];
+    const MESH: [Stroke; 4] =
+        [[(-8.0, 3.0), (8.0, 10.0)], [(-4.5, 2.5), (-5.5, 6.5)], [(0.5, 4.5), (-0.5, 8.5)], [(5.0, 6.5), (4.0, 10.5)]];
+    pen.area_at(Ink::Paper, at, &HEAD);
+    pen.area_at(Ink::Line, at, &HEAD);
+    pen.strokes_at(Ink::Line, at, &MESH);
 }
 
 /// The diverter: a standing pipe, longer where it holds more, with its ball and its slow drip.
@@ -119,7 +112,7 @@ fn standing_pipe(pen: &mut Pen, diverter: &Diverter, x: f64, tee: f64) {
     pen.area(Ink::Paper, &pipe);
     let held = polygon::between(&pipe, top + 0.45 * length, top + length);
     pen.area(Ink::FirstFlush, &held);
-    pen.lines(Ink::Line, &[vec![pipe[0], pipe[3]], vec![pipe[1], pipe[2]]]);
+    pen.strokes(Ink::Line, &[[pipe[0], pipe[3]], [pipe[1], pipe[2]]]);
     pen.circle(Ink::Line, (x, top + 0.45 * length - 3.5), 3.2);
     pen.line(Ink::Strong, &[(left - 2.0, top + length), (left + CHAMBER + 2.0, top + length)]);
     if let Drain::Hole { .. } = diverter.drain {
@@ -132,9 +125,7 @@ fn label(house: &House, pen: &mut Pen, inlet: &Inlet, top: f64) {
     if let [part] = inlet.parts[..] {
         if inlet.is_wide() {
             let lines = lettering::lines(house.name(part), inlet.width - 34.0, SIZE, 2);
-            for (line, y) in lines.iter().zip([top + 14.0, top + 14.0 + LEADING]) {
-                pen.text(Ink::Label, (x + 16.0, y), Anchor::Start, SIZE, line);
-            }
+            pen.texts(Ink::Label, (x + 16.0, top + 14.0), Anchor::Start, SIZE, &lines);
         }
     } else {
         pen.text(Ink::StrongLabel, (x + 12.0, top + 14.0), Anchor::Start, SIZE, &format!("×{}", inlet.parts.len()));
@@ -151,9 +142,7 @@ fn lorry(house: &House, cell: &Cell, inlet: &Inlet) -> Pen {
     if inlet.is_wide() {
         let name = inlet.parts.first().map_or("", |part| house.name(*part));
         let lines = lettering::lines(name, inlet.width - 34.0, SIZE, 2);
-        for (line, y) in lines.iter().zip([top + 14.0, top + 14.0 + LEADING]) {
-            pen.text(Ink::Label, (inlet.left + 6.0, y), Anchor::Start, SIZE, line);
-        }
+        pen.texts(Ink::Label, (inlet.left + 6.0, top + 14.0), Anchor::Start, SIZE, &lines);
     }
     pen
 }

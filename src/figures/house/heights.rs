@@ -1,6 +1,8 @@
 //! Elevations in metres to heights on the sheet: true to each other, save that long stretches in which no tank
 //! stands are shortened.
 
+use crate::quantity::order::distinct;
+
 /// Longest stretch without a tank that is drawn at its true length, in m.
 const LONGEST_GAP: f64 = 0.8;
 /// Most pixels for a metre: a lone barrel is not drawn like a silo.
@@ -50,11 +52,12 @@ impl Heights {
 
 /// Floors, rims and the level 0 in rising order, with the metres drawn.
 fn knots(spans: &[(f64, f64)]) -> Vec<(f64, f64)> {
-    let mut elevations: Vec<f64> = spans.iter().flat_map(|(floor, rim)| [*floor, *rim]).chain([0.0]).collect();
-    elevations.sort_by(f64::total_cmp);
-    elevations.dedup();
+    let mut elevations = vec![0.0];
+    for (floor, rim) in spans {
+        elevations.extend([*floor, *rim]);
+    }
     let mut knots: Vec<(f64, f64)> = Vec::new();
-    for &elevation in &elevations {
+    for elevation in distinct(elevations) {
         let drawn = knots.last().map_or(0.0, |&(below, drawn)| {
             let middle = f64::midpoint(below, elevation);
             let within_a_tank = spans.iter().any(|(floor, rim)| *floor < middle && middle < *rim);

@@ -4,6 +4,7 @@
 use super::layout::Cell;
 use super::roof::Roof;
 use super::rows::levels;
+use crate::quantity::order::distinct;
 use crate::site::part::PartId;
 
 /// Width of a downspout with its screen and diverter.
@@ -56,13 +57,14 @@ pub(super) fn bundle(cell: &mut Cell) {
     if cell.inlets.len() <= most {
         return;
     }
-    let (hauled, feeds): (Vec<Inlet>, Vec<Inlet>) =
-        std::mem::take(&mut cell.inlets).into_iter().partition(|inlet| inlet.hauled);
-    let parts: Vec<PartId> = feeds.into_iter().flat_map(|inlet| inlet.parts).collect();
-    if !parts.is_empty() {
-        cell.inlets.push(Inlet { parts, hauled: false, left: 0.0, width: 0.0 });
+    let mut parts = Vec::new();
+    for inlet in cell.inlets.iter_mut().filter(|inlet| !inlet.hauled) {
+        parts.append(&mut inlet.parts);
     }
-    cell.inlets.extend(hauled);
+    cell.inlets.retain(|inlet| inlet.hauled);
+    if !parts.is_empty() {
+        cell.inlets.insert(0, Inlet { parts, hauled: false, left: 0.0, width: 0.0 });
+    }
 }
 
 /// Places the inlets of a cell over its tank, so that their pipes don't cross.
@@ -83,10 +85,13 @@ pub(super) fn place(cell: &mut Cell) {
 pub(super) fn runs(cells: &[Cell], roof: &Roof) -> Vec<Run> {
     let mut runs: Vec<Run> = Vec::new();
     for inlet in cells.iter().filter(|cell| cell.row == 0).flat_map(|cell| &cell.inlets) {
-        let mut gutters: Vec<f64> = inlet.parts.iter().flat_map(|feed| roof.gutters_of(*feed)).collect();
-        gutters.sort_by(f64::total_cmp);
-        gutters.dedup();
-        runs.extend(gutters.into_iter().map(|from| Run { feed: inlet.parts[0], from, to: inlet.pipe_x(), y: 0.0 }));
+        let mut gutters = Vec::new();
+        for feed in &inlet.parts {
+            gutters.extend(roof.gutters_of(*feed));
+        }
+        for from in distinct(gutters) {
+            runs.push(Run { feed: inlet.parts[0], from, to: inlet.pipe_x(), y: 0.0 });
+        }
     }
     let ends: Vec<(f64, f64)> =
         runs.iter().map(|run| (run.from.min(run.to) - 4.0, run.from.max(run.to) + 4.0)).collect();

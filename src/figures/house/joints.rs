@@ -1,7 +1,5 @@
 //! What joins tanks in the ground: trunk lines with their valves, and pumps.
 
-use std::cmp::Ordering;
-
 use super::layout::{Cell, Joint, Layout, span};
 use super::{House, drawable, symbols};
 use crate::figures::drawing::Ink;
@@ -44,31 +42,42 @@ pub(super) fn draw(house: &mut House) {
 
 /// The deepest level at which one of some joints leaves a cell by its outlet.
 pub(super) fn deepest(joints: &[Joint], cell: usize) -> Option<f64> {
-    let ends = joints.iter().flat_map(|joint| {
+    let mut deepest: Option<f64> = None;
+    for joint in joints {
         let outlets = if joint.pump { 1 } else { 2 };
-        joint.cells.into_iter().zip(joint.lanes).take(outlets)
-    });
-    ends.filter(|(own, _)| *own == cell).map(|(_, lane)| lane).reduce(f64::max)
+        for end in 0..outlets {
+            if joint.cells[end] == cell {
+                deepest = Some(deepest.map_or(joint.lanes[end], |deepest| deepest.max(joint.lanes[end])));
+            }
+        }
+    }
+    deepest
 }
 
 /// The place for a valve between two ends that is clear of the pipes of other tanks, near the middle.
 fn free_place(layout: &Layout, row: usize, a: f64, b: f64) -> f64 {
     let (left, right) = (a.min(b), a.max(b));
     let middle = f64::midpoint(left, right);
-    let upright: Vec<f64> = layout
-        .cells
-        .iter()
-        .filter(|cell| cell.row == row)
-        .flat_map(|cell| [cell.drop_x(), cell.riser_x()])
-        .filter(|x| left + 1.0 < *x && *x < right - 1.0)
-        .collect();
-    let clear = |x: f64| upright.iter().map(|other| (other - x).abs()).fold(CLEAR, f64::min);
-    let places = (0..=40).map(|step| left + CLEAR + (right - left - 2.0 * CLEAR).max(0.0) * f64::from(step) / 40.0);
-    let near = |x: f64| -(x - middle).abs();
-    places
-        .filter(|place| *place <= right)
-        .max_by(|a, b| (clear(*a), near(*a)).partial_cmp(&(clear(*b), near(*b))).unwrap_or(Ordering::Equal))
-        .unwrap_or(middle)
+    let mut best = (f64::NEG_INFINITY, f64::NEG_INFINITY, middle);
+    for step in 0..=40 {
+        let place = left + CLEAR + (right - left - 2.0 * CLEAR).max(0.0) * f64::from(step) / 40.0;
+        if place > right {
+            break;
+        }
+        let mut clear = CLEAR;
+        for cell in layout.cells.iter().filter(|cell| cell.row == row) {
+            for x in [cell.drop_x(), cell.riser_x()] {
+                if left + 1.0 < x && x < right - 1.0 {
+                    clear = clear.min((x - place).abs());
+                }
+            }
+        }
+        let near = -(place - middle).abs();
+        if clear > best.0 || clear >= best.0 && near >= best.1 {
+            best = (clear, near, place);
+        }
+    }
+    best.2
 }
 
 fn is_open(house: &House, joint: &Joint) -> bool {

@@ -6,6 +6,7 @@ use super::roof::Roof;
 use super::rows::{self, Row};
 use super::{Labels, drawable};
 use crate::figures::share_out::share_out;
+use crate::quantity::order::rising;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::tank::{OverflowTo, Tank};
@@ -108,7 +109,7 @@ pub(super) fn span(tank: &Tank) -> (f64, f64) {
 
 /// Lays out a system under its roof.
 pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) -> Layout {
-    let mut cells: Vec<Cell> = order(system, roof).into_iter().map(|tank| bare_cell(system, tank)).collect();
+    let mut cells: Vec<Cell> = order(system, roof).iter().map(|tank| bare_cell(system, *tank)).collect();
     let margins = break_rows(system, &mut cells, width);
     place_cells(system, &mut cells, width, margins);
     let spans: Vec<(f64, f64)> = system.tanks.iter().map(span).collect();
@@ -133,14 +134,17 @@ pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) 
 /// Tanks as their downspouts come from the left; one without a feed stands beside the one that spills or pumps into
 /// it or is joined to it. Feeds without a tank come last, as `None`.
 fn order(system: &System, roof: &Roof) -> Vec<Option<usize>> {
-    let place = |at: usize| {
-        let feeds = system.feeds.iter().filter(|feed| feed.tank == Some(system.tanks[at].id));
-        feeds.flat_map(|feed| roof.gutters_of(feed.id)).reduce(f64::min)
-    };
-    let mut fed: Vec<(usize, f64)> = (0..system.tanks.len()).filter_map(|at| Some((at, place(at)?))).collect();
-    fed.sort_by(|a, b| a.1.total_cmp(&b.1));
-    let mut order: Vec<usize> = fed.into_iter().map(|(at, _)| at).collect();
-    let mut rest: Vec<usize> = (0..system.tanks.len()).filter(|at| !order.contains(at)).collect();
+    // The leftmost gutter of each tank; none has one beyond all.
+    let mut places = vec![f64::INFINITY; system.tanks.len()];
+    for (place, tank) in places.iter_mut().zip(&system.tanks) {
+        for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
+            *place = roof.gutters_of(feed.id).fold(*place, f64::min);
+        }
+    }
+    let (mut order, mut rest) = (Vec::new(), Vec::new());
+    for at in rising(&places) {
+        if places[at].is_finite() { order.push(at) } else { rest.push(at) }
+    }
     while !rest.is_empty() {
         let beside = |&at: &usize| order.iter().rposition(|&other| related(system, other, at)).map(|place| (at, place));
         match rest.iter().find_map(beside) {
@@ -151,8 +155,11 @@ fn order(system: &System, roof: &Roof) -> Vec<Option<usize>> {
             None => order.push(rest.remove(0)),
         }
     }
-    let unfed = system.feeds.iter().any(|feed| feed.tank.is_none_or(|tank| system.tank(tank).is_none()));
-    order.into_iter().map(Some).chain(unfed.then_some(None)).collect()
+    let mut cells: Vec<Option<usize>> = order.into_iter().map(Some).collect();
+    if system.feeds.iter().any(|feed| feed.tank.is_none_or(|tank| system.tank(tank).is_none())) {
+        cells.push(None);
+    }
+    cells
 }
 
 fn related(system: &System, a: usize, b: usize) -> bool {
@@ -169,9 +176,13 @@ fn bare_cell(system: &System, tank: Option<usize>) -> Cell {
     let id = tank.map(|at| system.tanks[at].id);
     let known = |named: Option<PartId>| named.filter(|named| system.tank(*named).is_some());
     let inlet = |part: PartId, hauled| Inlet { parts: vec![part], hauled, left: 0.0, width: 0.0 };
-    let feeds = system.feeds.iter().filter(|feed| known(feed.tank) == id).map(|feed| inlet(feed.id, false));
-    let hauled = system.hauling.iter().filter(|hauling| id.is_some() && known(hauling.tank) == id);
-    let inlets = feeds.chain(hauled.map(|hauling| inlet(hauling.id, true))).collect();
+    let mut inlets = Vec::new();
+    for feed in system.feeds.iter().filter(|feed| known(feed.tank) == id) {
+        inlets.push(inlet(feed.id, false));
+    }
+    for hauling in system.hauling.iter().filter(|hauling| id.is_some() && known(hauling.tank) == id) {
+        inlets.push(inlet(hauling.id, true));
+    }
     Cell { tank, row: 0, left: 0.0, width: 0.0, body: 0.0, body_width: 0.0, inlets }
 }
 
@@ -240,16 +251,19 @@ fn joints(system: &System, cells: &[Cell], width: f64) -> Vec<Joint> {
     let at = |tank: Option<PartId>| {
         cells.iter().position(|cell| cell.tank.is_some_and(|index| Some(system.tanks[index].id) == tank))
     };
-    let lines = system.trunk_lines.iter().map(|line| (line.id, line.ends, false));
-    let pumps = system.pumps.iter().map(|pump| (pump.id, [pump.from, pump.to], true));
     let mut joints = Vec::new();
-    for (part, ends, pump) in lines.chain(pumps) {
-        let (Some(a), Some(b)) = (at(ends[0]), at(ends[1])) else { continue };
-        if a == b {
-            continue;
+    let mut join = |part: PartId, ends: [Option<PartId>; 2], pump: bool| {
+        let (Some(a), Some(b)) = (at(ends[0]), at(ends[1])) else { return };
+        if a != b {
+            let apart = cells[a].row != cells[b].row;
+            joints.push(Joint { part, cells: [a, b], pump, lanes: [0.0; 2], margin: apart.then_some(width - 5.0) });
         }
-        let apart = cells[a].row != cells[b].row;
-        joints.push(Joint { part, cells: [a, b], pump, lanes: [0.0; 2], margin: apart.then_some(width - 5.0) });
+    };
+    for line in &system.trunk_lines {
+        join(line.id, line.ends, false);
+    }
+    for pump in &system.pumps {
+        join(pump.id, [pump.from, pump.to], true);
     }
     joints
 }

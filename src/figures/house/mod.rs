@@ -20,8 +20,6 @@ mod tank_outline;
 mod tanks;
 mod uses;
 
-use std::collections::BTreeMap;
-
 use super::drawing::{Drawing, Mark, Target};
 use super::pen::{Pen, Point};
 use crate::site::part::PartId;
@@ -54,8 +52,8 @@ pub struct PartLabel {
     pub spoken: String,
 }
 
-/// All labels.
-pub type Labels = BTreeMap<PartId, PartLabel>;
+/// All labels, each with its part.
+pub type Labels = Vec<(PartId, PartLabel)>;
 
 /// Draws the house for a width in pixels. Parts that the system lacks or that are joined to nothing yet are drawn
 /// loose; every part can be tapped.
@@ -87,12 +85,12 @@ struct House<'a> {
 impl House<'_> {
     /// The name of a part as it is written.
     fn name(&self, part: PartId) -> &str {
-        self.labels.get(&part).map_or("", |label| &label.name)
+        label_of(self.labels, part).map_or("", |label| &label.name)
     }
 
     /// The figure of a part as it is written.
     fn detail(&self, part: PartId) -> &str {
-        self.labels.get(&part).map_or("", |label| &label.detail)
+        label_of(self.labels, part).map_or("", |label| &label.detail)
     }
 
     /// Adds a part, or several as one, that answers to a tap in an area; the area grows to what a thumb needs and
@@ -103,7 +101,7 @@ impl House<'_> {
         let y = (y + (height - tap_height) / 2.0).max(0.0);
         signs::draw(&mut own, self.signs, parts, sign);
         let spoken: Vec<&str> =
-            parts.iter().filter_map(|part| self.labels.get(part)).map(|label| label.spoken.as_str()).collect();
+            parts.iter().filter_map(|part| label_of(self.labels, *part)).map(|label| label.spoken.as_str()).collect();
         self.pen.marks.push(Mark::Part(Target {
             parts: parts.to_vec(),
             name: spoken.join("; "),
@@ -114,6 +112,11 @@ impl House<'_> {
             marks: own.marks,
         }));
     }
+}
+
+/// The label of a part; the last one, if there are several.
+fn label_of(labels: &Labels, part: PartId) -> Option<&PartLabel> {
+    labels.iter().rev().find(|(of, _)| *of == part).map(|(_, label)| label)
 }
 
 /// A number of a part as far as it can be drawn.

@@ -1,9 +1,9 @@
 //! The roof along the top: sections side by side, two and two as gables, with gutters at their eaves.
 
-use super::{House, drawable};
+use super::{House, drawable, label_of};
 use crate::figures::drawing::{Anchor, Ink};
 use crate::figures::lettering::{self, LEADING, SIZE, SMALL};
-use crate::figures::pen::{Pen, Point};
+use crate::figures::pen::{Pen, Point, Step, add_through};
 use crate::figures::share_out::share_out;
 use crate::site::part::PartId;
 use crate::site::roof::{Material, RoofSection};
@@ -20,6 +20,8 @@ const TOP: f64 = 10.0;
 const OVERHANG: f64 = 9.0;
 /// Radius of a gutter.
 const GUTTER: f64 = 5.0;
+/// A gutter of that radius, open upwards.
+const HALF_ROUND: Step = ((-GUTTER, 0.0), "a5 5 0 0 0 10.0 0");
 /// Share of the rain from which a section counts as collected.
 const ALL: f64 = 0.999;
 
@@ -110,7 +112,7 @@ pub(super) fn layout(system: &System, labels: &super::Labels, width: f64) -> Roo
     let highest = cells.iter().map(|cell| cell.rise).fold(36.0, f64::max);
     for cell in &mut cells {
         let room = cell.right - cell.left - 14.0;
-        let label = cell.parts.first().and_then(|part| labels.get(part));
+        let label = cell.parts.first().and_then(|part| label_of(labels, *part));
         cell.name = match (&cell.parts[..], label) {
             ([_], Some(label)) => lettering::lines(&label.name, room, SIZE, 2),
             ([_, _, ..], _) => vec![format!("×{}", cell.parts.len())],
@@ -133,10 +135,10 @@ fn total_area(sections: &[RoofSection]) -> f64 {
 }
 
 fn cell(sections: &[RoofSection], at: usize) -> RoofCell {
-    let mut feeds: Vec<PartId> =
-        sections.iter().flat_map(|section| &section.outlets).map(|outlet| outlet.feed).collect();
-    feeds.sort();
-    feeds.dedup();
+    let mut feeds: Vec<PartId> = Vec::new();
+    for section in sections {
+        feeds.extend(section.outlets.iter().map(|outlet| outlet.feed));
+    }
     let collected = sections.iter().map(|section| drawable(section.collected_share(), 0.0, 1.0));
     #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
     let collected = collected.sum::<f64>() / sections.len() as f64;
@@ -196,11 +198,7 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
         if !loose {
             pen.line(Ink::Faint, &[lower(eave), lower(inner)]);
             texture(&mut pen, cell.material, eave, inner);
-            let x = cell.gutter_x();
-            pen.path(
-                Ink::Line,
-                format!("M{:.1} {:.1}a{GUTTER} {GUTTER} 0 0 0 {:.1} 0", x - GUTTER, roof.eave + 1.0, 2.0 * GUTTER),
-            );
+            pen.sign(Ink::Line, (cell.gutter_x(), roof.eave + 1.0), &[HALF_ROUND]);
         }
         if cell.collected < ALL {
             let (x, count) = if loose {
@@ -213,11 +211,7 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
             }
         }
         let middle = f64::midpoint(cell.left, cell.right);
-        let mut y = roof.eave + 20.0;
-        for line in &cell.name {
-            pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, line);
-            y += LEADING;
-        }
+        let y = pen.texts(Ink::StrongLabel, (middle, roof.eave + 20.0), Anchor::Middle, SIZE, &cell.name);
         pen.text(Ink::FaintLabel, (middle, y), Anchor::Middle, SMALL, &cell.detail);
         let top = roof.eave - cell.rise - 4.0;
         let beside = cell.name.first().map_or(0.0, |line| lettering::width(line, SIZE) / 2.0);
@@ -227,8 +221,8 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
 }
 
 /// A falling drop.
-pub(super) fn drip(pen: &mut Pen, (x, y): Point) {
-    pen.path(Ink::Drip, format!("M{x:.1} {:.1}q4 6 0 8q-4 -2 0 -8Z", y - 4.0));
+pub(super) fn drip(pen: &mut Pen, place: Point) {
+    pen.sign(Ink::Drip, place, &[((0.0, -4.0), "q4 6 0 8q-4 -2 0 -8Z")]);
 }
 
 /// A few strokes that tell what the roof is covered with.
@@ -247,17 +241,20 @@ fn texture(pen: &mut Pen, material: Material, eave: Point, inner: Point) {
         Material::Planted => 9.0,
         Material::Concrete | Material::Other => return,
     };
-    let mut strokes = Vec::new();
+    let mut d = String::new();
     let mut along = spacing / 2.0 + 4.0;
     while along < length - spacing / 2.0 {
-        strokes.push(match material {
-            Material::Metal => vec![at(along, 0.0), at(along, 4.0)],
-            Material::Tile => vec![at(along - 5.0, 1.0), at(along, 5.0), at(along + 3.0, 1.0)],
-            Material::Shingle => vec![at(along, 4.0), at(along + 8.0, 1.0)],
-            Material::Planted => vec![at(along - 3.0, 8.0), at(along, 1.0), at(along + 3.0, 8.0)],
-            _ => vec![at(along, 3.5), at(along + 1.5, 3.5)],
-        });
+        // Places of a stroke: along the roof, and over it.
+        let stroke: &[Point] = match material {
+            Material::Metal => &[(0.0, 0.0), (0.0, 4.0)],
+            Material::Tile => &[(-5.0, 1.0), (0.0, 5.0), (3.0, 1.0)],
+            Material::Shingle => &[(0.0, 4.0), (8.0, 1.0)],
+            Material::Planted => &[(-3.0, 8.0), (0.0, 1.0), (3.0, 8.0)],
+            _ => &[(0.0, 3.5), (1.5, 3.5)],
+        };
+        let places: Vec<Point> = stroke.iter().map(|(further, over)| at(along + further, *over)).collect();
+        add_through(&mut d, &places);
         along += spacing;
     }
-    pen.lines(Ink::Line, &strokes);
+    pen.path(Ink::Line, d);
 }

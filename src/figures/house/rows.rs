@@ -1,10 +1,10 @@
 //! The rows of tanks, one below the other: ground, pipes in it, labels.
 
-use super::Labels;
 use super::heights::Heights;
 use super::inlets::Run;
 use super::layout::{Cell, Joint, span};
 use super::roof::Roof;
+use super::{Labels, label_of};
 use crate::figures::lettering::{self, LEADING, SIZE};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -95,7 +95,7 @@ fn place_lanes(cells: &[Cell], joints: &mut [Joint], row: usize, first: f64) -> 
 
 /// The lines of a tank's name under it.
 pub(super) fn label_lines(labels: &Labels, tank: PartId, room: f64) -> Vec<String> {
-    labels.get(&tank).map_or_else(Vec::new, |label| lettering::lines(&label.name, room, SIZE, 2))
+    label_of(labels, tank).map_or_else(Vec::new, |label| lettering::lines(&label.name, room, SIZE, 2))
 }
 
 /// Left end and right end of the room for a tank's label, clear of the pipes that go down beside it.

@@ -25,19 +25,16 @@ pub enum Sign {
 const RADIUS: f64 = 9.0;
 
 /// Draws the gravest sign of some parts around a place.
-pub(super) fn draw(pen: &mut Pen, marks: &[PartMark], parts: &[PartId], (x, y): Point) {
+pub(super) fn draw(pen: &mut Pen, marks: &[PartMark], parts: &[PartId], at: Point) {
     let gravest = marks.iter().filter(|mark| parts.contains(&mark.part)).map(|mark| mark.sign).max();
     match gravest {
         Some(Sign::Attention) => {
-            pen.area(Ink::Caution, &[(x, y - RADIUS), (x + RADIUS, y + 7.0), (x - RADIUS, y + 7.0)]);
-            pen.lines(Ink::CautionSign, &[vec![(x, y - 3.0), (x, y + 1.0)], vec![(x, y + 4.0), (x, y + 4.2)]]);
+            pen.area_at(Ink::Caution, at, &[(0.0, -RADIUS), (RADIUS, 7.0), (-RADIUS, 7.0)]);
+            pen.strokes_at(Ink::CautionSign, at, &[[(0.0, -3.0), (0.0, 1.0)], [(0.0, 4.0), (0.0, 4.2)]]);
         }
         Some(Sign::Fault) => {
-            pen.circle(Ink::Fault, (x, y), RADIUS);
-            pen.lines(
-                Ink::FaultSign,
-                &[vec![(x - 3.5, y - 3.5), (x + 3.5, y + 3.5)], vec![(x + 3.5, y - 3.5), (x - 3.5, y + 3.5)]],
-            );
+            pen.circle(Ink::Fault, at, RADIUS);
+            pen.strokes_at(Ink::FaultSign, at, &[[(-3.5, -3.5), (3.5, 3.5)], [(3.5, -3.5), (-3.5, 3.5)]]);
         }
         None => {}
     }

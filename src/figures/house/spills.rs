@@ -75,13 +75,10 @@ fn way_over(house: &House, cell: &Cell, other: &Cell, y: f64, next: bool) -> Vec
     vec![(start, y), (aside, y), (aside, over), (into, over), end]
 }
 
-fn splash(pen: &mut Pen, (x, y): Point) {
-    pen.lines(
-        Ink::Spill,
-        &[vec![(x - 7.0, y - 1.0), (x - 9.0, y - 4.0)], vec![(x + 7.0, y - 1.0), (x + 9.0, y - 4.0)]],
-    );
+fn splash(pen: &mut Pen, at: Point) {
+    pen.strokes_at(Ink::Spill, at, &[[(-7.0, -1.0), (-9.0, -4.0)], [(7.0, -1.0), (9.0, -4.0)]]);
 }
 
-fn sprout(pen: &mut Pen, (x, y): Point) {
-    pen.path(Ink::Line, format!("M{x:.1} {y:.1}v-9q-5 0 -5 -5q5 0 5 5q0 -6 5 -6q0 6 -5 6"));
+fn sprout(pen: &mut Pen, place: Point) {
+    pen.sign(Ink::Line, place, &[((0.0, 0.0), "v-9q-5 0 -5 -5q5 0 5 5q0 -6 5 -6q0 6 -5 6")]);
 }

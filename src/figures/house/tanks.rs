@@ -5,8 +5,8 @@ use super::rows;
 use super::tank_outline::outline;
 use super::{House, drawable};
 use crate::figures::drawing::{Anchor, Ink};
-use crate::figures::lettering::{LEADING, SIZE, SMALL};
-use crate::figures::pen::{Pen, Point, through};
+use crate::figures::lettering::{SIZE, SMALL};
+use crate::figures::pen::{Pen, Point};
 use crate::figures::{lettering, polygon};
 use crate::site::system::System;
 use crate::site::tank::{Build, Shape, Tank};
@@ -34,11 +34,11 @@ pub(super) fn draw(house: &mut House) {
         let reachable = lowest_overflow(house.system, tank);
         if reachable < own_overflow {
             let empty = polygon::between(&shape, y_of(own_overflow - floor), y_of(reachable - floor));
-            pen.lines(Ink::Stranded, &polygon::hatch(&empty, STROKES));
+            pen.strokes(Ink::Stranded, &polygon::hatch(&empty, STROKES));
         }
         let dead = polygon::between(&shape, y_of(drawable(tank.outlet.get(), 0.0, 30.0)), bottom);
-        pen.lines(Ink::Stranded, &polygon::back_hatch(&dead, STROKES));
-        pen.path(Ink::Strong, through(&shape) + "Z");
+        pen.strokes(Ink::Stranded, &polygon::back_hatch(&dead, STROKES));
+        pen.outline(Ink::Strong, &shape);
         fittings(&mut pen, tank, cell, top, bottom, layout.rows[cell.row].ground);
         label(house, &mut pen, at, tank);
         let sign = (cell.body + cell.body_width - 4.0, top + 4.0);
@@ -71,14 +71,8 @@ fn water(pen: &mut Pen, shape: &[Point], level: f64, bottom: f64) {
     // The surveyor's sign of a water level.
     let x = left + 0.7 * (right - left);
     if right - left > 28.0 && bottom - level > 10.0 {
-        pen.path(Ink::Line, format!("M{:.1} {:.1}h10l-5 7Z", x - 5.0, level - 8.0));
-        pen.lines(
-            Ink::WaterLine,
-            &[
-                vec![(x - 4.0, level + 4.0), (x + 4.0, level + 4.0)],
-                vec![(x - 2.0, level + 7.5), (x + 2.0, level + 7.5)],
-            ],
-        );
+        pen.sign(Ink::Line, (x, level), &[((-5.0, -8.0), "h10l-5 7Z")]);
+        pen.strokes_at(Ink::WaterLine, (x, level), &[[(-4.0, 4.0), (4.0, 4.0)], [(-2.0, 7.5), (2.0, 7.5)]]);
     }
 }
 
@@ -91,19 +85,15 @@ fn support(pen: &mut Pen, cell: &Cell, floor: f64, bottom: f64, ground: f64) {
     if floor <= TALLEST_PAD {
         let pad = [(left, bottom), (left + width, bottom), (left + width, ground), (left, ground)];
         pen.area(Ink::Paper, &pad);
-        pen.lines(Ink::Earth, &polygon::hatch(&pad, 9.0));
-        pen.path(Ink::Line, through(&pad) + "Z");
+        pen.strokes(Ink::Earth, &polygon::hatch(&pad, 9.0));
+        pen.outline(Ink::Line, &pad);
     } else {
         let (a, b) = (left + 6.0, left + width - 6.0);
-        pen.lines(
+        pen.strokes(
             Ink::Strong,
-            &[
-                vec![(a, bottom), (a, ground)],
-                vec![(b, bottom), (b, ground)],
-                vec![(left, bottom), (left + width, bottom)],
-            ],
+            &[[(a, bottom), (a, ground)], [(b, bottom), (b, ground)], [(left, bottom), (left + width, bottom)]],
         );
-        pen.lines(Ink::Faint, &[vec![(a, bottom), (b, ground)], vec![(b, bottom), (a, ground)]]);
+        pen.strokes(Ink::Faint, &[[(a, bottom), (b, ground)], [(b, bottom), (a, ground)]]);
     }
 }
 
@@ -113,48 +103,49 @@ fn fittings(pen: &mut Pen, tank: &Tank, cell: &Cell, top: f64, bottom: f64, grou
     match (tank.build, &tank.shape) {
         (Build::Barrel, _) => {
             let third = (bottom - top) / 3.0;
-            let hoops = [top + third, top + 2.0 * third].map(|y| vec![(left + 1.0, y), (right - 1.0, y)]);
-            pen.lines(Ink::Line, &hoops);
+            let hoops = [top + third, top + 2.0 * third].map(|y| [(left + 1.0, y), (right - 1.0, y)]);
+            pen.strokes(Ink::Line, &hoops);
         }
         (Build::Cistern, _) => {
             // A thick wall, and a neck up to the ground with a lid.
-            pen.lines(
+            pen.line(
                 Ink::Line,
-                &[vec![
+                &[
                     (left + 4.0, top + 4.0),
                     (left + 4.0, bottom - 4.0),
                     (right - 4.0, bottom - 4.0),
                     (right - 4.0, top + 4.0),
-                ]],
+                ],
             );
             let lid = if top > ground { ground - 5.0 } else { top - 5.0 };
-            pen.lines(
+            pen.strokes(
                 Ink::Strong,
                 &[
-                    vec![(middle - 8.0, top), (middle - 8.0, lid)],
-                    vec![(middle + 8.0, top), (middle + 8.0, lid)],
-                    vec![(middle - 11.0, lid), (middle + 11.0, lid)],
+                    [(middle - 8.0, top), (middle - 8.0, lid)],
+                    [(middle + 8.0, top), (middle + 8.0, lid)],
+                    [(middle - 11.0, lid), (middle + 11.0, lid)],
                 ],
             );
         }
         (Build::Bladder, _) => {}
         (_, Shape::UprightCylinder { .. } | Shape::ConeBottom { .. }) => {
-            pen.path(Ink::Line, format!("M{left:.1} {top:.1}Q{middle:.1} {:.1} {right:.1} {top:.1}", top - 11.0));
+            let dome = [((left, top), "Q"), ((middle, top - 11.0), " "), ((right, top), "")];
+            pen.sign(Ink::Line, (0.0, 0.0), &dome);
         }
         (_, Shape::LyingCylinder { .. }) => {
-            pen.lines(
+            pen.line(
                 Ink::Line,
-                &[vec![(middle - 7.0, top), (middle - 7.0, top - 4.0), (middle + 7.0, top - 4.0), (middle + 7.0, top)]],
+                &[(middle - 7.0, top), (middle - 7.0, top - 4.0), (middle + 7.0, top - 4.0), (middle + 7.0, top)],
             );
         }
         _ => {}
     }
     if let Shape::ConeBottom { .. } = tank.shape {
-        pen.lines(
+        pen.strokes(
             Ink::Line,
             &[
-                vec![(left + 1.0, bottom), (left + 1.0, f64::midpoint(top, bottom))],
-                vec![(right - 1.0, bottom), (right - 1.0, f64::midpoint(top, bottom))],
+                [(left + 1.0, bottom), (left + 1.0, f64::midpoint(top, bottom))],
+                [(right - 1.0, bottom), (right - 1.0, f64::midpoint(top, bottom))],
             ],
         );
     }
@@ -172,12 +163,7 @@ fn label(house: &House, pen: &mut Pen, at: usize, tank: &Tank) {
     let middle = cell
         .middle()
         .clamp((left + half).min(f64::midpoint(left, right)), (right - half).max(f64::midpoint(left, right)));
-    let mut y = layout.rows[cell.row].labels + 14.0;
-    for line in &name {
-        pen.text(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, line);
-        y += LEADING;
-    }
-    for line in &detail {
-        pen.text(Ink::Label, (middle, y), Anchor::Middle, SMALL, line);
-    }
+    let y = layout.rows[cell.row].labels + 14.0;
+    let y = pen.texts(Ink::StrongLabel, (middle, y), Anchor::Middle, SIZE, &name);
+    pen.texts(Ink::Label, (middle, y), Anchor::Middle, SMALL, &detail);
 }

@@ -89,12 +89,19 @@ fn blocks(house: &House) -> Vec<Block> {
     let joined = |part: PartId| layout.joints.iter().any(|joint| joint.part == part);
     let hauled =
         |part: PartId| layout.cells.iter().flat_map(|cell| &cell.inlets).any(|inlet| inlet.parts.contains(&part));
-    let dry = system.uses.iter().filter(|using| layout.cell_of(system, using.tank).is_none()).map(tap);
-    let lines =
-        system.trunk_lines.iter().filter(|line| !joined(line.id)).map(|line| (line.id, Symbol::Valve(line.open)));
-    let pumps = system.pumps.iter().filter(|pump| !joined(pump.id)).map(|pump| (pump.id, Symbol::Pump));
-    let loads = system.hauling.iter().filter(|load| !hauled(load.id)).map(|load| (load.id, Symbol::Lorry));
-    let loose: Vec<_> = dry.chain(lines).chain(pumps).chain(loads).collect();
+    let mut loose = Vec::new();
+    for using in system.uses.iter().filter(|using| layout.cell_of(system, using.tank).is_none()) {
+        loose.push(tap(using));
+    }
+    for line in system.trunk_lines.iter().filter(|line| !joined(line.id)) {
+        loose.push((line.id, Symbol::Valve(line.open)));
+    }
+    for pump in system.pumps.iter().filter(|pump| !joined(pump.id)) {
+        loose.push((pump.id, Symbol::Pump));
+    }
+    for load in system.hauling.iter().filter(|load| !hauled(load.id)) {
+        loose.push((load.id, Symbol::Lorry));
+    }
     if !loose.is_empty() {
         blocks.push(Block { cell: None, entries: loose });
     }
@@ -165,13 +172,8 @@ fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f
     let detail = lettering::lines(house.detail(part), room, SMALL, 1);
     let name = lettering::lines(house.name(part), room, SIZE, if detail.is_empty() { 3 } else { 2 });
     #[expect(clippy::cast_precision_loss, reason = "three at most")]
-    let mut baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
-    for line in &name {
-        pen.text(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, line);
-        baseline += LEADING;
-    }
-    for line in &detail {
-        pen.text(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, line);
-    }
+    let baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
+    let baseline = pen.texts(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, &name);
+    pen.texts(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, &detail);
     house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (riser + 52.0, top + 11.0), pen);
 }
