@@ -68,11 +68,7 @@ pub(super) fn units(model: &mut Model, units: Units) -> Vec<Effect> {
 
 pub(super) fn export(model: &Model) -> Vec<Effect> {
     let text = exchange::export(&model.units, model.sites.iter().map(KeptSite::file).collect());
-    vec![Effect::Download {
-        name: format!("eavewater-{}.json", model.today.format("%Y-%m-%d")),
-        media_type: "application/json",
-        text,
-    }]
+    vec![Effect::Download { name: format!("eavewater-{}.json", model.today), media_type: "application/json", text }]
 }
 
 pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
