@@ -1,7 +1,8 @@
 //! What the person is doing: the model, the events that change it, the effects that follow, and what is drawn.
 //!
 //! `update` is pure: an event changes the model and lists effects; `browser` carries these out and sends their results
-//! back as events. `view` turns the model into plain structs with words and figures chosen; `ui` only draws them.
+//! back as events. `case` reckons the open site's outcome, `view` turns it into plain structs with words and figures chosen; `ui` only
+//! draws them.
 
 pub mod model;
 
@@ -9,6 +10,7 @@ pub mod event;
 
 pub mod effect;
 
+pub mod case;
 pub mod sketch;
 
 pub mod update;

@@ -33,9 +33,12 @@ fn seen(marks: &[Mark]) -> AnyView {
 /// A part, which answers to taps and to Enter.
 fn part(target: &Target, on_part: Callback<Vec<PartId>>) -> AnyView {
     let Target { parts, name, x, y, width, height, marks } = target;
-    let mut content =
-        format!("<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/>");
+    let mut content = format!(
+        "<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/><g aria-hidden=\"true\">"
+    );
+    // The part's name says all that is written in it.
     write_marks(&mut content, marks);
+    content.push_str("</g>");
     let (by_finger, by_key) = (parts.clone(), parts.clone());
     let attributes = vec![
         attribute("class", "part".to_owned()),

@@ -14,7 +14,6 @@ mod start;
 
 mod sheet;
 
-mod case;
 mod choose;
 mod element;
 mod field;
@@ -25,8 +24,8 @@ pub use page::page;
 
 use leptos::prelude::*;
 
-use self::case::Case;
 use self::element::{Element, element, worded};
+use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::Model;

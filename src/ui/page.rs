@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 
-use super::case::Case;
 use super::element::{element, live, worded};
 use super::{Desk, Outside, bar, house, kept, notice, rain, sheet, sizing, sketch, start};
+use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::{Model, Place};

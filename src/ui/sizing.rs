@@ -92,7 +92,7 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
     element("LABEL")
         .class("lever")
         .child(element("SPAN").class("label").live_text(read(|view| view.label.to_owned())))
-        .child(element("OUTPUT").live_text(value))
+        .child(element("SPAN").class("value").live_text(value))
         .child(range)
         .into()
 }

@@ -215,7 +215,9 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
         pen.text(Ink::FaintLabel, (middle, y), Anchor::Middle, SMALL, &cell.detail);
         let top = roof.eave - cell.rise - 4.0;
         let beside = cell.name.first().map_or(0.0, |line| lettering::width(line, SIZE) / 2.0);
-        let sign = ((middle + beside + 12.0).min(cell.right - 10.0), roof.eave + 14.0);
+        // Beside the name where there is room, else under the figure.
+        let after_name = middle + beside + 14.0;
+        let sign = if after_name + 10.0 <= cell.right { (after_name, roof.eave + 14.0) } else { (middle, y + 18.0) };
         house.target(&cell.parts, (cell.left, top), (cell.right - cell.left, roof.bottom - top), sign, pen);
     }
 }

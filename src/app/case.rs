@@ -11,7 +11,7 @@ use crate::quantity::Units;
 use crate::site::trial::Trial;
 
 /// What the places are drawn from. Outcomes are reckoned anew only when what they depend on has changed.
-pub(crate) struct Case {
+pub struct Case {
     /// The open site.
     pub site: Option<KeptSite>,
     /// The person's units.
