@@ -9,7 +9,7 @@
 SHELL := /usr/bin/env bash
 .SHELLFLAGS := -eu -o pipefail -c
 .NOTPARALLEL:
-.PHONY: serve test bench build size prepare format lint test-native test-browser test-journeys
+.PHONY: serve test bench build size prepare format lint native-days test-native test-browser test-journeys
 
 PORT ?= 8080
 TOOLS := .ci/with-tools
@@ -21,7 +21,7 @@ serve: build
 
 test: format lint test-native test-browser size test-journeys
 
-bench: prepare
+bench: prepare native-days
 	cargo bench --locked --bench balance
 	$(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture
 
@@ -35,14 +35,19 @@ size: build
 format: prepare
 	cargo fmt --check
 
-lint: prepare
+lint: prepare native-days
 	cargo clippy --locked --all-targets -- -D warnings
 	$(TOOLS) cargo clippy $(WASM) --lib --bin eavewater --test browser -- -D warnings
 
 test-native: prepare
 	cargo test --locked
 
-test-browser: prepare
+# What the engine makes natively of sites with every kind of part, day by day: the browser's tests want the same bits.
+native-days:
+	@mkdir -p target
+	cargo run --locked --quiet --bin reckon -- tests/cases/every-part.json --days > target/native-days.json
+
+test-browser: prepare native-days
 	$(TOOLS) cargo test $(WASM) --test browser
 
 test-journeys: build

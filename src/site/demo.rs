@@ -58,7 +58,7 @@ pub fn site() -> Site {
         uses: uses(),
         hauling: Vec::new(),
     };
-    Site { name: "Wren Cottage (demo)".to_owned(), system, reckoning: Reckoning::default() }
+    Site { name: "Emberlow (demo)".to_owned(), system, reckoning: Reckoning::default() }
 }
 
 fn section(id: PartId, name: &str, area_m2: f64, material: Material, feed: Option<PartId>) -> RoofSection {

@@ -227,7 +227,7 @@ fn a_file_of_version_1_holds_what_it_held() {
     let [demo, rest @ ..] = export.sites.as_slice() else { panic!("no sites") };
     assert_eq!(rest, [every_part(), odd_rain(), no_rain()]);
     // The demo house may change; the file has it as it was.
-    assert_eq!(demo.site.name, "Wren Cottage (demo)");
+    assert_eq!(demo.site.name, "Emberlow (demo)");
     assert_eq!(demo.site.system.parts().len(), 13);
     let Some(Rain::Record(record)) = &demo.rain else { panic!("no record") };
     assert_eq!(record.start, NaiveDate::from_ymd_opt(2011, 1, 1).unwrap());
