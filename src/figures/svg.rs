@@ -30,7 +30,7 @@ pub(crate) fn write_marks(svg: &mut String, marks: &[Mark]) {
             Mark::Path { d, ink } => write!(svg, "<path class=\"{}\" d=\"{d}\"/>", ink.class()),
             Mark::Text { x, y, anchor, text, ink, size } => write!(
                 svg,
-                "<text class=\"{}\" x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{}\" font-size=\"{size}\">{}</text>",
+                "<text class=\"{}\" x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{}\" font-size=\"{size}\">{}</text> ",
                 ink.class(),
                 anchor.attribute(),
                 escaped(text)

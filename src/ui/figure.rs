@@ -33,12 +33,9 @@ fn seen(marks: &[Mark]) -> AnyView {
 /// A part, which answers to taps and to Enter.
 fn part(target: &Target, on_part: Callback<Vec<PartId>>) -> AnyView {
     let Target { parts, name, x, y, width, height, marks } = target;
-    let mut content = format!(
-        "<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/><g aria-hidden=\"true\">"
-    );
-    // The part's name says all that is written in it.
+    let mut content =
+        format!("<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/>");
     write_marks(&mut content, marks);
-    content.push_str("</g>");
     let (by_finger, by_key) = (parts.clone(), parts.clone());
     let attributes = vec![
         attribute("class", "part".to_owned()),
@@ -115,7 +112,7 @@ pub(crate) fn chart(chart: Chart) -> AnyView {
         .child(image)
         .child(hair);
     element("FIGURE")
-        .child(element("FIGCAPTION").child(worded("H3", title)).child(worded("P", caption).class("small")))
+        .child(element("FIGCAPTION").child(worded("H2", title)).child(worded("P", caption).class("small")))
         .child(finger)
         .child(element("P").class("reading").live_text(reading))
         .child(element("DETAILS").child(worded("SUMMARY", "The same as a table")).child(table_of(table, title)))

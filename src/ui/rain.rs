@@ -204,7 +204,7 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         let spell = |(days, when): (String, String)| {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()
         };
-        views.push(worded("H3", "Longest dry spells").into());
+        views.push(worded("H2", "Longest dry spells").into());
         views.push(worded("P", "Days in a row with less than 1 mm.").class("small").into());
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }

@@ -107,11 +107,11 @@ fn results_of(results: &Results) -> AnyView {
             .map(|drawing| figure::picture(drawing, "Share of good years, with the range that it may lie in", None)),
     );
     views.extend(charts.iter().cloned().map(figure::chart));
-    views.push(worded("H3", "Year by year").into());
+    views.push(worded("H2", "Year by year").into());
     views.push(figure::table_of(years.clone(), "Year by year"));
-    views.push(worded("H3", "What the parts did").into());
+    views.push(worded("H2", "What the parts did").into());
     views.push(list("notes", parts).into());
-    views.push(worded("H3", "Figures").into());
+    views.push(worded("H2", "Figures").into());
     views.push(list("notes", statistics).into());
     views.into_any()
 }

@@ -82,7 +82,7 @@ for (const path of ['/', '/some/folder/']) {
 
 test('a first fetch that is not whole keeps nothing and is told', async (t) => {
   const folder = copyOfBuild(t);
-  rmSync(join(folder, 'icons/icon-512.png'));
+  rmSync(join(folder, 'icons/icon-192.png'));
   const host = await openHost(t, { '/': folder });
   const browser = await openBrowser(t);
   const page = await startApp(browser, host.address());

@@ -125,7 +125,8 @@ fn labels(system: &System, units: &Units) -> Labels {
         .iter()
         .map(|part| {
             let detail = detail(part, units);
-            let spoken = format!("{}: {}, {detail}", words::parts::one(part.kind()), part.name());
+            // What is written at the part comes first, so that it can be called by it.
+            let spoken = [part.name(), " ", &detail, ", ", words::parts::one(part.kind())].concat();
             (part.id(), PartLabel { name: part.name().to_owned(), detail, spoken })
         })
         .collect()
@@ -164,7 +165,7 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
                 (least, most) = (least.min(day), most.max(day));
             }
             if most - least > 1e-9 * most {
-                format!("{} to {}", shown::figure_number(least, Kind::Flow, units), flow(most))
+                format!("{}–{}", shown::figure_number(least, Kind::Flow, units), flow(most))
             } else {
                 flow(most)
             }
