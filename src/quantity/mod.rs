@@ -14,6 +14,7 @@ pub mod money;
 pub mod plain;
 pub mod volume;
 
+pub mod decimal;
 pub mod order;
 pub mod range;
 pub mod shown;

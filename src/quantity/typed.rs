@@ -1,6 +1,7 @@
 //! What people type, read as a quantity: `1,700 gal`, `6.4 m3`, `5'6"`, `2 1/2 in`, `18mm`, or a bare number in
 //! the unit that the person sees.
 
+use super::decimal;
 use super::unit::{Kind, Unit, Units};
 
 /// A quantity as it was understood.
@@ -102,8 +103,8 @@ fn leading_decimal(text: &str) -> Option<(f64, &str)> {
         after = &group[3..];
     }
     digits = &grouped;
-    let value: f64 = plain_decimal(digits)?.parse().ok()?;
-    value.is_finite().then_some((if negative { -value } else { value }, after))
+    let value = decimal::read(&plain_decimal(digits)?)?;
+    Some((if negative { -value } else { value }, after))
 }
 
 /// Commas resolved: grouped thousands dropped, a decimal comma made a point.

@@ -2,7 +2,9 @@
 //! `sites[0].site.system.tanks[2].shape`.
 
 use chrono::NaiveDate;
-use serde_json::Value;
+use serde_json::{Number, Value};
+
+use crate::quantity::decimal;
 
 /// A value does not have the shape that it must have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -200,7 +202,8 @@ impl<'a> Place<'a> {
     /// # Errors
     /// Where it is none, or one that is too large.
     pub fn as_number(&self) -> Read<f64> {
-        self.value.as_f64().ok_or_else(|| self.not_a(Wanted::Number))
+        let digits = self.value.as_number().map(Number::as_str);
+        digits.and_then(decimal::read).ok_or_else(|| self.not_a(Wanted::Number))
     }
 
     /// This value as twelve numbers.

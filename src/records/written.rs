@@ -1,6 +1,6 @@
 //! Building a JSON document.
 
-use serde_json::{Map, Value};
+use serde_json::{Map, Number, Value};
 
 /// An object of these values.
 pub fn object(values: Vec<(&'static str, Value)>) -> Value {
@@ -20,9 +20,18 @@ pub fn list<T>(items: &[T], write: fn(&T) -> Value) -> Value {
     Value::Array(list)
 }
 
+/// A number, in the fewest digits that are read as the same again.
+pub fn number(number: f64) -> Value {
+    let mut digits = number.to_string();
+    if !digits.contains('.') {
+        digits.push_str(".0");
+    }
+    Value::Number(Number::from_string_unchecked(digits))
+}
+
 /// Twelve numbers.
 pub fn twelve(numbers: [f64; 12]) -> Value {
-    list(&numbers, |number| Value::from(*number))
+    list(&numbers, |each| number(*each))
 }
 
 /// A choice with what it holds, as it is read by [`super::place::Place::as_choice`].

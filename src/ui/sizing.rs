@@ -7,6 +7,7 @@ use super::element::{element, list, live, nothing, worded};
 use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Lever};
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
+use crate::quantity::decimal;
 use crate::site::trial::Trial;
 use crate::words;
 
@@ -77,7 +78,7 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
     };
     let value = read(|view| view.value.clone());
     let dragged = move |event| {
-        if let Ok(place) = event_target_value(&event).parse::<f64>() {
+        if let Some(place) = decimal::read(&event_target_value(&event)) {
             desk.send.run(Event::LeverDragged(lever, place.exp2()));
         }
     };

@@ -1,6 +1,7 @@
 //! A depth as files write it: a number, a trace, or a mark that nothing was measured.
 
 use super::report::RowFault;
+use crate::quantity::decimal;
 
 /// What a cell of the rain column says, in the file's unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,16 +37,10 @@ pub(super) fn read(text: &str, decimal_comma: bool) -> Result<WrittenDepth, RowF
     Ok(if MISSING_NUMBERS.contains(&number) { WrittenDepth::Missing } else { WrittenDepth::Number(number) })
 }
 
-/// A finite number in plain or exponent notation; no words such as `inf`.
+/// A finite number in plain or exponent notation.
 fn number(text: &str, decimal_comma: bool) -> Option<f64> {
-    let plain = |byte: u8| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E');
-    let parsed = if decimal_comma && text.matches(',').count() == 1 && !text.contains('.') {
-        let text = text.replace(',', ".");
-        text.bytes().all(plain).then(|| text.parse().ok())
-    } else {
-        text.bytes().all(plain).then(|| text.parse().ok())
-    };
-    parsed.flatten().filter(|number: &f64| number.is_finite())
+    let with_comma = decimal_comma && text.matches(',').count() == 1 && !text.contains('.');
+    if with_comma { decimal::read(&text.replace(',', ".")) } else { decimal::read(text) }
 }
 
 /// How many digits a cell gives after its decimal sign.

@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::part_id;
 use crate::quantity::{Bore, Days, Hours, Share, Volume};
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, object};
+use crate::records::written::{choice, number, object};
 use crate::site::feed::{Diverter, Drain, Feed};
 
 pub(super) fn read(place: &Place<'_>) -> Read<Feed> {
@@ -26,7 +26,7 @@ pub(super) fn write(feed: &Feed) -> Value {
         ("id", feed.id.0.into()),
         ("name", feed.name.as_str().into()),
         ("tank", part_id::write_if_any(feed.tank)),
-        ("capture", feed.capture.get().into()),
+        ("capture", number(feed.capture.get())),
         ("diverter", feed.diverter.as_ref().map_or(Value::Null, write_diverter)),
     ])
 }
@@ -42,10 +42,10 @@ fn read_diverter(place: &Place<'_>) -> Read<Diverter> {
 
 fn write_diverter(diverter: &Diverter) -> Value {
     object(vec![
-        ("volume", diverter.volume.get().into()),
-        ("chamber", diverter.chamber.get().into()),
+        ("volume", number(diverter.volume.get())),
+        ("chamber", number(diverter.chamber.get())),
         ("drain", write_drain(diverter.drain)),
-        ("storm", diverter.storm.get().into()),
+        ("storm", number(diverter.storm.get())),
     ])
 }
 
@@ -61,8 +61,8 @@ fn read_drain(place: &Place<'_>) -> Read<Drain> {
 
 fn write_drain(drain: Drain) -> Value {
     match drain {
-        Drain::Hole { diameter } => choice("hole", object(vec![("diameter", diameter.get().into())])),
-        Drain::ByHand { every } => choice("by_hand", object(vec![("every", every.get().into())])),
+        Drain::Hole { diameter } => choice("hole", object(vec![("diameter", number(diameter.get()))])),
+        Drain::ByHand { every } => choice("by_hand", object(vec![("every", number(every.get()))])),
         Drain::Never => "never".into(),
     }
 }

@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::part_id;
 use crate::quantity::{Days, Flow, Money, Share, Volume};
 use crate::records::place::{Fault, Place, Read};
-use crate::records::written::{list, object};
+use crate::records::written::{list, number, object};
 use crate::site::hauling::Hauling;
 use crate::site::part::PartId;
 use crate::site::pump::Pump;
@@ -52,9 +52,9 @@ pub(super) fn write_pump(pump: &Pump) -> Value {
         ("name", pump.name.as_str().into()),
         ("from", part_id::write_if_any(pump.from)),
         ("to", part_id::write_if_any(pump.to)),
-        ("start", pump.start.get().into()),
-        ("stop", pump.stop.get().into()),
-        ("limit", pump.limit.get().into()),
+        ("start", number(pump.start.get())),
+        ("stop", number(pump.stop.get())),
+        ("limit", number(pump.limit.get())),
     ])
 }
 
@@ -75,9 +75,9 @@ pub(super) fn write_hauling(hauling: &Hauling) -> Value {
         ("id", hauling.id.0.into()),
         ("name", hauling.name.as_str().into()),
         ("tank", part_id::write_if_any(hauling.tank)),
-        ("trigger", hauling.trigger.get().into()),
-        ("load", hauling.load.get().into()),
-        ("price", hauling.price.get().into()),
-        ("notice", hauling.notice.get().into()),
+        ("trigger", number(hauling.trigger.get())),
+        ("load", number(hauling.load.get())),
+        ("price", number(hauling.price.get())),
+        ("notice", number(hauling.notice.get())),
     ])
 }

@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, list, object, twelve};
+use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::rain::{Normals, Rain, RainRecord};
 
 /// Reads what a site knows of its rain.
@@ -39,7 +39,7 @@ pub fn write(rain: &Rain) -> Value {
             object(vec![
                 ("source", record.source.as_str().into()),
                 ("start", record.start.to_string().into()),
-                ("depths_mm", list(&record.depths_mm, |day| day.map_or(Value::Null, Value::from))),
+                ("depths_mm", list(&record.depths_mm, |day| day.map_or(Value::Null, number))),
             ]),
         ),
         Rain::Normals(normals) => choice(

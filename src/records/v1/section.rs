@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::part_id;
 use crate::quantity::{Area, Depth, Share};
 use crate::records::place::{Place, Read};
-use crate::records::written::{list, object};
+use crate::records::written::{list, number, object};
 use crate::site::roof::{Material, Outlet, RoofSection};
 
 pub(super) fn read(place: &Place<'_>) -> Read<RoofSection> {
@@ -25,9 +25,9 @@ pub(super) fn write(section: &RoofSection) -> Value {
         ("id", section.id.0.into()),
         ("name", section.name.as_str().into()),
         ("material", material_name(section.material).into()),
-        ("area", section.area.get().into()),
-        ("runoff_coefficient", section.runoff_coefficient.get().into()),
-        ("wetting_loss", section.wetting_loss.get().into()),
+        ("area", number(section.area.get())),
+        ("runoff_coefficient", number(section.runoff_coefficient.get())),
+        ("wetting_loss", number(section.wetting_loss.get())),
         ("outlets", list(&section.outlets, write_outlet)),
     ])
 }
@@ -37,7 +37,7 @@ fn read_outlet(place: &Place<'_>) -> Read<Outlet> {
 }
 
 fn write_outlet(outlet: &Outlet) -> Value {
-    object(vec![("feed", outlet.feed.0.into()), ("share", outlet.share.get().into())])
+    object(vec![("feed", outlet.feed.0.into()), ("share", number(outlet.share.get()))])
 }
 
 fn material_name(material: Material) -> &'static str {

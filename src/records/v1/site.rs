@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::system;
 use crate::quantity::Share;
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, object, twelve};
+use crate::records::written::{choice, number, object, twelve};
 use crate::site::household::{Reckoning, Site};
 use crate::site::rain::MissingDays;
 
@@ -41,8 +41,8 @@ fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
 
 fn write_reckoning(reckoning: &Reckoning) -> Value {
     object(vec![
-        ("start", reckoning.start.get().into()),
-        ("inflow_first", reckoning.inflow_first.get().into()),
+        ("start", number(reckoning.start.get())),
+        ("inflow_first", number(reckoning.inflow_first.get())),
         ("missing_days", write_missing_days(reckoning.missing_days)),
         ("rain_factors", twelve(reckoning.rain_factors.map(Share::get))),
     ])

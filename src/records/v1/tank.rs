@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::{part_id, tank_shape};
 use crate::quantity::{Depth, Flow, Length};
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, object, twelve};
+use crate::records::written::{choice, number, object, twelve};
 use crate::site::tank::{Build, Cover, OverflowTo, Tank};
 
 pub(super) fn read(place: &Place<'_>) -> Read<Tank> {
@@ -29,11 +29,11 @@ pub(super) fn write(tank: &Tank) -> Value {
         ("name", tank.name.as_str().into()),
         ("build", build_name(tank.build).into()),
         ("shape", tank_shape::write(&tank.shape)),
-        ("floor", tank.floor.get().into()),
-        ("outlet", tank.outlet.get().into()),
-        ("overflow", tank.overflow.get().into()),
+        ("floor", number(tank.floor.get())),
+        ("outlet", number(tank.outlet.get())),
+        ("overflow", number(tank.overflow.get())),
         ("overflow_to", write_overflow(tank.overflow_to)),
-        ("leak", tank.leak.get().into()),
+        ("leak", number(tank.leak.get())),
         ("cover", write_cover(&tank.cover)),
     ])
 }

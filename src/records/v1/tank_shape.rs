@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use crate::quantity::{Length, Volume};
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, list, object};
+use crate::records::written::{choice, list, number, object};
 use crate::site::{Shape, TableRow};
 
 pub(super) fn read(place: &Place<'_>) -> Read<Shape> {
@@ -44,7 +44,7 @@ pub(super) fn write(shape: &Shape) -> Value {
 }
 
 fn lengths(lengths: &[(&'static str, Length)]) -> Value {
-    object(lengths.iter().map(|(key, length)| (*key, length.get().into())).collect())
+    object(lengths.iter().map(|(key, length)| (*key, number(length.get()))).collect())
 }
 
 fn read_row(place: &Place<'_>) -> Read<TableRow> {
@@ -52,5 +52,5 @@ fn read_row(place: &Place<'_>) -> Read<TableRow> {
 }
 
 fn write_row(row: &TableRow) -> Value {
-    object(vec![("depth", row.depth.get().into()), ("volume", row.volume.get().into())])
+    object(vec![("depth", number(row.depth.get())), ("volume", number(row.volume.get()))])
 }

@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::part_id;
 use crate::quantity::{Count, Flow, Volume};
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, object, twelve};
+use crate::records::written::{choice, number, object, twelve};
 use crate::site::uses::{Amount, Class, Use};
 
 pub(super) fn read(place: &Place<'_>) -> Read<Use> {
@@ -59,13 +59,13 @@ fn read_amount(place: &Place<'_>) -> Read<Amount> {
 
 fn write_amount(amount: &Amount) -> Value {
     match amount {
-        Amount::Daily(flow) => choice("daily", flow.get().into()),
+        Amount::Daily(flow) => choice("daily", number(flow.get())),
         Amount::PerHead { each, heads } => {
-            choice("per_head", object(vec![("each", each.get().into()), ("heads", heads.get().into())]))
+            choice("per_head", object(vec![("each", number(each.get())), ("heads", number(heads.get()))]))
         }
         Amount::Monthly(flows) => choice("monthly", twelve(flows.map(Flow::get))),
         Amount::PerEvent { each, a_week } => {
-            choice("per_event", object(vec![("each", each.get().into()), ("a_week", a_week.get().into())]))
+            choice("per_event", object(vec![("each", number(each.get())), ("a_week", number(a_week.get()))]))
         }
     }
 }
