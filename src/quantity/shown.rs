@@ -19,9 +19,18 @@ pub fn figure_number(si: f64, kind: Kind, units: &Units) -> String {
     significant(in_unit(si, kind, units), 3)
 }
 
-/// A value as it was entered, to six significant digits; with its unit.
+/// A value as it was entered, to six significant digits where those are the whole of it; where it was entered in other
+/// units and they are not, to four. With its unit.
 pub fn entered(si: f64, kind: Kind, units: &Units) -> String {
-    with_unit(&significant(in_unit(si, kind, units), 6), kind, units)
+    let value = in_unit(si, kind, units);
+    with_unit(&significant(value, if is_whole_in(value, 6) { 6 } else { 4 }), kind, units)
+}
+
+/// Whether so many significant digits are the whole of a number, but for rounding.
+fn is_whole_in(value: f64, digits: i32) -> bool {
+    const ROUNDING: f64 = 1e-9;
+    let steps = value / 10f64.powi(magnitude(value) + 1 - digits);
+    (steps - steps.round()).abs() <= ROUNDING * steps.abs()
 }
 
 /// The number in the person's unit.
@@ -103,6 +112,15 @@ mod tests {
         ] {
             assert_eq!(significant(value, 3), text);
         }
+    }
+
+    #[test]
+    fn what_was_entered_in_other_units_shows_four_digits() {
+        let metric = Units::customary(Customary::Metric);
+        let us = Units::customary(Customary::Us);
+        assert_eq!(entered(1600.0 * 0.092_903_04, Kind::Area, &metric), "148.6\u{a0}m²");
+        assert_eq!(entered(1600.0 * 0.092_903_04, Kind::Area, &us), "1,600\u{a0}ft²");
+        assert_eq!(entered(0.1, Kind::Length, &us), "0.3281\u{a0}ft");
     }
 
     #[test]

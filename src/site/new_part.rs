@@ -41,11 +41,11 @@ pub fn tank(id: PartId, name: String, capacity: Volume, height: Length) -> Tank 
 }
 
 /// A new part of a kind for the system, not yet in it. It is joined to what is there as a household would most
-/// likely want it: a new section runs to the first feed, a new feed fills the first tank.
+/// likely want it: a new section runs to the first feed, a new feed fills the first tank, a new pump draws on the
+/// second store, if there is one.
 pub fn part(system: &System, kind: PartKind, name: String) -> Part {
     let id = system.unused_id();
     let first_tank = system.tanks.first().map(|tank| tank.id);
-    let second_tank = system.tanks.get(1).map(|tank| tank.id);
     match kind {
         PartKind::Section => Part::Section(RoofSection {
             id,
@@ -73,7 +73,7 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
         PartKind::Pump => Part::Pump(Pump {
             id,
             name,
-            from: second_tank,
+            from: system.stores().get(1).and_then(|store| store.first().copied()),
             to: first_tank,
             start: Share::of_one(0.5),
             stop: Share::of_one(0.9),
@@ -96,5 +96,23 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
             price: Money::coins(0.0),
             notice: Days::from_days(2.0),
         }),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+    use crate::site::findings::findings;
+
+    #[test]
+    fn a_new_part_leaves_a_house_that_runs_running() {
+        for kind in PartKind::ALL {
+            let mut system = demo::site().system;
+            let part = part(&system, kind, "New".to_owned());
+            assert_eq!(part.kind(), kind);
+            system.put(part);
+            assert_eq!(findings(&system), [], "{kind:?}");
+        }
     }
 }

@@ -96,14 +96,18 @@ fn site(row: &SiteRow, desk: Desk) -> AnyView {
         .into()
 }
 
-fn units(view: &KeptView, desk: Desk) -> AnyView {
+/// The sets of units, the one that holds pressed.
+pub(super) fn unit_sets(view: &KeptView, desk: Desk) -> AnyView {
     let sets = view.sets.iter().map(|(set, name, holds)| {
         desk.button(name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
     });
-    let kinds = view.kinds.iter().map(|(kind, name, symbols, wanted)| unit(*kind, name, symbols, wanted, desk));
     let row = element("DIV").class("row").attribute("role", "group").attribute("aria-label", "Sets of units");
-    let views: Vec<AnyView> =
-        vec![row.children(sets).into(), element("DIV").class("fields units").children(kinds).into()];
+    row.children(sets).into()
+}
+
+fn units(view: &KeptView, desk: Desk) -> AnyView {
+    let kinds = view.kinds.iter().map(|(kind, name, symbols, wanted)| unit(*kind, name, symbols, wanted, desk));
+    let views: Vec<AnyView> = vec![unit_sets(view, desk), element("DIV").class("fields units").children(kinds).into()];
     views.into_any()
 }
 

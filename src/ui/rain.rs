@@ -86,7 +86,7 @@ fn all(values: [Option<f64>; 12]) -> Option<[f64; 12]> {
 
 fn normals(desk: Desk) -> Vec<AnyView> {
     let source = RwSignal::new(None::<String>);
-    let source_text = move || source.get().unwrap_or_else(|| "Monthly means, as entered".to_owned());
+    let source_text = move || source.get().unwrap_or_else(|| "entered by hand".to_owned());
     let months = RwSignal::new(Months { totals_mm: [None; 12], rain_days: [None; 12] });
     let keep = move |_| {
         let entered = months.get_untracked();

@@ -28,11 +28,16 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
     );
     let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
     let results = move || shown.with(|view| view.as_ref()?.results.as_ref().map(results_of)).unwrap_or_else(nothing);
+    let reservations = move || {
+        let said = shown.with(|view| Some(view.as_ref()?.results.as_ref()?.reservations.clone())).unwrap_or_default();
+        list("reservations", said).into()
+    };
     // The levers keep their nodes while they are dragged.
     let can_try = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.results.is_some())));
     element("SECTION")
         .class("sizing")
         .child(element("H1").class("headline").live_text(headline))
+        .child(live(reservations))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))
         .child(live(results))
         .child(reckoning(shown, desk))
@@ -100,8 +105,8 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
 
 /// What stands behind the answer.
 fn results_of(results: &Results) -> AnyView {
-    let Results { reservations, good_years, statistics, parts, charts, years } = results;
-    let mut views: Vec<AnyView> = vec![list("reservations", reservations).into()];
+    let Results { good_years, statistics, parts, charts, years, .. } = results;
+    let mut views: Vec<AnyView> = Vec::new();
     views.extend(
         good_years
             .as_ref()

@@ -3,12 +3,14 @@
 use leptos::prelude::*;
 
 use super::choose::Choose;
-use super::element::{element, nothing, worded};
+use super::element::{element, live, nothing, worded};
 use super::field::{QuantityField, text_field};
+use super::kept::unit_sets;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
 use crate::app::model::SiteId;
 use crate::app::sketch::Sketch;
+use crate::app::view::kept;
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, shown};
 use crate::site::new_part::USUAL_PER_HEAD;
 use crate::site::roof::Material;
@@ -64,7 +66,7 @@ const TANK: Fact = Fact {
 /// The sketch.
 pub(crate) fn sketch(desk: Desk) -> AnyView {
     let sketch = RwSignal::new(Sketch {
-        name: "My house".to_owned(),
+        name: desk.model.with_untracked(kept::free_name),
         roof: Area::square_metres(150.0),
         material: Material::Metal,
         people: Count::number(2.0),
@@ -101,6 +103,7 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
             "P",
             "Type values with or without a unit: 150 m2, 1,600 sq ft, 5000 gal. Everything can be refined later.",
         ))
+        .child(live(move || desk.model.with(|model| unit_sets(&kept::kept(model), desk))))
         .child(form)
         .child(who_decides())
         .into()

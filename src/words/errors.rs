@@ -34,7 +34,7 @@ pub fn typed(error: &TypedError) -> String {
 /// A number outside its range.
 pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
     format!(
-        "It must be between {} and {}.",
+        "It must be between {} and {}. Until then the old value stands.",
         shown::entered(range.least, kind, units),
         shown::entered(range.greatest, kind, units)
     )

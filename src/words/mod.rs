@@ -19,11 +19,6 @@ pub fn date(date: NaiveDate) -> String {
     format!("{} {}", day_of_year(date), date.year())
 }
 
-/// A month with its year: "March 2002".
-pub fn month(date: NaiveDate) -> String {
-    format!("{} {}", month_name(date), date.year())
-}
-
 /// A day of the year: "4 March".
 pub fn day_of_year(date: NaiveDate) -> String {
     format!("{} {}", date.day(), month_name(date))
@@ -50,6 +45,17 @@ fn month_name(date: NaiveDate) -> &'static str {
 /// The name of a copy.
 pub fn copy_of(name: &str) -> String {
     format!("{name} (copy)")
+}
+
+/// A name that is not taken: the plain one, or with the first number that is free, from 2 on.
+pub fn free_name(plain: &str, taken: impl Fn(&str) -> bool) -> String {
+    let mut name = plain.to_owned();
+    let mut number = 1;
+    while taken(&name) {
+        number += 1;
+        name = format!("{plain} {number}");
+    }
+    name
 }
 
 /// So many of a thing: "1 day", "12 days".

@@ -49,13 +49,7 @@ pub const fn explained(kind: PartKind) -> &'static str {
 /// A name for a new part that no other has.
 pub fn new_name(system: &System, kind: PartKind) -> String {
     let parts = system.parts();
-    let mut name = one(kind).to_owned();
-    let mut number = 1;
-    while parts.iter().any(|part| part.name() == name) {
-        number += 1;
-        name = format!("{} {number}", one(kind));
-    }
-    name
+    super::free_name(one(kind), |name| parts.iter().any(|part| part.name() == name))
 }
 
 /// The label of a value.

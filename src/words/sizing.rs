@@ -2,7 +2,7 @@
 
 use chrono::Datelike;
 
-use super::{count, day_of_year, month, number_text, percent, years};
+use super::{count, day_of_year, number_text, percent, years};
 use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
@@ -36,7 +36,7 @@ pub fn headline(answer: &Answer) -> String {
         );
     }
     let in_years =
-        if failed == complete.len() { "in every one".to_owned() } else { format!("in {}", number_text(failed)) };
+        if failed == complete.len() { "in every year".to_owned() } else { format!("in {}", number_text(failed)) };
     format!("In {}, the water ran out {in_years}; {}.", spell(answer, complete.len()), stretch(&longest))
 }
 
@@ -183,7 +183,10 @@ pub const RULES: [(f64, &str); 2] = [(0.0, "Yield after spillage (cautious)"), (
 
 /// A dry stretch, for a table.
 pub fn dry_stretch(run: Option<&DryRun>) -> String {
-    run.map_or_else(|| "—".to_owned(), |run| format!("{}, from {}", count(run.days, "day", "days"), month(run.start)))
+    run.map_or_else(
+        || "—".to_owned(),
+        |run| format!("{}, from {}", count(run.days, "day", "days"), day_of_year(run.start)),
+    )
 }
 
 /// How the balance is reckoned, with its sources.
@@ -191,3 +194,15 @@ pub const HOW: &str = "Day by day through the whole record: rain less wetting, t
                        and screens; first flush, draining by Torricelli; tanks joined at one level; uses in their order. \
                        The order within a day follows Jenkins and others 1978 and Fewkes & Butler 2000. A dry day is one \
                        on which a demand of the house is not met in full.";
+
+/// Whether all water is accounted for, by the share of what flowed that is left over.
+pub fn accounted(residual: f64) -> String {
+    const CLOSES: f64 = 1e-9;
+    let left_over = if residual.abs() <= CLOSES {
+        "less than a billionth of what flowed".to_owned()
+    } else {
+        format!("{} of what flowed, which is a fault of the program: please tell", percent(residual.abs()))
+    };
+    ["All water is accounted for: what came in, less what went out, less the change in store leaves ", &left_over, "."]
+        .concat()
+}

@@ -61,6 +61,12 @@ pub fn kept(model: &Model) -> KeptView {
     }
 }
 
+/// A name for a new site that no other has.
+pub fn free_name(model: &Model) -> String {
+    let taken = |name: &str| model.sites.iter().any(|kept| kept.site.name == name);
+    words::free_name("My house", taken)
+}
+
 fn same_units(one: &Units, other: &Units) -> bool {
     Kind::SWITCHABLE.iter().all(|kind| one.of(*kind) == other.of(*kind))
 }

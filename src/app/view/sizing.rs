@@ -126,10 +126,7 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
     }
     statistics.push(say::reliability(answer));
     statistics.extend(say::resilience(answer, units));
-    statistics.push(format!(
-        "All water is accounted for: what came in, less what went out, less the change in store is {} of what flowed.",
-        residual(answer.ledger.residual())
-    ));
+    statistics.push(say::accounted(answer.ledger.residual()));
     let mut parts: Vec<String> =
         (0..system.tanks.len()).filter_map(|tank| sheet::stranded(answer, tank, system, units)).collect();
     parts.extend(
@@ -153,17 +150,6 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
         ],
         years: years(answer, units),
     }
-}
-
-fn residual(share: f64) -> String {
-    if share == 0.0 {
-        return "nothing".to_owned();
-    }
-    // The first digit and the power of ten; a digit that rounds up to ten belongs to the next power.
-    let power = shown::magnitude(share);
-    let digit = (share / 10f64.powi(power)).round();
-    let (digit, power) = if digit.abs() < 10.0 { (digit, power) } else { (digit / 10.0, power + 1) };
-    format!("{digit}e{power}")
 }
 
 fn years(answer: &Answer, units: &Units) -> Table {
