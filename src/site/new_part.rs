@@ -1,6 +1,7 @@
 //! A new part of each kind, with values to start from.
 
 use super::feed::{Feed, USUAL_CAPTURE, USUAL_DIVERTER};
+use super::findings::findings;
 use super::hauling::Hauling;
 use super::part::PartId;
 use super::pump::Pump;
@@ -66,9 +67,14 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
         }
         PartKind::Tank => Part::Tank(tank(id, name, Volume::litres(5_000.0), Length::metres(2.0))),
         PartKind::TrunkLine => {
-            // The newest tank is the one that is most likely still to be joined.
-            let last = system.tanks.last().map(|tank| tank.id).filter(|last| Some(*last) != first_tank);
-            Part::TrunkLine(TrunkLine { id, name, ends: [first_tank, last], open: true })
+            let line = |other| TrunkLine { id, name: name.clone(), ends: [first_tank, other], open: true };
+            // The newest tank is the one that is most likely still to be joined, but not one that can't be.
+            let fits = |other: &PartId| {
+                let mut joined = system.clone();
+                joined.trunk_lines.push(line(Some(*other)));
+                findings(&joined).len() <= findings(system).len()
+            };
+            Part::TrunkLine(line(system.tanks.iter().rev().map(|tank| tank.id).find(fits)))
         }
         PartKind::Pump => Part::Pump(Pump {
             id,
@@ -103,7 +109,6 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
 mod tests {
     use super::*;
     use crate::site::demo;
-    use crate::site::findings::findings;
 
     #[test]
     fn a_new_part_leaves_a_house_that_runs_running() {

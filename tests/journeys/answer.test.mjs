@@ -123,7 +123,7 @@ test('the demo house tells its story, and its parts can be tapped, changed and b
   await sheet.getByText(/Never enter a tank/).waitFor();
   // What is typed in other units is shown in the person's own; a value out of range changes nothing.
   await sheet.getByLabel('Capacity to the overflow').fill('3,000 gal');
-  await sheet.getByText(/Understood as 11,356/).waitFor();
+  await sheet.getByText(/Understood as 11,360/).waitFor();
   await sheet.getByLabel('Capacity to the overflow').press('Tab');
   await sheet.getByText(/Holds 11,400/).waitFor();
   await sheet.getByLabel('Capacity to the overflow').fill('-5');
