@@ -5,7 +5,7 @@ use super::hauling::Hauling;
 use super::part::{Number, PartId};
 use super::pump::Pump;
 use super::roof::RoofSection;
-use super::tank::Tank;
+use super::tank::{Cover, OverflowTo, Tank};
 use super::trunk::TrunkLine;
 use super::uses::Use;
 
@@ -214,8 +214,8 @@ impl System {
         self.uses.iter_mut().map(|using| &mut using.tank).for_each(forget);
         self.hauling.iter_mut().map(|hauling| &mut hauling.tank).for_each(forget);
         for tank in &mut self.tanks {
-            if tank.overflow_to == super::tank::OverflowTo::Tank(id) {
-                tank.overflow_to = super::tank::OverflowTo::Ground;
+            if tank.overflow_to == OverflowTo::Tank(id) {
+                tank.overflow_to = OverflowTo::Ground;
             }
         }
     }
@@ -244,6 +244,23 @@ impl System {
         let copy = self.unused_id();
         self.put(self.part(id)?.renamed(copy, name));
         Some(copy)
+    }
+
+    /// Whether water comes to a tank by any way, or to one that is joined with it: feeds, overflows, pumps, hauling, or
+    /// rain on open water.
+    pub fn is_filled(&self, id: PartId) -> bool {
+        let stores = self.stores();
+        let Some(store) = stores.iter().find(|store| store.contains(&id)) else { return false };
+        let here = |tank: Option<PartId>| tank.is_some_and(|tank| store.contains(&tank));
+        let spills_here = |tank: &Tank| match tank.overflow_to {
+            OverflowTo::Tank(to) => store.contains(&to) && !store.contains(&tank.id),
+            OverflowTo::Ground | OverflowTo::Garden => false,
+        };
+        self.feeds.iter().any(|feed| here(feed.tank))
+            || self.tanks.iter().any(spills_here)
+            || self.pumps.iter().any(|pump| here(pump.to))
+            || self.hauling.iter().any(|hauling| here(hauling.tank))
+            || self.tanks.iter().any(|tank| store.contains(&tank.id) && tank.cover != Cover::Covered)
     }
 
     /// Tanks grouped to stores: those joined through open valves, each group in the order of the list.
@@ -279,6 +296,19 @@ mod tests {
         assert!(system.feeds.iter().all(|feed| feed.tank.is_none()));
         assert!(system.uses.iter().all(|using| using.tank.is_none()));
         assert!(system.trunk_lines.iter().all(|line| line.ends == [None, None]));
+    }
+
+    #[test]
+    fn a_tank_that_nothing_fills_is_known() {
+        let mut system = demo::site().system;
+        let ids: Vec<PartId> = system.tanks.iter().map(|tank| tank.id).collect();
+        assert!(ids.iter().all(|id| system.is_filled(*id)));
+        // Without its own feed the old tank still fills through the trunk line, but not once that is shut.
+        system.feeds.retain(|feed| feed.tank != Some(ids[1]));
+        assert!(system.is_filled(ids[1]));
+        system.trunk_lines[0].open = false;
+        assert!(!system.is_filled(ids[1]));
+        assert!(system.is_filled(ids[2]), "the old tank overflows into the barrel");
     }
 
     #[test]

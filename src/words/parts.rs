@@ -46,6 +46,10 @@ pub const fn explained(kind: PartKind) -> &'static str {
     }
 }
 
+/// Said of a tank that no water comes to.
+pub const NOTHING_FILLS: &str =
+    "Nothing fills this tank: let a feed, an overflow, a pump or a trunk line bring it water.";
+
 /// A name for a new part that no other has.
 pub fn new_name(system: &System, kind: PartKind) -> String {
     let parts = system.parts();

@@ -66,7 +66,7 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
     let water = answer.map(|answer| usual_water(answer, system, today)).unwrap_or_default();
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
-    let loose = uncollected(system);
+    let loose = wants_attention(system);
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );
@@ -113,10 +113,12 @@ fn usual_water(answer: &Answer, system: &System, today: NaiveDate) -> Vec<TankWa
     water
 }
 
-/// Roof sections whose water, or part of it, goes nowhere.
-fn uncollected(system: &System) -> Vec<PartId> {
+/// Roof sections whose water, or part of it, goes nowhere, and tanks that nothing fills.
+fn wants_attention(system: &System) -> Vec<PartId> {
     const WHOLE: f64 = 1.0 - 1e-9;
-    system.sections.iter().filter(|section| section.collected_share() < WHOLE).map(|section| section.id).collect()
+    let loose = system.sections.iter().filter(|section| section.collected_share() < WHOLE).map(|section| section.id);
+    let unfed = system.tanks.iter().map(|tank| tank.id).filter(|tank| !system.is_filled(*tank));
+    loose.chain(unfed).collect()
 }
 
 fn labels(system: &System, units: &Units) -> Labels {

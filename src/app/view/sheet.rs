@@ -188,6 +188,9 @@ fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units)
                 volume(tank.dead_storage().get()),
                 words::weight(tank.capacity())
             )];
+            if !system.is_filled(tank.id) {
+                said.push(words::parts::NOTHING_FILLS.to_owned());
+            }
             if let Some((answer, at)) = answer.zip(at(tank.id)) {
                 said.extend(stranded(answer, at, system, units));
             }
