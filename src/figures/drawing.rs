@@ -76,6 +76,12 @@ pub struct Reading {
     pub value: String,
 }
 
+/// Which of some readings is nearest to an x: the value under the finger. `None` of none.
+pub fn nearest_reading(readings: &[Reading], x: f64) -> Option<usize> {
+    let distance = |at: &usize| readings.get(*at).map_or(f64::INFINITY, |reading| (reading.x - x).abs());
+    (0..readings.len()).min_by(|a, b| distance(a).total_cmp(&distance(b)))
+}
+
 /// Which end of a text stands at its x.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Anchor {
@@ -264,11 +270,6 @@ impl Ink {
 }
 
 impl Drawing {
-    /// The reading nearest to a place.
-    pub fn reading_at(&self, x: f64) -> Option<&Reading> {
-        self.readings.iter().min_by(|a, b| (a.x - x).abs().total_cmp(&(b.x - x).abs()))
-    }
-
     /// The parts that can be tapped, from back to front.
     pub fn targets(&self) -> impl Iterator<Item = &Target> {
         self.marks.iter().filter_map(|mark| if let Mark::Part(target) = mark { Some(target) } else { None })

@@ -93,10 +93,8 @@ impl<S: Shelf> Cupboard<S> {
         opened.index = index.unwrap_or_default();
         cupboard.finish_incoming(&mut opened.index)?;
         // Sites that the index does not name are found again: an index may be lost, a site must not be.
-        for key in slots::keys(&cupboard.shelf, SITES)? {
-            if let Some(id) = key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId)
-                && !opened.index.sites.contains(&id)
-            {
+        for id in cupboard.sites_on_shelf()? {
+            if !opened.index.sites.contains(&id) {
                 opened.index.sites.push(id);
             }
         }
@@ -248,18 +246,23 @@ impl<S: Shelf> Cupboard<S> {
         Ok(self.finish_incoming(&mut index.clone())?)
     }
 
+    /// The sites that have a record, whether the index names them or not.
+    fn sites_on_shelf(&self) -> Result<Vec<SiteId>, ShelfError> {
+        let keys = slots::keys(&self.shelf, SITES)?;
+        let id = |key: &String| key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId);
+        Ok(keys.iter().filter_map(id).collect())
+    }
+
     /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
     fn finish_incoming(&mut self, index: &mut Index) -> Result<(), ShelfError> {
         let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, v1::index::read_ids, &mut Vec::new())? else {
             return Ok(());
         };
         let counted = incoming.iter().all(|id| index.sites.contains(id));
-        for key in slots::keys(&self.shelf, SITES)? {
-            if let Some(id) = key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId) {
-                let goes = if counted { !index.sites.contains(&id) } else { incoming.contains(&id) };
-                if goes {
-                    self.remove_site(id)?;
-                }
+        for id in self.sites_on_shelf()? {
+            let goes = if counted { !index.sites.contains(&id) } else { incoming.contains(&id) };
+            if goes {
+                self.remove_site(id)?;
             }
         }
         index.sites.retain(|id| counted || !incoming.contains(id));

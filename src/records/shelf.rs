@@ -1,6 +1,8 @@
 //! Where texts are kept under keys: the browser's local storage, or a map in a test.
 
+#[cfg(test)]
 use std::cell::RefCell;
+#[cfg(test)]
 use std::collections::BTreeMap;
 
 /// Why a shelf did not do as asked.
@@ -39,12 +41,14 @@ pub trait Shelf {
     fn keys(&self) -> Result<Vec<String>, ShelfError>;
 }
 
-/// A shelf in memory, with so much room for keys and texts together: for tests and for files.
+/// A shelf in memory, with so much room for keys and texts together.
+#[cfg(test)]
 pub struct MemoryShelf {
     texts: RefCell<BTreeMap<String, String>>,
     room: usize,
 }
 
+#[cfg(test)]
 impl MemoryShelf {
     /// An empty shelf with room for so many bytes.
     pub fn with_room(room: usize) -> Self {
@@ -52,6 +56,7 @@ impl MemoryShelf {
     }
 }
 
+#[cfg(test)]
 impl Shelf for MemoryShelf {
     fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
         Ok(self.texts.borrow().get(key).cloned())

@@ -136,9 +136,4 @@ impl Tank {
     pub fn overflow_elevation(&self) -> f64 {
         self.floor.get() + self.overflow.get()
     }
-
-    /// Elevation of its outlet over the household's level, in m.
-    pub fn outlet_elevation(&self) -> f64 {
-        self.floor.get() + self.outlet.get()
-    }
 }

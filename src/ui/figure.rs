@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 
 use super::element::{attribute, element, listener, live, nothing, worded};
 use crate::app::view::charts::Chart;
-use crate::figures::drawing::Target;
+use crate::figures::drawing::{Target, nearest_reading};
 use crate::figures::svg::write_marks;
 use crate::figures::{Drawing, Mark, Reading, Table};
 use crate::site::part::PartId;
@@ -88,7 +88,7 @@ pub(crate) fn chart(chart: Chart) -> AnyView {
             let Some(target) = event.current_target() else { return };
             let shown = f64::from(target.unchecked_ref::<web_sys::Element>().client_width());
             let x = f64::from(event.offset_x()) * if shown > 0.0 { width / shown } else { 1.0 };
-            under.set(nearest(&readings, x));
+            under.set(nearest_reading(&readings, x));
         }
     };
     let hair = {
@@ -117,11 +117,6 @@ pub(crate) fn chart(chart: Chart) -> AnyView {
         .child(element("P").class("reading").live_text(reading))
         .child(element("DETAILS").child(worded("SUMMARY", "The same as a table")).child(table_of(table, title)))
         .into()
-}
-
-fn nearest(readings: &[Reading], x: f64) -> Option<usize> {
-    let distance = |at: &usize| readings.get(*at).map_or(f64::INFINITY, |reading| (reading.x - x).abs());
-    (0..readings.len()).min_by(|a, b| distance(a).total_cmp(&distance(b)))
 }
 
 /// A table that scrolls within itself where it is wider than the page.

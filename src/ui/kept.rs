@@ -9,7 +9,7 @@ use super::field::text_field;
 use super::file::FileButton;
 use crate::app::event::Event;
 use crate::app::view::kept::{self, KeptView, SiteRow};
-use crate::quantity::Kind;
+use crate::quantity::{Customary, Kind};
 use crate::words;
 
 /// Sites, units, files.
@@ -97,8 +97,8 @@ fn site(row: &SiteRow, desk: Desk) -> AnyView {
 }
 
 /// The sets of units, the one that holds pressed.
-pub(super) fn unit_sets(view: &KeptView, desk: Desk) -> AnyView {
-    let sets = view.sets.iter().map(|(set, name, holds)| {
+pub(super) fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) -> AnyView {
+    let sets = sets.iter().map(|(set, name, holds)| {
         desk.button(name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
     });
     let row = element("DIV").class("row").attribute("role", "group").attribute("aria-label", "Sets of units");
@@ -107,7 +107,8 @@ pub(super) fn unit_sets(view: &KeptView, desk: Desk) -> AnyView {
 
 fn units(view: &KeptView, desk: Desk) -> AnyView {
     let kinds = view.kinds.iter().map(|(kind, name, symbols, wanted)| unit(*kind, name, symbols, wanted, desk));
-    let views: Vec<AnyView> = vec![unit_sets(view, desk), element("DIV").class("fields units").children(kinds).into()];
+    let views: Vec<AnyView> =
+        vec![unit_sets(&view.sets, desk), element("DIV").class("fields units").children(kinds).into()];
     views.into_any()
 }
 

@@ -103,7 +103,7 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
             "P",
             "Type values with or without a unit: 150 m2, 1,600 sq ft, 5000 gal. Everything can be refined later.",
         ))
-        .child(live(move || desk.model.with(|model| unit_sets(&kept::kept(model), desk))))
+        .child(live(move || desk.model.with(|model| unit_sets(&kept::unit_sets(&model.units), desk))))
         .child(form)
         .child(who_decides())
         .into()

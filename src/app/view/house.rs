@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::measures::percentiles::on_day;
-use crate::engine::question::{Answer, Refusal};
+use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
 use crate::quantity::{Kind, Units, shown};
@@ -89,9 +89,8 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
 
 fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String {
     match outcome {
-        Some(Ok(answer)) => words::sizing::headline(answer),
-        Some(Err(Refusal::System(_))) => "This house can't run yet. Mend what is listed under the drawing.".to_owned(),
         _ if broken => "This house can't run yet. Mend what is listed under the drawing.".to_owned(),
+        Some(Ok(answer)) => words::sizing::headline(answer),
         Some(Err(refusal)) => words::errors::refusal(refusal).unwrap_or_default(),
         None if kept.rain.is_none() => {
             "No rain yet. Give this site its rain to see how long the water lasts.".to_owned()

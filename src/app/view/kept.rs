@@ -44,9 +44,7 @@ pub fn kept(model: &Model) -> KeptView {
                 open: Some(kept.id) == model.open,
             })
             .collect(),
-        sets: Customary::ALL
-            .map(|set| (set, words::kept::customary(set), same_units(&model.units, &Units::customary(set))))
-            .into(),
+        sets: unit_sets(&model.units),
         kinds: Kind::SWITCHABLE
             .map(|kind| {
                 let symbols = kind.units().iter().map(|unit| unit.symbol).collect();
@@ -59,6 +57,11 @@ pub fn kept(model: &Model) -> KeptView {
             words::kept::file_holds(file.sites.len(), new, there.len())
         }),
     }
+}
+
+/// Sets of units with words, and whether they hold whole.
+pub fn unit_sets(units: &Units) -> Vec<(Customary, &'static str, bool)> {
+    Customary::ALL.map(|set| (set, words::kept::customary(set), same_units(units, &Units::customary(set)))).into()
 }
 
 /// A name for a new site that no other has.
