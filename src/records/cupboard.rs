@@ -4,9 +4,9 @@
 use serde_json::Value;
 
 use super::place::{Place, Read};
+use super::shapes;
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError, VERSION};
-use super::v1;
 use crate::quantity::Units;
 use crate::site::household::Site;
 use crate::site::rain::Rain;
@@ -88,7 +88,7 @@ impl<S: Shelf> Cupboard<S> {
     pub fn open(shelf: S) -> Result<(Self, Opened), ShelfError> {
         let mut cupboard = Self { shelf, generations: Vec::new() };
         let mut opened = Opened::default();
-        let index: Option<Index> = cupboard.read(INDEX, v1::index::read, &mut opened.troubles)?;
+        let index: Option<Index> = cupboard.read(INDEX, shapes::index::read, &mut opened.troubles)?;
         let index_known = index.is_some();
         opened.index = index.unwrap_or_default();
         cupboard.finish_incoming(&mut opened.index)?;
@@ -99,9 +99,9 @@ impl<S: Shelf> Cupboard<S> {
             }
         }
         for id in opened.index.sites.clone() {
-            match cupboard.read(&site_key(id), v1::site::read, &mut opened.troubles)? {
+            match cupboard.read(&site_key(id), shapes::site::read, &mut opened.troubles)? {
                 Some(site) => {
-                    let rain = cupboard.read(&rain_key(id), v1::rain::read, &mut opened.troubles)?;
+                    let rain = cupboard.read(&rain_key(id), shapes::rain::read, &mut opened.troubles)?;
                     opened.sites.push((id, SiteFile { site, rain }));
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
@@ -185,7 +185,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// See [`PutError`].
     pub fn save_index(&mut self, index: &Index) -> Result<(), PutError> {
-        self.write(INDEX.to_owned(), &v1::index::write(index))
+        self.write(INDEX.to_owned(), &shapes::index::write(index))
     }
 
     /// Writes a site without its rain.
@@ -193,7 +193,7 @@ impl<S: Shelf> Cupboard<S> {
     /// # Errors
     /// See [`PutError`].
     pub fn save_site(&mut self, id: SiteId, site: &Site) -> Result<(), PutError> {
-        self.write(site_key(id), &v1::site::write(site))
+        self.write(site_key(id), &shapes::site::write(site))
     }
 
     /// Writes the rain of a site, or takes it away.
@@ -202,7 +202,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`].
     pub fn save_rain(&mut self, id: SiteId, rain: Option<&Rain>) -> Result<(), PutError> {
         match rain {
-            Some(rain) => self.write(rain_key(id), &v1::rain::write(rain)),
+            Some(rain) => self.write(rain_key(id), &shapes::rain::write(rain)),
             None => Ok(self.forget(rain_key(id))?),
         }
     }
@@ -229,7 +229,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`]; everything is as it was then.
     pub fn take_in(&mut self, sites: &[(SiteId, SiteFile)], index: &Index) -> Result<(), PutError> {
         let incoming: Vec<SiteId> = sites.iter().map(|(id, _)| *id).collect();
-        let written = self.write(INCOMING.to_owned(), &v1::index::write_ids(&incoming)).and_then(|()| {
+        let written = self.write(INCOMING.to_owned(), &shapes::index::write_ids(&incoming)).and_then(|()| {
             sites.iter().try_for_each(|(id, file)| {
                 self.save_site(*id, &file.site)?;
                 self.save_rain(*id, file.rain.as_ref())
@@ -255,7 +255,7 @@ impl<S: Shelf> Cupboard<S> {
 
     /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
     fn finish_incoming(&mut self, index: &mut Index) -> Result<(), ShelfError> {
-        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, v1::index::read_ids, &mut Vec::new())? else {
+        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, shapes::index::read_ids, &mut Vec::new())? else {
             return Ok(());
         };
         let counted = incoming.iter().all(|id| index.sites.contains(id));

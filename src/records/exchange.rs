@@ -1,15 +1,15 @@
 //! The file that leaves the phone and comes back: every site with its rain, as one JSON document.
 //!
 //! ```json
-//! { "format": "eavewater", "version": 1, "units": {…}, "sites": [ { "site": {…}, "rain": {…} } ] }
+//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…} } ] }
 //! ```
 
 use serde_json::Value;
 
 use super::cupboard::SiteFile;
 use super::place::{Place, Read, ShapeError};
+use super::shapes;
 use super::slots::VERSION;
-use super::v1;
 use super::written::{list, object};
 use crate::quantity::Units;
 
@@ -59,7 +59,7 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
     let file = object(vec![
         ("format", FORMAT.into()),
         ("version", VERSION.into()),
-        ("units", v1::units::write(units)),
+        ("units", shapes::units::write(units)),
         ("sites", list(&sites, write_site_file)),
     ]);
     // A document whose keys are all text has nothing that could fail here.
@@ -88,7 +88,7 @@ pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
         return Err(ImportError::Newer { version });
     }
     let units = match file.at_if_any("units")? {
-        Some(units) => v1::units::read(&units)?,
+        Some(units) => shapes::units::read(&units)?,
         None => Units::default(),
     };
     Ok(Export { units, sites: file.list("sites", read_site_file)? })
@@ -96,9 +96,9 @@ pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
 
 fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
     Ok(SiteFile {
-        site: v1::site::read(&place.at("site")?)?,
+        site: shapes::site::read(&place.at("site")?)?,
         rain: match place.at_if_any("rain")? {
-            Some(rain) => Some(v1::rain::read(&rain)?),
+            Some(rain) => Some(shapes::rain::read(&rain)?),
             None => None,
         },
     })
@@ -106,8 +106,8 @@ fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
 
 fn write_site_file(file: &SiteFile) -> Value {
     object(vec![
-        ("site", v1::site::write(&file.site)),
-        ("rain", file.rain.as_ref().map_or(Value::Null, v1::rain::write)),
+        ("site", shapes::site::write(&file.site)),
+        ("rain", file.rain.as_ref().map_or(Value::Null, shapes::rain::write)),
     ])
 }
 
@@ -133,7 +133,7 @@ mod tests {
         assert_eq!(import(&[0xff, 0xfe]), Err(ImportError::NotText));
         assert!(matches!(import(b"date,rain"), Err(ImportError::NotOurs { line: 1, .. })));
         assert!(matches!(import(br#"{"format":"other","version":1}"#), Err(ImportError::NotOurs { .. })));
-        assert_eq!(import(br#"{"format":"eavewater","version":2}"#), Err(ImportError::Newer { version: 2 }));
+        assert_eq!(import(br#"{"format":"eavewater","version":3}"#), Err(ImportError::Newer { version: 3 }));
         let deep = "[".repeat(100_000);
         assert!(matches!(import(deep.as_bytes()), Err(ImportError::NotOurs { .. })));
     }

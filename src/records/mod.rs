@@ -2,9 +2,8 @@
 //!
 //! `envelope` guards one text with version, generation and checksum; `slots` keeps the last two generations of a
 //! record on a shelf; `cupboard` knows which records there are; `exchange` is the file that leaves and comes back.
-//! What is kept is a JSON document; `place` and `written` read and build one, and `v1` knows the shapes of version 1.
-//! The shapes of a version are frozen: a new one gets a folder of its own and a step that turns the last into it, and
-//! `tests/saved` keeps a file of each.
+//! What is kept is a JSON document; `place` and `written` read and build one, and `shapes` knows what is kept of each
+//! thing, in every version. `tests/saved` keeps a file of each version.
 
 pub mod shelf;
 
@@ -12,7 +11,7 @@ pub mod envelope;
 pub mod slots;
 
 pub mod place;
-pub mod v1;
+pub mod shapes;
 mod written;
 
 pub mod cupboard;

@@ -5,7 +5,7 @@ use super::envelope::{self, Opened};
 use super::shelf::{Shelf, ShelfError};
 
 /// The version of the shapes that this program writes.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 const SLOTS: [&str; 2] = ["a", "b"];
 const ASIDE: &str = "set-aside";

@@ -9,7 +9,7 @@ use crate::site::rain::{Normals, Rain, RainRecord};
 /// Reads what a site knows of its rain.
 ///
 /// # Errors
-/// Where its shape is not that of version 1.
+/// Where its shape is not that of any version.
 pub fn read(place: &Place<'_>) -> Read<Rain> {
     let (name, held) = place.as_choice()?;
     Ok(match name {

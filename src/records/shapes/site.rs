@@ -12,7 +12,7 @@ use crate::site::rain::MissingDays;
 /// Reads a site.
 ///
 /// # Errors
-/// Where its shape is not that of version 1.
+/// Where its shape is not that of any version.
 pub fn read(place: &Place<'_>) -> Read<Site> {
     Ok(Site {
         name: place.text("name")?,

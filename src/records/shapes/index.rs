@@ -10,7 +10,7 @@ use crate::records::written::{list, object};
 /// Reads the index.
 ///
 /// # Errors
-/// Where its shape is not that of version 1.
+/// Where its shape is not that of any version.
 pub fn read(place: &Place<'_>) -> Read<Index> {
     Ok(Index {
         sites: read_ids(&place.at("sites")?)?,
