@@ -13,6 +13,7 @@
 mod details;
 mod feed;
 mod joints;
+mod kept_option;
 mod part_id;
 mod section;
 mod system;
