@@ -5,7 +5,12 @@
 
 pub mod figure;
 pub mod flush;
+pub mod gutter;
+pub mod overflow;
+pub mod pipe;
 pub mod pipe_sizes;
+pub mod trunk;
+pub mod water;
 
 use chrono::NaiveDate;
 
@@ -41,6 +46,20 @@ pub enum Subject {
     FlushLoss,
     /// What a diverter costs in a year.
     FlushYield,
+    /// A feed's gutter.
+    Gutter,
+    /// A feed's downspouts and their outlets.
+    Downspout,
+    /// A feed's leaf screen.
+    Screen,
+    /// A tank's overflow.
+    Overflow,
+    /// The air gap of a tank that is filled from outside.
+    AirGap,
+    /// Flow through a trunk line at a difference of level.
+    TrunkFlow,
+    /// Difference of level while a trunk line's end is drawn on.
+    TrunkDraw,
 }
 
 /// Where an input comes from.
@@ -177,9 +196,17 @@ impl Check {
         self.inputs.iter().find(is).map_or(f64::NAN, |input| input.value)
     }
 
-    /// Whether the part should be marked on the drawing.
+    /// Whether it is not enough.
     pub fn fails(&self) -> bool {
         self.verdict == Verdict::Fails
+    }
+
+    /// Whether the verdict rests on a size of the part that nobody has entered yet.
+    pub fn is_guess(&self) -> bool {
+        self.inputs.iter().any(|input| match input.source {
+            Source::Detail { of: Some(_), detail, entered } => !entered && !detail.is_wish(),
+            _ => false,
+        })
     }
 }
 
@@ -193,8 +220,14 @@ pub fn chosen(value: f64) -> usize {
 /// The checks of a part.
 pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
     let mut checks = Vec::new();
-    if let Some(Part::Feed(feed)) = asked.site.system.part(part) {
-        flush::checks(asked, &feed, &mut checks);
+    match asked.site.system.part(part) {
+        Some(Part::Feed(feed)) => {
+            gutter::checks(asked, &feed, &mut checks);
+            flush::checks(asked, &feed, &mut checks);
+        }
+        Some(Part::Tank(tank)) => overflow::checks(asked, &tank, &mut checks),
+        Some(Part::TrunkLine(line)) => trunk::checks(asked, &line, &mut checks),
+        _ => {}
     }
     checks
 }
