@@ -6,3 +6,4 @@ pub mod balance;
 pub mod measures;
 
 pub mod question;
+pub mod upgrades;

@@ -26,6 +26,7 @@ pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod upgrade;
 
 pub use tank::{Shape, ShapeKind};
 pub use tank_shape::TableRow;

@@ -4,6 +4,7 @@ pub mod cautions;
 pub mod errors;
 pub mod findings;
 pub mod kept;
+pub mod next;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;

@@ -10,5 +10,6 @@ mod published_values;
 mod rain_records;
 mod reckon;
 mod saved;
+mod upgrades;
 mod worked_days;
 mod workflows;
