@@ -5,6 +5,7 @@ use super::{Outcome, sheet};
 use crate::app::event::Lever;
 use crate::app::model::KeptSite;
 use crate::engine::question::Answer;
+use crate::engine::rain::weather::Origin;
 use crate::figures::drawing::Drawing;
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
@@ -121,7 +122,7 @@ fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView
 fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
     let system = &site.system;
     let mut statistics = Vec::new();
-    if let Some(good) = answer.good_years.filter(|_| answer.measured) {
+    if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
         statistics.push(say::good_years(&good));
     }
     statistics.push(say::reliability(answer));
