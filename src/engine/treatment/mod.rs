@@ -6,3 +6,8 @@ pub mod contact;
 pub mod dose;
 pub mod targets;
 pub mod ultraviolet;
+
+pub mod sources;
+
+pub mod parts;
+pub mod step;
