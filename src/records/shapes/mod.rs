@@ -14,6 +14,7 @@ mod barriers;
 mod details;
 mod feed;
 mod joints;
+mod kept_option;
 mod part_id;
 mod section;
 mod system;
