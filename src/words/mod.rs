@@ -3,6 +3,7 @@
 pub mod cautions;
 pub mod errors;
 pub mod findings;
+pub mod generated;
 pub mod kept;
 pub mod parts;
 pub mod rain;

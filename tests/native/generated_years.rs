@@ -83,11 +83,12 @@ fn monthly_means_give_the_published_relations() {
     // Same paper: β = −2.16 + 1.83 μ; by hand for a mean wet day of 10 mm, 16.14 mm.
     assert!((from_normals::scale_mm(10.0) - 16.14).abs() < 1e-12);
     let totals_mm = [80.0, 70.0, 60.0, 30.0, 10.0, 1.0, 0.0, 2.0, 25.0, 60.0, 90.0, 95.0];
-    let rain_days = Some([12.0, 10.0, 9.0, 5.0, 2.0, 0.5, 0.0, 1.9, 4.0, 8.0, 12.0, 13.0]);
-    let months = from_normals::months(&Normals { source: String::new(), totals_mm, rain_days }).unwrap();
+    let rain_days = [12.0, 10.0, 9.0, 5.0, 2.0, 0.5, 0.0, 1.9, 4.0, 8.0, 12.0, 13.0];
+    let months =
+        from_normals::months(&Normals { source: String::new(), totals_mm, rain_days: Some(rain_days) }).unwrap();
     for (number, (month, days)) in months.iter().zip(MEAN_DAYS).enumerate() {
         assert!((month.mean_total_mm(days) - totals_mm[number]).abs() < 1e-9, "month {number}: {month:?}");
-        assert!((month.wet_share() * days - rain_days.unwrap()[number]).abs() < 1e-9, "month {number}: {month:?}");
+        assert!((month.wet_share() * days - rain_days[number]).abs() < 1e-9, "month {number}: {month:?}");
     }
     assert_eq!(driest(&months), 6);
 }
@@ -188,7 +189,7 @@ fn a_seed_names_its_years() {
     assert_ne!(twenty.depths_mm, years::years(&model, 20, 6).depths_mm);
     let thirty = years::years(&model, 30, 5);
     assert_eq!(twenty.depths_mm, thirty.depths_mm[..twenty.depths_mm.len()]);
-    assert_eq!(thirty.dates.last().map(|date| (date.year(), date.ordinal())), Some((2030, 365)));
+    assert_eq!(thirty.dates.last().map(|date| (date.year(), date.ordinal())), Some((30, 365)));
 }
 
 #[test]
@@ -199,13 +200,12 @@ fn generated_years_are_like_the_record_in_what_the_model_knows() {
         let recorded = likeness::likeness(&record, model.first_month);
         let drawn = years::years(&model, 1000, 1).as_record();
         let generated = likeness::likeness(&drawn, model.first_month);
-        for number in 0..12 {
+        for (number, (month, days)) in model.months.iter().zip(MEAN_DAYS).enumerate() {
             let (one, other) = (recorded.monthly_mm[number], generated.monthly_mm[number]);
             // Four errors of a mean of 1,000 months, whose spread the model states, the multiplier's included; and what falls
             // in drizzle below the model's wet day.
-            let days = MEAN_DAYS[number].round();
-            let month = &model.months[number];
-            let cv2 = month.total_variance(days) / month.mean_total_mm(days).powi(2) + model.multiplier_cv.powi(2);
+            let cv2 =
+                month.total_variance(days.round()) / month.mean_total_mm(days).powi(2) + model.multiplier_cv.powi(2);
             let error = one * (cv2 / 1000.0).sqrt();
             assert!(
                 (one - other).abs() < 4.0 * error + 0.01 * one + 0.5,

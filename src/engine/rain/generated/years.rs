@@ -7,11 +7,12 @@ use rand_pcg::rand_core::SeedableRng;
 
 use super::RainModel;
 use super::month::MonthRain;
-use crate::engine::rain::normals::FIRST_YEAR;
 use crate::engine::rain::weather::{Origin, Weather};
 
-/// So many years of days, from 1 January 2001 on. They have no date of their own; leap years are where the calendar has
-/// them. The same model, number and seed give the same days everywhere; with a greater number the first years stay
+/// Generated years have no date of their own; they are numbered from 1.
+const FIRST_YEAR: i32 = 1;
+
+/// So many years of days, from 1 January of year 1 on, with leap years where the calendar has them. The same model, number and seed give the same days everywhere; with a greater number the first years stay
 /// the same.
 pub fn years(model: &RainModel, years: u16, seed: u64) -> Weather {
     let mut random = Pcg32::seed_from_u64(seed);
