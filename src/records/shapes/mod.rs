@@ -12,6 +12,7 @@
 
 mod feed;
 mod joints;
+mod kept_option;
 mod part_id;
 mod section;
 mod system;
