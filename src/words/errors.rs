@@ -54,6 +54,10 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
             format!("{}: {}", super::parts::label(*field, system), out_of_range(*kind, *range, units))
         }
         EditError::NoSuchValue => "That part is no longer there. Nothing was changed.".to_owned(),
+        EditError::DetailOutOfRange(detail) => {
+            let row = detail.row();
+            format!("{}: {}", super::checks::details::label(*detail), out_of_range(row.kind, row.range, units))
+        }
         EditError::NamelessPart => "A part needs a name. The old one stays.".to_owned(),
     }
 }

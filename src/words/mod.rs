@@ -1,6 +1,7 @@
 //! Every sentence that a person reads, in one place, so that another language can stand beside this one. No decisions.
 
 pub mod cautions;
+pub mod checks;
 pub mod errors;
 pub mod findings;
 pub mod generated;

@@ -6,6 +6,7 @@ use eavewater::quantity::{
 };
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
+use eavewater::site::details::{Detail, Details};
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{GeneratedYears, Reckoning, Site};
@@ -61,6 +62,7 @@ fn every_part() -> SiteFile {
             price: Money::coins(185.5),
             notice: Days::from_days(3.0),
         }],
+        details: Details::default(),
     };
     let reckoning = Reckoning {
         start: Share::of_one(0.5),
@@ -258,6 +260,16 @@ fn says_all_of(new: &Value, old: &Value) -> bool {
         }
         _ => new == old,
     }
+}
+
+#[test]
+fn details_of_parts_and_site_come_back() {
+    let mut file = every_part();
+    let details = &mut file.site.system.details;
+    details.set(None, Detail::DesignIntensity, Some(152.4)).unwrap();
+    details.set(Some(PartId(20)), Detail::GutterShape, Some(2.0)).unwrap();
+    details.set(Some(PartId(30)), Detail::OverflowBore, Some(0.1)).unwrap();
+    check_comes_back(&file);
 }
 
 #[test]
