@@ -4,6 +4,7 @@ pub mod cautions;
 pub mod checks;
 pub mod errors;
 pub mod findings;
+pub mod generated;
 pub mod kept;
 pub mod parts;
 pub mod rain;
