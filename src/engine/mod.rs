@@ -3,7 +3,10 @@
 pub mod rain;
 
 pub mod balance;
+pub mod checks;
 pub mod measures;
+
+pub mod treatment;
 
 pub mod question;
 pub mod upgrades;
