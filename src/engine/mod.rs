@@ -6,4 +6,7 @@ pub mod balance;
 pub mod checks;
 pub mod measures;
 
+pub mod treatment;
+
 pub mod question;
+pub mod upgrades;

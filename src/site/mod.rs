@@ -5,6 +5,8 @@
 
 pub mod part;
 
+pub mod barrier;
+
 pub mod feed;
 pub mod hauling;
 pub mod pump;
@@ -27,6 +29,7 @@ pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod upgrade;
 
 pub use tank::{Shape, ShapeKind};
 pub use tank_shape::TableRow;

@@ -4,11 +4,14 @@ pub mod cautions;
 pub mod checks;
 pub mod errors;
 pub mod findings;
+pub mod generated;
 pub mod kept;
+pub mod next;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;
 pub mod sizing;
+pub mod treatment;
 
 use chrono::{Datelike, NaiveDate};
 

@@ -4,6 +4,7 @@
 mod any_system;
 mod checks;
 mod code_laws;
+mod generated_years;
 mod independent_balance;
 mod laws;
 mod one_tank;
@@ -11,5 +12,6 @@ mod published_values;
 mod rain_records;
 mod reckon;
 mod saved;
+mod upgrades;
 mod worked_days;
 mod workflows;

@@ -16,6 +16,8 @@ use chrono::NaiveDate;
 
 pub use self::figure::Figure;
 use super::question::Answer;
+use super::treatment;
+use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
 use crate::site::household::Site;
 use crate::site::part::PartId;
@@ -60,6 +62,12 @@ pub enum Subject {
     TrunkFlow,
     /// Difference of level while a trunk line's end is drawn on.
     TrunkDraw,
+    /// What is on a roof and gets into its water.
+    OnRoof,
+    /// Chlorine for the water in a tank.
+    Dose,
+    /// What a barrier before a tap is worth.
+    Barrier(BarrierKind),
 }
 
 /// Where an input comes from.
@@ -225,8 +233,12 @@ pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
             gutter::checks(asked, &feed, &mut checks);
             flush::checks(asked, &feed, &mut checks);
         }
-        Some(Part::Tank(tank)) => overflow::checks(asked, &tank, &mut checks),
+        Some(Part::Tank(tank)) => {
+            overflow::checks(asked, &tank, &mut checks);
+            checks.push(treatment::parts::dose(asked, &tank));
+        }
         Some(Part::TrunkLine(line)) => trunk::checks(asked, &line, &mut checks),
+        Some(Part::Section(section)) => checks.push(treatment::parts::roof(asked, &section)),
         _ => {}
     }
     checks

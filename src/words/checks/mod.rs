@@ -7,6 +7,7 @@ mod flush;
 mod roof_water;
 mod trunk;
 
+use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
 use crate::quantity::{Units, shown};
 use crate::site::details::Detail;
@@ -48,6 +49,9 @@ pub const fn text(subject: Subject) -> Text {
         Subject::AirGap => roof_water::AIR_GAP,
         Subject::TrunkFlow => trunk::FLOW,
         Subject::TrunkDraw => trunk::DRAW,
+        Subject::OnRoof => treatment::roof::TEXT,
+        Subject::Dose => treatment::dose::TEXT,
+        Subject::Barrier(kind) => treatment::barriers::text(kind),
     }
 }
 
@@ -66,6 +70,10 @@ pub fn said(check: &Check, system: &System, units: &Units) -> Said {
         Subject::AirGap => roof_water::air_gap(&told),
         Subject::TrunkFlow => trunk::flow(&told),
         Subject::TrunkDraw => trunk::draw(&told),
+        Subject::OnRoof => treatment::roof::said(check),
+        Subject::Dose => treatment::dose::said(check, units),
+        // Its sentence needs the chain that it stands in.
+        Subject::Barrier(_) => Default::default(),
     };
     Said { verdict, to_do }
 }
@@ -74,6 +82,7 @@ pub fn said(check: &Check, system: &System, units: &Units) -> Said {
 pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
     match check.subject {
         Subject::FlushVolume => flush::lengths(check, units),
+        Subject::Dose => treatment::dose::lines(check),
         _ => Vec::new(),
     }
 }
