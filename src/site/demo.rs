@@ -57,6 +57,7 @@ pub fn site() -> Site {
         pumps: Vec::new(),
         uses: uses(),
         hauling: Vec::new(),
+        ..System::default()
     };
     Site { name: "Emberlow (demo)".to_owned(), system, reckoning: Reckoning::default() }
 }

@@ -39,6 +39,7 @@ impl Trial {
                 Amount::Daily(flow) | Amount::PerHead { each: flow, .. } => scale(flow),
                 Amount::Monthly(flows) => flows.iter_mut().for_each(scale),
                 Amount::PerEvent { a_week, .. } => *a_week = Count::number(a_week.get() * self.uses),
+                Amount::Garden(garden) => garden.area = Area::square_metres(garden.area.get() * self.uses),
             }
         }
         for factor in &mut site.reckoning.rain_factors {

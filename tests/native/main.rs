@@ -3,12 +3,15 @@
 
 mod any_system;
 mod code_laws;
+mod garden_days;
+mod garden_laws;
 mod independent_balance;
 mod laws;
 mod one_tank;
 mod published_values;
 mod rain_records;
 mod reckon;
+mod reference_et;
 mod saved;
 mod worked_days;
 mod workflows;

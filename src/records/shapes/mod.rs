@@ -11,6 +11,7 @@
 //! [`Place::at_if_any`]: crate::records::place::Place::at_if_any
 
 mod feed;
+mod garden;
 mod joints;
 mod part_id;
 mod section;
