@@ -17,15 +17,15 @@ use super::measures::years::{GoodYears, Year, good_years, years};
 use super::rain::drier;
 use super::rain::gaps::{self, GapError};
 use super::rain::normals::{self, NormalsError};
-use super::rain::weather::Weather;
+use super::rain::weather::{Origin, Weather};
 
 /// Everything that the balance says of a house.
 #[derive(Clone, Debug)]
 pub struct Answer {
     /// The system as it was run.
     pub plan: Plan,
-    /// Whether the rain was measured day by day (false: spread evenly from monthly means).
-    pub measured: bool,
+    /// Where the days of rain come from.
+    pub origin: Origin,
     /// Days filled from other years.
     pub filled_days: usize,
     /// Years left out for their missing days.
@@ -101,7 +101,7 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
     let span_years = series.dates.len() as f64 / DAYS_A_YEAR;
     Answer {
-        measured: weather.measured,
+        origin: weather.origin,
         filled_days: weather.filled_days,
         left_out_years: weather.left_out_years.clone(),
         reliability: reliability(&total, &series),

@@ -1,11 +1,13 @@
 //! A site: one house with its system and how it wants to be reckoned.
 
+use super::kept_option::KeptOption;
+use super::prices::Prices;
 use super::rain::MissingDays;
 use super::system::System;
 use crate::quantity::{Range, Share};
 
 /// One house. Its rain is kept beside it, being much larger.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Site {
     /// What the household calls it.
     pub name: String,
@@ -13,6 +15,10 @@ pub struct Site {
     pub system: System,
     /// How its balance is reckoned.
     pub reckoning: Reckoning,
+    /// Trials kept beside it, [`super::kept_option::MOST_OPTIONS`] at most.
+    pub options: Vec<KeptOption>,
+    /// What changes cost.
+    pub prices: Prices,
 }
 
 /// How a balance is reckoned.

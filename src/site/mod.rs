@@ -26,6 +26,8 @@ pub mod system;
 
 pub mod demo;
 pub mod household;
+pub mod kept_option;
+pub mod prices;
 pub mod rain;
 pub mod trial;
 

@@ -6,12 +6,13 @@ use super::{count, day_of_year, number_text, percent, years};
 use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
+use crate::engine::rain::weather::Origin;
 use crate::quantity::{Kind, Units, shown};
 
 /// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002."
 pub fn headline(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();
-    if !answer.measured {
+    if answer.origin == Origin::Even {
         return match answer.longest_dry_run {
             None => "With rain as even as the monthly means, the water never ran out.".to_owned(),
             Some(run) => format!(
@@ -68,7 +69,7 @@ pub fn good_years(good: &GoodYears) -> String {
 pub fn reservations(answer: &Answer) -> Vec<String> {
     let mut said = Vec::new();
     let complete = answer.years.iter().filter(|year| year.complete).count();
-    if !answer.measured {
+    if answer.origin == Origin::Even {
         said.push(super::rain::EVEN_RAIN.to_owned());
     } else if complete < 10 {
         said.push(format!(

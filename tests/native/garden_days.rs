@@ -7,7 +7,7 @@ use eavewater::engine::balance::run::Conduct;
 use eavewater::engine::balance::series::{Series, run_and_keep};
 use eavewater::engine::measures::reliability::reliability;
 use eavewater::engine::measures::years::years;
-use eavewater::engine::rain::weather::Weather;
+use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Area, Count, Days, Flow, Length, Money, Share, Volume};
 use eavewater::site::climate::Climate;
 use eavewater::site::findings::{Finding, findings};
@@ -48,7 +48,7 @@ fn days(system: &System, start_share: f64, depths_mm: &[f64]) -> (Ledger, Series
         depths_mm: depths_mm.to_vec(),
         filled_days: 0,
         left_out_years: Vec::new(),
-        measured: true,
+        origin: Origin::Measured,
     };
     let (ledger, series) = run_and_keep(&plan(system).unwrap(), &weather, Conduct { start_share, inflow_first: 0.0 });
     assert!(ledger.residual().abs() < 1e-12);

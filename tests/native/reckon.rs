@@ -8,7 +8,7 @@ use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
-use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
 use serde_json::Value;
 
@@ -47,7 +47,7 @@ fn a_site_file_and_a_rain_record_give_the_independent_balance() {
     let site = Site {
         name: "One tank".to_owned(),
         system: one_tank::system(150.0, 0.85, 0.5, 20_000.0, 400.0),
-        reckoning: Reckoning::default(),
+        ..Site::default()
     };
     let file = written("one-tank.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
     let output = reckon(&[&file, &record("hyderabad")]);

@@ -10,7 +10,9 @@ use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::garden::{Crop, Garden, Soil, Watering};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::kept_option::KeptOption;
 use eavewater::site::part::PartId;
+use eavewater::site::prices::Priced;
 use eavewater::site::pump::Pump;
 use eavewater::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use eavewater::site::roof::{Material, Outlet, RoofSection};
@@ -73,7 +75,7 @@ fn every_part() -> SiteFile {
         totals_mm: [120.5, 98.1, 77.0, 40.25, 20.0, 5.0, 0.0, 0.1, 33.3, 66.6, 99.9, 133.2],
         rain_days: Some([14.0, 12.0, 11.0, 7.5, 4.0, 1.0, 0.0, 0.2, 5.0, 9.0, 12.0, 15.0]),
     };
-    let site = Site { name: "Every part".to_owned(), system, reckoning };
+    let site = Site { name: "Every part".to_owned(), system, reckoning, ..Site::default() };
     SiteFile { site, rain: Some(Rain::Normals(normals)) }
 }
 
@@ -196,7 +198,7 @@ fn uses() -> Vec<Use> {
 
 /// A site without parts whose record lacks days and has numbers that take all their digits.
 fn odd_rain() -> SiteFile {
-    let site = Site { name: "Odd rain".to_owned(), system: System::default(), reckoning: Reckoning::default() };
+    let site = Site { name: "Odd rain".to_owned(), ..Site::default() };
     SiteFile { site, rain: Some(Rain::Record(odd_record())) }
 }
 
@@ -257,6 +259,26 @@ fn says_all_of(new: &Value, old: &Value) -> bool {
         }
         _ => new == old,
     }
+}
+
+#[test]
+fn options_and_prices_come_back_and_may_be_absent() {
+    let mut file = every_part();
+    let option = |name: &str, rain| KeptOption {
+        name: name.to_owned(),
+        system: every_part().site.system,
+        rain: Share::of_one(rain),
+    };
+    file.site.options = vec![option("Second tank", 1.0), option("Dry \"years\"", 0.7)];
+    file.site.prices.set(Priced::TankLitre, Money::coins(0.173));
+    file.site.prices.set(Priced::Lid, Money::coins(0.0));
+    check_comes_back(&file);
+    let text = exchange::export(&Units::default(), vec![file]);
+    let mut written: Value = serde_json::from_str(&text).unwrap();
+    written["sites"][0]["site"]["options"].take();
+    written["sites"][0]["site"]["prices"].take();
+    let read = exchange::import(written.to_string().as_bytes()).unwrap().sites.remove(0);
+    assert_eq!(read, every_part());
 }
 
 #[track_caller]

@@ -6,11 +6,20 @@ use eavewater::engine::balance::ledger::Flows;
 use eavewater::engine::balance::series::Series;
 use eavewater::engine::measures::dry_runs::DryRun;
 use eavewater::engine::question::Answer;
+use eavewater::engine::rain::weather::Origin;
 use eavewater::engine::reference_et::by_month;
 use eavewater::quantity::{Kind, Units, shown};
 use eavewater::records::cupboard::SiteFile;
 use eavewater::words::{self, sizing as say};
 use serde_json::{Value, json};
+
+fn origin(origin: Origin) -> &'static str {
+    match origin {
+        Origin::Measured => "measured",
+        Origin::Generated => "generated",
+        Origin::Even => "even",
+    }
+}
 
 /// Everything as one JSON object; volumes in L, rain in mm, shares 0 to 1.
 pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
@@ -81,7 +90,7 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
         "site": file.site.name,
         "answer": say::headline(answer),
         "rain": {
-            "measured": answer.measured,
+            "origin": origin(answer.origin),
             "days": answer.series.dates.len(),
             "first": answer.series.dates.first().map(ToString::to_string),
             "last": answer.series.dates.last().map(ToString::to_string),
@@ -196,7 +205,7 @@ pub fn summary(file: &SiteFile, answer: &Answer, units: &Units) -> String {
     let system = &file.site.system;
     let mut lines = vec![file.site.name.clone(), say::headline(answer), String::new()];
     lines.extend(say::reservations(answer));
-    lines.extend(answer.good_years.filter(|_| answer.measured).map(|good| say::good_years(&good)));
+    lines.extend(answer.good_years.filter(|_| answer.origin != Origin::Even).map(|good| say::good_years(&good)));
     lines.push(say::reliability(answer));
     lines.extend(say::resilience(answer, units));
     let diverters = system.feeds.iter().enumerate().filter(|(_, feed)| feed.diverter.is_some());

@@ -55,7 +55,7 @@ pub struct Conduct {
 /// # Example
 /// ```
 /// use eavewater::engine::balance::{plan::plan, run::{Conduct, run}};
-/// use eavewater::engine::rain::weather::Weather;
+/// use eavewater::engine::rain::weather::{Origin, Weather};
 /// use eavewater::site::demo;
 /// let rain = demo::rain();
 /// let weather = Weather {
@@ -63,7 +63,7 @@ pub struct Conduct {
 ///     depths_mm: rain.depths_mm.iter().map(|depth| depth.unwrap()).collect(),
 ///     filled_days: 0,
 ///     left_out_years: vec![],
-///     measured: true,
+///     origin: Origin::Measured,
 /// };
 /// let ledger = run(&plan(&demo::site().system).unwrap(), &weather, Conduct { start_share: 1.0, inflow_first: 0.0 }, |_| ());
 /// assert!(ledger.residual().abs() < 1e-9);

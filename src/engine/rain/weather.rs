@@ -13,6 +13,17 @@ pub struct Weather {
     pub filled_days: usize,
     /// Calendar years of the record that were left out for their missing days.
     pub left_out_years: Vec<i32>,
-    /// Whether the days were measured (false: spread evenly from monthly means).
-    pub measured: bool,
+    /// Where the days come from.
+    pub origin: Origin,
+}
+
+/// Where days come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// They were measured.
+    Measured,
+    /// They were drawn by a model of the place's rain, day by day.
+    Generated,
+    /// They are equal rain days, evenly spaced, made of monthly means.
+    Even,
 }

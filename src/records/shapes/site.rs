@@ -2,11 +2,12 @@
 
 use serde_json::Value;
 
-use super::system;
+use super::{kept_option, system};
 use crate::quantity::Share;
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, number, object, twelve};
+use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::household::{Reckoning, Site};
+use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
 
 /// Reads a site.
@@ -18,6 +19,14 @@ pub fn read(place: &Place<'_>) -> Read<Site> {
         name: place.text("name")?,
         system: system::read(&place.at("system")?)?,
         reckoning: read_reckoning(&place.at("reckoning")?)?,
+        options: match place.at_if_any("options")? {
+            Some(options) => options.as_list(kept_option::read)?,
+            None => Vec::new(),
+        },
+        prices: match place.at_if_any("prices")? {
+            Some(prices) => kept_option::read_prices(&prices)?,
+            None => Prices::default(),
+        },
     })
 }
 
@@ -27,6 +36,8 @@ pub fn write(site: &Site) -> Value {
         ("name", site.name.as_str().into()),
         ("system", system::write(&site.system)),
         ("reckoning", write_reckoning(&site.reckoning)),
+        ("options", list(&site.options, kept_option::write)),
+        ("prices", kept_option::write_prices(&site.prices)),
     ])
 }
 
