@@ -116,20 +116,21 @@ fn climate() -> impl Strategy<Value = Climate> {
     ]
 }
 
-fn rationing(tanks: usize, uses: usize) -> impl Strategy<Value = Vec<RationStep>> {
-    vec((0..tanks, share(), vec((0..uses, share()), 0..3)), 0..3).prop_map(|steps| {
-        let step = |(number, (tank, below, cuts)): (usize, (usize, f64, Vec<(usize, f64)>))| RationStep {
-            id: PartId(700 + number as u32),
-            name: format!("Step {number}"),
-            tank: Some(PartId(TANK + tank as u32)),
-            below: Share::of_one(below),
-            cuts: cuts
-                .into_iter()
-                .map(|(using, share)| Cut { using: PartId(300 + using as u32), share: Share::of_one(share) })
-                .collect(),
-        };
-        steps.into_iter().enumerate().map(step).collect()
+fn ration_step(number: usize, tanks: usize, uses: usize) -> impl Strategy<Value = RationStep> {
+    let cut = (0..uses, share())
+        .prop_map(|(using, share)| Cut { using: PartId(300 + using as u32), share: Share::of_one(share) });
+    (0..tanks, share(), vec(cut, 0..3)).prop_map(move |(tank, below, cuts)| RationStep {
+        id: PartId(700 + number as u32),
+        name: format!("Step {number}"),
+        tank: Some(PartId(TANK + tank as u32)),
+        below: Share::of_one(below),
+        cuts,
     })
+}
+
+fn rationing(tanks: usize, uses: usize) -> impl Strategy<Value = Vec<RationStep>> {
+    (0usize..3)
+        .prop_flat_map(move |steps| (0..steps).map(|number| ration_step(number, tanks, uses)).collect::<Vec<_>>())
 }
 
 fn using(number: usize, tanks: usize) -> impl Strategy<Value = Use> {
