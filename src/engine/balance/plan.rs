@@ -37,6 +37,25 @@ impl Plan {
     }
 }
 
+impl Plan {
+    /// The same without hauled water.
+    #[must_use]
+    pub fn without_hauling(mut self) -> Self {
+        self.hauling.clear();
+        self
+    }
+
+    /// Multiplies what the uses that count for a dry day draw.
+    pub fn scale_house_uses(&mut self, factor: f64) {
+        for using in self.uses.iter_mut().filter(|using| using.counts) {
+            using.daily_l.iter_mut().for_each(|litres| *litres *= factor);
+            if let Some(garden) = using.garden.and_then(|garden| self.gardens.get_mut(garden)) {
+                garden.litres_per_mm *= factor;
+            }
+        }
+    }
+}
+
 #[derive(Clone, Debug)]
 pub(super) struct Section {
     pub area_m2: f64,
