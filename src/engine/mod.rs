@@ -4,6 +4,7 @@ pub mod rain;
 pub mod reference_et;
 
 pub mod balance;
+pub mod checks;
 pub mod measures;
 
 pub mod question;

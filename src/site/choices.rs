@@ -143,6 +143,10 @@ mod tests {
                     assert_eq!(changed.choose(part.id(), options.field, *option), Ok(()));
                     let after = changed.part(part.id()).map(|part| choices(&part, &changed)).unwrap_or_default();
                     let same = after.iter().find(|after| after.field == options.field);
+                    // "Our own figure" leaves a published one as it is.
+                    if *option == Choice::HeadFigure(None) {
+                        continue;
+                    }
                     assert_eq!(same.map(|same| same.options[same.chosen]), Some(*option), "{:?} {at}", options.field);
                 }
             }

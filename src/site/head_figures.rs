@@ -30,16 +30,12 @@ pub enum HeadFigure {
     CowAndCalfSummer,
     /// A cow with calf, winter.
     CowAndCalfWinter,
-    /// A dry cow or a bull, summer.
+    /// A dry cow, a bull or a horse, summer.
     DryCowSummer,
-    /// A dry cow or a bull, winter.
+    /// A dry cow, a bull or a horse, winter.
     DryCowWinter,
     /// A finishing steer, summer.
     FinishingSummer,
-    /// A horse, summer.
-    HorseSummer,
-    /// A horse, winter.
-    HorseWinter,
     /// An average horse.
     Horse,
     /// A sheep, summer.
@@ -60,7 +56,7 @@ pub enum HeadFigure {
 
 impl HeadFigure {
     /// All figures, as they are offered.
-    pub const ALL: [HeadFigure; 24] = [
+    pub const ALL: [HeadFigure; 22] = [
         HeadFigure::SurvivalDrinking,
         HeadFigure::LeastAtHome,
         HeadFigure::RuralScheme,
@@ -75,8 +71,6 @@ impl HeadFigure {
         HeadFigure::DryCowSummer,
         HeadFigure::DryCowWinter,
         HeadFigure::FinishingSummer,
-        HeadFigure::HorseSummer,
-        HeadFigure::HorseWinter,
         HeadFigure::Horse,
         HeadFigure::SheepSummer,
         HeadFigure::SheepWinter,
@@ -104,8 +98,8 @@ impl HeadFigure {
             HeadFigure::MilkingCowWinter => 77.0,
             HeadFigure::CowAndCalfSummer => 68.0,
             HeadFigure::CowAndCalfWinter => 50.0,
-            HeadFigure::DryCowSummer | HeadFigure::HorseSummer => 55.0,
-            HeadFigure::DryCowWinter | HeadFigure::HorseWinter => 36.0,
+            HeadFigure::DryCowSummer => 55.0,
+            HeadFigure::DryCowWinter => 36.0,
             HeadFigure::FinishingSummer => 86.0,
             HeadFigure::Horse => gallons(10.0),
             HeadFigure::SheepSummer => 14.0,

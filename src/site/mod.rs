@@ -19,6 +19,7 @@ pub mod trunk;
 pub mod uses;
 
 pub mod choices;
+pub mod details;
 pub mod edit;
 pub mod findings;
 pub mod new_part;

@@ -1,6 +1,7 @@
 //! The parts joined to one system.
 
 use super::climate::Climate;
+use super::details::Details;
 use super::feed::Feed;
 use super::hauling::Hauling;
 use super::part::{Number, PartId};
@@ -32,6 +33,8 @@ pub struct System {
     pub rationing: Vec<RationStep>,
     /// The climate that its gardens stand in, once given.
     pub climate: Option<Climate>,
+    /// Details of parts and of the site for the checks.
+    pub details: Details,
 }
 
 /// One part of a system.
@@ -219,6 +222,7 @@ impl System {
         self.uses.retain(|part| part.id != id);
         self.hauling.retain(|part| part.id != id);
         self.rationing.retain(|part| part.id != id);
+        self.details.forget(id);
         for section in &mut self.sections {
             section.outlets.retain(|outlet| outlet.feed != id);
         }
@@ -265,6 +269,7 @@ impl System {
     pub fn duplicate(&mut self, id: PartId, name: String) -> Option<PartId> {
         let copy = self.unused_id();
         self.put(self.part(id)?.renamed(copy, name));
+        self.details.copy(id, copy);
         Some(copy)
     }
 

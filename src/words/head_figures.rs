@@ -19,11 +19,9 @@ pub const fn name(figure: HeadFigure) -> &'static str {
         HeadFigure::MilkingCowWinter => "Cow in milk, winter",
         HeadFigure::CowAndCalfSummer => "Cow with calf, summer",
         HeadFigure::CowAndCalfWinter => "Cow with calf, winter",
-        HeadFigure::DryCowSummer => "Dry cow or bull, summer",
-        HeadFigure::DryCowWinter => "Dry cow or bull, winter",
+        HeadFigure::DryCowSummer => "Dry cow, bull or horse, summer",
+        HeadFigure::DryCowWinter => "Dry cow, bull or horse, winter",
         HeadFigure::FinishingSummer => "Finishing steer, summer",
-        HeadFigure::HorseSummer => "Horse, summer",
-        HeadFigure::HorseWinter => "Horse, winter",
         HeadFigure::Horse => "Horse, average",
         HeadFigure::SheepSummer => "Sheep, summer",
         HeadFigure::SheepWinter => "Sheep, winter",
@@ -52,8 +50,6 @@ pub const fn source(figure: HeadFigure) -> &'static str {
         | HeadFigure::DryCowSummer
         | HeadFigure::DryCowWinter
         | HeadFigure::FinishingSummer
-        | HeadFigure::HorseSummer
-        | HeadFigure::HorseWinter
         | HeadFigure::SheepSummer
         | HeadFigure::SheepWinter => "Agriculture and Agri-Food Canada, typical daily requirement of livestock.",
         HeadFigure::Horse => "Kansas State, Livestock Watering Handbook: 10 US gal.",

@@ -1,9 +1,11 @@
 //! Every sentence that a person reads, in one place, so that another language can stand beside this one. No decisions.
 
 pub mod cautions;
+pub mod checks;
 pub mod errors;
 pub mod findings;
 pub mod garden;
+pub mod generated;
 pub mod head_figures;
 pub mod kept;
 pub mod parts;

@@ -2,9 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::cast_possible_truncation)]
 
 mod any_system;
+mod checks;
 mod code_laws;
 mod garden_days;
 mod garden_laws;
+mod generated_years;
 mod independent_balance;
 mod laws;
 mod one_tank;

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{feed, garden, joints, section, tank, uses};
+use super::{details, feed, garden, joints, section, tank, uses};
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 use crate::site::system::System;
@@ -24,6 +24,7 @@ pub(super) fn read(place: &Place<'_>) -> Read<System> {
             Some(climate) => Some(garden::read_climate(&climate)?),
             None => None,
         },
+        details: details::read(place)?,
     })
 }
 
@@ -38,5 +39,6 @@ pub(super) fn write(system: &System) -> Value {
         ("hauling", list(&system.hauling, joints::write_hauling)),
         ("rationing", list(&system.rationing, joints::write_ration)),
         ("climate", system.climate.as_ref().map_or(Value::Null, garden::write_climate)),
+        ("details", list(&system.details.0, details::write)),
     ])
 }
