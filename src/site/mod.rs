@@ -5,7 +5,9 @@
 
 pub mod part;
 
+pub mod barrier;
 pub mod climate;
+
 pub mod feed;
 pub mod garden;
 pub mod hauling;
