@@ -10,3 +10,4 @@ pub mod measures;
 pub mod treatment;
 
 pub mod question;
+pub mod upgrades;

@@ -33,6 +33,7 @@ pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod upgrade;
 
 pub use tank::{Shape, ShapeKind};
 pub use tank_shape::TableRow;

@@ -15,5 +15,6 @@ mod rain_records;
 mod reckon;
 mod reference_et;
 mod saved;
+mod upgrades;
 mod worked_days;
 mod workflows;
