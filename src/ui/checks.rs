@@ -46,7 +46,7 @@ fn check(view: CheckView, desk: Desk) -> AnyView {
     element("DIV")
         .class(class)
         .child(worded("H4", title))
-        .child(element("P").class("verdict").child(worded("STRONG", word)).text(" ").text(sentence))
+        .child(element("P").class("verdict").child(worded("STRONG", word)).text(": ").text(sentence))
         .children((!to_do.is_empty()).then(|| worded("P", to_do).class("to-do").into()))
         .children((!caution.is_empty()).then(|| worded("P", caution).class("small caution").into()))
         .child(more)

@@ -110,7 +110,7 @@ figures! {
     /// Speed of the water.
     WaterSpeed: Speed;
     /// Difference of level that drawing makes.
-    LevelsApart: Length;
+    LevelsApart: Bore;
     /// Fixture units.
     FixtureUnits: Count;
     /// Most that is drawn at once.
