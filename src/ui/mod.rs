@@ -7,6 +7,7 @@ mod notice;
 
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sizing;
 mod sketch;
