@@ -13,5 +13,6 @@ mod rain_records;
 mod reckon;
 mod saved;
 mod upgrades;
+mod what_next;
 mod worked_days;
 mod workflows;
