@@ -249,8 +249,8 @@ mod tests {
         let bars = Bars { bars: vec![bar(50.0, 80.0), bar(40.0, 20.0)], words };
         let drawing = bars.drawing(358.0);
         assert_sound(&drawing);
-        assert_eq!(bars.table().rows[0], ["Jan", "50.0", "80.0"]);
-        assert_eq!(drawing.readings[1].value, "40.0 mm; generated 20.0 mm");
+        assert_eq!(bars.table().rows[0], ["Jan", "50", "80"]);
+        assert_eq!(drawing.readings[1].value, "40 mm; generated 20 mm");
     }
 
     #[test]
