@@ -250,7 +250,7 @@ mod tests {
         let drawing = bars.drawing(358.0);
         assert_sound(&drawing);
         assert_eq!(bars.table().rows[0], ["Jan", "50", "80"]);
-        assert_eq!(drawing.readings[1].value, "40 mm; generated 20 mm");
+        assert_eq!(drawing.readings[1].value, "40\u{a0}mm; generated 20\u{a0}mm");
     }
 
     #[test]
