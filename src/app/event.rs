@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 
 use super::model::Place;
+use super::next::NextEvent;
 use super::sketch::Sketch;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::{Customary, Kind};
@@ -10,6 +11,7 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::details::Detail;
+use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
@@ -112,6 +114,10 @@ pub enum Event {
     NormalsEntered(Normals),
     /// The site's rain is to go.
     RainRemoved,
+    /// Generated years are wanted in the place of the site's rain, or no longer.
+    GeneratedChosen(Option<GeneratedYears>),
+    /// By how much to multiply each month's rain.
+    RainFactorsEntered([f64; 12]),
     /// The treatment of missing days was chosen.
     MissingDaysChosen(MissingDays),
 
@@ -125,6 +131,9 @@ pub enum Event {
     StartChosen(f64),
     /// The order of events within a day: θ.
     RuleChosen(f64),
+
+    /// Something happened about what to change next, or an option.
+    Next(NextEvent),
 
     /// A set of units was chosen.
     UnitsChosen(Customary),

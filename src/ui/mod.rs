@@ -5,8 +5,10 @@ mod page;
 mod bar;
 mod notice;
 
+mod generated;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sizing;
 mod sketch;

@@ -3,8 +3,10 @@
 pub mod charts;
 pub mod checks;
 pub mod frame;
+pub mod generated;
 pub mod house;
 pub mod kept;
+pub mod next;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
