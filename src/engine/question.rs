@@ -106,6 +106,15 @@ pub fn answer(site: &Site, rain: &Rain) -> Result<Answer, Refusal> {
     Ok(conclude(plan, &weather(site, rain)?, site))
 }
 
+/// Runs a site through days of weather that are at hand already, and draws all conclusions.
+///
+/// # Errors
+/// [`Refusal::System`].
+pub fn answer_under(site: &Site, weather: &Weather) -> Result<Answer, Refusal> {
+    let plan = plan(&site.system).map_err(Refusal::System)?;
+    Ok(conclude(plan, weather, site))
+}
+
 fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
     let conduct = Conduct { start_share: site.reckoning.start.get(), inflow_first: site.reckoning.inflow_first.get() };
     let (ledger, series) = run_and_keep(&plan, weather, conduct);
