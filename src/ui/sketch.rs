@@ -143,7 +143,7 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     element("SECTION")
         .class("sketch")
         .child(worded("H1", say::TITLE))
-        .child(answer(draft, desk))
+        .children(answer(draft, desk))
         .child(worded("P", say::LEAD).class("small"))
         .child(live(move || desk.model.with(|model| unit_sets(&kept::unit_sets(&model.units), desk))))
         .child(form)
@@ -151,8 +151,8 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
         .into()
 }
 
-/// The answer, in sight while the facts change.
-fn answer(draft: Draft, desk: Desk) -> AnyView {
+/// The answer, in sight while the facts change; how sure it is stands below.
+fn answer(draft: Draft, desk: Desk) -> [AnyView; 2] {
     let rain = Memo::new(move |_| draft.sketch.with(|sketch| sketch.rain));
     // Made once for each rain, not for each move of the finger.
     let days = Memo::new_with_compare(
@@ -161,12 +161,12 @@ fn answer(draft: Draft, desk: Desk) -> AnyView {
     );
     let shown: Memo<SketchView> =
         Memo::new(move |_| draft.sketch.with(|sketch| days.with(|days| view::answered(sketch, days))));
-    element("DIV")
+    let answer = element("DIV")
         .class("answer")
         .attribute("role", "status")
         .child(element("P").class("headline").live_text(move || shown.with(|view| view.headline.clone())))
-        .child(live(move || list("notes small", shown.with(|view| view.range.clone())).into()))
-        .into()
+        .child(element("P").class("small").live_text(move || shown.with(|view| view.chance.clone())));
+    [answer.into(), live(move || list("notes small", shown.with(|view| view.notes.clone())).into())]
 }
 
 fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {

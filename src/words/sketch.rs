@@ -1,6 +1,6 @@
 //! Words of the sketch.
 
-use super::count;
+use super::{count, percent};
 use crate::quantity::{Kind, Units};
 
 /// Title.
@@ -23,6 +23,11 @@ pub const NO_ANSWER: &str = "Give the place's rain below, and the answer stands 
 /// How twelve means are run.
 pub const GENERATED: &str = "A hundred years drawn from these means, with usual numbers of rain days and a usual spread \
                              of years: a rough guide until there is a daily record.";
+
+/// The range of the answer, in short.
+pub fn chance(range: (f64, f64)) -> String {
+    format!("Chance of a year without a dry day: {} to {}.", percent(range.0), percent(range.1))
+}
 
 /// The rain of another site.
 pub fn same_as(name: &str) -> String {

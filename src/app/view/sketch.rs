@@ -27,13 +27,15 @@ pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
 pub struct SketchView {
     /// The answer, or what is wanted for one.
     pub headline: String,
-    /// Its range, and what is thin about it.
-    pub range: Vec<String>,
+    /// Its range, in short.
+    pub chance: String,
+    /// How sure that is, and what is thin about it.
+    pub notes: Vec<String>,
 }
 
 /// The answer of a sketch on the days of its rain.
 pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
-    let told = |headline: String| SketchView { headline, range: Vec::new() };
+    let told = |headline: String| SketchView { headline, ..SketchView::default() };
     let weather = match &under.days {
         None => return told(say::NO_ANSWER.to_owned()),
         Some(Err(refusal)) => return told(words::errors::refusal(refusal).unwrap_or_default()),
@@ -43,13 +45,17 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
         Err(refusal) => told(words::errors::refusal(&refusal).unwrap_or_default()),
         Ok(answer) => {
             let good_years = answer.good_years.filter(|_| answer.origin != Origin::Even);
-            let mut range: Vec<String> = good_years.iter().map(sizing::good_years).collect();
+            let mut notes: Vec<String> = good_years.iter().map(sizing::good_years).collect();
             if under.means {
-                range.push(say::GENERATED.to_owned());
+                notes.push(say::GENERATED.to_owned());
             } else {
-                range.extend(sizing::reservations(&answer));
+                notes.extend(sizing::reservations(&answer));
             }
-            SketchView { headline: sizing::headline(&answer), range }
+            SketchView {
+                headline: sizing::headline(&answer),
+                chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(),
+                notes,
+            }
         }
     }
 }
