@@ -49,6 +49,8 @@ pub enum SketchRain {
     Means([f64; 12]),
 }
 
+/// Years that are drawn from monthly means: so many answer within a blink on a slow phone.
+const YEARS: u16 = 50;
 /// What a monthly mean may be, in mm.
 const MONTHLY: Range = Range::new(0.0, 5_000.0);
 
@@ -141,7 +143,7 @@ impl Sketch {
     pub fn site_under(&self, rain: Option<&Rain>) -> Site {
         let mut site = self.site();
         if let Some(Rain::Normals(_)) = rain {
-            site.reckoning.generated = Some(GeneratedYears::CENTURY);
+            site.reckoning.generated = Some(GeneratedYears { years: YEARS, ..GeneratedYears::CENTURY });
         }
         site
     }

@@ -21,7 +21,7 @@ pub const RECORD: &str = "A daily record from a file";
 /// What is wanted before there is an answer.
 pub const NO_ANSWER: &str = "Give the place's rain below, and the answer stands here.";
 /// How twelve means are run.
-pub const GENERATED: &str = "A hundred years drawn from these means, with usual numbers of rain days and a usual spread \
+pub const GENERATED: &str = "Fifty years drawn from these means, with usual numbers of rain days and a usual spread \
                              of years: a rough guide until there is a daily record.";
 
 /// The range of the answer, in short.
