@@ -14,6 +14,8 @@ mod sketch;
 mod start;
 
 mod checks;
+mod climate;
+mod habits;
 mod sheet;
 
 mod choose;
