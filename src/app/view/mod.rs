@@ -8,6 +8,7 @@ pub mod generated;
 pub mod habits;
 pub mod house;
 pub mod kept;
+pub mod next;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
