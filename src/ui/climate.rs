@@ -44,7 +44,11 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         let explained = (way.get() == Some(0)).then(|| worded("P", say::HARGREAVES).class("small").into());
         element("DIV")
             .class("fields months")
-            .children(values.into_iter().map(|value| number(value, desk)))
+            .children(values.into_iter().map(|value| match value {
+                // Alone on its line, so that low and high stand side by side.
+                ClimateValue::Latitude => element("DIV").class("row").child(number(value, desk)).into(),
+                _ => number(value, desk),
+            }))
             .children(explained)
             .into()
     };

@@ -33,7 +33,7 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         Finding::UseWithoutTank(using) => format!("{} draws on no tank. Choose one.", name(using)),
         Finding::HaulingWithoutTank(hauling) => format!("{} goes to no tank. Choose one.", name(hauling)),
         Finding::GardenWithoutClimate(garden) => {
-            format!("{} follows the weather, but the climate isn't known. Open it and give the climate.", name(garden))
+            format!("{} follows the weather, but the climate isn't known. Give the climate on its sheet.", name(garden))
         }
         Finding::ClimateFault(_, value) => match value {
             ClimateValue::Least(_) => format!(
