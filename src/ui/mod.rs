@@ -8,12 +8,15 @@ mod notice;
 mod generated;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sizing;
 mod sketch;
 mod start;
 
 mod checks;
+mod climate;
+mod habits;
 mod sheet;
 
 mod choose;
