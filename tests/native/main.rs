@@ -3,6 +3,7 @@
 
 mod any_system;
 mod code_laws;
+mod diary;
 mod independent_balance;
 mod laws;
 mod one_tank;

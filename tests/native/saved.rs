@@ -6,6 +6,7 @@ use eavewater::quantity::{
 };
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
+use eavewater::site::diary::Diary;
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{Reckoning, Site};
@@ -72,7 +73,7 @@ fn every_part() -> SiteFile {
         rain_days: Some([14.0, 12.0, 11.0, 7.5, 4.0, 1.0, 0.0, 0.2, 5.0, 9.0, 12.0, 15.0]),
     };
     let site = Site { name: "Every part".to_owned(), system, reckoning };
-    SiteFile { site, rain: Some(Rain::Normals(normals)) }
+    SiteFile { site, rain: Some(Rain::Normals(normals)), diary: Diary::default() }
 }
 
 fn sections() -> Vec<RoofSection> {
@@ -195,7 +196,7 @@ fn uses() -> Vec<Use> {
 /// A site without parts whose record lacks days and has numbers that take all their digits.
 fn odd_rain() -> SiteFile {
     let site = Site { name: "Odd rain".to_owned(), system: System::default(), reckoning: Reckoning::default() };
-    SiteFile { site, rain: Some(Rain::Record(odd_record())) }
+    SiteFile { site, rain: Some(Rain::Record(odd_record())), diary: Diary::default() }
 }
 
 fn odd_record() -> RainRecord {
@@ -277,6 +278,6 @@ proptest! {
 
     #[test]
     fn any_system_comes_back(system in crate::any_system::system()) {
-        check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None });
+        check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None, diary: Diary::default() });
     }
 }
