@@ -3,6 +3,7 @@
 pub mod rain;
 
 pub mod balance;
+pub mod checks;
 pub mod measures;
 
 pub mod question;

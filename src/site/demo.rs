@@ -5,7 +5,7 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::feed::{Diverter, Drain, Feed, USUAL_DIVERTER};
-use super::household::{Reckoning, Site};
+use super::household::Site;
 use super::new_part;
 use super::part::PartId;
 use super::rain::RainRecord;
@@ -57,8 +57,9 @@ pub fn site() -> Site {
         pumps: Vec::new(),
         uses: uses(),
         hauling: Vec::new(),
+        details: Default::default(),
     };
-    Site { name: "Emberlow (demo)".to_owned(), system, reckoning: Reckoning::default() }
+    Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
 }
 
 fn section(id: PartId, name: &str, area_m2: f64, material: Material, feed: Option<PartId>) -> RoofSection {

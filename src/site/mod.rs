@@ -15,6 +15,7 @@ pub mod trunk;
 pub mod uses;
 
 pub mod choices;
+pub mod details;
 pub mod edit;
 pub mod findings;
 pub mod new_part;
@@ -23,6 +24,8 @@ pub mod system;
 pub mod demo;
 pub mod diary;
 pub mod household;
+pub mod kept_option;
+pub mod prices;
 pub mod rain;
 pub mod trial;
 pub mod work;

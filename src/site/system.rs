@@ -1,5 +1,6 @@
 //! The parts joined to one system.
 
+use super::details::Details;
 use super::feed::Feed;
 use super::hauling::Hauling;
 use super::part::{Number, PartId};
@@ -26,6 +27,8 @@ pub struct System {
     pub uses: Vec<Use>,
     /// The hauling of water, one for each store at most.
     pub hauling: Vec<Hauling>,
+    /// Details of parts and of the site for the checks.
+    pub details: Details,
 }
 
 /// One part of a system.
@@ -202,6 +205,7 @@ impl System {
         self.pumps.retain(|part| part.id != id);
         self.uses.retain(|part| part.id != id);
         self.hauling.retain(|part| part.id != id);
+        self.details.forget(id);
         for section in &mut self.sections {
             section.outlets.retain(|outlet| outlet.feed != id);
         }
@@ -243,6 +247,7 @@ impl System {
     pub fn duplicate(&mut self, id: PartId, name: String) -> Option<PartId> {
         let copy = self.unused_id();
         self.put(self.part(id)?.renamed(copy, name));
+        self.details.copy(id, copy);
         Some(copy)
     }
 

@@ -15,6 +15,7 @@ mod sketch;
 mod start;
 mod upkeep;
 
+mod checks;
 mod sheet;
 
 mod choose;

@@ -2,9 +2,11 @@
 
 pub mod ahead;
 pub mod cautions;
+pub mod checks;
 pub mod diary;
 pub mod errors;
 pub mod findings;
+pub mod generated;
 pub mod kept;
 pub mod parts;
 pub mod rain;

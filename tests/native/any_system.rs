@@ -1,7 +1,7 @@
 //! Random systems and weather for the laws.
 
 use chrono::NaiveDate;
-use eavewater::engine::rain::weather::Weather;
+use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Area, Bore, Count, Days, Depth, Flow, Hours, Length, Money, Share, Volume};
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::findings::findings;
@@ -189,6 +189,6 @@ pub fn weather() -> impl Strategy<Value = Weather> {
         depths_mm,
         filled_days: 0,
         left_out_years: Vec::new(),
-        measured: true,
+        origin: Origin::Measured,
     })
 }

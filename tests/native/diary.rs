@@ -43,7 +43,7 @@ fn an_entry_is_written_changed_taken_out_and_each_is_undone() {
     let [Effect::SaveEntry(site, entry, None)] = effects.as_slice() else { panic!("{effects:?}") };
     assert_eq!((*site, &entry.told), (model.site().unwrap().id, &rain(12.5).told));
     let written = entries(&model);
-    assert_eq!(written, [entry.clone()]);
+    assert_eq!(written, std::slice::from_ref(entry));
     assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
 
     // Changed, and moved to another half-year.

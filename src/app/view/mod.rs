@@ -2,6 +2,7 @@
 
 pub mod ahead;
 pub mod charts;
+pub mod checks;
 pub mod frame;
 pub mod house;
 pub mod kept;

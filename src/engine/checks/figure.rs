@@ -1,0 +1,68 @@
+//! What checks know and find, each with its kind.
+
+use crate::quantity::Kind;
+
+/// Makes the enum with the kind of each.
+macro_rules! figures {
+    ($($(#[$doc:meta])* $name:ident: $kind:ident;)*) => {
+        /// A quantity that a check knows or finds.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum Figure { $($(#[$doc])* $name),* }
+
+        impl Figure {
+            /// Its kind.
+            pub const fn kind(self) -> Kind {
+                match self { $(Figure::$name => Kind::$kind),* }
+            }
+        }
+    };
+}
+
+figures! {
+    /// Plan area of roof that runs to a feed.
+    RoofArea: Area;
+    /// First-flush volume.
+    FlushVolume: Volume;
+    /// Volume wanted for the dirt of the roof.
+    FlushWanted: Volume;
+    /// By the least that the Texas manual names.
+    FlushTexasLeast: Volume;
+    /// By the most that the Texas manual recommends.
+    FlushTexasMost: Volume;
+    /// For a roof with little dirt.
+    FlushLittleDirt: Volume;
+    /// For a roof with much dirt.
+    FlushMuchDirt: Volume;
+    /// Depth on the roof that the diverter takes.
+    FlushDepth: Depth;
+    /// Inside diameter of a chamber.
+    ChamberBore: Bore;
+    /// Height of a chamber as it is.
+    ChamberHeight: Length;
+    /// Length of chamber wanted.
+    ChamberWanted: Length;
+    /// Diameter of the slow-release hole.
+    HoleBore: Bore;
+    /// Hole that empties in the wanted time.
+    HoleWanted: Bore;
+    /// Time in which a diverter empties.
+    DrainTime: Hours;
+    /// Time wanted.
+    DrainWanted: Hours;
+    /// Days between emptyings by hand.
+    EmptiedEvery: Days;
+    /// How long it rains on a rain day.
+    StormHours: Hours;
+    /// Water lost through the hole in a storm.
+    HoleLoss: Volume;
+    /// Water kept from the tank in a year.
+    DivertedAYear: Volume;
+    /// Water used in a year with the diverter.
+    UsedWith: Volume;
+    /// Water used in a year without.
+    UsedWithout: Volume;
+    /// Dry days in a year with the diverter.
+    DryDaysWith: Days;
+    /// Dry days in a year without.
+    DryDaysWithout: Days;
+}
