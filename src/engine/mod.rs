@@ -6,4 +6,6 @@ pub mod balance;
 pub mod checks;
 pub mod measures;
 
+pub mod treatment;
+
 pub mod question;

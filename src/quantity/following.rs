@@ -8,6 +8,10 @@ use super::volume::{LITRES_PER_IMPERIAL_GALLON, LITRES_PER_US_GALLON};
 
 /// Kilograms in a pound, by definition (international yard and pound agreement, 1959).
 pub const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+/// Grams in an ounce: a sixteenth of a pound.
+pub const GRAMS_AN_OUNCE: f64 = KILOGRAMS_PER_POUND * 1000.0 / 16.0;
+/// Millilitres in a US fluid ounce: 128 to the gallon.
+pub const MILLILITRES_A_FLUID_OUNCE: f64 = LITRES_PER_US_GALLON * 1000.0 / 128.0;
 /// Standard gravity, m/s², by definition (3rd CGPM, 1901).
 const STANDARD_GRAVITY: f64 = 9.806_65;
 const KILONEWTONS_PER_POUND: f64 = KILOGRAMS_PER_POUND * STANDARD_GRAVITY / 1000.0;

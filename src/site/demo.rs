@@ -103,6 +103,7 @@ fn uses() -> Vec<Use> {
         tank: Some(tank),
         amount,
         outdoor,
+        barriers: Vec::new(),
     };
     vec![
         using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),

@@ -214,6 +214,75 @@ details! {
     Washers(Count, 0.0, 100.0, 0.0);
     /// Garden taps.
     GardenTaps(Count, 0.0, 100.0, 0.0);
+
+    /// What proves that a filter stops germs.
+    Proof(Choice, 0.0, 5.0, 0.0);
+    /// Logs of bacteria that a certificate says.
+    CertifiedBacteria(Count, 0.0, 9.0, 0.0);
+    /// Logs of viruses that a certificate says.
+    CertifiedViruses(Count, 0.0, 9.0, 0.0);
+    /// Logs of protozoa that a certificate says.
+    CertifiedProtozoa(Count, 0.0, 9.0, 0.0);
+    /// Whether a filter is certified against metals.
+    CertifiedMetals(Choice, 0.0, 1.0, 0.0);
+    /// Whether a filter is certified against organic substances.
+    CertifiedOrganics(Choice, 0.0, 1.0, 0.0);
+    /// Water that a filter is rated for.
+    RatedLitres(Volume, 0.0, 10_000_000.0, 0.0);
+    /// Pressure lost in a filter now.
+    FilterNow(Pressure, 0.0, 1000.0, 15.0);
+    /// Class of a lamp.
+    LampClass(Choice, 0.0, 3.0, 0.0);
+    /// Dose that a lamp was tested to give, in mJ/cm².
+    LampDose(Count, 0.0, 1000.0, 40.0);
+    /// Flow at which a lamp was tested.
+    LampFlow(Rate, 0.0, 10_000.0, 0.0);
+    /// Transmittance of the water with which a lamp was tested.
+    LampClarity(Share, 0.01, 1.0, 0.7);
+    /// Transmittance of the water at a lamp.
+    WaterClarity(Share, 0.01, 1.0, 0.7);
+    /// Most water that flows through the barriers of a tap at once.
+    BusiestFlow(Rate, 0.1, 10_000.0, 30.0);
+    /// What happens when a lamp has no power.
+    LampPower(Choice, 0.0, 1.0, 0.0);
+    /// Where chlorine is put in.
+    DosedWhere(Choice, 0.0, 1.0, 0.0);
+    /// Free chlorine that is left, in mg/L.
+    Residual(Count, 0.0, 20.0, 0.0);
+    /// Volume in which chlorine acts.
+    ContactVolume(Volume, 0.0, 1_000_000.0, 0.0);
+    /// Baffling factor of a contact tank.
+    Baffling(Count, 0.05, 1.0, 0.1);
+    /// Hours that dosed water stands before use.
+    StandsFor(Hours, 0.0, 240.0, 0.5);
+    /// Acidity of the water.
+    WaterPh(Count, 0.0, 14.0, 8.0);
+    /// Minutes that water is boiled.
+    BoilMinutes(Count, 0.0, 120.0, 1.0);
+    /// What chlorine is put in for.
+    DosePurpose(Choice, 0.0, 2.0, 1.0);
+    /// Which chlorine there is.
+    Stock(Choice, 0.0, 5.0, 1.0);
+    /// How old it is.
+    StockAge(Days, 0.0, 3650.0, 0.0);
+    /// Temperature at which it stood.
+    StockTemperature(Temperature, -20.0, 60.0, 25.0);
+    /// Water that is dosed.
+    DosedWater(Volume, 0.0, 10_000_000.0, 0.0);
+    /// Whether lead is on a roof.
+    LeadFlashing(Choice, 0.0, 2.0, 0.0);
+    /// Whether a roof is of asbestos cement.
+    Asbestos(Choice, 0.0, 2.0, 0.0);
+    /// Whether treated timber is on a roof.
+    TreatedTimber(Choice, 0.0, 2.0, 0.0);
+    /// Whether a roof has fresh or unfit paint.
+    FreshPaint(Choice, 0.0, 2.0, 0.0);
+    /// Whether a flue stands on a roof.
+    Flue(Choice, 0.0, 2.0, 0.0);
+    /// Whether birds, bats or branches are over a roof.
+    Droppings(Choice, 0.0, 2.0, 0.0);
+    /// Whether spray drifts over a roof.
+    Spray(Choice, 0.0, 2.0, 0.0);
 }
 
 /// A detail that was entered.

@@ -5,6 +5,8 @@
 
 pub mod part;
 
+pub mod barrier;
+
 pub mod feed;
 pub mod hauling;
 pub mod pump;

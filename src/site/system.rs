@@ -174,7 +174,9 @@ impl System {
 
     /// An identity that no part has.
     pub fn unused_id(&self) -> PartId {
-        PartId(self.parts().iter().map(|part| part.id().0).max().map_or(1, |greatest| greatest.saturating_add(1)))
+        let barriers = self.uses.iter().flat_map(|using| &using.barriers).map(|barrier| barrier.id.0);
+        let ids = self.parts().iter().map(|part| part.id().0).chain(barriers).max();
+        PartId(ids.map_or(1, |greatest| greatest.saturating_add(1)))
     }
 
     /// Puts a part in the place of the one with its identity, or at the end of its kind.
@@ -203,6 +205,7 @@ impl System {
         self.tanks.retain(|part| part.id != id);
         self.trunk_lines.retain(|part| part.id != id);
         self.pumps.retain(|part| part.id != id);
+        self.forget_barriers_of(id);
         self.uses.retain(|part| part.id != id);
         self.hauling.retain(|part| part.id != id);
         self.details.forget(id);
@@ -248,6 +251,7 @@ impl System {
         let copy = self.unused_id();
         self.put(self.part(id)?.renamed(copy, name));
         self.details.copy(id, copy);
+        self.copy_barriers_of(copy);
         Some(copy)
     }
 

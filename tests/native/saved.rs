@@ -185,6 +185,7 @@ fn uses() -> Vec<Use> {
         tank,
         amount,
         outdoor,
+        barriers: Vec::new(),
     };
     let (first, second) = (Some(PartId(30)), Some(PartId(31)));
     let head = Amount::PerHead { each: Flow::litres_a_day(7.5), heads: Count::number(4.0) };

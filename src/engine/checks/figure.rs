@@ -65,4 +65,48 @@ figures! {
     DryDaysWith: Days;
     /// Dry days in a year without.
     DryDaysWithout: Days;
+    /// Bacteria, log that are proven.
+    LogBacteria: Count;
+    /// Viruses, log that are proven.
+    LogViruses: Count;
+    /// Protozoa, log that are proven.
+    LogProtozoa: Count;
+    /// What a tap draws in a mean day.
+    LitresADay: Flow;
+    /// Lasts.
+    CartridgeLasts: Days;
+    /// Pressure allowance used up.
+    Clogged: Share;
+    /// Turbidity by the last test, NTU.
+    Turbidity: Count;
+    /// Lets through, by the last test.
+    Clarity: Share;
+    /// pH by the last test.
+    Ph: Count;
+    /// Free chlorine by the last test, mg/L.
+    Residual: Count;
+    /// Lamp changed, by the diary, ago.
+    LampAge: Days;
+    /// Dose that reaches the water, mJ/cm².
+    LampDose: Count;
+    /// Flow to hold it to at most.
+    LampFlowAtMost: Rate;
+    /// Chlorine acts for, minutes.
+    ContactMinutes: Count;
+    /// CT reached, mg·min/L.
+    Ct: Count;
+    /// CT for 4 log of viruses, mg·min/L.
+    CtForViruses: Count;
+    /// CT for 3 log of Giardia, mg·min/L.
+    CtForGiardia: Count;
+    /// Giardia, log.
+    LogGiardia: Count;
+    /// Rolling boil wanted, minutes.
+    BoilWanted: Count;
+    /// Strength that is left.
+    StrengthLeft: Share;
+    /// Stock to put in: millilitres of a liquid, grams of granules.
+    StockAmount: Count;
+    /// Chlorine to reach, mg/L.
+    DoseOfStock: Count;
 }

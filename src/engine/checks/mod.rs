@@ -11,6 +11,8 @@ use chrono::NaiveDate;
 
 pub use self::figure::Figure;
 use super::question::Answer;
+use super::treatment;
+use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
 use crate::site::household::Site;
 use crate::site::part::PartId;
@@ -41,6 +43,12 @@ pub enum Subject {
     FlushLoss,
     /// What a diverter costs in a year.
     FlushYield,
+    /// What is on a roof and gets into its water.
+    OnRoof,
+    /// Chlorine for the water in a tank.
+    Dose,
+    /// What a barrier before a tap is worth.
+    Barrier(BarrierKind),
 }
 
 /// Where an input comes from.
@@ -193,8 +201,11 @@ pub fn chosen(value: f64) -> usize {
 /// The checks of a part.
 pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
     let mut checks = Vec::new();
-    if let Some(Part::Feed(feed)) = asked.site.system.part(part) {
-        flush::checks(asked, &feed, &mut checks);
+    match asked.site.system.part(part) {
+        Some(Part::Section(section)) => checks.push(treatment::parts::roof(asked, &section)),
+        Some(Part::Feed(feed)) => flush::checks(asked, &feed, &mut checks),
+        Some(Part::Tank(tank)) => checks.push(treatment::parts::dose(asked, &tank)),
+        _ => {}
     }
     checks
 }

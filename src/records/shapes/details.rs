@@ -116,6 +116,40 @@ const fn key(detail: Detail) -> &'static str {
         Detail::Dishwashers => "dishwashers",
         Detail::Washers => "washers",
         Detail::GardenTaps => "garden_taps",
+        Detail::Proof => "proof",
+        Detail::CertifiedBacteria => "certified_bacteria",
+        Detail::CertifiedViruses => "certified_viruses",
+        Detail::CertifiedProtozoa => "certified_protozoa",
+        Detail::CertifiedMetals => "certified_metals",
+        Detail::CertifiedOrganics => "certified_organics",
+        Detail::RatedLitres => "rated_litres",
+        Detail::FilterNow => "filter_now",
+        Detail::LampClass => "lamp_class",
+        Detail::LampDose => "lamp_dose",
+        Detail::LampFlow => "lamp_flow",
+        Detail::LampClarity => "lamp_clarity",
+        Detail::WaterClarity => "water_clarity",
+        Detail::BusiestFlow => "busiest_flow",
+        Detail::LampPower => "lamp_power",
+        Detail::DosedWhere => "dosed_where",
+        Detail::Residual => "residual",
+        Detail::ContactVolume => "contact_volume",
+        Detail::Baffling => "baffling",
+        Detail::StandsFor => "stands_for",
+        Detail::WaterPh => "water_ph",
+        Detail::BoilMinutes => "boil_minutes",
+        Detail::DosePurpose => "dose_purpose",
+        Detail::Stock => "stock",
+        Detail::StockAge => "stock_age",
+        Detail::StockTemperature => "stock_temperature",
+        Detail::DosedWater => "dosed_water",
+        Detail::LeadFlashing => "lead_flashing",
+        Detail::Asbestos => "asbestos",
+        Detail::TreatedTimber => "treated_timber",
+        Detail::FreshPaint => "fresh_paint",
+        Detail::Flue => "flue",
+        Detail::Droppings => "droppings",
+        Detail::Spray => "spray",
     }
 }
 
@@ -129,6 +163,21 @@ const fn options(detail: Detail) -> &'static [&'static str] {
         Detail::Strainer => &["none", "strainer"],
         Detail::PipeMaterial => &["plastic", "copper", "steel", "old_iron", "concrete"],
         Detail::SuppliedBy => &["gravity", "pump"],
+        Detail::Proof => &["not_proven", "cysts", "purifier", "two_stars", "three_stars", "certificate"],
+        Detail::CertifiedMetals => &["no", "yes"],
+        Detail::CertifiedOrganics => &["no", "yes"],
+        Detail::LampClass => &["not_known", "class_a", "class_b", "tested_dose"],
+        Detail::LampPower => &["water_flows", "valve_shuts"],
+        Detail::DosedWhere => &["pipe", "tank"],
+        Detail::DosePurpose => &["keep", "disinfect", "shock"],
+        Detail::Stock => &["bleach_5_25", "bleach_6", "bleach_8_25", "liquid_12_5", "granules_65", "granules_75"],
+        Detail::LeadFlashing
+        | Detail::Asbestos
+        | Detail::TreatedTimber
+        | Detail::FreshPaint
+        | Detail::Flue
+        | Detail::Droppings
+        | Detail::Spray => &["not_asked", "no", "yes"],
         _ => &[],
     }
 }

@@ -10,6 +10,7 @@
 //!
 //! [`Place::at_if_any`]: crate::records::place::Place::at_if_any
 
+mod barriers;
 mod details;
 mod feed;
 mod joints;

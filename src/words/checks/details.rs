@@ -80,6 +80,40 @@ pub const fn label(detail: Detail) -> &'static str {
         Detail::Dishwashers => "Dishwashers",
         Detail::Washers => "Washing machines",
         Detail::GardenTaps => "Garden taps",
+        Detail::Proof => "Proof against germs",
+        Detail::CertifiedBacteria => "Bacteria, log",
+        Detail::CertifiedViruses => "Viruses, log",
+        Detail::CertifiedProtozoa => "Protozoa (cysts), log",
+        Detail::CertifiedMetals => "Certified against lead and metals",
+        Detail::CertifiedOrganics => "Certified against organic substances",
+        Detail::RatedLitres => "Rated for",
+        Detail::FilterNow => "Lost in it now",
+        Detail::LampClass => "Class",
+        Detail::LampDose => "Tested dose, mJ/cm²",
+        Detail::LampFlow => "Tested at a flow of",
+        Detail::LampClarity => "Tested with water that lets through",
+        Detail::WaterClarity => "This water lets through",
+        Detail::BusiestFlow => "Flow at its busiest",
+        Detail::LampPower => "Without power",
+        Detail::DosedWhere => "Put in",
+        Detail::Residual => "Free chlorine left, mg/L",
+        Detail::ContactVolume => "Contact tank and pipe hold",
+        Detail::Baffling => "Baffling factor",
+        Detail::StandsFor => "Stands for",
+        Detail::WaterPh => "pH",
+        Detail::BoilMinutes => "Rolling boil, minutes",
+        Detail::DosePurpose => "For",
+        Detail::Stock => "With",
+        Detail::StockAge => "Its age",
+        Detail::StockTemperature => "Stood at",
+        Detail::DosedWater => "Water to dose",
+        Detail::LeadFlashing => "Lead flashing, lead nails or solder",
+        Detail::Asbestos => "Asbestos cement",
+        Detail::TreatedTimber => "Treated timber, pitch or tar",
+        Detail::FreshPaint => "Fresh paint, bitumen, an unknown coating",
+        Detail::Flue => "A flue of a wood or coal stove",
+        Detail::Droppings => "Birds, bats, overhanging branches",
+        Detail::Spray => "Spray or dust that drifts over",
     }
 }
 
@@ -94,6 +128,41 @@ pub const fn options(detail: Detail) -> &'static [&'static str] {
         Detail::Strainer => &["None", "Yes"],
         Detail::PipeMaterial => &["Plastic", "Copper", "Steel, galvanized", "Old iron", "Concrete"],
         Detail::SuppliedBy => &["Gravity", "A pump"],
+        Detail::Proof => &[
+            "None",
+            "Certified for cysts (NSF/ANSI 53 or 58)",
+            "Certified as a purifier (NSF P231, EPA 1987)",
+            "Two stars of WHO",
+            "Three stars of WHO",
+            "Its own certificate, in log",
+        ],
+        Detail::CertifiedMetals => &["No, or not known", "Yes"],
+        Detail::CertifiedOrganics => &["No, or not known", "Yes"],
+        Detail::LampClass => {
+            &["Not known", "NSF/ANSI 55 class A, 40 mJ/cm²", "NSF/ANSI 55 class B, 16 mJ/cm²", "Another tested dose"]
+        }
+        Detail::LampPower => &["Water flows on, untreated", "A valve shuts the water off"],
+        Detail::DosedWhere => &["In the pipe, before a contact tank", "In the tank, and left to stand"],
+        Detail::DosePurpose => &[
+            "Keeping a residual, 1 mg/L",
+            "Disinfecting after contamination, 5 mg/L",
+            "Shock for pipes or a cleaned tank, 50 mg/L",
+        ],
+        Detail::Stock => &[
+            "household bleach 5.25 %",
+            "household bleach 6 %",
+            "household bleach 8.25 %",
+            "liquid pool chlorine 12.5 %",
+            "calcium hypochlorite 65 %",
+            "calcium hypochlorite 75 %",
+        ],
+        Detail::LeadFlashing
+        | Detail::Asbestos
+        | Detail::TreatedTimber
+        | Detail::FreshPaint
+        | Detail::Flue
+        | Detail::Droppings
+        | Detail::Spray => &["Not answered yet", "No", "Yes"],
         _ => &[],
     }
 }
@@ -106,6 +175,37 @@ pub const fn usual(detail: Detail) -> &'static str {
         Detail::Groundwater => "Taken at the surface, as after a flood.",
         Detail::Soil => "The poorest class of the International Building Code, Table 1806.2.",
         Detail::Friction => "0.30: low-cohesion soil, American Concrete Pipe Association Design Data 41.",
+        Detail::RatedLitres => "Not known: 0. Its leaflet names it.",
+        Detail::FilterNow => "As when clean. Read the gauges before and after it with a tap open.",
+        Detail::LampFlow => "Not known: 0. Its plate names the flow for its class.",
+        Detail::LampClarity => "70 % of the light through 1 cm: NSF/ANSI 55, from memory.",
+        Detail::WaterClarity => "70 % of the light through 1 cm, a poor value. A laboratory measures it (UVT).",
+        Detail::BusiestFlow => "Usual value, no source. Time a bucket with all taps open.",
+        Detail::Residual => "Not measured: 0. A water test in the diary takes its place.",
+        Detail::ContactVolume => "Not known: 0.",
+        Detail::Baffling => "0.1: a plain tank. 0.3 poor, 0.5 average, 0.7 good baffles, 1 a long pipe (EPA).",
+        Detail::StandsFor => "Half an hour at the least.",
+        Detail::WaterPh => "8, on the safe side. A water test in the diary takes its place.",
+        Detail::BoilMinutes => "1 minute: EPA and CDC near sea level.",
+        Detail::StockAge => "Fresh. Look for the date on the bottle.",
+        Detail::StockTemperature => "25 °C (77 °F). Heat ages it faster.",
+        Detail::DosedWater => "The tank full to its overflow. Enter what is in it.",
+        Detail::Proof
+        | Detail::CertifiedMetals
+        | Detail::CertifiedOrganics
+        | Detail::LampClass
+        | Detail::LampPower
+        | Detail::DosedWhere
+        | Detail::DosePurpose
+        | Detail::Stock
+        | Detail::LeadFlashing
+        | Detail::Asbestos
+        | Detail::TreatedTimber
+        | Detail::FreshPaint
+        | Detail::Flue
+        | Detail::Droppings
+        | Detail::Spray => "Choose what holds.",
+        Detail::CertifiedBacteria | Detail::CertifiedViruses | Detail::CertifiedProtozoa => "As its certificate says.",
         _ => "Usual value, no source. Enter yours.",
     }
 }

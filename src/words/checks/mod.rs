@@ -5,6 +5,7 @@ pub mod figures;
 
 mod flush;
 
+use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
 use crate::quantity::{Units, shown};
 
@@ -37,6 +38,9 @@ pub const fn text(subject: Subject) -> Text {
         Subject::FlushDrain => flush::DRAIN,
         Subject::FlushLoss => flush::LOSS,
         Subject::FlushYield => flush::YIELD,
+        Subject::OnRoof => treatment::roof::TEXT,
+        Subject::Dose => treatment::dose::TEXT,
+        Subject::Barrier(kind) => treatment::barriers::text(kind),
     }
 }
 
@@ -48,6 +52,10 @@ pub fn said(check: &Check, units: &Units) -> Said {
         Subject::FlushDrain => flush::drain(&told),
         Subject::FlushLoss => flush::loss(&told),
         Subject::FlushYield => flush::cost(&told),
+        Subject::OnRoof => treatment::roof::said(check),
+        Subject::Dose => treatment::dose::said(check, units),
+        // Its sentence needs the chain that it stands in.
+        Subject::Barrier(_) => Default::default(),
     };
     Said { verdict, to_do }
 }
@@ -56,6 +64,7 @@ pub fn said(check: &Check, units: &Units) -> Said {
 pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
     match check.subject {
         Subject::FlushVolume => flush::lengths(check, units),
+        Subject::Dose => treatment::dose::lines(check),
         _ => Vec::new(),
     }
 }
