@@ -17,6 +17,8 @@ mod upkeep;
 
 mod checks;
 mod sheet;
+mod water;
+mod water_test;
 
 mod choose;
 mod element;

@@ -38,6 +38,15 @@ pub(super) fn remove(model: &mut Model, id: PartId) -> Vec<Effect> {
     change(model, |site| site.system.remove(id))
 }
 
+pub(super) fn remove_barrier(model: &mut Model, id: PartId) -> Vec<Effect> {
+    let Some(kept) = model.site() else { return Vec::new() };
+    let Some(barrier) = kept.site.system.barrier(id) else { return Vec::new() };
+    let before = Undo::Site(kept.id, std::sync::Arc::clone(&kept.site));
+    model.notice = Some(Notice::PartRemoved(words::treatment::barriers::name(barrier.kind).to_owned()));
+    model.undo = Some(before);
+    change(model, |site| site.system.remove_barrier(id))
+}
+
 pub(super) fn shift(model: &mut Model, id: PartId, shift: Shift) -> Vec<Effect> {
     change(model, |site| site.system.shift(id, shift == Shift::Down))
 }

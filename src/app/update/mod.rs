@@ -8,7 +8,7 @@ mod sites;
 mod sizing;
 
 use super::effect::Effect;
-use super::event::Event;
+use super::event::{Event, Shift};
 use super::model::{Model, Notice};
 use crate::site::trial::Trial;
 
@@ -70,6 +70,11 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
         Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
         Event::DetailEntered(of, detail, value) => house::edit(model, |system| system.details.set(of, detail, value)),
+        Event::BarrierAdded(using, kind) => sites::change(model, |site| site.system.add_barrier(using, kind)),
+        Event::BarrierRemoved(barrier) => house::remove_barrier(model, barrier),
+        Event::BarrierShifted(barrier, shift) => {
+            sites::change(model, |site| site.system.shift_barrier(barrier, shift == Shift::Down))
+        }
         Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
 
         Event::RainRead(bytes, source) => rain::read(model, bytes, source),

@@ -80,7 +80,7 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> 
     of_all(&asked).iter().filter(|check| check.fails()).map(|check| check.part).collect()
 }
 
-fn view(check: &Check, units: &Units) -> CheckView {
+pub(super) fn view(check: &Check, units: &Units) -> CheckView {
     let said = say::said(check, units);
     let text = say::text(check.subject);
     let mut figures: Vec<(String, String)> = Vec::new();
@@ -92,12 +92,7 @@ fn view(check: &Check, units: &Units) -> CheckView {
     behind.retain(|(_, words)| !words.is_empty());
     CheckView {
         title: text.title,
-        class: match check.verdict {
-            Verdict::Holds => "check holds",
-            Verdict::Fails => "check fails",
-            Verdict::Tells => "check",
-            Verdict::Lacks | Verdict::Outside => "check unsure",
-        },
+        class: class(check.verdict),
         word: say::verdict(check.verdict),
         sentence: capital(said.verdict),
         to_do: said.to_do,
@@ -105,6 +100,16 @@ fn view(check: &Check, units: &Units) -> CheckView {
         figures,
         behind,
         caution: text.caution,
+    }
+}
+
+/// The class that colours a verdict.
+pub(super) const fn class(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "check holds",
+        Verdict::Fails => "check fails",
+        Verdict::Tells => "check",
+        Verdict::Lacks | Verdict::Outside => "check unsure",
     }
 }
 

@@ -9,6 +9,7 @@ pub mod kept;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod water;
 
 use crate::engine::question::{Answer, Refusal};
 

@@ -1,0 +1,267 @@
+//! Fit to drink: the chain of a tap with its gap, barrier by barrier, and the results of water tests.
+
+use chrono::NaiveDate;
+
+use super::Outcome;
+use super::checks::{CheckView, class, view};
+use crate::app::model::KeptSite;
+use crate::engine::checks::{Asked, Verdict};
+use crate::engine::treatment::boiling;
+use crate::engine::treatment::chain::{Chain, chain, has_chain};
+use crate::engine::treatment::limits::{Judgement, judge};
+use crate::engine::treatment::results::{Result, newest};
+use crate::engine::treatment::step::Step;
+use crate::quantity::Units;
+use crate::site::barrier::BarrierKind;
+use crate::site::details::Detail;
+use crate::site::diary::Parameter;
+use crate::site::part::PartId;
+use crate::site::uses::Use;
+use crate::words::{self, treatment as say};
+
+/// The chain of a tap.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TapView {
+    /// The use at whose tap it ends.
+    pub tap: PartId,
+    /// Its name.
+    pub name: String,
+    /// The class that colours the verdict.
+    pub class: &'static str,
+    /// The verdict in a word.
+    pub word: &'static str,
+    /// The verdict in a sentence.
+    pub verdict: String,
+    /// The weakest gap.
+    pub weakest: Option<String>,
+    /// What is wrong with order or roofs.
+    pub wrong: Vec<String>,
+    /// What lies before the barriers.
+    pub upstream: String,
+    /// The barriers.
+    pub steps: Vec<StepView>,
+    /// The table of what is proven and wanted.
+    pub rows: Vec<[String; 4]>,
+    /// What else is to be known.
+    pub notes: Vec<String>,
+    /// The newest tests.
+    pub tests: Vec<TestView>,
+    /// What to be careful of.
+    pub caution: &'static str,
+}
+
+/// One barrier.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StepView {
+    /// The barrier.
+    pub id: PartId,
+    /// What went in, what it is worth, and why.
+    pub check: CheckView,
+}
+
+/// One result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TestView {
+    /// What was tested for.
+    pub title: &'static str,
+    /// The class that colours the judgement.
+    pub class: &'static str,
+    /// The judgement in a word.
+    pub word: &'static str,
+    /// What was found, where and when.
+    pub found: String,
+    /// What it means, against whose limits.
+    pub meaning: String,
+    /// What to do next; may be empty.
+    pub next: String,
+}
+
+/// What the case knows of the open site.
+#[derive(Clone, Copy)]
+pub struct Seen<'a> {
+    /// The site.
+    pub kept: &'a KeptSite,
+    /// What the balance says.
+    pub outcome: Option<&'a Outcome>,
+    /// The day.
+    pub today: NaiveDate,
+    /// The person's units.
+    pub units: &'a Units,
+}
+
+impl<'a> Seen<'a> {
+    fn asked(&self) -> Asked<'a> {
+        let answer = self.outcome.and_then(|outcome| outcome.as_ref().ok());
+        Asked { site: &self.kept.site, rain: None, answer, today: self.today }
+    }
+
+    fn boil_minutes(&self) -> f64 {
+        let altitude = self.kept.site.system.details.get(None, Detail::Altitude);
+        boiling::minutes(altitude.unwrap_or(Detail::Altitude.row().usual))
+    }
+}
+
+/// The chain of a use; `None` where nobody could come to drink from it.
+pub fn tap(seen: &Seen<'_>, part: PartId) -> Option<TapView> {
+    let using = seen.kept.site.system.uses.iter().find(|using| using.id == part && has_chain(using.class))?;
+    Some(tap_of(seen, using))
+}
+
+/// The chains of all taps.
+pub fn taps(seen: &Seen<'_>) -> Vec<TapView> {
+    let uses = seen.kept.site.system.uses.iter();
+    uses.filter(|using| has_chain(using.class)).map(|using| tap_of(seen, using)).collect()
+}
+
+/// Taps for drinking whose chain is not enough, for the drawing.
+pub fn failing(kept: &KeptSite, today: NaiveDate) -> Vec<PartId> {
+    let asked = Asked { site: &kept.site, rain: None, answer: None, today };
+    let uses = kept.site.system.uses.iter().filter(|using| has_chain(using.class));
+    let chains = uses.map(|using| chain(&asked, &kept.diary, using));
+    chains.filter(|chain| chain.verdict() == Verdict::Fails || fails_a_test(chain)).map(|chain| chain.tap).collect()
+}
+
+fn fails_a_test(chain: &Chain) -> bool {
+    let chlorinated = chain.is_chlorinated();
+    chain.results.iter().any(|result| judge(result.of, result.found, chlorinated).0 == Judgement::Fails)
+}
+
+fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
+    let system = &seen.kept.site.system;
+    let chain = chain(&seen.asked(), &seen.kept.diary, using);
+    let (class, word) = match chain.verdict() {
+        _ if fails_a_test(&chain) => ("check fails", say::results::word(Judgement::Fails)),
+        Verdict::Holds => (class(Verdict::Holds), "Proven"),
+        Verdict::Lacks => (class(Verdict::Lacks), "In part"),
+        Verdict::Tells => (class(Verdict::Tells), "Not proven"),
+        verdict => (class(verdict), "Not proven"),
+    };
+    let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
+    wrong.extend(say::chain::unguarded(&chain, system));
+    let chlorinated = chain.is_chlorinated();
+    TapView {
+        tap: using.id,
+        name: using.name.clone(),
+        class,
+        word,
+        verdict: say::chain::verdict(&chain),
+        weakest: say::chain::weakest(&chain),
+        wrong,
+        upstream: say::chain::upstream(&chain),
+        steps: chain.steps.iter().map(|step| step_view(step, seen.units)).collect(),
+        rows: say::chain::rows(&chain),
+        notes: say::chain::also_on_roof(&chain, system),
+        tests: tests(seen, &chain.results, chlorinated),
+        caution: say::chain::caution(using.class),
+    }
+}
+
+fn step_view(step: &Step, units: &Units) -> StepView {
+    let mut check = view(&step.check, units);
+    let life = say::barriers::life(step, units);
+    check.word = match step.check.verdict {
+        Verdict::Holds => "Proven",
+        Verdict::Tells => "To know",
+        Verdict::Outside => "Outside the tables",
+        Verdict::Lacks | Verdict::Fails => "Not proven",
+    };
+    check.sentence = format!("{}. {}", say::barriers::worth(step), say::barriers::why(step, units));
+    check.to_do = life.join(" ");
+    StepView { id: step.barrier.id, check }
+}
+
+/// All tests of the site: the newest of each parameter, wherever it was taken; what fails comes first.
+pub fn all_tests(seen: &Seen<'_>) -> Vec<TestView> {
+    let uses = &seen.kept.site.system.uses;
+    let chlorinated =
+        uses.iter().any(|using| using.barriers.iter().any(|barrier| barrier.kind == BarrierKind::Chlorine));
+    tests(seen, &newest(&seen.kept.diary, |_| true), chlorinated)
+}
+
+fn tests(seen: &Seen<'_>, results: &[Result], chlorinated: bool) -> Vec<TestView> {
+    let mut judged: Vec<(Judgement, TestView)> = results.iter().map(|result| test(seen, result, chlorinated)).collect();
+    judged.sort_by_key(|(judgement, _)| std::cmp::Reverse(*judgement));
+    judged.into_iter().map(|(_, view)| view).collect()
+}
+
+fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, TestView) {
+    let (judgement, _) = judge(result.of, result.found, chlorinated);
+    let place = result.at.map(|at| seen.kept.site.system.name_of(at)).filter(|name| !name.is_empty());
+    let place = place.map(|name| format!(", {name}")).unwrap_or_default();
+    let found = say::results::found(result.of, result.found);
+    let meaning = [say::results::meaning(result.of), &say::results::limits_of(result.of, chlorinated)].join(" ");
+    let view = TestView {
+        title: say::results::parameter(result.of),
+        class: match judgement {
+            Judgement::Within => class(Verdict::Holds),
+            Judgement::Fails => class(Verdict::Fails),
+            Judgement::Watch | Judgement::CannotTell => class(Verdict::Lacks),
+            Judgement::NoLimit => class(Verdict::Tells),
+        },
+        word: say::results::word(judgement),
+        found: format!("{found}, {}{place}.", words::date(result.date)),
+        meaning,
+        next: say::results::next_step(result.of, judgement, seen.boil_minutes()),
+    };
+    (judgement, view)
+}
+
+/// The chain in plain sentences, for whoever reads without a screen.
+pub fn sentences(view: &TapView) -> Vec<String> {
+    let mut said = vec![format!("{}: {}", view.name, view.verdict)];
+    said.extend(view.weakest.clone());
+    said.extend(view.wrong.iter().cloned());
+    said.extend(view.steps.iter().map(|step| format!("{}: {}", step.check.title, step.check.sentence)));
+    said.extend(view.notes.iter().cloned());
+    said.extend(view.tests.iter().map(|test| format!("{}: {} {} {}", test.title, test.word, test.found, test.next)));
+    said
+}
+
+/// A day as a date field says it: 2026-03-04.
+pub fn read_date(text: &str) -> Option<NaiveDate> {
+    let mut parts = text.splitn(3, '-');
+    let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
+    NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)
+}
+
+/// What a person types as the result of a test: a number, "<" and a number, or that it is there or not.
+pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::TestResult> {
+    use crate::quantity::{Kind, typed};
+    use crate::site::diary::{FOUND, TestResult};
+    let text = text.trim().trim_end_matches(of.unit()).trim().to_lowercase();
+    let number = |text: &str| {
+        let read = typed::quantity(text.trim(), Kind::Count, &Units::default()).ok()?;
+        (read.parts.len() == 1 && FOUND.holds(read.si)).then_some(read.si)
+    };
+    match text.as_str() {
+        "none" | "absent" | "not found" | "not detected" | "nd" | "negative" | "no" => Some(TestResult::Absent),
+        "present" | "found" | "detected" | "positive" | "yes" => Some(TestResult::Present),
+        _ => match text.strip_prefix('<').or_else(|| text.strip_prefix("under")) {
+            Some(limit) => number(limit).map(TestResult::Below),
+            None => number(&text).map(TestResult::Value),
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::diary::TestResult;
+
+    #[test]
+    fn results_are_read_as_people_write_them() {
+        for (text, of, expected) in [
+            ("none", Parameter::EColi, Some(TestResult::Absent)),
+            ("Present", Parameter::EColi, Some(TestResult::Present)),
+            ("<1", Parameter::EColi, Some(TestResult::Below(1.0))),
+            ("12 µg/L", Parameter::Lead, Some(TestResult::Value(12.0))),
+            ("under 0.5", Parameter::FreeChlorine, Some(TestResult::Below(0.5))),
+            ("7.2", Parameter::Ph, Some(TestResult::Value(7.2))),
+            ("-3", Parameter::Lead, None),
+            ("blue", Parameter::Lead, None),
+            ("", Parameter::Lead, None),
+        ] {
+            assert_eq!(read_result(text, of), expected, "{text}");
+        }
+    }
+}
