@@ -12,12 +12,12 @@ use crate::app::event::{Event, Shift};
 use crate::app::view::water::{Seen, StepView, TapView, TestView, all_tests, tap, taps};
 use crate::site::barrier::BarrierKind;
 use crate::site::part::PartId;
-use crate::words;
 use crate::words::treatment::{barriers, chain, results};
 
 fn seen(case: &Case) -> Option<Seen<'_>> {
     let kept = case.site.as_ref()?;
-    Some(Seen { kept, outcome: case.outcome.as_deref(), today: case.today, units: &case.units })
+    let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
+    Some(Seen { site: &kept.site, diary: &kept.diary, answer, today: case.today, units: &case.units })
 }
 
 /// The chain of a tap, on the sheet of its use; nothing for other parts.
@@ -27,7 +27,9 @@ pub(crate) fn of_tap(part: PartId, desk: Desk) -> AnyView {
 }
 
 fn whole(view: TapView, desk: Desk) -> AnyView {
-    let TapView { tap, class, word, verdict, weakest, wrong, upstream, steps, rows, notes, tests, caution, .. } = view;
+    let TapView {
+        tap, class, word, verdict, weakest, urgent, wrong, upstream, steps, rows, notes, tests, caution, ..
+    } = view;
     let last = steps.len().saturating_sub(1);
     let steps = if steps.is_empty() {
         vec![worded("P", chain::NO_BARRIERS).into()]
@@ -45,14 +47,14 @@ fn whole(view: TapView, desk: Desk) -> AnyView {
                 .child(worded("P", caution).class("small caution")),
         )
         .child(list("findings", wrong))
+        .children(urgent.then(|| results_of(tests.clone())))
         .child(worded("H4", chain::BARRIERS))
         .child(worded("P", upstream).class("small"))
         .children(steps)
         .child(add(tap, desk))
         .child(list("notes", notes))
         .child(table(rows))
-        .child(worded("H4", results::TITLE))
-        .children(tests_of(tests))
+        .children((!urgent).then(|| results_of(tests)))
         .child(water_test::form(Some(tap), desk))
         .into()
 }
@@ -117,6 +119,10 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
         .into()
 }
 
+fn results_of(tests: Vec<TestView>) -> AnyView {
+    element("DIV").child(worded("H4", results::TITLE)).children(tests_of(tests)).into()
+}
+
 fn tests_of(tests: Vec<TestView>) -> Vec<AnyView> {
     if tests.is_empty() {
         return vec![worded("P", results::NONE).into()];
@@ -139,28 +145,39 @@ fn test(view: TestView) -> AnyView {
 
 /// All taps with their verdicts, and all water tests.
 pub(crate) fn of_site(desk: Desk) -> AnyView {
-    let view = Memo::new(move |_| desk.case.with(|case| seen(case).map(|seen| (taps(&seen), all_tests(&seen)))));
+    let view = Memo::new(move |_| {
+        desk.case.with(|case| {
+            seen(case).map(|seen| {
+                let tanks = seen.site.system.tanks.iter().map(|tank| (tank.id, tank.name.clone()));
+                (taps(&seen), all_tests(&seen), tanks.collect::<Vec<_>>())
+            })
+        })
+    });
     live(move || {
-        let Some((taps, tests)) = view.get() else { return nothing() };
+        let Some((taps, tests, tanks)) = view.get() else { return nothing() };
+        let doses = tanks.into_iter().map(|(id, name)| desk.button(&name, Event::PartOpened(id)).into());
         let taps = taps.into_iter().map(|view| {
-            let open = desk.button("Barriers and doses", Event::PartOpened(view.tap));
+            let open = desk.button(chain::OPEN, Event::PartOpened(view.tap));
             element("DIV")
                 .class(view.class)
                 .child(worded("H3", view.name.clone()))
                 .child(element("P").class("verdict").child(worded("STRONG", view.word)).text(" ").text(view.verdict))
                 .children(view.weakest.map(|text| worded("P", text).class("to-do").into()))
                 .child(list("findings", view.wrong))
-                .child(open.attribute("aria-label", format!("Barriers and doses: {}", view.name)))
+                .child(open.attribute("aria-label", format!("{}: {}", chain::OPEN, view.name)))
                 .into()
         });
         element("SECTION")
             .class("checks water")
             .child(worded("H2", chain::TITLE))
             .children(taps)
-            .child(worded("P", format!("{} {}", chain::CAUTION, words::cautions::WHO_DECIDES)).class("small caution"))
+            .child(worded("P", chain::CAUTION).class("small caution"))
             .child(worded("H2", results::TITLE))
             .children(tests_of(tests))
             .child(water_test::form(None, desk))
+            .child(worded("H2", chain::DOSES))
+            .child(worded("P", chain::DOSES_ABOUT))
+            .child(element("DIV").class("row").children(doses))
             .into()
     })
 }

@@ -68,6 +68,7 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
     let mut loose = wants_attention(system);
     loose.extend(super::checks::failing(kept, outcome, today));
+    loose.extend(super::water::failing(kept, today));
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );

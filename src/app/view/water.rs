@@ -2,10 +2,10 @@
 
 use chrono::NaiveDate;
 
-use super::Outcome;
 use super::checks::{CheckView, class, view};
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Verdict};
+use crate::engine::question::Answer;
 use crate::engine::treatment::boiling;
 use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
@@ -14,7 +14,8 @@ use crate::engine::treatment::step::Step;
 use crate::quantity::Units;
 use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
-use crate::site::diary::Parameter;
+use crate::site::diary::{Diary, Parameter};
+use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::uses::Use;
 use crate::words::{self, treatment as say};
@@ -34,6 +35,8 @@ pub struct TapView {
     pub verdict: String,
     /// The weakest gap.
     pub weakest: Option<String>,
+    /// Whether a test is over a limit of health, so that the tests come first.
+    pub urgent: bool,
     /// What is wrong with order or roofs.
     pub wrong: Vec<String>,
     /// What lies before the barriers.
@@ -80,9 +83,11 @@ pub struct TestView {
 #[derive(Clone, Copy)]
 pub struct Seen<'a> {
     /// The site.
-    pub kept: &'a KeptSite,
-    /// What the balance says.
-    pub outcome: Option<&'a Outcome>,
+    pub site: &'a Site,
+    /// Its diary.
+    pub diary: &'a Diary,
+    /// What the balance says, if it runs.
+    pub answer: Option<&'a Answer>,
     /// The day.
     pub today: NaiveDate,
     /// The person's units.
@@ -91,25 +96,24 @@ pub struct Seen<'a> {
 
 impl<'a> Seen<'a> {
     fn asked(&self) -> Asked<'a> {
-        let answer = self.outcome.and_then(|outcome| outcome.as_ref().ok());
-        Asked { site: &self.kept.site, rain: None, answer, today: self.today }
+        Asked { site: self.site, rain: None, answer: self.answer, today: self.today }
     }
 
     fn boil_minutes(&self) -> f64 {
-        let altitude = self.kept.site.system.details.get(None, Detail::Altitude);
+        let altitude = self.site.system.details.get(None, Detail::Altitude);
         boiling::minutes(altitude.unwrap_or(Detail::Altitude.row().usual))
     }
 }
 
 /// The chain of a use; `None` where nobody could come to drink from it.
 pub fn tap(seen: &Seen<'_>, part: PartId) -> Option<TapView> {
-    let using = seen.kept.site.system.uses.iter().find(|using| using.id == part && has_chain(using.class))?;
+    let using = seen.site.system.uses.iter().find(|using| using.id == part && has_chain(using.class))?;
     Some(tap_of(seen, using))
 }
 
 /// The chains of all taps.
 pub fn taps(seen: &Seen<'_>) -> Vec<TapView> {
-    let uses = seen.kept.site.system.uses.iter();
+    let uses = seen.site.system.uses.iter();
     uses.filter(|using| has_chain(using.class)).map(|using| tap_of(seen, using)).collect()
 }
 
@@ -118,19 +122,24 @@ pub fn failing(kept: &KeptSite, today: NaiveDate) -> Vec<PartId> {
     let asked = Asked { site: &kept.site, rain: None, answer: None, today };
     let uses = kept.site.system.uses.iter().filter(|using| has_chain(using.class));
     let chains = uses.map(|using| chain(&asked, &kept.diary, using));
-    chains.filter(|chain| chain.verdict() == Verdict::Fails || fails_a_test(chain)).map(|chain| chain.tap).collect()
+    chains
+        .filter(|chain| chain.verdict() == Verdict::Fails || failed_tests(chain).next().is_some())
+        .map(|chain| chain.tap)
+        .collect()
 }
 
-fn fails_a_test(chain: &Chain) -> bool {
+fn failed_tests(chain: &Chain) -> impl Iterator<Item = &Result> {
     let chlorinated = chain.is_chlorinated();
-    chain.results.iter().any(|result| judge(result.of, result.found, chlorinated).0 == Judgement::Fails)
+    chain.results.iter().filter(move |result| judge(result.of, result.found, chlorinated).0 == Judgement::Fails)
 }
 
 fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
-    let system = &seen.kept.site.system;
-    let chain = chain(&seen.asked(), &seen.kept.diary, using);
+    let system = &seen.site.system;
+    let chain = chain(&seen.asked(), seen.diary, using);
+    let failed: Vec<String> =
+        failed_tests(&chain).map(|result| say::results::parameter(result.of).to_owned()).collect();
     let (class, word) = match chain.verdict() {
-        _ if fails_a_test(&chain) => ("check fails", say::results::word(Judgement::Fails)),
+        _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
         Verdict::Holds => (class(Verdict::Holds), "Proven"),
         Verdict::Lacks => (class(Verdict::Lacks), "In part"),
         Verdict::Tells => (class(Verdict::Tells), "Not proven"),
@@ -144,8 +153,10 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         name: using.name.clone(),
         class,
         word,
-        verdict: say::chain::verdict(&chain),
-        weakest: say::chain::weakest(&chain),
+        verdict: if failed.is_empty() { say::chain::verdict(&chain) } else { say::chain::test_fails(&failed) },
+        // Where nobody is meant to drink and nothing was entered, the gap goes without saying.
+        weakest: say::chain::weakest(&chain).filter(|_| chain.verdict() != Verdict::Tells),
+        urgent: !failed.is_empty(),
         wrong,
         upstream: say::chain::upstream(&chain),
         steps: chain.steps.iter().map(|step| step_view(step, seen.units)).collect(),
@@ -161,21 +172,21 @@ fn step_view(step: &Step, units: &Units) -> StepView {
     let life = say::barriers::life(step, units);
     check.word = match step.check.verdict {
         Verdict::Holds => "Proven",
-        Verdict::Tells => "To know",
+        Verdict::Tells => "Not against germs",
         Verdict::Outside => "Outside the tables",
         Verdict::Lacks | Verdict::Fails => "Not proven",
     };
-    check.sentence = format!("{}. {}", say::barriers::worth(step), say::barriers::why(step, units));
+    check.sentence = say::barriers::sentence(step, units);
     check.to_do = life.join(" ");
     StepView { id: step.barrier.id, check }
 }
 
 /// All tests of the site: the newest of each parameter, wherever it was taken; what fails comes first.
 pub fn all_tests(seen: &Seen<'_>) -> Vec<TestView> {
-    let uses = &seen.kept.site.system.uses;
+    let uses = &seen.site.system.uses;
     let chlorinated =
         uses.iter().any(|using| using.barriers.iter().any(|barrier| barrier.kind == BarrierKind::Chlorine));
-    tests(seen, &newest(&seen.kept.diary, |_| true), chlorinated)
+    tests(seen, &newest(seen.diary, |_| true), chlorinated)
 }
 
 fn tests(seen: &Seen<'_>, results: &[Result], chlorinated: bool) -> Vec<TestView> {
@@ -186,7 +197,7 @@ fn tests(seen: &Seen<'_>, results: &[Result], chlorinated: bool) -> Vec<TestView
 
 fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, TestView) {
     let (judgement, _) = judge(result.of, result.found, chlorinated);
-    let place = result.at.map(|at| seen.kept.site.system.name_of(at)).filter(|name| !name.is_empty());
+    let place = result.at.map(|at| seen.site.system.name_of(at)).filter(|name| !name.is_empty());
     let place = place.map(|name| format!(", {name}")).unwrap_or_default();
     let found = say::results::found(result.of, result.found);
     let meaning = [say::results::meaning(result.of), &say::results::limits_of(result.of, chlorinated)].join(" ");
@@ -246,7 +257,70 @@ pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::Test
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::site::diary::TestResult;
+    use crate::site::demo;
+    use crate::site::diary::{Entry, EntryId, TestResult, Told};
+
+    fn told(site: &Site, diary: &Diary) -> Vec<TapView> {
+        let seen = Seen { site, diary, answer: None, today: NaiveDate::default(), units: &Units::default() };
+        let views = taps(&seen);
+        for said in views.iter().flat_map(sentences) {
+            assert!(!said.contains("NaN") && !said.contains('—') && !said.contains("  "), "{said}");
+        }
+        views
+    }
+
+    /// A diary with one test of a tap.
+    fn tested(at: PartId, parameter: Parameter, found: TestResult) -> Diary {
+        let told = Told::Test { at: Some(at), parameter, found };
+        Diary::of(vec![Entry { id: EntryId(1), edited: 1, date: NaiveDate::default(), told, note: String::new() }])
+    }
+
+    #[test]
+    fn every_barrier_and_result_is_told_in_words() {
+        let mut site = demo::site();
+        let tap = site.system.uses[0].id;
+        for kind in BarrierKind::ALL {
+            site.system.add_barrier(tap, kind);
+        }
+        for proof in 0..6u8 {
+            let filters = site.system.uses[0].barriers.clone();
+            for barrier in filters.iter().filter(|barrier| barrier.kind.is_filter()) {
+                let of = Some(barrier.id);
+                for (detail, value) in [
+                    (Detail::Proof, f64::from(proof)),
+                    (Detail::CertifiedMetals, f64::from(proof % 2)),
+                    (Detail::FilterNow, 20.0 * f64::from(proof)),
+                ] {
+                    assert_eq!(site.system.details.set(of, detail, Some(value)), Ok(()));
+                }
+            }
+            assert_eq!(told(&site, &Diary::default())[0].steps.len(), BarrierKind::ALL.len() + 3);
+        }
+        for parameter in Parameter::ALL {
+            for found in [
+                TestResult::Value(9e4),
+                TestResult::Value(0.0),
+                TestResult::Below(1e3),
+                TestResult::Present,
+                TestResult::Absent,
+            ] {
+                let views = told(&site, &tested(tap, parameter, found));
+                assert_eq!(views[0].tests.len(), 1, "{parameter:?}");
+                assert_eq!(views[0].urgent, views[0].class.contains("fails"), "{parameter:?} {found:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_failing_test_comes_before_what_is_proven() {
+        let site = demo::site();
+        let tap = site.system.uses[0].id;
+        let views = told(&site, &tested(tap, Parameter::EColi, TestResult::Present));
+        assert!(views[0].verdict.contains("E. coli") && views[0].urgent, "{}", views[0].verdict);
+        assert!(views[0].tests[0].next.contains("Boil every glass for 1 min"), "{}", views[0].tests[0].next);
+        // The other tap is another water only if it hangs on another store: here nobody sampled it.
+        assert!(!views[1].urgent);
+    }
 
     #[test]
     fn results_are_read_as_people_write_them() {

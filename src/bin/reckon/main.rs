@@ -3,6 +3,7 @@
 
 mod order;
 mod report;
+mod water;
 
 use std::process::ExitCode;
 

@@ -160,6 +160,7 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
         "diverters": diverters,
         "years": years,
     });
+    report["water"] = super::water::json(file, answer);
     if days {
         report["series"] = series(&answer.series);
     }
@@ -245,6 +246,7 @@ pub fn summary(file: &SiteFile, answer: &Answer, units: &Units) -> String {
         )
     }));
     lines.push(String::new());
+    lines.extend(super::water::summary(file, answer, units));
     lines.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lines.join("\n").replace('\u{a0}', " ")
 }

@@ -15,7 +15,7 @@ pub const BARRIERS: &str = "Barriers, in the way of the water";
 /// Where nothing stands between tank and tap.
 pub const NO_BARRIERS: &str = "No barrier stands between the tank and this tap.";
 /// What stars mean, and whose they are.
-pub const ABOUT: &str = "Counted in powers of ten (log): 3 log lets one germ in 1,000 through. Wanted: WHO's classes for \
+pub const ABOUT: &str = "Wanted: WHO's classes for \
                          household treatment (2011, from memory), three stars and two. They are set for water that \
                          people's own waste may have reached, which is the safe side for a roof. Only what is proven \
                          counts; leaf screens, first flush and settling count for nothing.";
@@ -25,14 +25,30 @@ pub const CAUTION: &str = "Untreated roof water isn't drinking water. A figure h
 /// The caution of taps that nobody is meant to drink from.
 pub const HOUSE: &str = "Nobody is meant to drink here: mark these taps. Brushing teeth and rinsing salad is drinking.";
 
+/// The button to a tap's own chain.
+pub const OPEN: &str = "Open its barriers";
+/// The head of the buttons to each tank's dose, and what stands there.
+pub const DOSES: &str = "Chlorine doses";
+/// What a dose is for.
+pub const DOSES_ABOUT: &str = "To disinfect after contamination, to keep a residual, or to shock pipes: the sheet of each \
+                               tank reckons it for your bleach and its age.";
+
+/// The verdict where the last test of something is over a limit of health.
+pub fn test_fails(parameters: &[String]) -> String {
+    format!(
+        "The last test of {} is over the limit. What to do stands under water tests.",
+        crate::words::list(parameters)
+    )
+}
+
 /// The verdict in a sentence.
 pub fn verdict(chain: &Chain) -> String {
     match chain.stars {
         3 => "What is entered reaches WHO's highest class, three stars, for all three kinds of germ.".to_owned(),
         2 => "What is entered reaches two stars of WHO for all three kinds of germ.".to_owned(),
         1 => "What is entered reaches one star of WHO: two of the three kinds of germ.".to_owned(),
-        _ if chain.logs == [0.0; 3] => "Not proven: nothing here is proven to stop any germ.".to_owned(),
-        _ => "Not proven: what is entered reaches no class of WHO.".to_owned(),
+        _ if chain.logs == [0.0; 3] => "Nothing here is proven to stop any germ.".to_owned(),
+        _ => "What is entered reaches no class of WHO.".to_owned(),
     }
 }
 
@@ -49,7 +65,7 @@ pub fn weakest(chain: &Chain) -> Option<String> {
     };
     let at = germ as usize;
     Some(format!(
-        "Weakest: {}. {} of the {} log wanted are proven, {} are lacking. {way}",
+        "Weakest: {}. Proven are {} of the {} log wanted (1 log stops nine of ten, 2 log 99 of 100); {} are lacking. {way}",
         super::GERMS[at],
         shown::significant(chain.logs[at], 2),
         shown::significant(THREE_STARS[at], 2),
@@ -64,7 +80,7 @@ pub fn upstream(chain: &Chain) -> String {
         (0, _) => return "No feed brings it rain.".to_owned(),
         (1, 1) => "Its feed has a first flush that works".to_owned(),
         (1, _) => "Its feed has no first flush that works".to_owned(),
-        (feeds, flushing) if feeds == flushing => format!("All {feeds} feeds have a first flush that works"),
+        (feeds, flushing) if feeds == flushing => format!("Its {feeds} feeds have a first flush that works"),
         (feeds, flushing) => format!("Of its {feeds} feeds {flushing} have a first flush that works"),
     };
     format!("{first_flush}; in the tank dirt settles. Both make the water cleaner; neither counts against germs.")
@@ -83,10 +99,10 @@ pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
             [super::capital(super::GERMS[at]), logs(chain.logs[at]), logs(TWO_STARS[at]), logs(THREE_STARS[at])]
         })
         .collect();
-    for (what, effect) in [("Dirt", chain.sediment), ("Metals", chain.metals), ("Organic substances", chain.organics)] {
+    for (what, effect) in [("Dirt", chain.sediment), ("Metals", chain.metals), ("Organics", chain.organics)] {
         let proven = match effect {
             Effect::Nothing => "no",
-            Effect::Usually => "not proven",
+            Effect::Usually => "unproven",
             Effect::Certified => "certified",
         };
         rows.push([what.to_owned(), proven.to_owned(), String::new(), String::new()]);
