@@ -67,6 +67,7 @@ pub fn site() -> Site {
         uses: uses(),
         hauling: Vec::new(),
         details: details(),
+        ..System::default()
     };
     Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
 }

@@ -9,7 +9,9 @@ pub mod kept;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod uses;
 pub mod water;
+pub mod years;
 
 use crate::engine::question::{Answer, Refusal};
 

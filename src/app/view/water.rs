@@ -17,6 +17,7 @@ use crate::site::details::Detail;
 use crate::site::diary::{Diary, Parameter};
 use crate::site::household::Site;
 use crate::site::part::PartId;
+use crate::site::system::System;
 use crate::site::uses::Use;
 use crate::words::{self, treatment as say};
 
@@ -159,7 +160,7 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         urgent: !failed.is_empty(),
         wrong,
         upstream: say::chain::upstream(&chain),
-        steps: chain.steps.iter().map(|step| step_view(step, seen.units)).collect(),
+        steps: chain.steps.iter().map(|step| step_view(step, system, seen.units)).collect(),
         rows: say::chain::rows(&chain),
         notes: say::chain::also_on_roof(&chain, system),
         tests: tests(seen, &chain.results, chlorinated),
@@ -167,8 +168,8 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
     }
 }
 
-fn step_view(step: &Step, units: &Units) -> StepView {
-    let mut check = view(&step.check, units);
+fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
+    let mut check = view(&step.check, system, units);
     let life = say::barriers::life(step, units);
     check.word = match step.check.verdict {
         Verdict::Holds => "Proven",
