@@ -9,3 +9,4 @@ pub mod measures;
 pub mod treatment;
 
 pub mod question;
+pub mod upgrades;

@@ -8,6 +8,7 @@ pub mod errors;
 pub mod findings;
 pub mod generated;
 pub mod kept;
+pub mod next;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;

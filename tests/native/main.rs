@@ -13,5 +13,6 @@ mod published_values;
 mod rain_records;
 mod reckon;
 mod saved;
+mod upgrades;
 mod worked_days;
 mod workflows;
