@@ -4,6 +4,8 @@ pub mod rain;
 
 pub mod balance;
 pub mod checks;
+pub mod diary;
+pub mod levels;
 pub mod measures;
 
 pub mod treatment;
