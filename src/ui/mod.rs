@@ -8,6 +8,7 @@ mod notice;
 mod ahead;
 mod diary;
 mod entry;
+mod generated;
 mod house;
 mod kept;
 mod rain;

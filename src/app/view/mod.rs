@@ -6,11 +6,14 @@ pub mod checks;
 pub mod diary;
 pub mod entry;
 pub mod frame;
+pub mod generated;
 pub mod house;
 pub mod kept;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod uses;
+pub mod years;
 
 use crate::engine::question::{Answer, Refusal};
 
