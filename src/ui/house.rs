@@ -6,6 +6,7 @@ use super::element::{element, live, nothing, worded};
 use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Shift};
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
+use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::PartKind;
 use crate::words;
@@ -44,6 +45,7 @@ fn drawn(view: HouseView, desk: Desk) -> AnyView {
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
+        .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
         .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
         .child(bundled)

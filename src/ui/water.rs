@@ -11,6 +11,7 @@ use crate::app::case::Case;
 use crate::app::event::{Event, Shift};
 use crate::app::view::water::{Seen, StepView, TapView, TestView, all_tests, tap, taps};
 use crate::site::barrier::BarrierKind;
+use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::words::treatment::{barriers, chain, results};
 
@@ -55,7 +56,7 @@ fn whole(view: TapView, desk: Desk) -> AnyView {
         .child(list("notes", notes))
         .child(table(rows))
         .children((!urgent).then(|| results_of(tests)))
-        .child(water_test::form(Some(tap), desk))
+        .child(water_test::form(tap, desk))
         .into()
 }
 
@@ -174,7 +175,7 @@ pub(crate) fn of_site(desk: Desk) -> AnyView {
             .child(worded("P", chain::CAUTION).class("small caution"))
             .child(worded("H2", results::TITLE))
             .children(tests_of(tests))
-            .child(water_test::form(None, desk))
+            .child(desk.button(results::WRITE_A_TEST, Event::FormWanted(Subject::Test)))
             .child(worded("H2", chain::DOSES))
             .child(worded("P", chain::DOSES_ABOUT))
             .child(element("DIV").class("row").children(doses))

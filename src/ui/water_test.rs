@@ -10,10 +10,11 @@ use crate::app::event::Event;
 use crate::app::view::water::{read_date, read_result};
 use crate::site::diary::{Parameter, Told};
 use crate::site::part::PartId;
+use crate::words::diary::parameter_name;
 use crate::words::treatment::results;
 
 /// A form for one result, taken at this part.
-pub(crate) fn form(at: Option<PartId>, desk: Desk) -> AnyView {
+pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
     let parameter = RwSignal::new(0usize);
     let text = RwSignal::new(String::new());
     let date = RwSignal::new(None::<String>);
@@ -27,7 +28,7 @@ pub(crate) fn form(at: Option<PartId>, desk: Desk) -> AnyView {
         let found = text.with(|text| read_result(text, of));
         refused.set(found.is_none() || day.is_none());
         if let (Some(found), Some(date)) = (found, day) {
-            let told = Told::Test { at, parameter: of, found };
+            let told = Told::Test { at: Some(at), parameter: of, found };
             text.set(String::new());
             desk.send.run(Event::EntryWritten(Draft { id: None, date, told, note: String::new() }, (desk.moment)()));
         }
@@ -36,7 +37,7 @@ pub(crate) fn form(at: Option<PartId>, desk: Desk) -> AnyView {
         label: results::TESTED_FOR.to_owned(),
         hint: None,
         options: Box::new(move || {
-            let names = Parameter::ALL.into_iter().map(|of| results::parameter(of).to_owned());
+            let names = Parameter::ALL.into_iter().map(|of| parameter_name(of).to_owned());
             (names.collect(), parameter.get_untracked())
         }),
         on_chosen: Box::new(move |at| parameter.set(at)),

@@ -138,7 +138,7 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
     let system = &seen.site.system;
     let chain = chain(&seen.asked(), seen.diary, using);
     let failed: Vec<String> =
-        failed_tests(&chain).map(|result| say::results::parameter(result.of).to_owned()).collect();
+        failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
     let (class, word) = match chain.verdict() {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
         Verdict::Holds => (class(Verdict::Holds), "Proven"),
@@ -200,10 +200,10 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, Test
     let (judgement, _) = judge(result.of, result.found, chlorinated);
     let place = result.at.map(|at| seen.site.system.name_of(at)).filter(|name| !name.is_empty());
     let place = place.map(|name| format!(", {name}")).unwrap_or_default();
-    let found = say::results::found(result.of, result.found);
+    let found = words::diary::found(result.of, result.found);
     let meaning = [say::results::meaning(result.of), &say::results::limits_of(result.of, chlorinated)].join(" ");
     let view = TestView {
-        title: say::results::parameter(result.of),
+        title: words::diary::parameter_name(result.of),
         class: match judgement {
             Judgement::Within => class(Verdict::Holds),
             Judgement::Fails => class(Verdict::Fails),

@@ -8,7 +8,7 @@ use eavewater::engine::treatment::chain::{chain, has_chain};
 use eavewater::engine::treatment::limits::judge;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
-use eavewater::words::{cautions, treatment};
+use eavewater::words::{self, cautions, treatment};
 use serde_json::{Value, json};
 
 /// The day that counts as today: that of the last entry of the diary.
@@ -35,8 +35,8 @@ pub fn json(file: &SiteFile, answer: &Answer) -> Value {
                 "kind": treatment::barriers::name(step.barrier.kind), "proven_log": step.logs,
             })).collect::<Vec<_>>(),
             "tests": chain.results.iter().map(|result| json!({
-                "parameter": treatment::results::parameter(result.of),
-                "found": treatment::results::found(result.of, result.found),
+                "parameter": words::diary::parameter_name(result.of),
+                "found": words::diary::found(result.of, result.found),
                 "date": result.date.to_string(),
                 "judgement": treatment::results::word(judge(result.of, result.found, chlorinated).0),
             })).collect::<Vec<_>>(),

@@ -2,7 +2,7 @@
 
 use crate::engine::treatment::limits::{Guards, Judgement, Limit, Whose, limits};
 use crate::quantity::shown;
-use crate::site::diary::{Parameter, TestResult};
+use crate::site::diary::Parameter;
 
 /// The head of the section.
 pub const TITLE: &str = "Water tests";
@@ -12,30 +12,6 @@ pub const NONE: &str =
 /// Who decides, and what a strip is worth.
 pub const ABOUT: &str = "Limits: WHO guidelines, 4th edition, and EPA (40 CFR 141 and 143), from memory. A strip or home kit \
                          is a hint; an accredited laboratory, local codes and a licensed practitioner decide.";
-
-/// The name of a parameter.
-pub const fn parameter(of: Parameter) -> &'static str {
-    match of {
-        Parameter::EColi => "E. coli",
-        Parameter::Coliforms => "Total coliforms",
-        Parameter::Turbidity => "Turbidity",
-        Parameter::Ph => "pH",
-        Parameter::FreeChlorine => "Free chlorine",
-        Parameter::Lead => "Lead",
-        Parameter::Copper => "Copper",
-        Parameter::Zinc => "Zinc",
-        Parameter::Cadmium => "Cadmium",
-        Parameter::Arsenic => "Arsenic",
-        Parameter::Chromium => "Chromium",
-        Parameter::Iron => "Iron",
-        Parameter::Benzopyrene => "Benzo(a)pyrene",
-        Parameter::Asbestos => "Asbestos fibres",
-        Parameter::Nitrate => "Nitrate, as nitrate",
-        Parameter::Conductivity => "Conductivity",
-        Parameter::Transmittance => "Transmittance of ultraviolet light (UVT)",
-        Parameter::Other => "Something else",
-    }
-}
 
 /// How a result is typed.
 pub fn hint(of: Parameter) -> String {
@@ -57,6 +33,8 @@ pub const FOUND: &str = "Found";
 pub const SAMPLED: &str = "Sample taken on";
 /// The button.
 pub const WRITE: &str = "Write it into the diary";
+/// The button that opens the diary's own form.
+pub const WRITE_A_TEST: &str = "Write a water test";
 /// Said of a text that is no result.
 pub const NOT_A_RESULT: &str = "Write a number, “<” and a number, “none” or “present”.";
 
@@ -75,16 +53,6 @@ fn number(value: f64, of: Parameter) -> String {
     let unit = of.unit();
     let blank = if unit.is_empty() { "" } else { "\u{a0}" };
     format!("{}{blank}{unit}", shown::significant(value, 3))
-}
-
-/// What was found.
-pub fn found(of: Parameter, found: TestResult) -> String {
-    match found {
-        TestResult::Value(value) => number(value, of),
-        TestResult::Below(value) => format!("under {}", number(value, of)),
-        TestResult::Present => "present".to_owned(),
-        TestResult::Absent => "absent".to_owned(),
-    }
 }
 
 /// A limit: "WHO: at most 10 µg/L".
