@@ -13,6 +13,7 @@ pub mod effect;
 pub mod case;
 pub mod draft;
 pub mod form;
+pub mod next;
 pub mod sketch;
 
 pub mod update;

@@ -18,5 +18,6 @@ mod reference_et;
 mod saved;
 mod treatment;
 mod upgrades;
+mod what_next;
 mod worked_days;
 mod workflows;

@@ -3,6 +3,7 @@
 mod diary;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sites;
 mod sizing;
@@ -10,11 +11,16 @@ mod sizing;
 use super::effect::Effect;
 use super::event::{Event, Shift};
 use super::model::{Model, Notice};
-use crate::site::trial::Trial;
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
+    let mut effects = happened(model, event);
+    effects.extend(next::due(model));
+    effects
+}
+
+fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
@@ -71,10 +77,10 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
         Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
         Event::DetailEntered(of, detail, value) => house::edit(model, |system| system.details.set(of, detail, value)),
-        Event::BarrierAdded(using, kind) => sites::change(model, |site| site.system.add_barrier(using, kind)),
+        Event::BarrierAdded(using, kind) => house::change_system(model, |system| system.add_barrier(using, kind)),
         Event::BarrierRemoved(barrier) => house::remove_barrier(model, barrier),
         Event::BarrierShifted(barrier, shift) => {
-            sites::change(model, |site| site.system.shift_barrier(barrier, shift == Shift::Down))
+            house::change_system(model, |system| system.shift_barrier(barrier, shift == Shift::Down))
         }
         Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
 
@@ -103,9 +109,10 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),
         Event::TrialDropped => {
-            model.trial = Trial::NONE;
+            next::drop_trial(model);
             Vec::new()
         }
+        Event::Next(event) => next::update(model, event),
         Event::StartChosen(share) => sizing::start(model, share),
         Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
 
