@@ -121,23 +121,23 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
 }
 
 fn results_of(tests: Vec<TestView>) -> AnyView {
-    element("DIV").child(worded("H4", results::TITLE)).children(tests_of(tests)).into()
+    element("DIV").child(worded("H4", results::TITLE)).children(tests_of(tests, "H5")).into()
 }
 
-fn tests_of(tests: Vec<TestView>) -> Vec<AnyView> {
+fn tests_of(tests: Vec<TestView>, heading: &'static str) -> Vec<AnyView> {
     if tests.is_empty() {
         return vec![worded("P", results::NONE).into()];
     }
-    let mut views: Vec<AnyView> = tests.into_iter().map(test).collect();
+    let mut views: Vec<AnyView> = tests.into_iter().map(|view| test(view, heading)).collect();
     views.push(worded("P", results::ABOUT).class("small").into());
     views
 }
 
-fn test(view: TestView) -> AnyView {
+fn test(view: TestView, heading: &'static str) -> AnyView {
     let TestView { title, class, word, found, meaning, next } = view;
     element("DIV")
         .class(class)
-        .child(worded("H5", title))
+        .child(worded(heading, title))
         .child(element("P").class("verdict").child(worded("STRONG", word)).text(" ").text(found))
         .children((!next.is_empty()).then(|| worded("P", next).class("to-do").into()))
         .child(worded("P", meaning).class("small"))
@@ -174,7 +174,7 @@ pub(crate) fn of_site(desk: Desk) -> AnyView {
             .children(taps)
             .child(worded("P", chain::CAUTION).class("small caution"))
             .child(worded("H2", results::TITLE))
-            .children(tests_of(tests))
+            .children(tests_of(tests, "H3"))
             .child(desk.button(results::WRITE_A_TEST, Event::FormWanted(Subject::Test)))
             .child(worded("H2", chain::DOSES))
             .child(worded("P", chain::DOSES_ABOUT))

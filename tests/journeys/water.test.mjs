@@ -46,6 +46,7 @@ test('a chain is built, its gap is seen, and a failing test says the next step',
   await started(page);
   await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Upkeep' }).tap();
   await page.getByText(/12\sin 100 mL, .*Drinking and cooking/).waitFor();
+  assert.deepEqual(await accessibilityFindings(page), []);
   await page.getByRole('button', { name: 'Open its barriers: Drinking and cooking' }).tap();
   await page.getByRole('dialog').getByText(/Counted if every glass is boiled/).waitFor();
   assert.deepEqual(page.problems, []);
