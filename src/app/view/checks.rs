@@ -61,7 +61,7 @@ pub struct Entry {
     pub usual: Option<&'static str>,
 }
 
-/// The checks of a part; what fails comes first.
+/// The checks of a part, always in the same order, so that what is open stays open.
 pub fn checks(
     kept: &KeptSite,
     part: PartId,
@@ -93,7 +93,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     behind.retain(|(_, words)| !words.is_empty());
     CheckView {
         title: text.title,
-        class: class(check.verdict),
+        class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
         word: say::word(check),
         sentence: capital(said.verdict),
         to_do: said.to_do,
@@ -143,7 +143,7 @@ fn input(input: &Input, part: PartId, system: &System, units: &Units) -> InputVi
 }
 
 /// A sentence with its first letter large.
-fn capital(sentence: String) -> String {
+pub fn capital(sentence: String) -> String {
     let mut letters = sentence.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
