@@ -2,8 +2,10 @@
 
 pub mod charts;
 pub mod checks;
+pub mod climate;
 pub mod frame;
 pub mod generated;
+pub mod habits;
 pub mod house;
 pub mod kept;
 pub mod next;
