@@ -3,6 +3,9 @@
 pub mod rain;
 
 pub mod balance;
+pub mod checks;
 pub mod measures;
+
+pub mod treatment;
 
 pub mod question;

@@ -6,12 +6,13 @@ use super::{count, day_of_year, number_text, percent, years};
 use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
+use crate::engine::rain::weather::Origin;
 use crate::quantity::{Kind, Units, shown};
 
 /// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002."
 pub fn headline(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();
-    if !answer.measured {
+    if answer.origin == Origin::Even {
         return match answer.longest_dry_run {
             None => "With rain as even as the monthly means, the water never ran out.".to_owned(),
             Some(run) => format!(
@@ -26,30 +27,34 @@ pub fn headline(answer: &Answer) -> String {
     };
     let failed = complete.iter().filter(|year| year.dry_days > 0).count();
     if complete.is_empty() {
-        return format!("In {}, the water ran out: {}.", spell(answer, 0), stretch(&longest));
+        return format!("In {}, the water ran out: {}.", spell(answer, 0), stretch(answer, &longest));
     }
     if failed == 0 {
         return format!(
             "In {}, the water ran out in none of the whole years, but {}.",
             spell(answer, complete.len()),
-            stretch(&longest)
+            stretch(answer, &longest)
         );
     }
     let in_years =
         if failed == complete.len() { "in every year".to_owned() } else { format!("in {}", number_text(failed)) };
-    format!("In {}, the water ran out {in_years}; {}.", spell(answer, complete.len()), stretch(&longest))
+    format!("In {}, the water ran out {in_years}; {}.", spell(answer, complete.len()), stretch(answer, &longest))
 }
 
 fn spell(answer: &Answer, complete: usize) -> String {
     if complete == 0 {
         format!("{} of rain", count(answer.series.dates.len(), "day", "days"))
+    } else if answer.origin == Origin::Generated {
+        count(complete, "generated year", "generated years")
     } else {
         format!("{} of rain", count(complete, "year", "years"))
     }
 }
 
-fn stretch(run: &DryRun) -> String {
-    format!("the longest dry stretch was {}, in {}", count(run.days, "day", "days"), run.start.year())
+fn stretch(answer: &Answer, run: &DryRun) -> String {
+    let year = run.start.year();
+    let year = if answer.origin == Origin::Generated { format!("year {year} of them") } else { year.to_string() };
+    format!("the longest dry stretch was {}, in {year}", count(run.days, "day", "days"))
 }
 
 /// How sure the share of good years is.
@@ -68,11 +73,11 @@ pub fn good_years(good: &GoodYears) -> String {
 pub fn reservations(answer: &Answer) -> Vec<String> {
     let mut said = Vec::new();
     let complete = answer.years.iter().filter(|year| year.complete).count();
-    if !answer.measured {
+    if answer.origin == Origin::Even {
         said.push(super::rain::EVEN_RAIN.to_owned());
     } else if complete < 10 {
         said.push(format!(
-            "{} of rain is short: ten or more make a better judge.",
+            "{} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
             if complete == 0 { "Less than a year".to_owned() } else { count(complete, "year", "years") }
         ));
     }

@@ -3,7 +3,7 @@
 use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::{Conduct, run};
 use eavewater::engine::balance::series::run_and_keep;
-use eavewater::engine::rain::weather::Weather;
+use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Flow, Share};
 use eavewater::site::demo;
 use eavewater::site::part::PartId;
@@ -72,7 +72,7 @@ fn century() -> Weather {
         depths_mm: rain.depths_mm.iter().map(|depth| depth.unwrap_or(0.0)).cycle().take(days).collect(),
         filled_days: 0,
         left_out_years: Vec::new(),
-        measured: true,
+        origin: Origin::Measured,
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::one_tank::{from_full, system};
 use chrono::NaiveDate;
 use eavewater::engine::measures::dry_runs::dry_runs;
-use eavewater::engine::rain::weather::Weather;
+use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::volume::LITRES_PER_US_GALLON;
 use eavewater::quantity::{Customary, Kind, Length, Units, Volume, shown, typed};
 use eavewater::site::roof::Material;
@@ -16,7 +16,7 @@ fn runoff_l(area: f64, coefficient: f64, wetting: f64, depths_mm: Vec<f64>) -> f
         depths_mm,
         filled_days: 0,
         left_out_years: Vec::new(),
-        measured: true,
+        origin: Origin::Measured,
     };
     from_full(&system(area, coefficient, wetting, 1000.0, 0.0), &weather, 0.0).0.total().inflow_l
 }
@@ -151,7 +151,7 @@ fn demand_side_storage_of_the_warwick_example() {
             depths_mm: vec![0.0; days],
             filled_days: 0,
             left_out_years: Vec::new(),
-            measured: true,
+            origin: Origin::Measured,
         };
         let (_, series) = from_full(&system(50.0, 0.8, 0.0, 3_000.0, 6.0 * 20.0), &weather, 0.0);
         dry_runs(&series.dates, &series.house_shortfall_l).len()

@@ -8,7 +8,7 @@ use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
-use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
 use serde_json::Value;
 
@@ -47,7 +47,7 @@ fn a_site_file_and_a_rain_record_give_the_independent_balance() {
     let site = Site {
         name: "One tank".to_owned(),
         system: one_tank::system(150.0, 0.85, 0.5, 20_000.0, 400.0),
-        reckoning: Reckoning::default(),
+        ..Site::default()
     };
     let file = written("one-tank.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
     let output = reckon(&[&file, &record("hyderabad")]);
@@ -77,6 +77,27 @@ fn every_day_is_there_when_asked_for() {
     let series = &report[0]["series"];
     assert_eq!(series["dates"].as_array().unwrap().len(), series["live_l_by_store"][0].as_array().unwrap().len());
     assert_eq!(series["dates"][0], "2011-01-01");
+}
+
+#[test]
+fn years_are_generated_when_asked_for() {
+    let file = demo_file("demo-generated.json");
+    let draw = |words: &[&str]| -> Value {
+        serde_json::from_slice(&reckon(&[&[file.as_str(), "--generated", "30"], words].concat()).stdout).unwrap()
+    };
+    let first = draw(&[]);
+    assert_eq!(first[0]["rain"]["origin"], "generated");
+    assert_eq!(first[0]["rain_model"]["years"], 30);
+    assert_eq!(first[0]["years"].as_array().unwrap().len(), 30);
+    // The demo's rain has twelve years.
+    assert_eq!(
+        first[0]["rain_model"]["recorded"]["rain_years"].as_u64().map(|years| (11..=12).contains(&years)),
+        Some(true)
+    );
+    assert_eq!(first, draw(&["--draw", "1"]));
+    assert_ne!(first[0]["total"], draw(&["--draw", "2"])[0]["total"]);
+    refused(&[&file, "--generated", "5"], "no number of years");
+    refused(&[&file, "--draw", "2"], "goes with --generated");
 }
 
 #[test]

@@ -5,7 +5,7 @@ use eavewater::engine::balance::ledger::Ledger;
 use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::Conduct;
 use eavewater::engine::balance::series::{Series, run_and_keep};
-use eavewater::engine::rain::weather::Weather;
+use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Days, Depth, Flow, Length, Money, Share, Volume};
 use eavewater::site::feed::Feed;
 use eavewater::site::hauling::Hauling;
@@ -44,7 +44,7 @@ fn from(first: (i32, u32, u32), depths_mm: &[f64]) -> Weather {
         depths_mm: depths_mm.to_vec(),
         filled_days: 0,
         left_out_years: Vec::new(),
-        measured: true,
+        origin: Origin::Measured,
     }
 }
 

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use crate::engine::measures::percentiles;
 use crate::engine::question::Answer;
 use crate::engine::rain::picture;
+use crate::engine::rain::weather::Origin;
 use crate::figures::band::{YearBand, YearBandWords};
 use crate::figures::bars::{Bar, Bars, BarsWords};
 use crate::figures::drawing::Drawing;
@@ -155,7 +156,7 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
 
 /// The share of good years with its range, drawn. `None` without complete measured years.
 pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
-    let good = answer.good_years.filter(|_| answer.measured)?;
+    let good = answer.good_years.filter(|_| answer.origin != Origin::Even)?;
     #[expect(clippy::cast_precision_loss, reason = "years of a few centuries")]
     let share = good.good as f64 / good.all as f64;
     let words = IntervalWords {

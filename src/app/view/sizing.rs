@@ -5,6 +5,7 @@ use super::{Outcome, sheet};
 use crate::app::event::Lever;
 use crate::app::model::KeptSite;
 use crate::engine::question::Answer;
+use crate::engine::rain::weather::Origin;
 use crate::figures::drawing::Drawing;
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
@@ -63,7 +64,7 @@ pub struct Results {
 pub fn sizing(
     kept: &KeptSite,
     outcome: Option<&Outcome>,
-    trial: Trial,
+    trial: &Trial,
     trial_outcome: Option<&Outcome>,
     units: &Units,
     width: f64,
@@ -95,7 +96,7 @@ pub fn sizing(
     }
 }
 
-fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView> {
+fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverView> {
     let capacity: f64 = site.system.tanks.iter().map(|tank| tank.capacity().get()).sum();
     let roof: f64 = site.system.sections.iter().map(|section| section.area.get()).sum();
     let uses: f64 = site
@@ -104,14 +105,14 @@ fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView
         .iter()
         .map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).sum::<f64>() / 12.0)
         .sum();
-    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.rain;
+    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
     Lever::ALL
         .map(|lever| {
             let (label, factor, value) = match lever {
-                Lever::Storage => ("Tanks", trial.storage, shown::figure(capacity, Kind::Volume, units)),
-                Lever::Roof => ("Roof", trial.roof, shown::figure(roof, Kind::Area, units)),
-                Lever::Uses => ("Use", trial.uses, shown::figure(uses, Kind::Flow, units)),
-                Lever::Rain => ("Rain", trial.rain, format!("{} of the record", words::percent(rain))),
+                Lever::Storage => ("Tanks", trial.levers.storage, shown::figure(capacity, Kind::Volume, units)),
+                Lever::Roof => ("Roof", trial.levers.roof, shown::figure(roof, Kind::Area, units)),
+                Lever::Uses => ("Use", trial.levers.uses, shown::figure(uses, Kind::Flow, units)),
+                Lever::Rain => ("Rain", trial.levers.rain, format!("{} of the record", words::percent(rain))),
             };
             LeverView { lever, label, factor, value }
         })
@@ -121,7 +122,7 @@ fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView
 fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
     let system = &site.system;
     let mut statistics = Vec::new();
-    if let Some(good) = answer.good_years.filter(|_| answer.measured) {
+    if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
         statistics.push(say::good_years(&good));
     }
     statistics.push(say::reliability(answer));

@@ -14,6 +14,7 @@ pub fn scaled(weather: &Weather, by_month: &[f64; 12]) -> Weather {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+    use super::super::weather::Origin;
     use super::*;
 
     #[test]
@@ -23,7 +24,7 @@ mod tests {
             depths_mm: vec![10.0, 10.0],
             filled_days: 3,
             left_out_years: vec![2000],
-            measured: true,
+            origin: Origin::Measured,
         };
         let mut by_month = [1.0; 12];
         by_month[1] = 0.8;

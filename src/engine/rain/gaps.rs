@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, NaiveDate};
 
-use super::weather::Weather;
+use super::weather::{Origin, Weather};
 use crate::site::rain::{MissingDays, RainRecord};
 
 /// The record with a depth on every day that is left.
@@ -25,7 +25,7 @@ pub fn usable(record: &RainRecord, treatment: MissingDays) -> Result<Weather, Ga
         depths_mm: Vec::with_capacity(record.depths_mm.len()),
         filled_days: 0,
         left_out_years,
-        measured: true,
+        origin: Origin::Measured,
     };
     for (date, depth) in record.days() {
         if weather.left_out_years.binary_search(&date.year()).is_ok() {

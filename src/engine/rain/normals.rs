@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, Months, NaiveDate};
 
-use super::weather::Weather;
+use super::weather::{Origin, Weather};
 use crate::site::rain::Normals;
 
 /// Mean depth of a rain day in mm where only the month's total is known. Common practice, no source.
@@ -12,7 +12,7 @@ pub const FIRST_YEAR: i32 = 2001;
 /// The most years that are made.
 pub const MOST_YEARS: u16 = 400;
 
-/// `years` (1 to 400) equal years from 1 January 2001 on, each day with its depth; `measured` is false.
+/// `years` (1 to 400) equal years from 1 January 2001 on, each day with its depth.
 ///
 /// A month of D days and T mm has n rain days of T / n mm each: n is the mean number of rain days, rounded, at least 1
 /// and at most D; without one, T / [`MEAN_RAIN_DAY_MM`], rounded likewise. Rain day k (0 to n − 1) falls in the middle
@@ -41,7 +41,7 @@ pub fn even_years(normals: &Normals, years: u16) -> Result<Weather, NormalsError
             depths_mm[start + (2 * k + 1) * length / (2 * rain)] = depth_mm;
         }
     }
-    Ok(Weather { dates, depths_mm, filled_days: 0, left_out_years: Vec::new(), measured: false })
+    Ok(Weather { dates, depths_mm, filled_days: 0, left_out_years: Vec::new(), origin: Origin::Even })
 }
 
 /// Why no days can be made of monthly means.
@@ -72,7 +72,11 @@ pub enum NormalsError {
     },
 }
 
-fn check(normals: &Normals) -> Result<(), NormalsError> {
+/// Whether every figure is in its range.
+///
+/// # Errors
+/// [`NormalsError`].
+pub fn check(normals: &Normals) -> Result<(), NormalsError> {
     const LONGEST: [f64; 12] = [31.0, 29.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0];
     for (month0, &total_mm) in normals.totals_mm.iter().enumerate() {
         if !(total_mm.is_finite() && total_mm >= 0.0) {
@@ -117,7 +121,7 @@ mod tests {
     fn each_month_keeps_its_total_in_leap_years_too() {
         let weather = even_years(&normals(TOTALS, None), 4).unwrap();
         assert_eq!(weather.dates.len(), 1461);
-        assert!(!weather.measured);
+        assert_eq!(weather.origin, Origin::Even);
         for year in 2001..=2004 {
             for (month0, total_mm) in TOTALS.iter().enumerate() {
                 let days = weather.dates.iter().zip(&weather.depths_mm);
