@@ -88,7 +88,7 @@ function lightProgram(esbuild, wasmPath, glue) {
     .replace(/^ \(import "[^"]*" "([^"]*)"/gm, (_, name) => ` (import "_" "${short(name)}"`)
     .replace(/^ \(export "([^"]*)"(.*)\n/gm, (_, name, rest) => (called.has(name) ? ` (export "${short(name)}"${rest}\n` : ''));
   writeFileSync(before, lighter);
-  binaryen('wasm-opt', before, '-Oz', ...FEATURES.map((feature) => `--enable-${feature}`), '-o', after);
+  binaryen('wasm-opt', before, '-Oz', '--converge', ...FEATURES.map((feature) => `--enable-${feature}`), '-o', after);
   const program = readFileSync(after);
   rmSync(work, { recursive: true });
 
