@@ -82,6 +82,12 @@ impl From<bool> for Value {
     }
 }
 
+impl From<u8> for Value {
+    fn from(number: u8) -> Self {
+        Value::Number(number.into())
+    }
+}
+
 impl From<u16> for Value {
     fn from(number: u16) -> Self {
         Value::Number(number.into())

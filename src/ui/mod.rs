@@ -5,6 +5,7 @@ mod page;
 mod bar;
 mod notice;
 
+mod generated;
 mod house;
 mod kept;
 mod rain;

@@ -144,8 +144,7 @@ pub fn hauled(answer: &Answer, units: &Units) -> Option<String> {
     if answer.ledger.loads == 0 {
         return None;
     }
-    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let per_year = 365.25 / answer.series.dates.len().max(1) as f64;
+    let per_year = super::per_year(answer.series.dates.len());
     #[expect(clippy::cast_precision_loss, reason = "loads of a few centuries")]
     let loads = answer.ledger.loads as f64 * per_year;
     Some(format!(
@@ -162,23 +161,6 @@ pub fn stranded(name: &str, litres: f64, lowest: &str, units: &Units) -> String 
         "{} of {name} can never fill: joined by the trunk line, the store spills at the rim of {lowest} first.",
         shown::figure(litres, Kind::Volume, units)
     )
-}
-
-/// How a trial compares with what is there.
-pub fn compared(now: &Answer, trial: &Answer) -> String {
-    let dry = |answer: &Answer| answer.series.dry_days().filter(|dry| *dry).count();
-    let worst = |answer: &Answer| answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0);
-    let (before, after) = (dry(now), dry(trial));
-    let change = match after.cmp(&before) {
-        std::cmp::Ordering::Equal => "As many dry days as now".to_owned(),
-        std::cmp::Ordering::Less => {
-            format!("{} over the whole record", count(before - after, "fewer dry day", "fewer dry days"))
-        }
-        std::cmp::Ordering::Greater => {
-            format!("{} over the whole record", count(after - before, "more dry day", "more dry days"))
-        }
-    };
-    format!("{change}; the worst year has {} instead of {}.", number_text(worst(trial)), number_text(worst(now)))
 }
 
 /// Title of the rule for the order of events in a day.

@@ -3,11 +3,14 @@
 pub mod charts;
 pub mod checks;
 pub mod frame;
+pub mod generated;
 pub mod house;
 pub mod kept;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod uses;
+pub mod years;
 
 use crate::engine::question::{Answer, Refusal};
 

@@ -1,6 +1,6 @@
 //! Uses.
 
-use super::{barriers, part_id};
+use super::{barriers, garden, part_id};
 use crate::quantity::{Count, Flow, Volume};
 use crate::records::json::Value;
 use crate::records::place::{Place, Read};
@@ -54,6 +54,7 @@ fn read_amount(place: &Place<'_>) -> Read<Amount> {
             each: Volume::litres(held.number("each")?),
             a_week: Count::number(held.number("a_week")?),
         },
+        "garden" => Amount::Garden(garden::read(&held)?),
         _ => return Err(place.unknown(name)),
     })
 }
@@ -68,5 +69,6 @@ fn write_amount(amount: &Amount) -> Value {
         Amount::PerEvent { each, a_week } => {
             choice("per_event", object(vec![("each", number(each.get())), ("a_week", number(a_week.get()))]))
         }
+        Amount::Garden(garden) => choice("garden", garden::write(garden)),
     }
 }
