@@ -8,6 +8,7 @@ mod notice;
 mod generated;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sizing;
 mod sketch;
