@@ -122,7 +122,8 @@ fn nothing_from_outside_can_panic() {
 fn nothing_that_is_shown_or_kept_is_written_as_programmers_read_it() {
     let found = breaches(|_, file, line| {
         let named = [":?}", ":#?}"].iter().find(|format| line.contains(**format))?;
-        (!file.ends_with("tests.rs")).then(|| (*named).to_owned())
+        let in_test = file.ends_with("tests.rs") || line.contains("assert");
+        (!in_test).then(|| (*named).to_owned())
     });
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
