@@ -15,6 +15,8 @@ mod sketch;
 mod start;
 
 mod checks;
+mod climate;
+mod habits;
 mod sheet;
 
 mod choose;

@@ -6,6 +6,7 @@ pub mod errors;
 pub mod findings;
 pub mod garden;
 pub mod generated;
+pub mod habits;
 pub mod head_figures;
 pub mod kept;
 pub mod next;
@@ -13,6 +14,7 @@ pub mod parts;
 pub mod rain;
 pub mod rain_report;
 pub mod sizing;
+pub mod sketch;
 pub mod treatment;
 
 use chrono::{Datelike, NaiveDate};
