@@ -16,6 +16,7 @@ use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
+use crate::site::upkeep::Job;
 
 /// What can be dragged on the sizing place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -136,6 +137,10 @@ pub enum Event {
     EntryWritten(Draft, u64),
     /// An entry is to go.
     EntryRemoved(EntryId),
+    /// How often work is done was entered as text: days, rain, litres; none goes back to the usual.
+    IntervalEntered(Job, Option<[String; 3]>),
+    /// A calendar of the upkeep is wanted, at this moment in milliseconds since 1970.
+    CalendarWanted(u64),
 
     /// A lever was dragged to a factor.
     LeverDragged(Lever, f64),

@@ -7,7 +7,8 @@ use chrono::NaiveDate;
 use super::form::Form;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
-use crate::quantity::Units;
+use crate::quantity::typed::TypedError;
+use crate::quantity::{Kind, Range, Units};
 pub use crate::records::cupboard::SiteId;
 use crate::records::cupboard::{Index, SiteFile, Trouble};
 use crate::records::exchange::Export;
@@ -87,6 +88,10 @@ pub enum Notice {
     Trouble(Trouble),
     /// A change was refused.
     Refused(EditError),
+    /// How often work is done was out of range.
+    IntervalRefused(Kind, Range),
+    /// A text was no quantity.
+    NotUnderstood(TypedError),
     /// A rain file could not be read.
     RainRefused(crate::engine::rain::import::ImportError),
     /// A file could not be taken in.

@@ -16,6 +16,7 @@ pub mod rain;
 pub mod rain_report;
 pub mod sizing;
 pub mod treatment;
+pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 

@@ -17,5 +17,6 @@ mod reckon;
 mod reference_et;
 mod saved;
 mod upgrades;
+mod upkeep;
 mod worked_days;
 mod workflows;

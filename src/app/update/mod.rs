@@ -6,6 +6,7 @@ mod kept;
 mod rain;
 mod sites;
 mod sizing;
+mod upkeep;
 
 use super::effect::Effect;
 use super::event::Event;
@@ -94,6 +95,8 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
         Event::EntryRemoved(id) => diary::remove(model, id),
+        Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
+        Event::CalendarWanted(moment) => upkeep::calendar(model, moment),
 
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),

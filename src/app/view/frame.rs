@@ -35,6 +35,8 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::NotSaved(error) => errors::put(*error),
         Notice::Trouble(trouble) => kept::trouble(trouble),
         Notice::Refused(error) => errors::edit(error, system, &model.units),
+        Notice::IntervalRefused(kind, range) => errors::out_of_range(*kind, *range, &model.units),
+        Notice::NotUnderstood(error) => errors::typed(error),
         Notice::RainRefused(error) => errors::rain(error),
         Notice::FileRefused(error) => errors::file(error),
         Notice::TrialCannotRun => {

@@ -12,6 +12,7 @@ pub mod kept;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod upkeep;
 pub mod uses;
 pub mod years;
 
