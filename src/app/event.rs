@@ -160,6 +160,14 @@ pub enum Event {
 
     /// A file of everything is wanted.
     ExportWanted,
+    /// The diary of the open site is wanted as a table.
+    DiaryTableWanted,
+    /// The days of its balance are wanted as a table.
+    ResultsTableWanted,
+    /// What is kept takes so many characters.
+    StorageMeasured(usize),
+    /// The browser promised not to throw away what is kept, or did not.
+    Persists(bool),
     /// A file was read.
     FileRead(Vec<u8>),
     /// It is to be taken in, in the place of what is there or beside it.

@@ -64,8 +64,7 @@ pub fn merge(model: &Model, file: &Export) -> (Vec<Change>, Vec<(SiteId, SiteFil
         }
         let house_differs = merged.site != coming.site || (merged.rain != coming.rain && coming.rain.is_some());
         if diary == Merged::default() && !rain {
-            let kind =
-                if house_differs { ChangeKind::Merged { diary, rain, house_differs } } else { ChangeKind::Same };
+            let kind = if house_differs { ChangeKind::Merged { diary, rain, house_differs } } else { ChangeKind::Same };
             changes.push(Change { name, kind });
             continue;
         }

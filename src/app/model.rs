@@ -174,6 +174,12 @@ pub struct Model {
     pub open: Option<SiteId>,
     /// The units that the person wants.
     pub units: Units,
+    /// The day of the last export, if there was one.
+    pub exported: Option<NaiveDate>,
+    /// How many characters what is kept takes.
+    pub used: usize,
+    /// Whether the browser promised not to throw away what is kept; none while it wasn't heard.
+    pub persists: Option<bool>,
     /// Where the person is.
     pub place: Place,
     /// Whether the sketch is being drawn.
@@ -205,6 +211,9 @@ impl Default for Model {
             greatest: 0,
             open: None,
             units: Units::default(),
+            exported: None,
+            used: 0,
+            persists: None,
             place: Place::House,
             sketching: false,
             form: None,
@@ -231,7 +240,12 @@ impl Model {
     /// The index as it is to be kept.
     pub fn index(&self) -> Index {
         let ids = self.sites.iter().map(|kept| kept.id);
-        Index { sites: ids.chain(self.untouched.iter().copied()).collect(), open: self.open, units: self.units.clone() }
+        Index {
+            sites: ids.chain(self.untouched.iter().copied()).collect(),
+            open: self.open,
+            units: self.units.clone(),
+            exported: self.exported,
+        }
     }
 
     /// A name on this phone that no site has.

@@ -46,6 +46,11 @@ fn drawn(view: HouseView, desk: Desk) -> AnyView {
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
+        .child(live(move || {
+            let reminder = desk.model.with(crate::app::view::kept::reminder);
+            reminder
+                .map_or_else(nothing, |text| desk.button(&text, Event::PlaceOpened(Place::Kept)).class("plain").into())
+        }))
         .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
         .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain").into()))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))

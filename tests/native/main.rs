@@ -5,6 +5,7 @@ mod any_system;
 mod checks;
 mod code_laws;
 mod diary;
+mod files_in;
 mod garden_days;
 mod garden_laws;
 mod generated_years;

@@ -35,7 +35,8 @@ fn group_of(model: &Model, job: Job) -> &'static str {
 #[test]
 fn a_job_is_done_with_one_event_and_comes_due_again_on_its_part() {
     let mut model = with_demo();
-    let job = gutter(&model);
+    // The feeds of the demo house are marked for other things already.
+    let job = Job { task: Task::Roof, part: model.site().unwrap().site.system.sections[0].id };
     assert_eq!(group_of(&model, job), "Not written down yet");
     done(&mut model, job, 200);
     assert_eq!(group_of(&model, job), "Due");

@@ -10,7 +10,7 @@ mod upkeep;
 
 use super::effect::Effect;
 use super::event::Event;
-use super::model::{Model, Notice};
+use super::model::{Model, Notice, Place};
 use crate::site::trial::Trial;
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
@@ -32,7 +32,7 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
             model.form = None;
             model.sheet = None;
             model.sketching = false;
-            Vec::new()
+            if place == Place::Kept { vec![Effect::MeasureStorage] } else { Vec::new() }
         }
         Event::NoticeDismissed => {
             model.notice = None;
@@ -114,6 +114,16 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         }
 
         Event::ExportWanted => kept::export(model),
+        Event::DiaryTableWanted => kept::diary_table(model),
+        Event::ResultsTableWanted => kept::results_table(model),
+        Event::StorageMeasured(used) => {
+            model.used = used;
+            Vec::new()
+        }
+        Event::Persists(persists) => {
+            model.persists = Some(persists);
+            Vec::new()
+        }
         Event::FileRead(bytes) => kept::file_read(model, &bytes),
         Event::FileAccepted { replace } => kept::file_accepted(model, replace),
         Event::FileDiscarded => {
