@@ -15,6 +15,7 @@ pub mod csv;
 pub mod draft;
 pub mod form;
 pub mod merging;
+pub mod next;
 pub mod sketch;
 
 pub mod update;

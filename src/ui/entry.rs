@@ -19,8 +19,6 @@ use crate::words;
 pub(crate) fn entry(desk: Desk) -> AnyView {
     let Some(opened) = desk.model.with_untracked(|model| model.form.clone()) else { return nothing() };
     let form = RwSignal::new(opened.clone());
-    // Wherever the page stood, the form begins at its head.
-    window().scroll_to_with_x_and_y(0.0, 0.0);
     let shown = Memo::new(move |_| {
         desk.case.with(|case| {
             let site = case.site.as_ref()?;

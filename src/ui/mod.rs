@@ -11,6 +11,7 @@ mod entry;
 mod generated;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sizing;
 mod sketch;

@@ -3,7 +3,9 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
-use super::{Desk, Outside, ahead, bar, diary, entry, house, kept, notice, rain, sheet, sizing, sketch, start, upkeep};
+use super::{
+    Desk, Outside, ahead, bar, diary, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start, upkeep,
+};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -47,6 +49,11 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
     listen(send);
 
     let showing = Memo::new(move |_| model.with(Showing::of));
+    // A place begins at its top.
+    leptos::prelude::Effect::new(move |_| {
+        showing.track();
+        next::to_the_top();
+    });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
         Showing::Form => entry::entry(desk),
@@ -64,7 +71,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         worded("A", "Skip to the content").class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
-        main.child(notice::notices(desk)).child(place).into(),
+        main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),
         sheet::sheet(desk),
     ]
     .into_any()

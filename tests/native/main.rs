@@ -19,5 +19,6 @@ mod reference_et;
 mod saved;
 mod upgrades;
 mod upkeep;
+mod what_next;
 mod worked_days;
 mod workflows;

@@ -9,6 +9,7 @@ pub mod frame;
 pub mod generated;
 pub mod house;
 pub mod kept;
+pub mod next;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
