@@ -15,6 +15,7 @@ pub mod parts;
 pub mod rain;
 pub mod rain_report;
 pub mod sizing;
+pub mod sketch;
 pub mod treatment;
 pub mod upkeep;
 
