@@ -1,9 +1,8 @@
 //! The diary: a list of entries. What an entry tells stands under one key, `what`.
 
-use serde_json::Value;
-
 use super::part_id;
 use crate::quantity::{Depth, Length, Money, Range, Share, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{choice, list, number, object};
 use crate::site::diary::{
@@ -49,15 +48,21 @@ fn read_entry(place: &Place<'_>) -> Read<Entry> {
 }
 
 fn write_entry(entry: &Entry) -> Value {
-    let mut values = vec![("id", entry.id.0.into()), ("on", entry.date.to_string().into())];
+    let mut values = vec![("id", moment(entry.id.0)), ("on", entry.date.to_string().into())];
     if entry.edited != entry.id.0 {
-        values.push(("edited", entry.edited.into()));
+        values.push(("edited", moment(entry.edited)));
     }
     values.push(("what", write_told(&entry.told)));
     if !entry.note.is_empty() {
         values.push(("note", entry.note.as_str().into()));
     }
     object(values)
+}
+
+/// A moment or an identity: whole numbers up to [`LAST_MOMENT`] are exact.
+fn moment(moment: u64) -> Value {
+    #[expect(clippy::cast_precision_loss, reason = "no larger moment is taken in or made")]
+    number(moment as f64)
 }
 
 fn read_told(place: &Place<'_>) -> Read<Told> {

@@ -1,9 +1,8 @@
 //! Intervals of upkeep that the household chose.
 
-use serde_json::Value;
-
 use super::{diary, part_id};
 use crate::quantity::Range;
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, number, object};
 use crate::site::upkeep::{DAYS, Interval, Job, LITRES, RAIN_MM, Upkeep};
