@@ -250,8 +250,9 @@ impl<'a> Place<'a> {
         let place = self.at(key)?;
         match place.value {
             Value::Number(number) if *number >= 0.0 && number.fract() == 0.0 => {
-                let number = *number as u64;
-                if number <= most { Ok(number) } else { Err(place.error(Fault::OutOfRange)) }
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and not negative")]
+                let whole = *number as u64;
+                if whole <= most { Ok(whole) } else { Err(place.error(Fault::OutOfRange)) }
             }
             _ => Err(place.not_a(Wanted::WholeNumber { most: u32::MAX })),
         }
