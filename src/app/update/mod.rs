@@ -11,7 +11,7 @@ mod upkeep;
 mod uses;
 
 use super::effect::Effect;
-use super::event::Event;
+use super::event::{Event, Shift};
 use super::model::{Model, Notice, Place};
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
