@@ -9,6 +9,7 @@ mod perform;
 mod service_worker;
 mod tabs;
 
+pub use clock::moment;
 pub use files::read;
 pub use local_storage::BrowserShelf;
 pub use perform::Keeper;
@@ -20,4 +21,5 @@ pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
     keeper.sends_by(send);
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
+    clock::listen(send);
 }

@@ -1,17 +1,17 @@
-//! The file that leaves the phone and comes back: every site with its rain, as one JSON document.
+//! The file that leaves the phone and comes back: every site with its rain and diary, as one JSON document.
 //!
 //! ```json
-//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…} } ] }
+//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…}, "diary": […] } ] }
 //! ```
 
-use serde_json::Value;
-
 use super::cupboard::SiteFile;
+use super::json::{SyntaxError, Value};
 use super::place::{Place, Read, ShapeError};
 use super::shapes;
 use super::slots::VERSION;
 use super::written::{list, object};
 use crate::quantity::Units;
+use crate::site::diary::Diary;
 
 /// What the file says it is.
 const FORMAT: &str = "eavewater";
@@ -30,14 +30,12 @@ pub struct Export {
 pub enum ImportError {
     /// It isn't text in UTF-8.
     NotText,
-    /// It isn't a JSON document of ours: what is wrong and where.
-    NotOurs {
-        /// Line, from 1.
-        line: usize,
-        /// Column, from 1.
-        column: usize,
-        /// What is wrong there.
-        what: String,
+    /// It isn't a JSON document.
+    NotJson(SyntaxError),
+    /// It is a document that says to be of another format.
+    OtherFormat {
+        /// The format that it says it has.
+        format: String,
     },
     /// It is a JSON document, but not all of it has the shape that its version has.
     WrongShape(ShapeError),
@@ -62,8 +60,7 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
         ("units", shapes::units::write(units)),
         ("sites", list(&sites, write_site_file)),
     ]);
-    // A document whose keys are all text has nothing that could fail here.
-    serde_json::to_string(&file).unwrap_or_default()
+    file.written()
 }
 
 /// Reads a file. It comes from outside: nothing in it is trusted until it is parsed, and its systems are judged by
@@ -73,15 +70,11 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
 /// See [`ImportError`].
 pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
     let text = std::str::from_utf8(bytes).map_err(|_| ImportError::NotText)?;
-    let document: Value = serde_json::from_str(text).map_err(|error| ImportError::NotOurs {
-        line: error.line(),
-        column: error.column(),
-        what: error.to_string(),
-    })?;
+    let document = Value::read(text).map_err(ImportError::NotJson)?;
     let file = Place::top(&document);
     let format = file.text("format")?;
     if format != FORMAT {
-        return Err(ImportError::NotOurs { line: 1, column: 1, what: format!("format \"{format}\"") });
+        return Err(ImportError::OtherFormat { format });
     }
     let version = file.at("version")?.as_whole_number(u32::MAX)?;
     if version > VERSION {
@@ -101,6 +94,10 @@ fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
             Some(rain) => Some(shapes::rain::read(&rain)?),
             None => None,
         },
+        diary: match place.at_if_any("diary")? {
+            Some(diary) => Diary::of(shapes::diary::read(&diary)?),
+            None => Diary::default(),
+        },
     })
 }
 
@@ -108,6 +105,7 @@ fn write_site_file(file: &SiteFile) -> Value {
     object(vec![
         ("site", shapes::site::write(&file.site)),
         ("rain", file.rain.as_ref().map_or(Value::Null, shapes::rain::write)),
+        ("diary", shapes::diary::write(file.diary.entries())),
     ])
 }
 
@@ -122,7 +120,7 @@ mod tests {
     #[test]
     fn what_is_exported_comes_back_the_same() {
         let units = Units::customary(Customary::Us);
-        let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())) };
+        let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
         let text = export(&units, vec![file.clone()]);
         let back = import(text.as_bytes());
         assert!(back.map(|export| (export.units, export.sites)) == Ok((units, vec![file])), "came back changed");
@@ -131,11 +129,12 @@ mod tests {
     #[test]
     fn files_of_others_are_refused() {
         assert_eq!(import(&[0xff, 0xfe]), Err(ImportError::NotText));
-        assert!(matches!(import(b"date,rain"), Err(ImportError::NotOurs { line: 1, .. })));
-        assert!(matches!(import(br#"{"format":"other","version":1}"#), Err(ImportError::NotOurs { .. })));
+        assert!(matches!(import(b"date,rain"), Err(ImportError::NotJson(SyntaxError { line: 1, .. }))));
+        let other = ImportError::OtherFormat { format: "other".to_owned() };
+        assert_eq!(import(br#"{"format":"other","version":1}"#), Err(other));
         assert_eq!(import(br#"{"format":"eavewater","version":3}"#), Err(ImportError::Newer { version: 3 }));
         let deep = "[".repeat(100_000);
-        assert!(matches!(import(deep.as_bytes()), Err(ImportError::NotOurs { .. })));
+        assert!(matches!(import(deep.as_bytes()), Err(ImportError::NotJson(_))));
     }
 
     #[track_caller]
@@ -149,7 +148,8 @@ mod tests {
         check_wrong_shape("[]", "", Fault::NotA(Wanted::Object));
         check_wrong_shape("{}", "format", Fault::Missing);
         check_wrong_shape(r#"{"format":"eavewater","version":1}"#, "sites", Fault::Missing);
-        let text = export(&Units::default(), vec![SiteFile { site: demo::site(), rain: None }]);
+        let text =
+            export(&Units::default(), vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default() }]);
         for (right, wrong, path, fault) in [
             (r#""material":"metal""#, r#""material":"gold""#, "sections[0].material", "gold"),
             (r#""build":"barrel""#, r#""build":"box""#, "tanks[2].build", "box"),
@@ -162,9 +162,9 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_ignored_and_what_may_be_absent_is_absent() {
-        let site = SiteFile { site: demo::site(), rain: None };
+        let site = SiteFile { site: demo::site(), rain: None, diary: Diary::default() };
         let text = export(&Units::default(), vec![site.clone()]);
-        let text = text.replace(r#","units":{}"#, "").replace(r#""rain":null"#, r#""plan":[{}]"#);
+        let text = text.replace(r#","units":{}"#, "").replace(r#""diary":[],"rain":null"#, r#""plan":[{}]"#);
         assert!(text.contains("plan") && !text.contains("units"));
         assert_eq!(import(text.as_bytes()), Ok(Export { units: Units::default(), sites: vec![site] }));
     }

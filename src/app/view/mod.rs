@@ -1,8 +1,11 @@
 //! What is drawn, place by place: plain structs with figures and words already chosen. Pure: `ui` draws them.
 
+pub mod ahead;
 pub mod charts;
 pub mod checks;
 pub mod climate;
+pub mod diary;
+pub mod entry;
 pub mod frame;
 pub mod generated;
 pub mod habits;
@@ -13,7 +16,9 @@ pub mod rain;
 pub mod sheet;
 pub mod sizing;
 pub mod sketch;
+pub mod upkeep;
 pub mod uses;
+pub mod water;
 pub mod years;
 
 use crate::engine::question::{Answer, Refusal};

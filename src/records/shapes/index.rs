@@ -1,9 +1,8 @@
 //! The index, and the list of sites that are being taken in.
 
-use serde_json::Value;
-
 use super::units;
 use crate::records::cupboard::{Index, SiteId};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 
@@ -19,6 +18,10 @@ pub fn read(place: &Place<'_>) -> Read<Index> {
             None => None,
         },
         units: units::read(&place.at("units")?)?,
+        exported: match place.at_if_any("exported")? {
+            Some(_) => Some(place.date("exported")?),
+            None => None,
+        },
     })
 }
 
@@ -28,6 +31,7 @@ pub fn write(index: &Index) -> Value {
         ("sites", write_ids(&index.sites)),
         ("open", index.open.map_or(Value::Null, |open| open.0.into())),
         ("units", units::write(&index.units)),
+        ("exported", index.exported.map_or(Value::Null, |day| day.to_string().into())),
     ])
 }
 
