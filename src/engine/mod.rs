@@ -4,5 +4,6 @@ pub mod rain;
 
 pub mod balance;
 pub mod measures;
+pub mod sizing;
 
 pub mod question;

@@ -23,7 +23,7 @@ pub struct Plan {
     pub(super) hauling: Vec<HaulingPlan>,
 }
 
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Section {
     pub area_m2: f64,
     pub runoff_coefficient: f64,
@@ -32,7 +32,7 @@ pub(super) struct Section {
     pub outlets: Vec<(usize, f64)>,
 }
 
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct FeedPlan {
     pub capture: f64,
     pub tank: usize,

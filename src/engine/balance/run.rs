@@ -60,23 +60,53 @@ pub struct Conduct {
 /// let ledger = run(&plan(&demo::site().system).unwrap(), &weather, Conduct { start_share: 1.0, inflow_first: 0.0 }, |_| ());
 /// assert!(ledger.residual().abs() < 1e-9);
 /// ```
-pub fn run(plan: &Plan, weather: &Weather, conduct: Conduct, mut watch: impl FnMut(&Day)) -> Ledger {
-    let mut state = State::before_first_day(plan, conduct.start_share);
-    let mut ledger = Ledger { flushes: vec![FlushTally::default(); plan.feeds.len()], ..Ledger::default() };
-    ledger.stored_first_l = state.stored_l();
-    for (number, (date, rain_mm)) in weather.dates.iter().zip(&weather.depths_mm).enumerate() {
-        let month = date.month0() as usize;
-        state.day.hauled_l.fill(0.0);
-        haul(plan, &mut state, &mut ledger, month);
-        pump(plan, &mut state, &mut ledger, month);
-        collect(plan, &mut state, &mut ledger, number, month, *rain_mm);
-        for store in 0..plan.stores.len() {
-            balance(plan, &mut state, &mut ledger, store, month, conduct.inflow_first);
-        }
-        watch(&state.day);
+pub fn run(plan: &Plan, weather: &Weather, conduct: Conduct, watch: impl FnMut(&Day)) -> Ledger {
+    let mut running = Running::before_first_day(plan, conduct);
+    running.go_on(plan, weather, weather.dates.len(), watch);
+    running.ledger()
+}
+
+/// A run that goes on for some days at a time. It has to be given the same plan and weather each time.
+pub struct Running {
+    state: State,
+    ledger: Ledger,
+    inflow_first: f64,
+    next_day: usize,
+}
+
+impl Running {
+    /// A run before its first day.
+    pub fn before_first_day(plan: &Plan, conduct: Conduct) -> Self {
+        let state = State::before_first_day(plan, conduct.start_share);
+        let mut ledger = Ledger { flushes: vec![FlushTally::default(); plan.feeds.len()], ..Ledger::default() };
+        ledger.stored_first_l = state.stored_l();
+        Self { state, ledger, inflow_first: conduct.inflow_first, next_day: 0 }
     }
-    ledger.stored_last_l = state.stored_l();
-    ledger
+
+    /// Goes on for at most so many days, showing each to `watch`; whether days are left.
+    pub fn go_on(&mut self, plan: &Plan, weather: &Weather, most_days: usize, mut watch: impl FnMut(&Day)) -> bool {
+        let Self { state, ledger, inflow_first, next_day } = self;
+        let days = weather.dates.iter().zip(&weather.depths_mm).enumerate();
+        for (number, (date, rain_mm)) in days.skip(*next_day).take(most_days) {
+            let month = date.month0() as usize;
+            state.day.hauled_l.fill(0.0);
+            haul(plan, state, ledger, month);
+            pump(plan, state, ledger, month);
+            collect(plan, state, ledger, number, month, *rain_mm);
+            for store in 0..plan.stores.len() {
+                balance(plan, state, ledger, store, month, *inflow_first);
+            }
+            *next_day = number + 1;
+            watch(&state.day);
+        }
+        self.next_day < weather.dates.len()
+    }
+
+    /// The ledger of the days so far.
+    pub fn ledger(mut self) -> Ledger {
+        self.ledger.stored_last_l = self.state.stored_l();
+        self.ledger
+    }
 }
 
 struct State {
