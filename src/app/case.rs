@@ -42,21 +42,21 @@ impl PartialEq for Case {
 impl Case {
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
-        let (site, trial) = (model.site().cloned(), model.trial);
+        let (site, trial) = (model.site().cloned(), model.trial.clone());
         let same = before.filter(|before| before.site == site);
-        let tried_before = same.filter(|before| before.trial == trial && trial != Trial::NONE);
-        let reckon = |trial: Trial| {
+        let tried_before = same.filter(|before| before.trial == trial && !trial.is_none());
+        let reckon = |trial: &Trial| {
             let kept = site.as_ref()?;
             Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
         };
         let outcome = match same {
             Some(before) => before.outcome.clone(),
-            None => reckon(Trial::NONE),
+            None => reckon(&Trial::NONE),
         };
         let tried = match tried_before {
             Some(before) => before.tried.clone(),
-            None if trial == Trial::NONE => None,
-            None => reckon(trial),
+            None if trial.is_none() => None,
+            None => reckon(&trial),
         };
         Self { units: model.units.clone(), today: model.today, width, trial, outcome, tried, site }
     }

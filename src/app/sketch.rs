@@ -3,7 +3,7 @@
 use crate::quantity::{Area, Count, Flow, Length, Share, Volume};
 use crate::records::cupboard::SiteId;
 use crate::site::feed::{Feed, USUAL_CAPTURE, USUAL_DIVERTER};
-use crate::site::household::{Reckoning, Site};
+use crate::site::household::Site;
 use crate::site::new_part;
 use crate::site::part::PartId;
 use crate::site::roof::{Material, Outlet, RoofSection};
@@ -66,9 +66,10 @@ impl Sketch {
                 tank: Some(tank),
                 amount: Amount::PerHead { each: self.per_head, heads: self.people },
                 outdoor: false,
+                barriers: Vec::new(),
             }],
             ..System::default()
         };
-        Site { name: self.name.clone(), system, reckoning: Reckoning::default() }
+        Site { name: self.name.clone(), system, ..Site::default() }
     }
 }

@@ -3,7 +3,11 @@
 pub mod rain;
 
 pub mod balance;
+pub mod checks;
 pub mod measures;
 pub mod sizing;
 
+pub mod treatment;
+
 pub mod question;
+pub mod upgrades;

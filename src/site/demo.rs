@@ -5,7 +5,7 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::feed::{Diverter, Drain, Feed, USUAL_DIVERTER};
-use super::household::{Reckoning, Site};
+use super::household::Site;
 use super::new_part;
 use super::part::PartId;
 use super::rain::RainRecord;
@@ -57,8 +57,9 @@ pub fn site() -> Site {
         pumps: Vec::new(),
         uses: uses(),
         hauling: Vec::new(),
+        details: Default::default(),
     };
-    Site { name: "Emberlow (demo)".to_owned(), system, reckoning: Reckoning::default() }
+    Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
 }
 
 fn section(id: PartId, name: &str, area_m2: f64, material: Material, feed: Option<PartId>) -> RoofSection {
@@ -102,6 +103,7 @@ fn uses() -> Vec<Use> {
         tank: Some(tank),
         amount,
         outdoor,
+        barriers: Vec::new(),
     };
     vec![
         using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),

@@ -5,6 +5,8 @@
 
 pub mod part;
 
+pub mod barrier;
+
 pub mod feed;
 pub mod hauling;
 pub mod pump;
@@ -15,6 +17,7 @@ pub mod trunk;
 pub mod uses;
 
 pub mod choices;
+pub mod details;
 pub mod edit;
 pub mod findings;
 pub mod new_part;
@@ -22,8 +25,12 @@ pub mod system;
 
 pub mod demo;
 pub mod household;
+pub mod kept_option;
+pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod upgrade;
+pub mod wanted;
 
 pub use tank::{Shape, ShapeKind};
 pub use tank_shape::TableRow;

@@ -1,12 +1,24 @@
-//! A what-if: the system with some things larger or smaller.
+//! A what-if: another system beside the real one, with some things larger or smaller on top.
 
 use super::household::Site;
+use super::system::System;
 use super::uses::Amount;
 use crate::quantity::{Area, Count, Flow, Range, Share, Volume};
 
+/// What is tried beside the real system. Nothing of it touches the site until it is kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trial {
+    /// What it is called; empty until something gave it a name.
+    pub name: String,
+    /// The system that is tried; `None` is the real one.
+    pub system: Option<Box<System>>,
+    /// By how much things are multiplied on top of that.
+    pub levers: Levers,
+}
+
 /// By how much to multiply each thing; 1 is as it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Trial {
+pub struct Levers {
     /// Capacity of every tank.
     pub storage: f64,
     /// Area of every roof section.
@@ -20,32 +32,60 @@ pub struct Trial {
 /// What a factor may be.
 pub const FACTOR: Range = Range::new(0.1, 10.0);
 
+impl Levers {
+    /// Everything as it is.
+    pub const NONE: Levers = Levers { storage: 1.0, roof: 1.0, uses: 1.0, rain: 1.0 };
+}
+
 impl Trial {
     /// Everything as it is.
-    pub const NONE: Trial = Trial { storage: 1.0, roof: 1.0, uses: 1.0, rain: 1.0 };
+    pub const NONE: Trial = Trial { name: String::new(), system: None, levers: Levers::NONE };
 
-    /// The site under this trial. A part may leave its range by it: then the findings say so.
+    /// Whether there is nothing to try.
+    pub fn is_none(&self) -> bool {
+        self.system.is_none() && self.levers == Levers::NONE
+    }
+
+    /// A trial of another system, under a name.
+    pub fn of_system(name: String, system: System) -> Self {
+        Trial { name, system: Some(Box::new(system)), levers: Levers::NONE }
+    }
+
+    /// The system under this trial. A part may leave its range by it: then the findings say so.
+    pub fn system(&self, real: &System) -> System {
+        let mut system = self.system.as_deref().unwrap_or(real).clone();
+        for tank in &mut system.tanks {
+            tank.set_capacity(Volume::litres(tank.capacity().get() * self.levers.storage));
+        }
+        for section in &mut system.sections {
+            section.area = Area::square_metres(section.area.get() * self.levers.roof);
+        }
+        for using in &mut system.uses {
+            using.amount = scaled(&using.amount, self.levers.uses);
+        }
+        system
+    }
+
+    /// The site under this trial.
     pub fn of(&self, site: &Site) -> Site {
-        let mut site = site.clone();
-        for tank in &mut site.system.tanks {
-            tank.set_capacity(Volume::litres(tank.capacity().get() * self.storage));
-        }
-        for section in &mut site.system.sections {
-            section.area = Area::square_metres(section.area.get() * self.roof);
-        }
-        for using in &mut site.system.uses {
-            let scale = |flow: &mut Flow| *flow = Flow::litres_a_day(flow.get() * self.uses);
-            match &mut using.amount {
-                Amount::Daily(flow) | Amount::PerHead { each: flow, .. } => scale(flow),
-                Amount::Monthly(flows) => flows.iter_mut().for_each(scale),
-                Amount::PerEvent { a_week, .. } => *a_week = Count::number(a_week.get() * self.uses),
-            }
-        }
+        let mut site = Site { system: self.system(&site.system), ..site.clone() };
         for factor in &mut site.reckoning.rain_factors {
-            *factor = Share::of_one(factor.get() * self.rain);
+            *factor = Share::of_one(factor.get() * self.levers.rain);
         }
         site
     }
+}
+
+/// An amount made so many times as large.
+pub fn scaled(amount: &Amount, by: f64) -> Amount {
+    let mut amount = amount.clone();
+    let scale = |flow: &mut Flow| *flow = Flow::litres_a_day(flow.get() * by);
+    match &mut amount {
+        Amount::Daily(flow) | Amount::PerHead { each: flow, .. } => scale(flow),
+        Amount::Monthly(flows) => flows.iter_mut().for_each(scale),
+        Amount::PerEvent { a_week, .. } => *a_week = Count::number(a_week.get() * by),
+    }
+    amount
 }
 
 #[cfg(test)]
@@ -57,7 +97,8 @@ mod tests {
     fn a_trial_scales_what_it_says_and_nothing_else() {
         let site = demo::site();
         assert_eq!(Trial::NONE.of(&site).system.uses, site.system.uses);
-        let doubled = Trial { storage: 2.0, uses: 0.5, ..Trial::NONE }.of(&site);
+        let levers = Levers { storage: 2.0, uses: 0.5, ..Levers::NONE };
+        let doubled = Trial { levers, ..Trial::NONE }.of(&site);
         for (before, after) in site.system.tanks.iter().zip(&doubled.system.tanks) {
             assert!((after.capacity().get() / before.capacity().get() - 2.0).abs() < 1e-12);
             assert_eq!(after.overflow, before.overflow);
@@ -66,5 +107,17 @@ mod tests {
             assert!((after.amount.litres_a_day(6) - before.amount.litres_a_day(6) / 2.0).abs() < 1e-12);
         }
         assert_eq!(doubled.system.sections, site.system.sections);
+    }
+
+    #[test]
+    fn levers_work_on_the_system_that_is_tried() {
+        let site = demo::site();
+        let mut other = site.system.clone();
+        other.sections.truncate(1);
+        let levers = Levers { roof: 3.0, ..Levers::NONE };
+        let tried = Trial { levers, ..Trial::of_system("One roof".to_owned(), other) }.of(&site);
+        assert_eq!(tried.system.sections.len(), 1);
+        assert!((tried.system.sections[0].area.get() - 3.0 * site.system.sections[0].area.get()).abs() < 1e-9);
+        assert_eq!(tried.name, site.name);
     }
 }

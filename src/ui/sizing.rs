@@ -8,7 +8,6 @@ use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Lever};
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
 use crate::quantity::decimal;
-use crate::site::trial::Trial;
 use crate::words;
 
 /// The place as it is shown.
@@ -21,7 +20,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         move |_| {
             desk.case.with(|case| {
                 let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());
-                Some(sizing::sizing(case.site.as_ref()?, now, case.trial, tried, &case.units, case.width))
+                Some(sizing::sizing(case.site.as_ref()?, now, &case.trial, tried, &case.units, case.width))
             })
         },
         |_, _| true,
@@ -50,7 +49,7 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
         let (headline, compared) = shown.with(|view| view.as_ref()?.trial.clone())?;
         Some(vec![worded("STRONG", headline).into(), format!(" {compared}").into_any()].into_any())
     };
-    let no_trial = move || desk.case.with(|case| case.trial == Trial::NONE);
+    let no_trial = move || desk.case.with(|case| case.trial.is_none());
     let buttons = element("DIV")
         .class("row")
         .child(desk.button("Keep as the house", Event::TrialKept).disabled(no_trial))

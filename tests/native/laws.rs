@@ -2,7 +2,7 @@
 
 use crate::any_system::{system, weather};
 use eavewater::engine::balance::plan::plan;
-use eavewater::engine::balance::run::{Conduct, run};
+use eavewater::engine::balance::run::{Conduct, Standing, run, run_from};
 use eavewater::engine::balance::series::run_and_keep;
 use eavewater::engine::rain::weather::Weather;
 use eavewater::quantity::Volume;
@@ -26,6 +26,21 @@ proptest! {
     ) {
         let ledger = run(&plan(&system).unwrap(), &weather, conduct(start, inflow_first), |_| ());
         prop_assert!(ledger.residual().abs() <= 1e-9, "{}", ledger.residual());
+    }
+
+    #[test]
+    fn days_run_in_two_pieces_are_the_days_run_in_one(
+        system in system(), weather in weather(), start in 0.0..=1.0, cut in 0usize..380,
+    ) {
+        let plan = plan(&system).unwrap();
+        let (dates, depths) = (&weather.dates, &weather.depths_mm);
+        let cut = cut.min(dates.len());
+        let mut whole = Standing::share(&plan, start);
+        let mut pieces = whole.clone();
+        run_from(&plan, dates, depths, &mut whole, 0.0, |_| true);
+        run_from(&plan, &dates[..cut], &depths[..cut], &mut pieces, 0.0, |_| true);
+        run_from(&plan, &dates[cut..], &depths[cut..], &mut pieces, 0.0, |_| true);
+        prop_assert_eq!(whole, pieces);
     }
 
     #[test]

@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::cast_possible_truncation)]
 
 mod any_system;
+mod checks;
 mod code_laws;
+mod generated_years;
 mod independent_balance;
 mod laws;
 mod one_tank;
@@ -10,5 +12,7 @@ mod published_values;
 mod rain_records;
 mod reckon;
 mod saved;
+mod sizing;
+mod upgrades;
 mod worked_days;
 mod workflows;

@@ -8,7 +8,7 @@ use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
-use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
 use serde_json::Value;
 
@@ -47,7 +47,7 @@ fn a_site_file_and_a_rain_record_give_the_independent_balance() {
     let site = Site {
         name: "One tank".to_owned(),
         system: one_tank::system(150.0, 0.85, 0.5, 20_000.0, 400.0),
-        reckoning: Reckoning::default(),
+        ..Site::default()
     };
     let file = written("one-tank.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
     let output = reckon(&[&file, &record("hyderabad")]);
@@ -80,6 +80,27 @@ fn every_day_is_there_when_asked_for() {
 }
 
 #[test]
+fn years_are_generated_when_asked_for() {
+    let file = demo_file("demo-generated.json");
+    let draw = |words: &[&str]| -> Value {
+        serde_json::from_slice(&reckon(&[&[file.as_str(), "--generated", "30"], words].concat()).stdout).unwrap()
+    };
+    let first = draw(&[]);
+    assert_eq!(first[0]["rain"]["origin"], "generated");
+    assert_eq!(first[0]["rain_model"]["years"], 30);
+    assert_eq!(first[0]["years"].as_array().unwrap().len(), 30);
+    // The demo's rain has twelve years.
+    assert_eq!(
+        first[0]["rain_model"]["recorded"]["rain_years"].as_u64().map(|years| (11..=12).contains(&years)),
+        Some(true)
+    );
+    assert_eq!(first, draw(&["--draw", "1"]));
+    assert_ne!(first[0]["total"], draw(&["--draw", "2"])[0]["total"]);
+    refused(&[&file, "--generated", "5"], "no number of years");
+    refused(&[&file, "--draw", "2"], "goes with --generated");
+}
+
+#[test]
 fn bad_files_and_words_are_refused() {
     let demo = demo_file("demo-refused.json");
     refused(&[], "Name a file");
@@ -95,4 +116,19 @@ fn bad_files_and_words_are_refused() {
     let broken = written("broken.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
     refused(&[&broken, &record("tunis")], "fills no tank");
     refused(&[&broken], "no rain of its own");
+}
+
+#[test]
+fn what_next_is_ranked_by_the_measure_that_was_named() {
+    let file = demo_file("demo-next.json");
+    let output = reckon(&[&file, "--next", "water"]);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let next = &report[0]["next"];
+    let gains: Vec<f64> =
+        next["ranked"].as_array().unwrap().iter().map(|one| one["water_gained_l_a_year"].as_f64().unwrap()).collect();
+    assert!(gains.len() > 5 && gains.is_sorted_by(|one, other| one >= other), "{gains:?}");
+    assert_eq!(next["one_after_another"][0], next["ranked"][0]);
+    let text = String::from_utf8(reckon(&[&file, "--next", "price", "--summary"]).stdout).unwrap();
+    assert!(text.contains("What next, by price:") && text.contains("Collect Porch into"), "{text}");
+    refused(&[&file, "--next", "beauty"], "beauty is no measure");
 }

@@ -6,10 +6,13 @@ use eavewater::quantity::{
 };
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
+use eavewater::site::details::{Detail, Details};
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::hauling::Hauling;
-use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::household::{GeneratedYears, Reckoning, Site};
+use eavewater::site::kept_option::KeptOption;
 use eavewater::site::part::PartId;
+use eavewater::site::prices::Priced;
 use eavewater::site::pump::Pump;
 use eavewater::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use eavewater::site::roof::{Material, Outlet, RoofSection};
@@ -59,19 +62,22 @@ fn every_part() -> SiteFile {
             price: Money::coins(185.5),
             notice: Days::from_days(3.0),
         }],
+        details: Details::default(),
     };
     let reckoning = Reckoning {
         start: Share::of_one(0.5),
         inflow_first: Share::of_one(0.25),
         missing_days: MissingDays::Fill,
         rain_factors: [0.7, 0.75, 0.8, 0.85, 0.9, 0.95, 1.0, 1.1, 1.2, 1.3, 1.4, 3.0].map(Share::of_one),
+        generated: None,
+        wanted: eavewater::site::wanted::Wanted::default(),
     };
     let normals = Normals {
         source: "Gauge by the \"old\" well, 1961\u{2013}1990 \\ ✓".to_owned(),
         totals_mm: [120.5, 98.1, 77.0, 40.25, 20.0, 5.0, 0.0, 0.1, 33.3, 66.6, 99.9, 133.2],
         rain_days: Some([14.0, 12.0, 11.0, 7.5, 4.0, 1.0, 0.0, 0.2, 5.0, 9.0, 12.0, 15.0]),
     };
-    let site = Site { name: "Every part".to_owned(), system, reckoning };
+    let site = Site { name: "Every part".to_owned(), system, reckoning, ..Site::default() };
     SiteFile { site, rain: Some(Rain::Normals(normals)) }
 }
 
@@ -179,6 +185,7 @@ fn uses() -> Vec<Use> {
         tank,
         amount,
         outdoor,
+        barriers: Vec::new(),
     };
     let (first, second) = (Some(PartId(30)), Some(PartId(31)));
     let head = Amount::PerHead { each: Flow::litres_a_day(7.5), heads: Count::number(4.0) };
@@ -194,7 +201,7 @@ fn uses() -> Vec<Use> {
 
 /// A site without parts whose record lacks days and has numbers that take all their digits.
 fn odd_rain() -> SiteFile {
-    let site = Site { name: "Odd rain".to_owned(), system: System::default(), reckoning: Reckoning::default() };
+    let site = Site { name: "Odd rain".to_owned(), ..Site::default() };
     SiteFile { site, rain: Some(Rain::Record(odd_record())) }
 }
 
@@ -257,6 +264,36 @@ fn says_all_of(new: &Value, old: &Value) -> bool {
     }
 }
 
+#[test]
+fn details_of_parts_and_site_come_back() {
+    let mut file = every_part();
+    let details = &mut file.site.system.details;
+    details.set(None, Detail::DesignIntensity, Some(152.4)).unwrap();
+    details.set(Some(PartId(20)), Detail::GutterShape, Some(2.0)).unwrap();
+    details.set(Some(PartId(30)), Detail::OverflowBore, Some(0.1)).unwrap();
+    check_comes_back(&file);
+}
+
+#[test]
+fn options_and_prices_come_back_and_may_be_absent() {
+    let mut file = every_part();
+    let option = |name: &str, rain| KeptOption {
+        name: name.to_owned(),
+        system: every_part().site.system,
+        rain: Share::of_one(rain),
+    };
+    file.site.options = vec![option("Second tank", 1.0), option("Dry \"years\"", 0.7)];
+    file.site.prices.set(Priced::TankLitre, Money::coins(0.173));
+    file.site.prices.set(Priced::Lid, Money::coins(0.0));
+    check_comes_back(&file);
+    let text = exchange::export(&Units::default(), vec![file]);
+    let mut written: Value = serde_json::from_str(&text).unwrap();
+    written["sites"][0]["site"]["options"].take();
+    written["sites"][0]["site"]["prices"].take();
+    let read = exchange::import(written.to_string().as_bytes()).unwrap().sites.remove(0);
+    assert_eq!(read, every_part());
+}
+
 #[track_caller]
 fn check_comes_back(file: &SiteFile) {
     let text = exchange::export(&Units::default(), vec![file.clone()]);
@@ -277,6 +314,8 @@ proptest! {
 
     #[test]
     fn any_system_comes_back(system in crate::any_system::system()) {
-        check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None });
+        let generated = Some(GeneratedYears { years: 400, seed: u32::MAX, spread: Some(Share::of_one(0.31)) });
+        let reckoning = Reckoning { generated, ..Reckoning::default() };
+        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None });
     }
 }

@@ -14,12 +14,12 @@ use super::sites::{change, put};
 
 pub(super) fn drag(model: &mut Model, lever: Lever, factor: f64) -> Vec<Effect> {
     if FACTOR.holds(factor) {
-        let trial = &mut model.trial;
+        let levers = &mut model.trial.levers;
         *match lever {
-            Lever::Storage => &mut trial.storage,
-            Lever::Roof => &mut trial.roof,
-            Lever::Uses => &mut trial.uses,
-            Lever::Rain => &mut trial.rain,
+            Lever::Storage => &mut levers.storage,
+            Lever::Roof => &mut levers.roof,
+            Lever::Uses => &mut levers.uses,
+            Lever::Rain => &mut levers.rain,
         } = factor;
     }
     Vec::new()
@@ -27,7 +27,7 @@ pub(super) fn drag(model: &mut Model, lever: Lever, factor: f64) -> Vec<Effect> 
 
 /// The trial becomes the system, unless a part left its range by it.
 pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
-    let trial = model.trial;
+    let trial = model.trial.clone();
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let site = trial.of(&kept.site);
     let rain_fits =

@@ -64,7 +64,7 @@ pub struct Results {
 pub fn sizing(
     kept: &KeptSite,
     outcome: Option<&Outcome>,
-    trial: Trial,
+    trial: &Trial,
     trial_outcome: Option<&Outcome>,
     units: &Units,
     width: f64,
@@ -83,7 +83,9 @@ pub fn sizing(
     SizingView {
         headline: now.map_or_else(why_not, say::headline),
         trial: match (now, trial_outcome) {
-            (Some(now), Some(Ok(tried))) => Some((say::headline(tried), say::compared(now, tried))),
+            (Some(now), Some(Ok(tried))) => {
+                Some((say::headline(tried), words::next::difference(&now.into(), &tried.into(), units)))
+            }
             (_, Some(Err(_))) => Some(("With these changes the house can't run.".to_owned(), String::new())),
             _ => None,
         },
@@ -96,7 +98,7 @@ pub fn sizing(
     }
 }
 
-fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView> {
+fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverView> {
     let capacity: f64 = site.system.tanks.iter().map(|tank| tank.capacity().get()).sum();
     let roof: f64 = site.system.sections.iter().map(|section| section.area.get()).sum();
     let uses: f64 = site
@@ -105,14 +107,14 @@ fn levers(site: &Site, now: &Site, trial: Trial, units: &Units) -> Vec<LeverView
         .iter()
         .map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).sum::<f64>() / 12.0)
         .sum();
-    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.rain;
+    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
     Lever::ALL
         .map(|lever| {
             let (label, factor, value) = match lever {
-                Lever::Storage => ("Tanks", trial.storage, shown::figure(capacity, Kind::Volume, units)),
-                Lever::Roof => ("Roof", trial.roof, shown::figure(roof, Kind::Area, units)),
-                Lever::Uses => ("Use", trial.uses, shown::figure(uses, Kind::Flow, units)),
-                Lever::Rain => ("Rain", trial.rain, format!("{} of the record", words::percent(rain))),
+                Lever::Storage => ("Tanks", trial.levers.storage, shown::figure(capacity, Kind::Volume, units)),
+                Lever::Roof => ("Roof", trial.levers.roof, shown::figure(roof, Kind::Area, units)),
+                Lever::Uses => ("Use", trial.levers.uses, shown::figure(uses, Kind::Flow, units)),
+                Lever::Rain => ("Rain", trial.levers.rain, format!("{} of the record", words::percent(rain))),
             };
             LeverView { lever, label, factor, value }
         })

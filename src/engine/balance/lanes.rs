@@ -26,7 +26,11 @@ pub trait Lanes: Copy {
     /// 1 where a number is above the other one, else 0.
     fn above(self, other: Self) -> Self;
     /// Takes a block of cases through its days with the instructions that these lanes are made of.
-    fn go_on(block: &mut super::side_by_side::Block<Self>, frame: &super::side_by_side::Frame, most_days: usize) -> bool;
+    fn go_on(
+        block: &mut super::side_by_side::Block<Self>,
+        frame: &super::side_by_side::Frame,
+        most_days: usize,
+    ) -> bool;
 }
 
 /// The lanes of this platform.
@@ -89,7 +93,11 @@ impl Lanes for Plain {
     fn above(self, other: Self) -> Self {
         self.each(other, |a, b| if a > b { 1.0 } else { 0.0 })
     }
-    fn go_on(block: &mut super::side_by_side::Block<Self>, frame: &super::side_by_side::Frame, most_days: usize) -> bool {
+    fn go_on(
+        block: &mut super::side_by_side::Block<Self>,
+        frame: &super::side_by_side::Frame,
+        most_days: usize,
+    ) -> bool {
         block.days(frame, most_days)
     }
 }

@@ -23,6 +23,22 @@ pub struct Plan {
     pub(super) hauling: Vec<HaulingPlan>,
 }
 
+impl Plan {
+    /// The same without hauled water.
+    #[must_use]
+    pub fn without_hauling(mut self) -> Self {
+        self.hauling.clear();
+        self
+    }
+
+    /// Multiplies what the uses that count for a dry day draw.
+    pub fn scale_house_uses(&mut self, factor: f64) {
+        for using in self.uses.iter_mut().filter(|using| using.counts) {
+            using.daily_l.iter_mut().for_each(|litres| *litres *= factor);
+        }
+    }
+}
+
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Section {
     pub area_m2: f64,

@@ -1,6 +1,6 @@
 //! The daily water balance: the loop over the days. It allocates only before the first day.
 
-use chrono::Datelike;
+use chrono::{Datelike, NaiveDate};
 
 use crate::engine::rain::weather::Weather;
 
@@ -60,53 +60,45 @@ pub struct Conduct {
 /// let ledger = run(&plan(&demo::site().system).unwrap(), &weather, Conduct { start_share: 1.0, inflow_first: 0.0 }, |_| ());
 /// assert!(ledger.residual().abs() < 1e-9);
 /// ```
-pub fn run(plan: &Plan, weather: &Weather, conduct: Conduct, watch: impl FnMut(&Day)) -> Ledger {
-    let mut running = Running::before_first_day(plan, conduct);
-    running.go_on(plan, weather, weather.dates.len(), watch);
-    running.ledger()
+pub fn run(plan: &Plan, weather: &Weather, conduct: Conduct, mut watch: impl FnMut(&Day)) -> Ledger {
+    let mut standing = Standing::share(plan, conduct.start_share);
+    let (dates, depths_mm) = (&weather.dates, &weather.depths_mm);
+    run_from(plan, dates, depths_mm, &mut standing, conduct.inflow_first, |day| {
+        watch(day);
+        true
+    })
 }
 
-/// A run that goes on for some days at a time. It has to be given the same plan and weather each time.
-pub struct Running {
-    state: State,
-    ledger: Ledger,
+/// Runs the plan from what stands in it through some days with their rain (mm), as [`run`] does, until they end or
+/// `watch` says no; `standing` is then what stands when the last day that was run ends.
+pub fn run_from(
+    plan: &Plan,
+    dates: &[NaiveDate],
+    depths_mm: &[f64],
+    standing: &mut Standing,
     inflow_first: f64,
-    next_day: usize,
-}
-
-impl Running {
-    /// A run before its first day.
-    pub fn before_first_day(plan: &Plan, conduct: Conduct) -> Self {
-        let state = State::before_first_day(plan, conduct.start_share);
-        let mut ledger = Ledger { flushes: vec![FlushTally::default(); plan.feeds.len()], ..Ledger::default() };
-        ledger.stored_first_l = state.stored_l();
-        Self { state, ledger, inflow_first: conduct.inflow_first, next_day: 0 }
-    }
-
-    /// Goes on for at most so many days, showing each to `watch`; whether days are left.
-    pub fn go_on(&mut self, plan: &Plan, weather: &Weather, most_days: usize, mut watch: impl FnMut(&Day)) -> bool {
-        let Self { state, ledger, inflow_first, next_day } = self;
-        let days = weather.dates.iter().zip(&weather.depths_mm).enumerate();
-        for (number, (date, rain_mm)) in days.skip(*next_day).take(most_days) {
-            let month = date.month0() as usize;
-            state.day.hauled_l.fill(0.0);
-            haul(plan, state, ledger, month);
-            pump(plan, state, ledger, month);
-            collect(plan, state, ledger, number, month, *rain_mm);
-            for store in 0..plan.stores.len() {
-                balance(plan, state, ledger, store, month, *inflow_first);
-            }
-            *next_day = number + 1;
-            watch(&state.day);
+    mut watch: impl FnMut(&Day) -> bool,
+) -> Ledger {
+    let mut state = State::standing(plan, standing);
+    let mut ledger = Ledger { flushes: vec![FlushTally::default(); plan.feeds.len()], ..Ledger::default() };
+    ledger.stored_first_l = state.stored_l();
+    for (date, rain_mm) in dates.iter().zip(depths_mm) {
+        let month = date.month0() as usize;
+        state.day.hauled_l.fill(0.0);
+        haul(plan, &mut state, &mut ledger, month);
+        pump(plan, &mut state, &mut ledger, month);
+        collect(plan, &mut state, &mut ledger, month, *rain_mm);
+        for store in 0..plan.stores.len() {
+            balance(plan, &mut state, &mut ledger, store, month, inflow_first);
         }
-        self.next_day < weather.dates.len()
+        state.days += 1;
+        if !watch(&state.day) {
+            break;
+        }
     }
-
-    /// The ledger of the days so far.
-    pub fn ledger(mut self) -> Ledger {
-        self.ledger.stored_last_l = self.state.stored_l();
-        self.ledger
-    }
+    ledger.stored_last_l = state.stored_l();
+    state.leave(standing);
+    ledger
 }
 
 struct State {
@@ -119,15 +111,54 @@ struct State {
     pump_runs: Vec<bool>,
     /// Days until the load that is ordered comes.
     load_due: Vec<Option<u32>>,
+    /// Days that have been run.
+    days: usize,
+}
+
+/// What stands in a system between two days.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Standing {
+    /// Live water in each store, in L.
+    pub live_l: Vec<f64>,
+    /// Water below the outlet in each tank, in L.
+    pub dead_l: Vec<f64>,
+    in_chamber_l: Vec<f64>,
+    pump_runs: Vec<bool>,
+    load_due: Vec<Option<u32>>,
+    /// Days since diverters that are emptied by hand were last counted from.
+    days: usize,
+}
+
+impl Standing {
+    /// The same share (0 to 1) of every store's live and dead storage; diverters empty, pumps at rest, nothing ordered.
+    pub fn share(plan: &Plan, share: f64) -> Self {
+        Self {
+            live_l: plan.stores.iter().map(|store| share * store.joined.live_capacity_l).collect(),
+            dead_l: plan.tanks.iter().map(|tank| share * tank.dead_l).collect(),
+            in_chamber_l: vec![0.0; plan.feeds.len()],
+            pump_runs: vec![false; plan.pumps.len()],
+            load_due: vec![None; plan.hauling.len()],
+            days: 0,
+        }
+    }
+
+    /// So much live water in each store (L; held to what it can hold), dead storage full, else as [`Standing::share`].
+    pub fn contents(plan: &Plan, live_l: &[f64]) -> Self {
+        let mut standing = Self::share(plan, 1.0);
+        for (held_l, live_l) in standing.live_l.iter_mut().zip(live_l) {
+            *held_l = live_l.clamp(0.0, *held_l);
+        }
+        standing
+    }
 }
 
 impl State {
-    fn before_first_day(plan: &Plan, start_share: f64) -> Self {
+    fn standing(plan: &Plan, standing: &Standing) -> Self {
         let zeros = |length: usize| vec![0.0; length];
         Self {
             day: Day {
-                live_l: plan.stores.iter().map(|store| start_share * store.joined.live_capacity_l).collect(),
-                dead_l: plan.tanks.iter().map(|tank| start_share * tank.dead_l).collect(),
+                live_l: standing.live_l.clone(),
+                dead_l: standing.dead_l.clone(),
                 inflow_l: zeros(plan.tanks.len()),
                 first_flush_l: zeros(plan.feeds.len()),
                 spill_l: zeros(plan.stores.len()),
@@ -137,10 +168,22 @@ impl State {
             },
             arriving_l: zeros(plan.tanks.len()),
             at_feed_l: zeros(plan.feeds.len()),
-            in_chamber_l: zeros(plan.feeds.len()),
-            pump_runs: vec![false; plan.pumps.len()],
-            load_due: vec![None; plan.hauling.len()],
+            in_chamber_l: standing.in_chamber_l.clone(),
+            pump_runs: standing.pump_runs.clone(),
+            load_due: standing.load_due.clone(),
+            days: standing.days,
         }
+    }
+
+    fn leave(self, standing: &mut Standing) {
+        *standing = Standing {
+            live_l: self.day.live_l,
+            dead_l: self.day.dead_l,
+            in_chamber_l: self.in_chamber_l,
+            pump_runs: self.pump_runs,
+            load_due: self.load_due,
+            days: self.days,
+        };
     }
 
     fn stored_l(&self) -> f64 {
@@ -207,7 +250,7 @@ fn pump(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
 
 /// Rain to roofs, through screens and diverters, on its way to the tanks:
 /// `q_s = A_s c_s max(0, P − w_s)`, `Q_f = κ_f Σ share_sf q_s`.
-fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, day: usize, month: usize, rain_mm: f64) {
+fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, rain_mm: f64) {
     let flows = &mut ledger.by_month[month];
     state.at_feed_l.fill(0.0);
     state.day.inflow_l.fill(0.0);
@@ -239,7 +282,7 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, day: usize, mont
                 tally.storms += 1;
                 tally.found_full += usize::from(chamber.is_full(state.in_chamber_l[number]));
             }
-            let flushed = chamber.day(day, passes_l, &mut state.in_chamber_l[number]);
+            let flushed = chamber.day(state.days, passes_l, &mut state.in_chamber_l[number]);
             diverted_l = flushed.diverted_l;
             tally.diverted_l += flushed.diverted_l;
             tally.dripped_l += flushed.dripped_l;

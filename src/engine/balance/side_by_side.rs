@@ -160,7 +160,11 @@ impl<L: Lanes> Block<L> {
                 let (whole, full) = (whole.values(), full.values());
                 whole.iter().zip(&full).any(|(whole, full)| full < whole)
             });
-            if frame.lean.stores.len() == 1 && frame.conduct.inflow_first == 0.0 && !filling && self.stores[0].each.is_empty() {
+            if frame.lean.stores.len() == 1
+                && frame.conduct.inflow_first == 0.0
+                && !filling
+                && self.stores[0].each.is_empty()
+            {
                 self.one_store(frame, month);
             } else {
                 self.all_stores(frame, month, filling);

@@ -8,6 +8,7 @@ use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::Conduct;
 use crate::engine::balance::side_by_side::{Block, CaseOf, Frame};
 use crate::engine::rain::weather::Weather;
+use crate::site::household::Site;
 
 use super::tally::{Tally, Tallying};
 
@@ -25,6 +26,11 @@ impl Case {
     pub fn of(plan: Arc<Plan>) -> Self {
         Self { tanks: Arc::clone(&plan), uses: plan }
     }
+}
+
+/// How a site's runs begin.
+pub fn conduct(site: &Site) -> Conduct {
+    Conduct { start_share: site.reckoning.start.get(), inflow_first: site.reckoning.inflow_first.get() }
 }
 
 /// Rain with its calendar and how a run begins: what all batches of one house share.
@@ -185,12 +191,8 @@ impl Batch {
     /// The cases of the group at work, from one on, in lanes.
     fn block(&self, frame: &Frame, from: usize) -> Block<Eight> {
         let cases = self.groups.last().map(|group| group.cases.as_slice()).unwrap_or_default();
-        let cases: Vec<CaseOf> = cases
-            .iter()
-            .skip(from)
-            .take(WIDTH)
-            .map(|at| (&*self.cases[*at].tanks, &*self.cases[*at].uses))
-            .collect();
+        let cases: Vec<CaseOf> =
+            cases.iter().skip(from).take(WIDTH).map(|at| (&*self.cases[*at].tanks, &*self.cases[*at].uses)).collect();
         Block::new(frame, &cases)
     }
 

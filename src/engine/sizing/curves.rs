@@ -35,7 +35,7 @@ impl Curves {
         let (mut cases, mut places) = (Vec::new(), Vec::new());
         for sought in Sought::ALL {
             for factor in factors(POINTS, WIDEST) {
-                if let Some(plan) = planned(site, sought.times(factor)) {
+                if let Some(plan) = planned(site, &sought.times(factor)) {
                     cases.push(Case::of(plan));
                     places.push((sought, factor));
                 }

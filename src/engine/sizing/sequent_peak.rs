@@ -55,12 +55,10 @@ pub fn sequent_peak(inflow_l: &[f64], demand_l: &[f64]) -> SequentPeak {
     let (inflow, demand): (f64, f64) = (inflow_l.iter().sum(), demand_l.iter().sum());
     // Rounding alone makes nothing impossible.
     if demand > inflow * (1.0 + 1e-12) {
-        return SequentPeak::Impossible {
-            mean_inflow_l: inflow / days as f64,
-            mean_demand_l: demand / days as f64,
-        };
+        return SequentPeak::Impossible { mean_inflow_l: inflow / days as f64, mean_demand_l: demand / days as f64 };
     }
-    let before_spillage_l = deficits(inflow_l.iter().chain(inflow_l), demand_l.iter().chain(demand_l)).fold(0.0, f64::max);
+    let before_spillage_l =
+        deficits(inflow_l.iter().chain(inflow_l), demand_l.iter().chain(demand_l)).fold(0.0, f64::max);
     let mut filled = demand_l.first().copied().unwrap_or(0.0);
     let mut after_spillage_l = filled;
     for day in 0..2 * days {
@@ -81,10 +79,7 @@ mod tests {
         // release 15 a month, required storage 68; the column K follows from the printed inflows by the recursion.
         let inflow = [8.0, 6.0, 10.0, 25.0, 40.0, 50.0, 30.0, 12.0, 8.0, 5.0, 4.0, 3.0, 4.0, 6.0, 10.0, 22.0];
         let steps: Vec<f64> = deficits(&inflow, &[15.0; 16]).collect();
-        assert_eq!(
-            steps,
-            [7.0, 16.0, 21.0, 11.0, 0.0, 0.0, 0.0, 3.0, 10.0, 20.0, 31.0, 43.0, 54.0, 63.0, 68.0, 61.0]
-        );
+        assert_eq!(steps, [7.0, 16.0, 21.0, 11.0, 0.0, 0.0, 0.0, 3.0, 10.0, 20.0, 31.0, 43.0, 54.0, 63.0, 68.0, 61.0]);
         // Its inflows sum to 243, its release to 240.
         assert!(matches!(sequent_peak(&inflow, &[15.0; 16]), SequentPeak::Enough { .. }));
     }
@@ -96,10 +91,7 @@ mod tests {
         let inflow = [1.0, 3.0, 3.0, 5.0, 8.0, 6.0, 7.0, 2.0, 1.0];
         let release = [3.5; 9];
         let steps: Vec<f64> = deficits(inflow.iter().chain(&inflow), release.iter().chain(&release)).collect();
-        assert_eq!(
-            steps,
-            [2.5, 3.0, 3.5, 2.0, 0.0, 0.0, 0.0, 1.5, 4.0, 6.5, 7.0, 7.5, 6.0, 1.5, 0.0, 0.0, 1.5, 4.0]
-        );
+        assert_eq!(steps, [2.5, 3.0, 3.5, 2.0, 0.0, 0.0, 0.0, 1.5, 4.0, 6.5, 7.0, 7.5, 6.0, 1.5, 0.0, 0.0, 1.5, 4.0]);
         assert!(
             matches!(sequent_peak(&inflow, &release), SequentPeak::Enough { before_spillage_l, .. } if before_spillage_l == 7.5)
         );

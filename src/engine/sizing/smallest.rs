@@ -5,8 +5,9 @@ use std::sync::Arc;
 
 use crate::engine::balance::lanes::WIDTH;
 use crate::engine::balance::plan::{Plan, plan};
-use crate::site::household::{Site, Wanted};
-use crate::site::trial::{FACTOR, Trial};
+use crate::site::household::Site;
+use crate::site::trial::{FACTOR, Levers, Trial};
+use crate::site::wanted::Wanted;
 
 use super::batch::{Batch, Case, Ground};
 use super::tally::Tally;
@@ -27,12 +28,13 @@ impl Sought {
     pub const ALL: [Sought; 3] = [Sought::Storage, Sought::Roof, Sought::Uses];
 
     /// The trial that multiplies it by a factor.
-    pub const fn times(self, factor: f64) -> Trial {
-        match self {
-            Sought::Storage => Trial { storage: factor, ..Trial::NONE },
-            Sought::Roof => Trial { roof: factor, ..Trial::NONE },
-            Sought::Uses => Trial { uses: factor, ..Trial::NONE },
-        }
+    pub fn times(self, factor: f64) -> Trial {
+        let levers = match self {
+            Sought::Storage => Levers { storage: factor, ..Levers::NONE },
+            Sought::Roof => Levers { roof: factor, ..Levers::NONE },
+            Sought::Uses => Levers { uses: factor, ..Levers::NONE },
+        };
+        Trial { levers, ..Trial::NONE }
     }
 
     /// How much of it the house has: capacity in L, area in m², mean use in L a day.
@@ -42,7 +44,8 @@ impl Sought {
             Sought::Storage => system.tanks.iter().map(|tank| tank.capacity().get()).sum(),
             Sought::Roof => system.sections.iter().map(|section| section.area.get()).sum(),
             Sought::Uses => {
-                let months = (0..12).flat_map(|month| system.uses.iter().map(move |using| using.amount.litres_a_day(month)));
+                let months =
+                    (0..12).flat_map(|month| system.uses.iter().map(move |using| using.amount.litres_a_day(month)));
                 months.sum::<f64>() / 12.0
             }
         }
@@ -59,7 +62,8 @@ pub enum Found {
         /// What it came to.
         tally: Tally,
     },
-    /// Even the end of the span doesn't do it: ten times as much storage or roof, a tenth of the use.
+    /// Even the end of the span doesn't do it: ten times as much storage or roof (less, where a part can't be that
+    /// large), a tenth of the use.
     NotEvenAt {
         /// The factor at the end.
         factor: f64,
@@ -79,6 +83,9 @@ pub enum Found {
 
 /// How close the search comes, as a ratio of what does to what doesn't.
 pub const CLOSENESS: f64 = 1.002;
+
+/// Where the span may end, the widest first.
+const LARGE_ENDS: [f64; 6] = [FACTOR.greatest, 7.0, 5.0, 3.0, 2.0, 1.4];
 
 /// A search on its way.
 pub struct Search {
@@ -112,8 +119,8 @@ impl Search {
             (None, None) => 0.1 * within,
             (None, Some((short, (enough, _)))) => {
                 let width = |a: f64, b: f64| libm::log(a / b).abs();
-                let rest = width(enough, short) / width(FACTOR.most, FACTOR.least);
-                let narrowed = libm::log(rest) / libm::log(libm::log(CLOSENESS) / width(FACTOR.most, FACTOR.least));
+                let rest = width(enough, short) / width(FACTOR.greatest, FACTOR.least);
+                let narrowed = libm::log(rest) / libm::log(libm::log(CLOSENESS) / width(FACTOR.greatest, FACTOR.least));
                 (0.1 + 0.9 * narrowed).clamp(0.1, 0.99)
             }
         }
@@ -137,11 +144,14 @@ impl Search {
         self.found.is_none()
     }
 
-    /// The ends of the span, the one that should not do first.
+    /// The ends of the span, the one that should not do first: as far apart as the ranges of the parts allow.
     fn ends(&self) -> (f64, f64) {
+        let runs = |factor: &f64| planned(&self.site, &self.sought.times(*factor)).is_some();
+        let large = LARGE_ENDS.into_iter().find(runs).unwrap_or(1.0);
+        let small = LARGE_ENDS.map(|factor| 1.0 / factor).into_iter().find(runs).unwrap_or(1.0);
         match self.sought {
-            Sought::Storage | Sought::Roof => (FACTOR.least, FACTOR.most),
-            Sought::Uses => (FACTOR.most, FACTOR.least),
+            Sought::Storage | Sought::Roof => (small, large),
+            Sought::Uses => (large, small),
         }
     }
 
@@ -162,7 +172,7 @@ impl Search {
             }
         };
         let cases: Option<Vec<Case>> =
-            self.factors.iter().map(|factor| planned(&self.site, self.sought.times(*factor)).map(Case::of)).collect();
+            self.factors.iter().map(|factor| planned(&self.site, &self.sought.times(*factor)).map(Case::of)).collect();
         match cases {
             Some(cases) => self.batch = Some(Batch::new(Arc::clone(&self.ground), cases)),
             None => self.found = Some(Found::CannotRun),
@@ -199,6 +209,6 @@ impl Search {
 }
 
 /// The plan of a site under a trial; `None` where it can't run.
-pub(super) fn planned(site: &Site, trial: Trial) -> Option<Arc<Plan>> {
-    plan(&trial.of(site).system).ok().map(Arc::new)
+pub(super) fn planned(site: &Site, trial: &Trial) -> Option<Arc<Plan>> {
+    plan(&trial.system(&site.system)).ok().map(Arc::new)
 }

@@ -28,7 +28,7 @@ pub struct Surface {
 impl Surface {
     /// Before the first step, with as many steps each way as the system allows.
     pub fn new(site: &Site, ground: Arc<Ground>) -> Self {
-        let plain = planned(site, Sought::Storage.times(1.0)).is_some_and(|plan| Lean::of(&plan).is_some());
+        let plain = planned(site, &Sought::Storage.times(1.0)).is_some_and(|plan| Lean::of(&plan).is_some());
         Self::of(site, ground, if plain { FINE } else { COARSE })
     }
 
@@ -37,7 +37,7 @@ impl Surface {
         let plans = |sought: Sought| {
             let (mut kept, mut plans): (Vec<f64>, Vec<Arc<Plan>>) = (Vec::new(), Vec::new());
             for factor in factors(steps, WIDEST) {
-                if let Some(plan) = planned(site, sought.times(factor)) {
+                if let Some(plan) = planned(site, &sought.times(factor)) {
                     kept.push(factor);
                     plans.push(plan);
                 }

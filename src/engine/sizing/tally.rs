@@ -2,11 +2,11 @@
 
 use crate::engine::balance::lean::Calendar;
 use crate::engine::balance::plan::Plan;
-use crate::engine::balance::run::{Conduct, Day, Running};
+use crate::engine::balance::run::{Conduct, Day, Standing, run_from};
 use crate::engine::balance::series::SHORT_BY;
 use crate::engine::balance::side_by_side::Outcome;
 use crate::engine::rain::weather::Weather;
-use crate::site::household::Wanted;
+use crate::site::wanted::Wanted;
 
 /// The sums of one run.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -95,72 +95,58 @@ impl Tally {
 
 /// A tally that is made day by day, from the general run.
 pub struct Tallying {
-    running: Running,
-    day: usize,
+    standing: Standing,
+    inflow_first: f64,
     month: usize,
-    demand_l: f64,
-    dry_days: usize,
     dry_before_year: usize,
-    good_years: usize,
-    worst_year: usize,
+    tally: Tally,
 }
 
 impl Tallying {
     /// Before the first day.
     pub fn before_first_day(plan: &Plan, conduct: Conduct) -> Self {
-        let running = Running::before_first_day(plan, conduct);
-        Self {
-            running,
-            day: 0,
-            month: 0,
-            demand_l: 0.0,
-            dry_days: 0,
-            dry_before_year: 0,
-            good_years: 0,
-            worst_year: 0,
-        }
+        let standing = Standing::share(plan, conduct.start_share);
+        let Conduct { inflow_first, .. } = conduct;
+        Self { standing, inflow_first, month: 0, dry_before_year: 0, tally: Tally::default() }
     }
 
     /// Goes on for at most so many days; whether days are left.
     pub fn go_on(&mut self, plan: &Plan, weather: &Weather, calendar: &Calendar, most_days: usize) -> bool {
-        let Self { running, day, month, demand_l, dry_days, dry_before_year, good_years, worst_year } = self;
-        running.go_on(plan, weather, most_days, |today: &Day| {
+        let Self { standing, inflow_first, month, dry_before_year, tally } = self;
+        let from = tally.days;
+        let to = (from + most_days).min(weather.dates.len());
+        let (dates, depths_mm) = (&weather.dates[from..to], &weather.depths_mm[from..to]);
+        let ledger = run_from(plan, dates, depths_mm, standing, *inflow_first, |today: &Day| {
             let mut short = 0.0;
             for ((using, wanted), given) in plan.uses.iter().zip(&today.demand_l).zip(&today.yield_l) {
-                *demand_l += wanted;
                 if using.counts {
                     short += wanted - given;
                 }
             }
-            *dry_days += usize::from(short > SHORT_BY);
-            *day += 1;
-            if let Some(of) = calendar.months.get(*month).filter(|of| of.to == *day) {
+            tally.dry_days += usize::from(short > SHORT_BY);
+            tally.days += 1;
+            if let Some(of) = calendar.months.get(*month).filter(|of| of.to == tally.days) {
                 *month += 1;
                 if of.ends_year {
-                    let dry = *dry_days - *dry_before_year;
-                    *good_years += usize::from(of.whole_year && dry == 0);
-                    *worst_year = (*worst_year).max(dry);
-                    *dry_before_year = *dry_days;
+                    let dry = tally.dry_days - *dry_before_year;
+                    tally.good_years += usize::from(of.whole_year && dry == 0);
+                    tally.worst_year = tally.worst_year.max(dry);
+                    *dry_before_year = tally.dry_days;
                 }
             }
-        })
+            true
+        });
+        let total = ledger.total();
+        tally.demand_l += total.demand_l;
+        tally.yield_l += total.yield_l;
+        tally.spill_l += total.spill_l;
+        tally.hauled_l += total.hauled_l;
+        tally.hauling_cost += ledger.hauling_cost;
+        to < weather.dates.len()
     }
 
     /// The tally of the days so far.
     pub fn tally(self, calendar: &Calendar) -> Tally {
-        let ledger = self.running.ledger();
-        let total = ledger.total();
-        Tally {
-            days: self.day,
-            dry_days: self.dry_days,
-            whole_years: calendar.whole_years,
-            good_years: self.good_years,
-            worst_year: self.worst_year,
-            demand_l: self.demand_l,
-            yield_l: total.yield_l,
-            spill_l: total.spill_l,
-            hauled_l: total.hauled_l,
-            hauling_cost: ledger.hauling_cost,
-        }
+        Tally { whole_years: calendar.whole_years, ..self.tally }
     }
 }

@@ -10,8 +10,11 @@
 //!
 //! [`Place::at_if_any`]: crate::records::place::Place::at_if_any
 
+mod barriers;
+mod details;
 mod feed;
 mod joints;
+mod kept_option;
 mod part_id;
 mod section;
 mod system;

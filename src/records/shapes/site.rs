@@ -2,12 +2,14 @@
 
 use serde_json::Value;
 
-use super::system;
+use super::{kept_option, system};
 use crate::quantity::Share;
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, number, object, twelve};
-use crate::site::household::{Reckoning, Site};
+use crate::records::written::{choice, list, number, object, twelve};
+use crate::site::household::{GeneratedYears, Reckoning, Site};
+use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
+use crate::site::wanted::Wanted;
 
 /// Reads a site.
 ///
@@ -18,6 +20,14 @@ pub fn read(place: &Place<'_>) -> Read<Site> {
         name: place.text("name")?,
         system: system::read(&place.at("system")?)?,
         reckoning: read_reckoning(&place.at("reckoning")?)?,
+        options: match place.at_if_any("options")? {
+            Some(options) => options.as_list(kept_option::read)?,
+            None => Vec::new(),
+        },
+        prices: match place.at_if_any("prices")? {
+            Some(prices) => kept_option::read_prices(&prices)?,
+            None => Prices::default(),
+        },
     })
 }
 
@@ -27,6 +37,8 @@ pub fn write(site: &Site) -> Value {
         ("name", site.name.as_str().into()),
         ("system", system::write(&site.system)),
         ("reckoning", write_reckoning(&site.reckoning)),
+        ("options", list(&site.options, kept_option::write)),
+        ("prices", kept_option::write_prices(&site.prices)),
     ])
 }
 
@@ -36,7 +48,55 @@ fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
         inflow_first: Share::of_one(place.number("inflow_first")?),
         missing_days: read_missing_days(&place.at("missing_days")?)?,
         rain_factors: place.twelve("rain_factors")?.map(Share::of_one),
+        generated: match place.at_if_any("generated")? {
+            Some(generated) => Some(read_generated(&generated)?),
+            None => None,
+        },
+        wanted: match place.at_if_any("wanted")? {
+            Some(wanted) => read_wanted(&wanted)?,
+            None => Wanted::default(),
+        },
     })
+}
+
+fn read_wanted(place: &Place<'_>) -> Read<Wanted> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
+        "good_years_in_ten" => Wanted::GoodYears(held.as_whole_number(10)? as u8),
+        "days" => Wanted::Days(Share::of_one(held.as_number()?)),
+        "water" => Wanted::Water(Share::of_one(held.as_number()?)),
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+fn write_wanted(wanted: Wanted) -> Value {
+    match wanted {
+        Wanted::GoodYears(tenths) => choice("good_years_in_ten", tenths.into()),
+        Wanted::Days(share) => choice("days", number(share.get())),
+        Wanted::Water(share) => choice("water", number(share.get())),
+    }
+}
+
+fn read_generated(place: &Place<'_>) -> Read<GeneratedYears> {
+    #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
+    let years = place.at("years")?.as_whole_number(u16::MAX.into())? as u16;
+    Ok(GeneratedYears {
+        years,
+        seed: place.at("seed")?.as_whole_number(u32::MAX)?,
+        spread: match place.at_if_any("spread")? {
+            Some(spread) => Some(Share::of_one(spread.as_number()?)),
+            None => None,
+        },
+    })
+}
+
+fn write_generated(generated: GeneratedYears) -> Value {
+    object(vec![
+        ("years", generated.years.into()),
+        ("seed", generated.seed.into()),
+        ("spread", generated.spread.map_or(Value::Null, |spread| number(spread.get()))),
+    ])
 }
 
 fn write_reckoning(reckoning: &Reckoning) -> Value {
@@ -45,6 +105,8 @@ fn write_reckoning(reckoning: &Reckoning) -> Value {
         ("inflow_first", number(reckoning.inflow_first.get())),
         ("missing_days", write_missing_days(reckoning.missing_days)),
         ("rain_factors", twelve(reckoning.rain_factors.map(Share::get))),
+        ("generated", reckoning.generated.map_or(Value::Null, write_generated)),
+        ("wanted", write_wanted(reckoning.wanted)),
     ])
 }
 

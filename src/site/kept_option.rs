@@ -1,0 +1,30 @@
+//! Options: trials that the household kept beside the real system, to compare them.
+
+use super::household::Site;
+use super::system::System;
+use crate::quantity::Share;
+
+/// A trial that was kept under a name.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeptOption {
+    /// What the household calls it.
+    pub name: String,
+    /// Its system.
+    pub system: System,
+    /// What the rain is multiplied by beside the site's own factors, 0.1 to 10; 1 is the rain as it is.
+    pub rain: Share,
+}
+
+/// Most options of a site: so many fit side by side.
+pub const MOST_OPTIONS: usize = 6;
+
+impl KeptOption {
+    /// The site as it would be with this option.
+    pub fn of(&self, site: &Site) -> Site {
+        let mut site = Site { system: self.system.clone(), ..site.clone() };
+        for factor in &mut site.reckoning.rain_factors {
+            *factor = Share::of_one(factor.get() * self.rain.get());
+        }
+        site
+    }
+}
