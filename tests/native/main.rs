@@ -4,6 +4,8 @@
 mod any_system;
 mod checks;
 mod code_laws;
+mod garden_days;
+mod garden_laws;
 mod generated_years;
 mod independent_balance;
 mod laws;
@@ -11,6 +13,7 @@ mod one_tank;
 mod published_values;
 mod rain_records;
 mod reckon;
+mod reference_et;
 mod saved;
 mod sizing;
 mod upgrades;

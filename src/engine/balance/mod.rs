@@ -6,11 +6,13 @@
 //! days at once, with the same results.
 
 pub mod first_flush;
+pub mod garden;
 pub mod lanes;
 pub mod lean;
 pub mod ledger;
 pub mod level;
 pub mod plan;
+pub mod ration;
 pub mod rule;
 pub mod run;
 pub mod series;
