@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::engine::sizing::study::Inquiry;
 use crate::records::cupboard::{Index, SiteFile, SiteId};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
@@ -35,6 +36,10 @@ pub enum Effect {
         /// Its text.
         text: String,
     },
+    /// Take up a question about size, in the place of the same one before.
+    Study(crate::app::study::Order),
+    /// Leave it.
+    LeaveStudy(Inquiry),
     /// Let the waiting version take over.
     SwitchVersion,
 }

@@ -12,6 +12,7 @@ pub mod effect;
 
 pub mod case;
 pub mod sketch;
+pub mod study;
 
 pub mod update;
 pub mod view;

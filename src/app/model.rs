@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use crate::app::study::Studies;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::Units;
@@ -157,6 +158,8 @@ pub struct Model {
     pub sheet: Option<PartId>,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// Questions about size, and how far they are.
+    pub studies: Studies,
     /// Rain that waits to be kept.
     pub read_rain: Option<ReadRain>,
     /// A file that waits to be taken in.
@@ -181,6 +184,7 @@ impl Default for Model {
             sketching: false,
             sheet: None,
             trial: Trial::NONE,
+            studies: Studies::default(),
             read_rain: None,
             read_file: None,
             notice: None,

@@ -6,6 +6,7 @@ mod files;
 mod local_storage;
 mod perform;
 mod service_worker;
+mod studies;
 mod tabs;
 
 pub use files::read;
@@ -16,6 +17,7 @@ use crate::app::event::Event;
 
 /// Starts listening to what comes from outside the page, for as long as the page lives.
 pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
+    keeper.studies.listen(send);
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
 }

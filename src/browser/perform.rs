@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use super::studies::Studies;
 use super::{BrowserShelf, clock, files, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -14,12 +15,13 @@ use crate::records::slots::PutError;
 #[derive(Clone)]
 pub struct Keeper {
     cupboard: Rc<RefCell<Option<Cupboard<BrowserShelf>>>>,
+    pub(super) studies: Studies,
 }
 
 impl Keeper {
     /// Opens the cupboard and says how the app starts.
     pub fn start() -> (Self, Event) {
-        let keeper = Self { cupboard: Rc::default() };
+        let keeper = Self { cupboard: Rc::default(), studies: Studies::default() };
         let opened = keeper.open();
         (keeper, Event::Started(clock::today(), opened))
     }
@@ -53,6 +55,14 @@ impl Keeper {
             }
             Effect::Download { name, media_type, text } => {
                 files::download(&name, media_type, &text);
+                None
+            }
+            Effect::Study(order) => {
+                self.studies.take_up(order);
+                None
+            }
+            Effect::LeaveStudy(inquiry) => {
+                self.studies.leave(inquiry);
                 None
             }
             Effect::SwitchVersion => {

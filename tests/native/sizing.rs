@@ -16,11 +16,12 @@ use eavewater::engine::sizing::batch::{Batch, Case, Ground};
 use eavewater::engine::sizing::handbooks::{Basis, Method, Said};
 use eavewater::engine::sizing::sequent_peak::{SequentPeak, sequent_peak};
 use eavewater::engine::sizing::smallest::{CLOSENESS, Found, Search, Sought};
-use eavewater::quantity::Volume;
+use eavewater::quantity::{Flow, Volume};
 use eavewater::site::demo;
 use eavewater::site::household::Site;
 use eavewater::site::system::System;
 use eavewater::site::tank::Cover;
+use eavewater::site::uses::Amount;
 use eavewater::site::wanted::Wanted;
 use proptest::prelude::*;
 
@@ -203,9 +204,13 @@ fn a_house_as_handbooks_see_it() {
 fn plain(mut system: System) -> System {
     system.pumps.clear();
     system.hauling.clear();
+    system.rationing.clear();
+    system.uses.iter_mut().filter(|using| matches!(using.amount, Amount::Garden(_))).for_each(|using| {
+        using.amount = Amount::Daily(Flow::litres_a_day(90.0));
+    });
     for tank in &mut system.tanks {
         tank.cover = Cover::Covered;
-        tank.leak = eavewater::quantity::Flow::litres_a_day(0.0);
+        tank.leak = Flow::litres_a_day(0.0);
     }
     system
 }

@@ -5,6 +5,7 @@ mod kept;
 mod rain;
 mod sites;
 mod sizing;
+mod study;
 
 use super::effect::Effect;
 use super::event::Event;
@@ -14,6 +15,12 @@ use crate::site::trial::Trial;
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
+    let mut effects = follow(model, event);
+    effects.extend(study::follow(model));
+    effects
+}
+
+fn follow(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
@@ -85,6 +92,13 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::StartChosen(share) => sizing::start(model, share),
         Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
+
+        Event::InquiryOpened(inquiry, open) => study::opened(model, inquiry, open),
+        Event::InquiryWanted(inquiry) => study::wanted(model, inquiry),
+        Event::InquiryCancelled(inquiry) => study::cancelled(model, inquiry),
+        Event::StudyWentOn(ticket, progress) => study::went_on(model, ticket, progress),
+        Event::Studied(ticket, findings) => study::studied(model, ticket, findings),
+        Event::WantedChosen(wanted) => sites::change(model, |site| site.reckoning.wanted = wanted),
 
         Event::UnitsChosen(set) => kept::units(model, crate::quantity::Units::customary(set)),
         Event::UnitChosen(kind, symbol) => {

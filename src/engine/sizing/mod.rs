@@ -9,4 +9,5 @@ pub mod curves;
 pub mod handbooks;
 pub mod sequent_peak;
 pub mod smallest;
+pub mod study;
 pub mod surface;
