@@ -34,6 +34,8 @@ pub struct Contours {
 
 /// Rows and columns of the table at most.
 const TABLE: usize = 9;
+/// Labels this close to one another can't be read, in pixels.
+const LABELS_APART: f64 = 15.0;
 /// Within this of the wanted level a line is the wanted one.
 const SAME: f64 = 1e-9;
 
@@ -82,24 +84,25 @@ impl Contours {
         let wanted = Wanted { width, range: (0.0, top), unit: &self.units.1, right: 46.0, strip: 0.0 };
         let mut frame = Frame::new(&wanted);
         let x = axis(&mut frame, &self.across, &self.units.0);
-        let mut lowest_label = f64::NEG_INFINITY;
-        for level in &self.levels {
-            let strong = (level - self.wanted).abs() < SAME;
+        // The wanted level first, so that its label finds room.
+        let is_wanted = |level: &&f64| (**level - self.wanted).abs() < SAME;
+        let others = self.levels.iter().filter(|level| !is_wanted(level));
+        let mut labels: Vec<f64> = Vec::new();
+        for level in self.levels.iter().filter(is_wanted).chain(others) {
+            let strong = is_wanted(&level);
             let pieces = self.pieces(*level);
             let strokes: Vec<Stroke> =
                 pieces.iter().map(|(a, b)| [(x.at(a.0), frame.y.at(a.1)), (x.at(b.0), frame.y.at(b.1))]).collect();
             frame.pen.strokes(if strong { Ink::WaterLine } else { Ink::Line }, &strokes);
-            // A label where the line goes out at the right, or else at the top.
+            // A label where the line goes out at the right, if it has room there.
             let ends = pieces.iter().flat_map(|(a, b)| [*a, *b]);
-            let end = ends.reduce(|best, point| if point.0 > best.0 { point } else { best });
-            if let Some((px, py)) = end {
-                let (lx, ly) = (x.at(px), frame.y.at(py));
-                if ly > lowest_label + 14.0 || lowest_label == f64::NEG_INFINITY {
-                    let ink = if strong { Ink::StrongLabel } else { Ink::Label };
-                    let text = [significant(*level, DIGITS).as_str(), "\u{a0}%"].concat();
-                    frame.pen.text(ink, (lx + 4.0, ly + 4.5), Anchor::Start, SMALL, &text);
-                    lowest_label = ly;
-                }
+            let Some(end) = ends.reduce(|best, point| if point.0 > best.0 { point } else { best }) else { continue };
+            let (at, height) = (x.at(end.0), frame.y.at(end.1));
+            if labels.iter().all(|other| (other - height).abs() > LABELS_APART) {
+                let ink = if strong { Ink::StrongLabel } else { Ink::Label };
+                let text = [significant(*level, DIGITS).as_str(), "\u{a0}%"].concat();
+                frame.pen.text(ink, (at + 4.0, height + 4.5), Anchor::Start, SMALL, &text);
+                labels.push(height);
             }
         }
         let here = (x.at(self.here.0), frame.y.at(self.here.1));

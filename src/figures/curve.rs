@@ -48,7 +48,7 @@ impl Curve {
             frame.pen.line(ink, &points);
             ends.push(points.last().map_or(frame.bottom, |last| last.1));
         }
-        let heights = apart(&ends, (frame.top, frame.bottom));
+        let heights = apart(&ends, (frame.top, frame.bottom - 12.0));
         for ((name, _), height) in self.lines.iter().zip(heights) {
             frame.pen.text(Ink::Label, (frame.right + 6.0, height + 4.5), Anchor::Start, SMALL, name);
         }

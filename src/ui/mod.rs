@@ -8,6 +8,7 @@ mod notice;
 mod house;
 mod kept;
 mod rain;
+mod size;
 mod sizing;
 mod sketch;
 mod start;

@@ -38,6 +38,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .child(element("H1").class("headline").live_text(headline))
         .child(live(reservations))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))
+        .child(super::size::sections(desk))
         .child(live(results))
         .child(reckoning(shown, desk))
         .child(who_decides())

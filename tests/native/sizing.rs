@@ -125,7 +125,7 @@ fn the_largest_use_that_a_store_bears_is_the_one_whose_sequent_peak_it_is() {
     let site = site(system(150.0, 0.85, 0.5, 32_350.5 + 1e-6, 100.0));
     let found = found(site, weather, FROM_FULL, Sought::Uses, Wanted::Days(eavewater::quantity::Share::of_one(1.0)));
     let Found::Enough { factor, .. } = found else { panic!("{found:?}") };
-    assert!(factor <= 1.5 + 1e-9 && factor >= 1.5 / CLOSENESS, "{factor}");
+    assert!((1.5 / CLOSENESS..=1.5 + 1e-9).contains(&factor), "{factor}");
 }
 
 #[test]

@@ -7,6 +7,7 @@ pub mod house;
 pub mod kept;
 pub mod rain;
 pub mod sheet;
+pub mod size;
 pub mod sizing;
 pub mod uses;
 pub mod years;

@@ -73,7 +73,14 @@ struct Group {
 
 enum Work {
     Gather(Inflows),
-    Lanes { frame: Frame, from: usize, block: Block<Eight> },
+    Lanes(Box<AtWork>),
+}
+
+/// A group with the block of its cases that is on its way.
+struct AtWork {
+    frame: Frame,
+    from: usize,
+    block: Block<Eight>,
 }
 
 /// Cases on their way.
@@ -156,14 +163,15 @@ impl Batch {
                     } else {
                         let frame = Frame::new(group.lean.clone(), inflows, ground.calendar.clone(), ground.conduct);
                         let block = self.block(&frame, 0);
-                        Work::Lanes { frame, from: 0, block }
+                        Work::Lanes(Box::new(AtWork { frame, from: 0, block }))
                     });
                 }
-                Work::Lanes { frame, from, mut block } => {
+                Work::Lanes(mut at_work) => {
                     self.done += LANES_A_STEP.min(days) as f64 * LANES_WEIGH;
-                    if block.go_on(&frame, LANES_A_STEP) {
-                        self.work = Some(Work::Lanes { frame, from, block });
+                    if at_work.block.go_on(&at_work.frame, LANES_A_STEP) {
+                        self.work = Some(Work::Lanes(at_work));
                     } else {
+                        let AtWork { frame, from, block } = *at_work;
                         self.take(&frame, from, &block);
                         self.next_block(frame, from + WIDTH);
                     }
@@ -199,7 +207,7 @@ impl Batch {
     fn next_block(&mut self, frame: Frame, from: usize) {
         if self.groups.last().is_some_and(|group| from < group.cases.len()) {
             let block = self.block(&frame, from);
-            self.work = Some(Work::Lanes { frame, from, block });
+            self.work = Some(Work::Lanes(Box::new(AtWork { frame, from, block })));
         } else {
             self.groups.pop();
         }

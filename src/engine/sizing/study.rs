@@ -72,10 +72,10 @@ pub enum Findings {
 }
 
 enum Job {
-    Search(Search),
-    Batch(Batch),
-    Curves(Curves),
-    Surface(Surface),
+    Search(Box<Search>),
+    Batch(Box<Batch>),
+    Curves(Box<Curves>),
+    Surface(Box<Surface>),
     Gather { plan: Arc<Plan>, ground: Arc<Ground>, inflows: Inflows, progress: f64 },
 }
 
@@ -134,16 +134,18 @@ impl Study {
             Inquiry::Smallest => {
                 for theta in BOTH_RULES {
                     let ground = Arc::new(ground.under(theta));
-                    study.jobs.push(Job::Batch(Batch::new(Arc::clone(&ground), vec![Case::of(Arc::clone(&plan))])));
-                    study.jobs.extend(Sought::ALL.map(|sought| Job::Search(search(&ground, sought))));
+                    study
+                        .jobs
+                        .push(Job::Batch(Box::new(Batch::new(Arc::clone(&ground), vec![Case::of(Arc::clone(&plan))]))));
+                    study.jobs.extend(Sought::ALL.map(|sought| Job::Search(Box::new(search(&ground, sought)))));
                 }
                 if !plan.demand_follows_state() {
                     let inflows = Inflows::before_first_day(&plan, ground.weather.dates.len());
                     study.jobs.push(Job::Gather { plan, ground, inflows, progress: 0.0 });
                 }
             }
-            Inquiry::Curves => study.jobs.push(Job::Curves(Curves::new(site, ground))),
-            Inquiry::Surface => study.jobs.push(Job::Surface(Surface::new(site, ground))),
+            Inquiry::Curves => study.jobs.push(Job::Curves(Box::new(Curves::new(site, ground)))),
+            Inquiry::Surface => study.jobs.push(Job::Surface(Box::new(Surface::new(site, ground)))),
             Inquiry::Handbooks => {
                 let basis = Basis::of(&site.system, &ground.weather);
                 let now = Sought::Storage.of(site);
@@ -158,8 +160,8 @@ impl Study {
                     cases.extend(sized.map(Case::of));
                 }
                 study.basis = Some(basis);
-                study.jobs.push(Job::Search(search(&ground, Sought::Storage)));
-                study.jobs.push(Job::Batch(Batch::new(ground, cases)));
+                study.jobs.push(Job::Search(Box::new(search(&ground, Sought::Storage))));
+                study.jobs.push(Job::Batch(Box::new(Batch::new(ground, cases))));
             }
         }
         Ok(study)

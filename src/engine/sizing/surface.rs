@@ -14,7 +14,8 @@ use super::tally::Tally;
 /// Steps each way where cases run side by side, and where they run one by one.
 const FINE: usize = 41;
 const COARSE: usize = 13;
-const WIDEST: f64 = 4.0;
+const WIDEST_STORAGE: f64 = 4.0;
+const WIDEST_USES: f64 = 2.5;
 
 /// A surface on its way.
 pub struct Surface {
@@ -34,9 +35,9 @@ impl Surface {
 
     /// With so many steps each way. Sizes at which the system can't run are left out.
     pub fn of(site: &Site, ground: Arc<Ground>, steps: usize) -> Self {
-        let plans = |sought: Sought| {
+        let plans = |sought: Sought, widest: f64| {
             let (mut kept, mut plans): (Vec<f64>, Vec<Arc<Plan>>) = (Vec::new(), Vec::new());
-            for factor in factors(steps, WIDEST) {
+            for factor in factors(steps, widest) {
                 if let Some(plan) = planned(site, &sought.times(factor)) {
                     kept.push(factor);
                     plans.push(plan);
@@ -44,7 +45,8 @@ impl Surface {
             }
             (kept, plans)
         };
-        let ((storage, sizes), (uses, wants)) = (plans(Sought::Storage), plans(Sought::Uses));
+        let ((storage, sizes), (uses, wants)) =
+            (plans(Sought::Storage, WIDEST_STORAGE), plans(Sought::Uses, WIDEST_USES));
         let mut cases = Vec::with_capacity(sizes.len() * wants.len());
         for tanks in &sizes {
             cases.extend(wants.iter().map(|uses| Case { tanks: Arc::clone(tanks), uses: Arc::clone(uses) }));
