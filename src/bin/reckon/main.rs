@@ -4,6 +4,7 @@
 mod next;
 mod order;
 mod report;
+mod sizes;
 
 use std::process::ExitCode;
 
@@ -65,13 +66,16 @@ fn reckon(order: &Order) -> Result<String, String> {
         .map(|file| {
             let (answer, rain) = answered(file, &units)?;
             let next = order.next.and_then(|by| next::judged(file, rain, by, &units));
+            let studied = if order.sizes { sizes::studied(file)? } else { Vec::new() };
             Ok(if order.summary {
                 let mut further = next::options_summary(file, rain, &answer, &units);
                 further.extend(next.iter().flat_map(|work| next::summary(work, &units)));
+                further.extend(sizes::summary(file, &studied, &units));
                 report::summary(file, &answer, further, &units)
             } else {
                 let mut further = vec![("options", next::options_json(file, rain))];
                 further.extend(next.iter().map(|work| ("next", next::json(work, &units))));
+                further.extend(sizes::json(file, &studied).map(|sizes| ("sizes", sizes)));
                 report::json(file, &answer, further, order.days)
             })
         })
