@@ -40,6 +40,8 @@ pub enum Effect {
     Study(crate::app::study::Order),
     /// Leave it.
     LeaveStudy(Inquiry),
+    /// Go on with the work in hand once the page is free.
+    GoOn,
     /// Let the waiting version take over.
     SwitchVersion,
 }

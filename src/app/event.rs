@@ -5,6 +5,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 
 use super::model::Place;
+use super::next::NextEvent;
 use super::sketch::Sketch;
 use crate::engine::question::Refusal;
 use crate::engine::rain::rain_unit::RainUnit;
@@ -13,7 +14,10 @@ use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::site::climate::ClimateValue;
 use crate::site::details::Detail;
+use crate::site::habits::{Habit, HabitValue};
+use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
@@ -102,6 +106,21 @@ pub enum Event {
     TableEntered(PartId, Vec<crate::site::TableRow>),
     /// A detail of a part or of the site was entered, in the unit that its kind is kept in; none is the usual value.
     DetailEntered(Option<PartId>, Detail, Option<f64>),
+    /// The way in which the climate is given was chosen.
+    ClimateWayChosen {
+        /// By latitude and temperatures; else by reference evapotranspiration.
+        temperatures: bool,
+    },
+    /// A number of the climate was entered.
+    ClimateEntered(ClimateValue, f64),
+    /// A number of the habits was entered.
+    HabitEntered(HabitValue, f64),
+    /// A published figure was chosen for a habit, by its place.
+    HabitFigureChosen(Habit, usize),
+    /// A habit was given to a use, or to none.
+    HabitGoesTo(Habit, Option<PartId>),
+    /// What the habits come to is to be put into the uses.
+    HabitsPut,
     /// A choice was made for a part.
     ChoiceMade(PartId, Field, Choice),
 
@@ -117,6 +136,10 @@ pub enum Event {
     NormalsEntered(Normals),
     /// The site's rain is to go.
     RainRemoved,
+    /// Generated years are wanted in the place of the site's rain, or no longer.
+    GeneratedChosen(Option<GeneratedYears>),
+    /// By how much to multiply each month's rain.
+    RainFactorsEntered([f64; 12]),
     /// The treatment of missing days was chosen.
     MissingDaysChosen(MissingDays),
 
@@ -143,6 +166,8 @@ pub enum Event {
     Studied(u32, Arc<Result<Findings, Refusal>>),
     /// How sure the household wants to be was chosen.
     WantedChosen(Wanted),
+    /// Something happened about what to change next, or an option.
+    Next(NextEvent),
 
     /// A set of units was chosen.
     UnitsChosen(Customary),

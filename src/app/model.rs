@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::next::Next;
 use crate::app::study::Studies;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
@@ -90,6 +91,12 @@ pub enum Notice {
     SiteRemoved(String),
     /// A trial was kept; it can be undone.
     TrialKept,
+    /// A trial was opened; the one before can be brought back.
+    TrialOpened,
+    /// A trial was given up; it can be brought back.
+    TrialDropped,
+    /// A trial was kept as an option of this name.
+    OptionKept(String),
     /// So many sites were taken in.
     TakenIn(usize),
     /// Rain was kept for the site; if it had other rain, that can be brought back.
@@ -114,6 +121,9 @@ impl Notice {
             Notice::PartRemoved(_)
                 | Notice::SiteRemoved(_)
                 | Notice::TrialKept
+                | Notice::TrialOpened
+                | Notice::TrialDropped
+                | Notice::OptionKept(_)
                 | Notice::TakenIn(_)
                 | Notice::RainKept
                 | Notice::RainRemoved
@@ -129,6 +139,8 @@ impl Notice {
 pub enum Undo {
     /// A site as it was before a part went or a trial was kept.
     Site(SiteId, Arc<Site>),
+    /// A trial that was given up.
+    Trial(Box<Trial>),
     /// The rain that a site had.
     Rain(SiteId, Arc<Rain>),
     /// A site that was removed, and its place in the list.
@@ -160,6 +172,8 @@ pub struct Model {
     pub trial: Trial,
     /// Questions about size, and how far they are.
     pub studies: Studies,
+    /// What to change next.
+    pub next: Next,
     /// Rain that waits to be kept.
     pub read_rain: Option<ReadRain>,
     /// A file that waits to be taken in.
@@ -185,6 +199,7 @@ impl Default for Model {
             sheet: None,
             trial: Trial::NONE,
             studies: Studies::default(),
+            next: Next::NONE,
             read_rain: None,
             read_file: None,
             notice: None,
@@ -201,6 +216,13 @@ impl Model {
 
     pub(super) fn site_mut(&mut self) -> Option<&mut KeptSite> {
         self.sites.iter_mut().find(|kept| Some(kept.id) == self.open)
+    }
+
+    /// The open site as it is shown and changed: under the trial, if one is open, else as it is.
+    pub fn shown_site(&self) -> Option<KeptSite> {
+        let kept = self.site()?;
+        let site = if self.trial.system.is_some() { Arc::new(self.trial.of(&kept.site)) } else { kept.site.clone() };
+        Some(KeptSite { site, ..kept.clone() })
     }
 
     /// The index as it is to be kept.

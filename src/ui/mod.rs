@@ -5,8 +5,10 @@ mod page;
 mod bar;
 mod notice;
 
+mod generated;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod size;
 mod sizing;
@@ -14,6 +16,8 @@ mod sketch;
 mod start;
 
 mod checks;
+mod climate;
+mod habits;
 mod sheet;
 
 mod choose;

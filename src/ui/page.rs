@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
-use super::{Desk, Outside, bar, house, kept, notice, rain, sheet, sizing, sketch, start};
+use super::{Desk, Outside, bar, house, kept, next, notice, rain, sheet, sizing, sketch, start};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -47,6 +47,11 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
     listen(send);
 
     let showing = Memo::new(move |_| model.with(Showing::of));
+    // A place begins at its top.
+    leptos::prelude::Effect::new(move |_| {
+        showing.track();
+        next::to_the_top();
+    });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
         Showing::Start => start::start(desk),
@@ -60,7 +65,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         worded("A", "Skip to the content").class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
-        main.child(notice::notices(desk)).child(place).into(),
+        main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),
         sheet::sheet(desk),
     ]
     .into_any()

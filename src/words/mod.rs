@@ -6,6 +6,7 @@ pub mod errors;
 pub mod findings;
 pub mod garden;
 pub mod generated;
+pub mod habits;
 pub mod head_figures;
 pub mod kept;
 pub mod next;
@@ -14,6 +15,7 @@ pub mod rain;
 pub mod rain_report;
 pub mod size;
 pub mod sizing;
+pub mod sketch;
 pub mod treatment;
 
 use chrono::{Datelike, NaiveDate};

@@ -71,6 +71,11 @@ fn capital(text: &str) -> String {
 
 /// A change with what it comes to, in one sentence.
 pub fn sentence(judged: &Judged, system: &System, units: &Units) -> String {
+    format!("{}: {}", title(&judged.upgrade, system, units), brings(judged, units))
+}
+
+/// What a change comes to and costs: the sentence after its title.
+pub fn brings(judged: &Judged, units: &Units) -> String {
     let mut gains = gains(&judged.before, &judged.after, units);
     // That more comes and so more spills is no reason for or against.
     if judged.spill_l_a_year() < 0.0 {
@@ -79,7 +84,7 @@ pub fn sentence(judged: &Judged, system: &System, units: &Units) -> String {
     if gains.is_empty() {
         gains.push("nothing gained".to_owned());
     }
-    format!("{}: {}; {}.", title(&judged.upgrade, system, units), list(&gains), price(judged, units))
+    format!("{}; {}.", list(&gains), price(judged, units))
 }
 
 fn price(judged: &Judged, units: &Units) -> String {
@@ -92,7 +97,7 @@ fn price(judged: &Judged, units: &Units) -> String {
     match judged.price_per_l() {
         Some(per_l) => {
             let (litres, amount) = shown::thousand(units);
-            format!("{price}, {} for each {amount} a year", shown::figure(per_l * litres, Kind::Money, units))
+            format!("{price}, that is {} for each {amount} a year", shown::figure(per_l * litres, Kind::Money, units))
         }
         None => price,
     }
@@ -221,3 +226,77 @@ pub const PRICES: &str = "Round figures without a source, in no currency: put yo
 pub const NOTHING_LACKS: &str = "On this rain nothing lacks and nothing is hauled: there is nothing to gain.";
 /// When there is something to gain, but no change brings it.
 pub const NOTHING_HELPS: &str = "None of the changes that were tried brings anything by this measure.";
+
+/// Title of the changes.
+pub const WHAT_NEXT: &str = "What next";
+/// Begins the work.
+pub const JUDGE: &str = "Find what helps most";
+/// While it goes on.
+pub const JUDGING: &str = "Running every change";
+/// Label of the measures.
+pub const RANKED_BY: &str = "Ranked by";
+/// Title of the sequence.
+pub const ONE_AFTER_ANOTHER: &str = "One after the other";
+/// What the sequence is.
+pub const SEQUENCE: &str = "Each step is the best by then: what it brings depends on those before.";
+/// Title of the prices.
+pub const PRICES_TITLE: &str = "Prices";
+/// When the house is no longer the one that was judged.
+pub const STALE: &str = "The house has changed since: find anew what helps most.";
+/// Title of the options.
+pub const OPTIONS: &str = "Options";
+/// What they are.
+pub const SIDE_BY_SIDE: &str = "Kept beside the house, up to six, and run on the same rain.";
+/// The house among its options.
+pub const THE_HOUSE: &str = "House as it is";
+/// An option without figures.
+pub const CANNOT_RUN: &str = "This can't run: open it and mend what is missing.";
+/// An option without a better name.
+pub const OPTION: &str = "Option";
+/// Label of its name.
+pub const OPTION_NAME: &str = "Name of the option";
+/// Keeps a trial as an option.
+pub const KEEP_OPTION: &str = "Keep as an option";
+/// Makes a trial the house.
+pub const MAKE_REAL: &str = "Make it real";
+/// Gives a trial up.
+pub const THROW_AWAY: &str = "Throw it away";
+/// On the sheet of a part of a trial.
+pub const SHEET_OF_TRIAL: &str = "This is a trial: what you change here leaves the house as it is.";
+/// Opens a trial from a sheet.
+pub const OPEN_TRIAL: &str = "Try changes beside the house";
+/// A trial took the place of another one.
+pub const TRIAL_OPENED: &str = "This trial took the place of the one before.";
+/// A trial was given up.
+pub const TRIAL_DROPPED: &str = "The trial is gone; the house is as it was.";
+
+/// An option was kept.
+pub fn option_kept(name: &str) -> String {
+    format!("“{name}” is kept as an option.")
+}
+
+/// That a trial is open.
+pub fn trial_open(name: &str, difference: &str) -> String {
+    let name = if name.is_empty() { String::new() } else { format!(" “{name}”") };
+    format!("Trial{name}. {difference} What you change goes to it; the house stays as it is.")
+}
+
+/// The name of a trial of so many steps.
+pub fn steps_name(steps: usize) -> String {
+    count(steps, "step", "steps").to_owned() + " of the sequence"
+}
+
+/// Tries the sequence up to a step.
+pub fn up_to_here(step: usize) -> &'static str {
+    if step == 1 { "Try it" } else { "Try all up to here" }
+}
+
+/// So many changes are folded away.
+pub fn others(number: usize) -> String {
+    count(number, "other change", "other changes")
+}
+
+/// That an option has other rain; nothing for the rain as it is.
+pub fn with_rain(factor: f64) -> String {
+    if (factor - 1.0).abs() < 1e-9 { String::new() } else { format!(" With {} of the rain.", percent(factor)) }
+}

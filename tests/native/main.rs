@@ -17,5 +17,6 @@ mod reference_et;
 mod saved;
 mod sizing;
 mod upgrades;
+mod what_next;
 mod worked_days;
 mod workflows;

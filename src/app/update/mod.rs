@@ -2,25 +2,27 @@
 
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sites;
 mod sizing;
 mod study;
+mod uses;
 
 use super::effect::Effect;
 use super::event::Event;
 use super::model::{Model, Notice};
-use crate::site::trial::Trial;
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
-    let mut effects = follow(model, event);
+    let mut effects = happened(model, event);
+    effects.extend(next::due(model));
     effects.extend(study::follow(model));
     effects
 }
 
-fn follow(model: &mut Model, event: Event) -> Vec<Effect> {
+fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
@@ -46,6 +48,7 @@ fn follow(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::SketchLeft => {
             model.sketching = false;
+            model.read_rain = None;
             Vec::new()
         }
         Event::SketchDrawn(sketch) => sites::sketch_drawn(model, &sketch),
@@ -71,6 +74,12 @@ fn follow(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
         Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
         Event::DetailEntered(of, detail, value) => house::edit(model, |system| system.details.set(of, detail, value)),
+        Event::ClimateWayChosen { temperatures } => uses::climate_way(model, temperatures),
+        Event::ClimateEntered(value, number) => uses::climate_entered(model, value, number),
+        Event::HabitEntered(value, number) => uses::habit_entered(model, value, number),
+        Event::HabitFigureChosen(habit, place) => uses::habit_figure(model, habit, place),
+        Event::HabitGoesTo(habit, to) => uses::habit_goes(model, habit, to),
+        Event::HabitsPut => uses::put_habits(model),
         Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
 
         Event::RainRead(bytes, source) => rain::read(model, bytes, source),
@@ -82,14 +91,17 @@ fn follow(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::NormalsEntered(normals) => rain::normals(model, normals),
         Event::RainRemoved => rain::remove(model),
+        Event::GeneratedChosen(generated) => rain::generated(model, generated),
+        Event::RainFactorsEntered(factors) => rain::factors(model, factors),
         Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
 
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),
         Event::TrialDropped => {
-            model.trial = Trial::NONE;
+            next::drop_trial(model);
             Vec::new()
         }
+        Event::Next(event) => next::update(model, event),
         Event::StartChosen(share) => sizing::start(model, share),
         Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
 

@@ -52,14 +52,15 @@ fn look_at(model: &mut Model, id: Option<SiteId>) {
     model.sheet = None;
     model.sketching = false;
     model.trial = Trial::NONE;
+    super::next::forget(model);
     model.read_rain = None;
 }
 
 pub(super) fn sketch_drawn(model: &mut Model, sketch: &Sketch) -> Vec<Effect> {
-    let rain =
-        sketch.rain_of.and_then(|id| model.sites.iter().find(|kept| kept.id == id)).and_then(|kept| kept.rain.clone());
+    let rain = sketch.rain(model);
     model.place = if rain.is_some() { Place::Sizing } else { Place::Rain };
-    add(model, sketch.site(), rain)
+    let site = sketch.site_under(rain.as_deref());
+    add(model, site, rain)
 }
 
 pub(super) fn demo(model: &mut Model) -> Vec<Effect> {
@@ -109,6 +110,10 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             Some(kept) => put(kept, (*site).clone()),
             None => Vec::new(),
         },
+        Some(Undo::Trial(trial)) => {
+            model.trial = *trial;
+            Vec::new()
+        }
         Some(Undo::Rain(id, rain)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
             Some(kept) => {
                 kept.rain = Some(rain);

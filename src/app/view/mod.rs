@@ -2,13 +2,18 @@
 
 pub mod charts;
 pub mod checks;
+pub mod climate;
 pub mod frame;
+pub mod generated;
+pub mod habits;
 pub mod house;
 pub mod kept;
+pub mod next;
 pub mod rain;
 pub mod sheet;
 pub mod size;
 pub mod sizing;
+pub mod sketch;
 pub mod uses;
 pub mod years;
 

@@ -3,9 +3,11 @@
 //!
 //! The work goes step by step, one run a step, so that whoever waits can do something else between.
 
+mod beside;
 mod candidates;
 mod tally;
 
+pub use beside::Beside;
 pub use candidates::candidates;
 pub use tally::{Tally, tally};
 
@@ -271,6 +273,16 @@ impl Upgrades {
         #[expect(clippy::cast_precision_loss, reason = "a few hundred runs")]
         let share = self.runs as f64 / (in_first * MOST_STEPS).max(1) as f64;
         if self.is_done() { 1.0 } else { share.min(0.99) }
+    }
+
+    /// Whether all changes to the house as it is are judged.
+    pub fn is_judged(&self) -> bool {
+        self.first.is_some()
+    }
+
+    /// Days of a run.
+    pub fn days(&self) -> usize {
+        self.weather.dates.len()
     }
 
     /// The measure by which it ranks.
