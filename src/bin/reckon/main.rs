@@ -1,6 +1,7 @@
 //! `reckon`: the water balance of a site from files, beside the app. It reads a file that the app exported and a rain
 //! record, and prints the results as JSON, or as a readable summary.
 
+mod checks;
 mod next;
 mod order;
 mod report;
@@ -71,9 +72,13 @@ fn reckon(order: &Order) -> Result<String, String> {
                 let mut further = next::options_summary(file, rain, &answer, &units);
                 further.extend(next.iter().flat_map(|work| next::summary(work, &units)));
                 further.extend(sizes::summary(file, &studied, &units));
+                further.extend(checks::summary(file, rain, &answer, &units));
                 report::summary(file, &answer, further, &units)
             } else {
-                let mut further = vec![("options", next::options_json(file, rain))];
+                let mut further = vec![
+                    ("options", next::options_json(file, rain)),
+                    ("checks", checks::json(file, rain, &answer, &units)),
+                ];
                 further.extend(next.iter().map(|work| ("next", next::json(work, &units))));
                 further.extend(sizes::json(file, &studied).map(|sizes| ("sizes", sizes)));
                 report::json(file, &answer, further, order.days)
