@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::draft::Draft;
 use super::model::Place;
 use super::next::NextEvent;
 use super::sketch::Sketch;
@@ -16,11 +17,13 @@ use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::climate::ClimateValue;
 use crate::site::details::Detail;
+use crate::site::diary::{Entry, EntryId, Half, Subject};
 use crate::site::habits::{Habit, HabitValue};
 use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
+use crate::site::upkeep::Job;
 use crate::site::wanted::Wanted;
 
 /// What can be dragged on the sizing place.
@@ -48,6 +51,10 @@ pub enum Event {
     Started(NaiveDate, Result<Opened, ShelfError>),
     /// Another window changed what is kept; it was read again.
     ReadAgain(Opened),
+    /// Another window changed a half-year of a diary; it was read again.
+    HalfReadAgain(SiteId, Half, Vec<Entry>),
+    /// A new day has begun, or the same goes on.
+    DayCame(NaiveDate),
     /// The last write ended.
     Saved(Result<(), PutError>),
     /// A taking-in of sites ended.
@@ -143,6 +150,21 @@ pub enum Event {
     /// The treatment of missing days was chosen.
     MissingDaysChosen(MissingDays),
 
+    /// An entry is to be filled in for today.
+    FormWanted(Subject),
+    /// An entry is to be changed.
+    EntryOpened(EntryId),
+    /// The form was given up.
+    FormLeft,
+    /// An entry of the diary was written or changed, at this moment in milliseconds since 1970.
+    EntryWritten(Draft, u64),
+    /// An entry is to go.
+    EntryRemoved(EntryId),
+    /// How often work is done was entered as text: days, rain, litres; none goes back to the usual.
+    IntervalEntered(Job, Option<[String; 3]>),
+    /// A calendar of the upkeep is wanted, at this moment in milliseconds since 1970.
+    CalendarWanted(u64),
+
     /// A lever was dragged to a factor.
     LeverDragged(Lever, f64),
     /// The trial becomes the system.
@@ -176,6 +198,14 @@ pub enum Event {
 
     /// A file of everything is wanted.
     ExportWanted,
+    /// The diary of the open site is wanted as a table.
+    DiaryTableWanted,
+    /// The days of its balance are wanted as a table.
+    ResultsTableWanted,
+    /// What is kept takes so many characters.
+    StorageMeasured(usize),
+    /// The browser promised not to throw away what is kept, or did not.
+    Persists(bool),
     /// A file was read.
     FileRead(Vec<u8>),
     /// It is to be taken in, in the place of what is there or beside it.

@@ -11,6 +11,10 @@ pub mod event;
 pub mod effect;
 
 pub mod case;
+pub mod csv;
+pub mod draft;
+pub mod form;
+pub mod merging;
 pub mod next;
 pub mod sketch;
 pub mod study;

@@ -4,15 +4,18 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::form::Form;
 use super::next::Next;
 use crate::app::study::Studies;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
-use crate::quantity::Units;
+use crate::quantity::typed::TypedError;
+use crate::quantity::{Kind, Range, Units};
 pub use crate::records::cupboard::SiteId;
 use crate::records::cupboard::{Index, SiteFile, Trouble};
 use crate::records::exchange::Export;
 use crate::records::slots::PutError;
+use crate::site::diary::{Diary, Entry, EntryId};
 use crate::site::edit::EditError;
 use crate::site::household::Site;
 use crate::site::part::PartId;
@@ -28,12 +31,14 @@ pub struct KeptSite {
     pub site: Arc<Site>,
     /// Its rain.
     pub rain: Option<Arc<Rain>>,
+    /// Its diary.
+    pub diary: Arc<Diary>,
 }
 
 impl KeptSite {
     /// As it goes into a file.
     pub fn file(&self) -> SiteFile {
-        SiteFile { site: (*self.site).clone(), rain: self.rain.as_deref().cloned() }
+        SiteFile { site: (*self.site).clone(), rain: self.rain.as_deref().cloned(), diary: (*self.diary).clone() }
     }
 }
 
@@ -42,17 +47,23 @@ impl KeptSite {
 pub enum Place {
     /// The drawing.
     House,
+    /// What happened.
+    Diary,
+    /// The weeks to come.
+    Ahead,
+    /// How long the water lasts in the long run.
+    Sizing,
+    /// What must be done.
+    Upkeep,
     /// The rain.
     Rain,
-    /// How long the water lasts.
-    Sizing,
-    /// Sites, units, files.
+    /// Sites, units, files: reached from the head of the page.
     Kept,
 }
 
 impl Place {
-    /// All places, in the order of the bar.
-    pub const ALL: [Place; 4] = [Place::House, Place::Rain, Place::Sizing, Place::Kept];
+    /// The places on the bar, in its order.
+    pub const BAR: [Place; 6] = [Place::House, Place::Diary, Place::Ahead, Place::Sizing, Place::Upkeep, Place::Rain];
 }
 
 /// Rain that was read and waits to be kept.
@@ -79,6 +90,10 @@ pub enum Notice {
     Trouble(Trouble),
     /// A change was refused.
     Refused(EditError),
+    /// How often work is done was out of range.
+    IntervalRefused(Kind, Range),
+    /// A text was no quantity.
+    NotUnderstood(TypedError),
     /// A rain file could not be read.
     RainRefused(crate::engine::rain::import::ImportError),
     /// A file could not be taken in.
@@ -103,6 +118,10 @@ pub enum Notice {
     RainKept,
     /// The rain of the site was removed; it can be brought back.
     RainRemoved,
+    /// An entry was written into the diary; it can be undone.
+    EntryWritten,
+    /// An entry was taken out of the diary; it can be brought back.
+    EntryRemoved,
     /// Another window changed what is kept; it has been read again.
     ReadAgain,
     /// The app works without a network from now on.
@@ -127,6 +146,8 @@ impl Notice {
                 | Notice::TakenIn(_)
                 | Notice::RainKept
                 | Notice::RainRemoved
+                | Notice::EntryWritten
+                | Notice::EntryRemoved
                 | Notice::ReadAgain
                 | Notice::WorksOffline
                 | Notice::UpdateReady
@@ -145,6 +166,8 @@ pub enum Undo {
     Rain(SiteId, Arc<Rain>),
     /// A site that was removed, and its place in the list.
     Removed(usize, KeptSite),
+    /// An entry of the diary of a site as it was before it was changed; none where it was new.
+    Entry(SiteId, EntryId, Option<Entry>),
 }
 
 /// All of it.
@@ -158,14 +181,24 @@ pub struct Model {
     pub sites: Vec<KeptSite>,
     /// Sites of a newer program, kept but not opened.
     pub untouched: Vec<SiteId>,
+    /// The greatest number under which any record is kept.
+    pub greatest: u32,
     /// The one that is open.
     pub open: Option<SiteId>,
     /// The units that the person wants.
     pub units: Units,
+    /// The day of the last export, if there was one.
+    pub exported: Option<NaiveDate>,
+    /// How many characters what is kept takes.
+    pub used: usize,
+    /// Whether the browser promised not to throw away what is kept; none while it wasn't heard.
+    pub persists: Option<bool>,
     /// Where the person is.
     pub place: Place,
     /// Whether the sketch is being drawn.
     pub sketching: bool,
+    /// The entry that is being filled in, as it was when the form was opened.
+    pub form: Option<Form>,
     /// The part whose sheet is open.
     pub sheet: Option<PartId>,
     /// The trial beside the real system.
@@ -192,10 +225,15 @@ impl Default for Model {
             today: NaiveDate::default(),
             sites: Vec::new(),
             untouched: Vec::new(),
+            greatest: 0,
             open: None,
             units: Units::default(),
+            exported: None,
+            used: 0,
+            persists: None,
             place: Place::House,
             sketching: false,
+            form: None,
             sheet: None,
             trial: Trial::NONE,
             studies: Studies::default(),
@@ -228,12 +266,17 @@ impl Model {
     /// The index as it is to be kept.
     pub fn index(&self) -> Index {
         let ids = self.sites.iter().map(|kept| kept.id);
-        Index { sites: ids.chain(self.untouched.iter().copied()).collect(), open: self.open, units: self.units.clone() }
+        Index {
+            sites: ids.chain(self.untouched.iter().copied()).collect(),
+            open: self.open,
+            units: self.units.clone(),
+            exported: self.exported,
+        }
     }
 
     /// A name on this phone that no site has.
     pub fn unused_id(&self) -> SiteId {
         let ids = self.sites.iter().map(|kept| kept.id).chain(self.untouched.iter().copied());
-        SiteId(ids.map(|id| id.0).max().map_or(1, |greatest| greatest.saturating_add(1)))
+        SiteId(ids.map(|id| id.0).fold(self.greatest, u32::max).saturating_add(1))
     }
 }

@@ -10,6 +10,7 @@ mod service_worker;
 mod studies;
 mod tabs;
 
+pub use clock::moment;
 pub use files::read;
 pub use local_storage::BrowserShelf;
 pub use perform::Keeper;
@@ -22,4 +23,5 @@ pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
     keeper.sends_by(send);
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
+    clock::listen(send);
 }

@@ -37,6 +37,13 @@ impl Keeper {
         Ok(opened)
     }
 
+    /// What another window wrote under a key, if that is a half-year of a diary.
+    pub(super) fn half_again(&self, key: &str) -> Option<Event> {
+        let (site, half) = Cupboard::<BrowserShelf>::half_of_key(key)?;
+        let entries = self.cupboard.borrow_mut().as_mut()?.read_half(site, half).ok()?;
+        Some(Event::HalfReadAgain(site, half, entries))
+    }
+
     /// Takes the way by which events are sent from outside.
     pub(super) fn sends_by(&self, send: impl Fn(Event) + 'static) {
         *self.send.borrow_mut() = Some(Box::new(send));
@@ -64,10 +71,25 @@ impl Keeper {
             Effect::SaveRain(id, rain) => {
                 Some(Event::Saved(self.write(|cupboard| cupboard.save_rain(id, rain.as_deref()))))
             }
+            Effect::SaveDiary(id, diary) => Some(Event::Saved(self.write(|cupboard| cupboard.save_diary(id, &diary)))),
+            Effect::SaveEntry(id, entry, was) => {
+                Some(Event::Saved(self.write(|cupboard| cupboard.save_entry(id, &entry, was))))
+            }
+            Effect::RemoveEntry(id, entry, half) => {
+                Some(Event::Saved(self.write(|cupboard| cupboard.remove_entry(id, entry, half))))
+            }
             Effect::RemoveSite(id) => Some(Event::Saved(self.write(|cupboard| Ok(cupboard.remove_site(id)?)))),
             Effect::TakeIn { sites, index, replace } => {
                 let result = self.write(|cupboard| cupboard.take_in(&sites, &index));
                 Some(Event::TakenIn { sites, index, replace, result })
+            }
+            Effect::MeasureStorage => {
+                let used = self.cupboard.borrow().as_ref().map(Cupboard::used);
+                Some(Event::StorageMeasured(used?.ok()?))
+            }
+            Effect::AskToPersist => {
+                service_worker::ask_to_persist();
+                None
             }
             Effect::Download { name, media_type, text } => {
                 files::download(&name, media_type, &text);

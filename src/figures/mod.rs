@@ -12,8 +12,10 @@ pub mod band;
 pub mod bars;
 pub mod contours;
 pub mod curve;
+pub mod daily;
 pub mod interval;
 pub mod lines;
+pub mod track;
 pub mod went;
 
 pub mod house;

@@ -4,6 +4,7 @@
 use chrono::NaiveDate;
 
 use super::json::Value;
+use crate::quantity::Range;
 
 /// A value does not have the shape that it must have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -33,6 +34,8 @@ pub enum Fault {
         /// The name.
         name: String,
     },
+    /// A value beyond what it may be.
+    OutOfRange,
 }
 
 /// What a value must be.
@@ -237,6 +240,31 @@ impl<'a> Place<'a> {
             }
             _ => Err(self.not_a(Wanted::WholeNumber { most })),
         }
+    }
+
+    /// The whole number under a key.
+    ///
+    /// # Errors
+    /// Where there is none, or one larger than `most`.
+    pub fn large_number(&self, key: &str, most: u64) -> Read<u64> {
+        let place = self.at(key)?;
+        match place.value {
+            Value::Number(number) if *number >= 0.0 && number.fract() == 0.0 => {
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and not negative")]
+                let whole = *number as u64;
+                if whole <= most { Ok(whole) } else { Err(place.error(Fault::OutOfRange)) }
+            }
+            _ => Err(place.not_a(Wanted::WholeNumber { most: u32::MAX })),
+        }
+    }
+
+    /// This value as a number within a range.
+    ///
+    /// # Errors
+    /// Where it is none, or lies outside.
+    pub fn as_number_in(&self, range: Range) -> Read<f64> {
+        let number = self.as_number()?;
+        if range.holds(number) { Ok(number) } else { Err(self.error(Fault::OutOfRange)) }
     }
 
     /// This value as a text.

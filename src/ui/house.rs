@@ -5,7 +5,9 @@ use leptos::prelude::*;
 use super::element::{element, live, nothing, worded};
 use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Shift};
+use crate::app::model::Place;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
+use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::PartKind;
 use crate::words;
@@ -21,7 +23,7 @@ pub(crate) fn house(desk: Desk) -> AnyView {
 }
 
 fn drawn(view: HouseView, desk: Desk) -> AnyView {
-    let HouseView { headline, water, drawing, findings, lists } = view;
+    let HouseView { due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
     let bundle = RwSignal::new(Vec::<PartId>::new());
@@ -44,6 +46,13 @@ fn drawn(view: HouseView, desk: Desk) -> AnyView {
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
+        .child(live(move || {
+            let reminder = desk.model.with(crate::app::view::kept::reminder);
+            reminder
+                .map_or_else(nothing, |text| desk.button(&text, Event::PlaceOpened(Place::Kept)).class("plain").into())
+        }))
+        .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
+        .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain").into()))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
         .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
         .child(bundled)

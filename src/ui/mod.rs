@@ -5,6 +5,9 @@ mod page;
 mod bar;
 mod notice;
 
+mod ahead;
+mod diary;
+mod entry;
 mod generated;
 mod house;
 mod kept;
@@ -14,6 +17,7 @@ mod size;
 mod sizing;
 mod sketch;
 mod start;
+mod upkeep;
 
 mod checks;
 mod climate;
@@ -44,6 +48,8 @@ pub struct Outside {
     pub perform: Callback<Effect, Option<Event>>,
     /// Reads a chosen file; then its bytes and name.
     pub read: ReadFile,
+    /// The moment, in milliseconds since 1970 (UTC).
+    pub moment: fn() -> u64,
 }
 
 /// Reads a file and gives its bytes and name.
@@ -60,6 +66,8 @@ pub(crate) struct Desk {
     pub send: Callback<Event>,
     /// Reads a chosen file.
     pub read: ReadFile,
+    /// The moment, in milliseconds since 1970 (UTC).
+    pub moment: fn() -> u64,
 }
 
 impl Desk {

@@ -3,7 +3,9 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
-use super::{Desk, Outside, bar, house, kept, next, notice, rain, sheet, sizing, sketch, start};
+use super::{
+    Desk, Outside, ahead, bar, diary, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start, upkeep,
+};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -42,7 +44,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         }
     });
     let case = Memo::new(move |before| model.with(|model| Case::of(model, width.get(), before)));
-    let desk = Desk { model, case, send, read: outside.read };
+    let desk = Desk { model, case, send, read: outside.read, moment: outside.moment };
     send.run(started);
     listen(send);
 
@@ -54,8 +56,12 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
     });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
+        Showing::Form => entry::entry(desk),
         Showing::Start => start::start(desk),
         Showing::Place(Place::House) => house::house(desk),
+        Showing::Place(Place::Diary) => diary::diary(desk),
+        Showing::Place(Place::Ahead) => ahead::ahead(desk),
+        Showing::Place(Place::Upkeep) => upkeep::upkeep(desk),
         Showing::Place(Place::Rain) => rain::rain(desk),
         Showing::Place(Place::Sizing) => sizing::sizing(desk),
         Showing::Place(Place::Kept) => kept::kept(desk),
@@ -76,6 +82,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
 enum Showing {
     Start,
     Sketch,
+    Form,
     Place(Place),
 }
 
@@ -83,6 +90,7 @@ impl Showing {
     fn of(model: &Model) -> Self {
         match model.site() {
             _ if model.sketching => Showing::Sketch,
+            Some(_) if model.form.is_some() => Showing::Form,
             None if model.place != Place::Kept => Showing::Start,
             _ => Showing::Place(model.place),
         }

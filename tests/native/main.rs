@@ -4,6 +4,8 @@
 mod any_system;
 mod checks;
 mod code_laws;
+mod diary;
+mod files_in;
 mod garden_days;
 mod garden_laws;
 mod generated_years;
@@ -17,6 +19,7 @@ mod reference_et;
 mod saved;
 mod sizing;
 mod upgrades;
+mod upkeep;
 mod what_next;
 mod worked_days;
 mod workflows;

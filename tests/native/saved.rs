@@ -7,6 +7,7 @@ use eavewater::quantity::{
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
 use eavewater::site::details::{Detail, Details};
+use eavewater::site::diary::Diary;
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::garden::{Crop, Garden, Soil, Watering};
 use eavewater::site::habits::{HabitValue, Habits};
@@ -81,7 +82,7 @@ fn every_part() -> SiteFile {
         rain_days: Some([14.0, 12.0, 11.0, 7.5, 4.0, 1.0, 0.0, 0.2, 5.0, 9.0, 12.0, 15.0]),
     };
     let site = Site { name: "Every part".to_owned(), system, reckoning, ..Site::default() };
-    SiteFile { site, rain: Some(Rain::Normals(normals)) }
+    SiteFile { site, rain: Some(Rain::Normals(normals)), diary: Diary::default() }
 }
 
 fn sections() -> Vec<RoofSection> {
@@ -205,7 +206,7 @@ fn uses() -> Vec<Use> {
 /// A site without parts whose record lacks days and has numbers that take all their digits.
 fn odd_rain() -> SiteFile {
     let site = Site { name: "Odd rain".to_owned(), ..Site::default() };
-    SiteFile { site, rain: Some(Rain::Record(odd_record())) }
+    SiteFile { site, rain: Some(Rain::Record(odd_record())), diary: Diary::default() }
 }
 
 fn odd_record() -> RainRecord {
@@ -313,7 +314,7 @@ fn habits_come_back() {
         line.to = system.uses.get(number).map(|using| using.id);
     }
     system.habits = Some(habits);
-    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None });
+    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None, diary: Diary::default() });
 }
 
 #[test]
@@ -327,7 +328,7 @@ fn every_kind_of_garden_comes_back() {
         let id = PartId(u32::try_from(number).unwrap() + 1);
         site.system.uses.push(Use { id, amount, ..uses().remove(0) });
     }
-    check_comes_back(&SiteFile { site, rain: None });
+    check_comes_back(&SiteFile { site, rain: None, diary: Diary::default() });
 }
 
 proptest! {
@@ -346,6 +347,6 @@ proptest! {
     fn any_system_comes_back(system in crate::any_system::system()) {
         let generated = Some(GeneratedYears { years: 400, seed: u32::MAX, spread: Some(Share::of_one(0.31)) });
         let reckoning = Reckoning { generated, ..Reckoning::default() };
-        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None });
+        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None, diary: Diary::default() });
     }
 }

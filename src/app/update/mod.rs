@@ -1,5 +1,6 @@
 //! Events change the model and list effects; one file for each workflow.
 
+mod diary;
 mod house;
 mod kept;
 mod next;
@@ -7,11 +8,12 @@ mod rain;
 mod sites;
 mod sizing;
 mod study;
+mod upkeep;
 mod uses;
 
 use super::effect::Effect;
 use super::event::Event;
-use super::model::{Model, Notice};
+use super::model::{Model, Notice, Place};
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
@@ -26,14 +28,20 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
+        Event::HalfReadAgain(site, half, entries) => diary::half_read_again(model, site, half, entries),
+        Event::DayCame(today) => {
+            model.today = today;
+            Vec::new()
+        }
         Event::Saved(result) => kept::saved(model, result),
         Event::TakenIn { sites, index, replace, result } => kept::taken_in(model, sites, index, replace, result),
 
         Event::PlaceOpened(place) => {
             model.place = place;
+            model.form = None;
             model.sheet = None;
             model.sketching = false;
-            Vec::new()
+            if place == Place::Kept { vec![Effect::MeasureStorage] } else { Vec::new() }
         }
         Event::NoticeDismissed => {
             model.notice = None;
@@ -95,6 +103,17 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::RainFactorsEntered(factors) => rain::factors(model, factors),
         Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
 
+        Event::FormWanted(subject) => diary::open(model, subject),
+        Event::EntryOpened(id) => diary::open_entry(model, id),
+        Event::FormLeft => {
+            model.form = None;
+            Vec::new()
+        }
+        Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
+        Event::EntryRemoved(id) => diary::remove(model, id),
+        Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
+        Event::CalendarWanted(moment) => upkeep::calendar(model, moment),
+
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),
         Event::TrialDropped => {
@@ -119,6 +138,16 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
 
         Event::ExportWanted => kept::export(model),
+        Event::DiaryTableWanted => kept::diary_table(model),
+        Event::ResultsTableWanted => kept::results_table(model),
+        Event::StorageMeasured(used) => {
+            model.used = used;
+            Vec::new()
+        }
+        Event::Persists(persists) => {
+            model.persists = Some(persists);
+            Vec::new()
+        }
         Event::FileRead(bytes) => kept::file_read(model, &bytes),
         Event::FileAccepted { replace } => kept::file_accepted(model, replace),
         Event::FileDiscarded => {

@@ -35,6 +35,8 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::NotSaved(error) => errors::put(*error),
         Notice::Trouble(trouble) => kept::trouble(trouble),
         Notice::Refused(error) => errors::edit(error, system, &model.units),
+        Notice::IntervalRefused(kind, range) => errors::out_of_range(*kind, *range, &model.units),
+        Notice::NotUnderstood(error) => errors::typed(error),
         Notice::RainRefused(error) => errors::rain(error),
         Notice::FileRefused(error) => errors::file(error),
         Notice::TrialCannotRun => {
@@ -47,6 +49,8 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::OptionKept(name) => words::next::option_kept(name),
         Notice::TakenIn(sites) => format!("{} imported.", words::count(*sites, "site", "sites")),
         Notice::RainKept => "The rain is kept with this site.".to_owned(),
+        Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
+        Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
         Notice::RainRemoved => "The rain of this site is removed.".to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
         Notice::WorksOffline => kept::WORKS_OFFLINE.to_owned(),
@@ -56,6 +60,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
     let offer = match notice {
         Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept | Notice::RainRemoved => Some(Offer::Undo),
         Notice::TrialOpened | Notice::TrialDropped | Notice::OptionKept(_) => Some(Offer::Undo),
+        Notice::EntryWritten | Notice::EntryRemoved => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
@@ -64,12 +69,15 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
     Some(NoticeView { text, warning: notice.is_warning(), offer })
 }
 
-/// The name of a place on the bar.
+/// The name of a place.
 pub const fn place(place: Place) -> &'static str {
     match place {
         Place::House => "House",
-        Place::Rain => "Rain",
+        Place::Diary => "Diary",
+        Place::Ahead => "Ahead",
         Place::Sizing => "Sizing",
+        Place::Upkeep => "Upkeep",
+        Place::Rain => "Rain",
         Place::Kept => "Sites",
     }
 }

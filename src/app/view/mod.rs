@@ -1,8 +1,11 @@
 //! What is drawn, place by place: plain structs with figures and words already chosen. Pure: `ui` draws them.
 
+pub mod ahead;
 pub mod charts;
 pub mod checks;
 pub mod climate;
+pub mod diary;
+pub mod entry;
 pub mod frame;
 pub mod generated;
 pub mod habits;
@@ -14,6 +17,7 @@ pub mod sheet;
 pub mod size;
 pub mod sizing;
 pub mod sketch;
+pub mod upkeep;
 pub mod uses;
 pub mod years;
 

@@ -22,8 +22,10 @@ mod section;
 mod system;
 mod tank;
 mod tank_shape;
+mod upkeep;
 mod uses;
 
+pub mod diary;
 pub mod index;
 pub mod rain;
 pub mod site;
