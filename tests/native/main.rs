@@ -18,6 +18,7 @@ mod reckon;
 mod reference_et;
 mod saved;
 mod sizing;
+mod treatment;
 mod upgrades;
 mod upkeep;
 mod what_next;

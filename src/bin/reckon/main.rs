@@ -6,6 +6,7 @@ mod next;
 mod order;
 mod report;
 mod sizes;
+mod water;
 
 use std::process::ExitCode;
 
