@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 
 use super::form::Form;
 use super::next::Next;
+use crate::app::study::Studies;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::typed::TypedError;
@@ -202,6 +203,8 @@ pub struct Model {
     pub sheet: Option<PartId>,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// Questions about size, and how far they are.
+    pub studies: Studies,
     /// What to change next.
     pub next: Next,
     /// Rain that waits to be kept.
@@ -233,6 +236,7 @@ impl Default for Model {
             form: None,
             sheet: None,
             trial: Trial::NONE,
+            studies: Studies::default(),
             next: Next::NONE,
             read_rain: None,
             read_file: None,

@@ -8,6 +8,7 @@ pub mod checks;
 pub mod diary;
 pub mod levels;
 pub mod measures;
+pub mod sizing;
 
 pub mod treatment;
 
