@@ -88,7 +88,7 @@ test('a record from a file, the rain of a site on the phone, and round values in
   await page.getByRole('button', { name: 'Draw it' }).tap();
   assert.equal(await page.locator('h1.headline').innerText(), told);
   // The next sketch has that rain already.
-  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Sites' }).tap();
+  await page.getByRole('banner').getByRole('button', { name: 'Sites' }).tap();
   await page.getByRole('button', { name: 'Sketch another house' }).tap();
   assert.match(await answer(page).innerText(), /^In 11 years of rain/);
   assert.deepEqual(page.problems, []);
