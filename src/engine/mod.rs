@@ -5,4 +5,6 @@ pub mod rain;
 pub mod balance;
 pub mod measures;
 
+pub mod ahead;
+
 pub mod question;
