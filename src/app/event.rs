@@ -9,6 +9,7 @@ use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::site::details::Detail;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
@@ -94,6 +95,8 @@ pub enum Event {
     PartNamed(PartId, String),
     /// The table of a tank was entered.
     TableEntered(PartId, Vec<crate::site::TableRow>),
+    /// A detail of a part or of the site was entered, in the unit that its kind is kept in; none is the usual value.
+    DetailEntered(Option<PartId>, Detail, Option<f64>),
     /// A choice was made for a part.
     ChoiceMade(PartId, Field, Choice),
 

@@ -66,6 +66,7 @@ impl Sketch {
                 tank: Some(tank),
                 amount: Amount::PerHead { each: self.per_head, heads: self.people },
                 outdoor: false,
+                barriers: Vec::new(),
             }],
             ..System::default()
         };

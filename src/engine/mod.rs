@@ -3,8 +3,10 @@
 pub mod rain;
 
 pub mod balance;
+pub mod checks;
 pub mod measures;
 
 pub mod ahead;
+pub mod treatment;
 
 pub mod question;

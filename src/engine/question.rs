@@ -1,7 +1,8 @@
 //! The long-run question: what happens to this house under this rain? One pure function, wherever it runs.
 
+use crate::quantity::Share;
 use crate::site::findings::Finding;
-use crate::site::household::Site;
+use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
 
 use super::balance::ledger::{Flows, Ledger};
@@ -16,6 +17,7 @@ use super::measures::resilience::{Resilience, resilience};
 use super::measures::years::{GoodYears, Year, good_years, years};
 use super::rain::drier;
 use super::rain::gaps::{self, GapError};
+use super::rain::generated::{ModelError, RainModel, years};
 use super::rain::normals::{self, NormalsError};
 use super::rain::weather::{Origin, Weather};
 
@@ -63,6 +65,8 @@ pub enum Refusal {
     Gaps(GapError),
     /// The monthly means can't be used.
     Normals(NormalsError),
+    /// The place's rain has no model to draw years from.
+    Model(ModelError),
 }
 
 /// Years of even rain that are run from monthly means: the first shows where it leads from the start, the second is
@@ -73,13 +77,24 @@ const DAYS_A_YEAR: f64 = 365.25;
 /// The weather that a site's rain amounts to: missing days treated, months scaled, as its reckoning says.
 ///
 /// # Errors
-/// [`Refusal::Gaps`] or [`Refusal::Normals`].
+/// [`Refusal::Gaps`], [`Refusal::Normals`] or [`Refusal::Model`].
 pub fn weather(site: &Site, rain: &Rain) -> Result<Weather, Refusal> {
-    let weather = match rain {
-        Rain::Record(record) => gaps::usable(record, site.reckoning.missing_days).map_err(Refusal::Gaps)?,
-        Rain::Normals(means) => normals::even_years(means, EVEN_YEARS).map_err(Refusal::Normals)?,
+    let reckoning = &site.reckoning;
+    let weather = match (rain, reckoning.generated) {
+        (_, Some(wanted)) => generated_years(rain, wanted).map_err(Refusal::Model)?,
+        (Rain::Record(record), None) => gaps::usable(record, reckoning.missing_days).map_err(Refusal::Gaps)?,
+        (Rain::Normals(means), None) => normals::even_years(means, EVEN_YEARS).map_err(Refusal::Normals)?,
     };
-    Ok(drier::scaled(&weather, &site.reckoning.rain_factors.map(|factor| factor.get())))
+    Ok(drier::scaled(&weather, &reckoning.rain_factors.map(|factor| factor.get())))
+}
+
+/// Years drawn from the model of a site's rain.
+///
+/// # Errors
+/// See [`ModelError`].
+pub fn generated_years(rain: &Rain, wanted: GeneratedYears) -> Result<Weather, ModelError> {
+    let model = RainModel::of(rain, wanted.spread.map(Share::get))?;
+    Ok(years::years(&model, wanted.years, wanted.seed.into()))
 }
 
 /// Runs a site through its rain and draws all conclusions.

@@ -9,6 +9,7 @@ mod newtype;
 pub mod area;
 pub mod depth;
 pub mod flow;
+pub mod following;
 pub mod length;
 pub mod money;
 pub mod plain;

@@ -35,7 +35,8 @@ fn is_whole_in(value: f64, digits: i32) -> bool {
 
 /// The number in the person's unit.
 pub fn in_unit(si: f64, kind: Kind, units: &Units) -> f64 {
-    si / units.of(kind).factor
+    let unit = units.of(kind);
+    si / unit.factor + unit.zero()
 }
 
 /// A number with at most so many significant digits, thousands grouped, no trailing zeros.

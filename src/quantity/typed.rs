@@ -59,7 +59,7 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
         parts.push((number, unit));
         rest = after.trim_start();
     }
-    let si = parts.iter().map(|(number, unit)| number * unit.factor).sum();
+    let si = parts.iter().map(|(number, unit)| (number - unit.zero()) * unit.factor).sum();
     Ok(Typed { si, parts })
 }
 

@@ -1,6 +1,6 @@
 //! Kinds of quantity, the units of each, and which of them a person wants to see.
 
-use super::{area, depth, flow, length, money, plain, volume};
+use super::{area, depth, flow, following, length, money, plain, volume};
 
 /// A unit: its symbol on the screen, what people type for it (lower case), and how much of the kept unit it is.
 #[derive(Debug, PartialEq)]
@@ -38,11 +38,48 @@ pub enum Kind {
     Hours,
     /// A plain number.
     Count,
+    /// Kilopascals inside; of water.
+    Pressure,
+    /// Kilopascals inside; on soil and from wind.
+    Bearing,
+    /// Millimetres of rain an hour inside.
+    Intensity,
+    /// Litres a minute inside.
+    Rate,
+    /// Metres a second inside; of water.
+    Speed,
+    /// Metres a second inside; of wind.
+    Wind,
+    /// Kilograms inside.
+    Mass,
+    /// Kilonewtons inside.
+    Force,
+    /// Degrees Celsius inside.
+    Temperature,
+    /// Watts inside.
+    Power,
+    /// Watt hours inside.
+    Energy,
 }
 
 impl Kind {
     /// The kinds whose unit a person can choose.
     pub const SWITCHABLE: [Kind; 6] = [Kind::Depth, Kind::Area, Kind::Volume, Kind::Flow, Kind::Length, Kind::Bore];
+
+    /// The kinds whose unit follows that of another kind.
+    pub const FOLLOWING: [Kind; 11] = [
+        Kind::Pressure,
+        Kind::Bearing,
+        Kind::Intensity,
+        Kind::Rate,
+        Kind::Speed,
+        Kind::Wind,
+        Kind::Mass,
+        Kind::Force,
+        Kind::Temperature,
+        Kind::Power,
+        Kind::Energy,
+    ];
 
     /// The units of this kind; the first is the one that values are kept in, but for shares.
     pub const fn units(self) -> &'static [Unit] {
@@ -58,6 +95,17 @@ impl Kind {
             Kind::Days => plain::DAY_UNITS,
             Kind::Hours => plain::HOUR_UNITS,
             Kind::Count => plain::COUNT_UNITS,
+            Kind::Pressure => following::PRESSURE,
+            Kind::Bearing => following::BEARING,
+            Kind::Intensity => following::INTENSITY,
+            Kind::Rate => following::RATE,
+            Kind::Speed => following::SPEED,
+            Kind::Wind => following::WIND,
+            Kind::Mass => following::MASS,
+            Kind::Force => following::FORCE,
+            Kind::Temperature => following::TEMPERATURE,
+            Kind::Power => following::POWER,
+            Kind::Energy => following::ENERGY,
         }
     }
 }
@@ -104,7 +152,7 @@ impl Units {
 
     /// The unit wanted for a kind.
     pub fn of(&self, kind: Kind) -> &'static Unit {
-        self.named(kind).unwrap_or(&kind.units()[0])
+        self.named(kind).unwrap_or_else(|| &kind.units()[following::place(kind, self)])
     }
 
     /// These units with another one for one kind; nothing changes if the kind has no such unit (a newer file may name

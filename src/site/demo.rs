@@ -57,6 +57,7 @@ pub fn site() -> Site {
         pumps: Vec::new(),
         uses: uses(),
         hauling: Vec::new(),
+        details: Default::default(),
     };
     Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
 }
@@ -102,6 +103,7 @@ fn uses() -> Vec<Use> {
         tank: Some(tank),
         amount,
         outdoor,
+        barriers: Vec::new(),
     };
     vec![
         using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),

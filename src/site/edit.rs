@@ -1,5 +1,6 @@
 //! Changing one value of one part.
 
+use super::details::Detail;
 use super::part::{Choice, Field, PartId};
 use super::roof::Outlet;
 use super::system::{Part, System};
@@ -24,6 +25,8 @@ pub enum EditError {
     NoSuchValue,
     /// A name without a letter or figure.
     NamelessPart,
+    /// A detail is outside what it may be.
+    DetailOutOfRange(Detail),
 }
 
 /// What a tank may hold, in litres.

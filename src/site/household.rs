@@ -33,6 +33,30 @@ pub struct Reckoning {
     pub missing_days: MissingDays,
     /// What each month's rain is multiplied by, January to December, 0 to 3: below 1 for a drier future.
     pub rain_factors: [Share; 12],
+    /// Generated years in place of the site's own, if they are wanted.
+    pub generated: Option<GeneratedYears>,
+}
+
+/// Years drawn by a model of the place's rain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GeneratedYears {
+    /// How many, within [`GENERATED_YEARS`].
+    pub years: u16,
+    /// Which draw: the same seed draws the same years everywhere.
+    pub seed: u32,
+    /// Coefficient of variation of annual rain where the household knows it, within [`ANNUAL_SPREAD`]; else the
+    /// record's.
+    pub spread: Option<Share>,
+}
+
+/// How many years may be generated.
+pub const GENERATED_YEARS: Range = Range::new(10.0, 400.0);
+/// What the coefficient of variation of annual rain may be.
+pub const ANNUAL_SPREAD: Range = Range::new(0.0, 1.0);
+
+impl GeneratedYears {
+    /// A century of the first draw, spread as the record is.
+    pub const CENTURY: GeneratedYears = GeneratedYears { years: 100, seed: 1, spread: None };
 }
 
 /// What a month's rain may be multiplied by.
@@ -42,13 +66,14 @@ pub const RAIN_FACTOR: Range = Range::new(0.0, 3.0);
 pub const USUAL_MISSING_DAYS: u16 = 30;
 
 impl Default for Reckoning {
-    /// Starts full, yield after spillage, years lacking more than 30 days left out, rain as it was.
+    /// Starts full, yield after spillage, years lacking more than 30 days left out, rain as it was, no generated years.
     fn default() -> Self {
         Self {
             start: Share::of_one(1.0),
             inflow_first: Share::of_one(0.0),
             missing_days: MissingDays::LeaveOutYears { with_more_than: USUAL_MISSING_DAYS },
             rain_factors: [Share::of_one(1.0); 12],
+            generated: None,
         }
     }
 }

@@ -5,6 +5,8 @@
 
 pub mod part;
 
+pub mod barrier;
+
 pub mod feed;
 pub mod hauling;
 pub mod pump;
@@ -15,6 +17,7 @@ pub mod trunk;
 pub mod uses;
 
 pub mod choices;
+pub mod details;
 pub mod edit;
 pub mod findings;
 pub mod new_part;

@@ -92,6 +92,7 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
             tank: first_tank,
             amount: Amount::PerHead { each: USUAL_PER_HEAD, heads: Count::number(2.0) },
             outdoor: false,
+            barriers: Vec::new(),
         }),
         PartKind::Hauling => Part::Hauling(Hauling {
             id,

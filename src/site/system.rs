@@ -1,5 +1,6 @@
 //! The parts joined to one system.
 
+use super::details::Details;
 use super::feed::Feed;
 use super::hauling::Hauling;
 use super::part::{Number, PartId};
@@ -26,6 +27,8 @@ pub struct System {
     pub uses: Vec<Use>,
     /// The hauling of water, one for each store at most.
     pub hauling: Vec<Hauling>,
+    /// Details of parts and of the site for the checks.
+    pub details: Details,
 }
 
 /// One part of a system.
@@ -171,7 +174,9 @@ impl System {
 
     /// An identity that no part has.
     pub fn unused_id(&self) -> PartId {
-        PartId(self.parts().iter().map(|part| part.id().0).max().map_or(1, |greatest| greatest.saturating_add(1)))
+        let barriers = self.uses.iter().flat_map(|using| &using.barriers).map(|barrier| barrier.id.0);
+        let ids = self.parts().iter().map(|part| part.id().0).chain(barriers).max();
+        PartId(ids.map_or(1, |greatest| greatest.saturating_add(1)))
     }
 
     /// Puts a part in the place of the one with its identity, or at the end of its kind.
@@ -200,8 +205,10 @@ impl System {
         self.tanks.retain(|part| part.id != id);
         self.trunk_lines.retain(|part| part.id != id);
         self.pumps.retain(|part| part.id != id);
+        self.forget_barriers_of(id);
         self.uses.retain(|part| part.id != id);
         self.hauling.retain(|part| part.id != id);
+        self.details.forget(id);
         for section in &mut self.sections {
             section.outlets.retain(|outlet| outlet.feed != id);
         }
@@ -243,6 +250,8 @@ impl System {
     pub fn duplicate(&mut self, id: PartId, name: String) -> Option<PartId> {
         let copy = self.unused_id();
         self.put(self.part(id)?.renamed(copy, name));
+        self.details.copy(id, copy);
+        self.copy_barriers_of(copy);
         Some(copy)
     }
 

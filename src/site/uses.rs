@@ -1,5 +1,6 @@
 //! Uses: whatever draws water.
 
+use super::barrier::Barrier;
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Count, Flow, Volume};
 
@@ -18,6 +19,8 @@ pub struct Use {
     pub amount: Amount,
     /// Whether it is outdoors.
     pub outdoor: bool,
+    /// What its water passes between tank and tap, in order.
+    pub barriers: Vec<Barrier>,
 }
 
 /// What water is used for: uses of a class need water of one quality.

@@ -12,6 +12,7 @@ mod sizing;
 mod sketch;
 mod start;
 
+mod checks;
 mod sheet;
 
 mod choose;

@@ -99,6 +99,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         lines("findings", |view| &view.findings),
         lines("state", |view| &view.state),
         fields.into(),
+        super::checks::of_part(id, desk),
         list("cautions", view.cautions.iter().copied()).into(),
         worded("P", words::cautions::WHO_DECIDES).class("small").into(),
         buttons.into(),

@@ -54,6 +54,10 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
             format!("{}: {}", super::parts::label(*field, system), out_of_range(*kind, *range, units))
         }
         EditError::NoSuchValue => "That part is no longer there. Nothing was changed.".to_owned(),
+        EditError::DetailOutOfRange(detail) => {
+            let row = detail.row();
+            format!("{}: {}", super::checks::details::label(*detail), out_of_range(row.kind, row.range, units))
+        }
         EditError::NamelessPart => "A part needs a name. The old one stays.".to_owned(),
     }
 }
@@ -178,17 +182,28 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
              days instead, or load a longer record.",
             month_name(*month as usize)
         ),
-        Refusal::Gaps(GapError::NotADepth { date, depth_mm }) => {
-            format!("The record holds {depth_mm} mm for {}, which is no depth. Load it anew.", super::date(*date))
-        }
-        Refusal::Normals(NormalsError::Years { .. }) => "No year of rain could be made of the means.".to_owned(),
-        Refusal::Normals(NormalsError::Total { month, total_mm }) => {
+        Refusal::Gaps(GapError::NotADepth { date, depth_mm }) => not_a_depth(*date, *depth_mm),
+        Refusal::Normals(error) => normals(error),
+        Refusal::Model(error) => super::generated::no_model(error),
+    })
+}
+
+/// A depth in a record that is none.
+pub fn not_a_depth(date: chrono::NaiveDate, depth_mm: f64) -> String {
+    format!("The record holds {depth_mm} mm for {}, which is no depth. Load it anew.", super::date(date))
+}
+
+/// Why monthly means can't be used.
+pub fn normals(error: &NormalsError) -> String {
+    match error {
+        NormalsError::Years { .. } => "No year of rain could be made of the means.".to_owned(),
+        NormalsError::Total { month, total_mm } => {
             format!("{}: {total_mm} mm is no monthly total. Enter it anew.", month_name(*month))
         }
-        Refusal::Normals(NormalsError::RainDays { month, rain_days, most }) => {
+        NormalsError::RainDays { month, rain_days, most } => {
             format!("{}: {rain_days} rain days; the month has {most}. Enter them anew.", month_name(*month))
         }
-    })
+    }
 }
 
 fn month_name(month: usize) -> &'static str {

@@ -79,6 +79,6 @@ pub const fn kind(kind: Kind) -> &'static str {
         Kind::Flow => "Daily use",
         Kind::Length => "Tank sizes and heights",
         Kind::Bore => "Pipes and holes",
-        Kind::Money | Kind::Share | Kind::Days | Kind::Hours | Kind::Count => "",
+        _ => "",
     }
 }

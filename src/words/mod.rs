@@ -1,13 +1,16 @@
 //! Every sentence that a person reads, in one place, so that another language can stand beside this one. No decisions.
 
 pub mod cautions;
+pub mod checks;
 pub mod errors;
 pub mod findings;
+pub mod generated;
 pub mod kept;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;
 pub mod sizing;
+pub mod treatment;
 
 use chrono::{Datelike, NaiveDate};
 

@@ -27,30 +27,34 @@ pub fn headline(answer: &Answer) -> String {
     };
     let failed = complete.iter().filter(|year| year.dry_days > 0).count();
     if complete.is_empty() {
-        return format!("In {}, the water ran out: {}.", spell(answer, 0), stretch(&longest));
+        return format!("In {}, the water ran out: {}.", spell(answer, 0), stretch(answer, &longest));
     }
     if failed == 0 {
         return format!(
             "In {}, the water ran out in none of the whole years, but {}.",
             spell(answer, complete.len()),
-            stretch(&longest)
+            stretch(answer, &longest)
         );
     }
     let in_years =
         if failed == complete.len() { "in every year".to_owned() } else { format!("in {}", number_text(failed)) };
-    format!("In {}, the water ran out {in_years}; {}.", spell(answer, complete.len()), stretch(&longest))
+    format!("In {}, the water ran out {in_years}; {}.", spell(answer, complete.len()), stretch(answer, &longest))
 }
 
 fn spell(answer: &Answer, complete: usize) -> String {
     if complete == 0 {
         format!("{} of rain", count(answer.series.dates.len(), "day", "days"))
+    } else if answer.origin == Origin::Generated {
+        count(complete, "generated year", "generated years")
     } else {
         format!("{} of rain", count(complete, "year", "years"))
     }
 }
 
-fn stretch(run: &DryRun) -> String {
-    format!("the longest dry stretch was {}, in {}", count(run.days, "day", "days"), run.start.year())
+fn stretch(answer: &Answer, run: &DryRun) -> String {
+    let year = run.start.year();
+    let year = if answer.origin == Origin::Generated { format!("year {year} of them") } else { year.to_string() };
+    format!("the longest dry stretch was {}, in {year}", count(run.days, "day", "days"))
 }
 
 /// How sure the share of good years is.
@@ -73,7 +77,7 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
         said.push(super::rain::EVEN_RAIN.to_owned());
     } else if complete < 10 {
         said.push(format!(
-            "{} of rain is short: ten or more make a better judge.",
+            "{} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
             if complete == 0 { "Less than a year".to_owned() } else { count(complete, "year", "years") }
         ));
     }

@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Area, Bore, Count, Days, Depth, Flow, Hours, Length, Money, Share, Volume};
+use eavewater::site::barrier::{Barrier, BarrierKind};
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::findings::findings;
 use eavewater::site::hauling::Hauling;
@@ -91,13 +92,18 @@ fn using(number: usize, tanks: usize) -> impl Strategy<Value = Use> {
         (0.0..500.0, 0.0..7.0)
             .prop_map(|(each, week)| Amount::PerEvent { each: Volume::litres(each), a_week: Count::number(week) }),
     ];
-    (amount, 0..tanks, any::<bool>()).prop_map(move |(amount, tank, outdoor)| Use {
+    let barriers = prop::collection::vec(0..BarrierKind::ALL.len(), 0..4);
+    (amount, 0..tanks, any::<bool>(), barriers).prop_map(move |(amount, tank, outdoor, barriers)| Use {
         id: PartId(300 + number as u32),
         name: format!("Use {number}"),
         class: Class::House,
         tank: Some(PartId(TANK + tank as u32)),
         amount,
         outdoor,
+        barriers: (1000 + 10 * number as u32..)
+            .zip(barriers)
+            .map(|(id, kind)| Barrier { id: PartId(id), kind: BarrierKind::ALL[kind] })
+            .collect(),
     })
 }
 

@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::cast_possible_truncation)]
 
 mod any_system;
+mod checks;
 mod code_laws;
+mod generated_years;
 mod independent_balance;
 mod laws;
 mod one_tank;

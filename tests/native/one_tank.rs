@@ -49,6 +49,7 @@ pub fn system(area: f64, coefficient: f64, wetting: f64, capacity: f64, demand: 
             tank: Some(tank),
             amount: Amount::Daily(Flow::litres_a_day(demand)),
             outdoor: false,
+            barriers: Vec::new(),
         }],
         ..System::default()
     }

@@ -80,6 +80,27 @@ fn every_day_is_there_when_asked_for() {
 }
 
 #[test]
+fn years_are_generated_when_asked_for() {
+    let file = demo_file("demo-generated.json");
+    let draw = |words: &[&str]| -> Value {
+        serde_json::from_slice(&reckon(&[&[file.as_str(), "--generated", "30"], words].concat()).stdout).unwrap()
+    };
+    let first = draw(&[]);
+    assert_eq!(first[0]["rain"]["origin"], "generated");
+    assert_eq!(first[0]["rain_model"]["years"], 30);
+    assert_eq!(first[0]["years"].as_array().unwrap().len(), 30);
+    // The demo's rain has twelve years.
+    assert_eq!(
+        first[0]["rain_model"]["recorded"]["rain_years"].as_u64().map(|years| (11..=12).contains(&years)),
+        Some(true)
+    );
+    assert_eq!(first, draw(&["--draw", "1"]));
+    assert_ne!(first[0]["total"], draw(&["--draw", "2"])[0]["total"]);
+    refused(&[&file, "--generated", "5"], "no number of years");
+    refused(&[&file, "--draw", "2"], "goes with --generated");
+}
+
+#[test]
 fn bad_files_and_words_are_refused() {
     let demo = demo_file("demo-refused.json");
     refused(&[], "Name a file");

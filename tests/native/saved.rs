@@ -6,9 +6,10 @@ use eavewater::quantity::{
 };
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
+use eavewater::site::details::{Detail, Details};
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::hauling::Hauling;
-use eavewater::site::household::{Reckoning, Site};
+use eavewater::site::household::{GeneratedYears, Reckoning, Site};
 use eavewater::site::kept_option::KeptOption;
 use eavewater::site::part::PartId;
 use eavewater::site::prices::Priced;
@@ -61,12 +62,14 @@ fn every_part() -> SiteFile {
             price: Money::coins(185.5),
             notice: Days::from_days(3.0),
         }],
+        details: Details::default(),
     };
     let reckoning = Reckoning {
         start: Share::of_one(0.5),
         inflow_first: Share::of_one(0.25),
         missing_days: MissingDays::Fill,
         rain_factors: [0.7, 0.75, 0.8, 0.85, 0.9, 0.95, 1.0, 1.1, 1.2, 1.3, 1.4, 3.0].map(Share::of_one),
+        generated: None,
     };
     let normals = Normals {
         source: "Gauge by the \"old\" well, 1961\u{2013}1990 \\ ✓".to_owned(),
@@ -181,6 +184,7 @@ fn uses() -> Vec<Use> {
         tank,
         amount,
         outdoor,
+        barriers: Vec::new(),
     };
     let (first, second) = (Some(PartId(30)), Some(PartId(31)));
     let head = Amount::PerHead { each: Flow::litres_a_day(7.5), heads: Count::number(4.0) };
@@ -260,6 +264,16 @@ fn says_all_of(new: &Value, old: &Value) -> bool {
 }
 
 #[test]
+fn details_of_parts_and_site_come_back() {
+    let mut file = every_part();
+    let details = &mut file.site.system.details;
+    details.set(None, Detail::DesignIntensity, Some(152.4)).unwrap();
+    details.set(Some(PartId(20)), Detail::GutterShape, Some(2.0)).unwrap();
+    details.set(Some(PartId(30)), Detail::OverflowBore, Some(0.1)).unwrap();
+    check_comes_back(&file);
+}
+
+#[test]
 fn options_and_prices_come_back_and_may_be_absent() {
     let mut file = every_part();
     let option = |name: &str, rain| KeptOption {
@@ -299,6 +313,8 @@ proptest! {
 
     #[test]
     fn any_system_comes_back(system in crate::any_system::system()) {
-        check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None });
+        let generated = Some(GeneratedYears { years: 400, seed: u32::MAX, spread: Some(Share::of_one(0.31)) });
+        let reckoning = Reckoning { generated, ..Reckoning::default() };
+        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None });
     }
 }

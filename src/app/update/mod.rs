@@ -63,6 +63,7 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::NumberEntered(part, field, si) => house::edit(model, |system| system.set_number(part, field, si)),
         Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
         Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
+        Event::DetailEntered(of, detail, value) => house::edit(model, |system| system.details.set(of, detail, value)),
         Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
 
         Event::RainRead(bytes, source) => rain::read(model, bytes, source),

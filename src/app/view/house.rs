@@ -66,7 +66,8 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
     let water = answer.map(|answer| usual_water(answer, system, today)).unwrap_or_default();
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
-    let loose = wants_attention(system);
+    let mut loose = wants_attention(system);
+    loose.extend(super::checks::failing(kept, outcome, today));
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );

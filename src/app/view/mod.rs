@@ -1,6 +1,7 @@
 //! What is drawn, place by place: plain structs with figures and words already chosen. Pure: `ui` draws them.
 
 pub mod charts;
+pub mod checks;
 pub mod frame;
 pub mod house;
 pub mod kept;

@@ -54,6 +54,11 @@ fn reckon(order: &Order) -> Result<String, String> {
             file.rain = Some(Rain::Record(import.record.clone()));
         }
     }
+    if order.generated.is_some() {
+        for file in &mut chosen {
+            file.site.reckoning.generated = order.generated;
+        }
+    }
     let reports = chosen
         .iter()
         .map(|file| {

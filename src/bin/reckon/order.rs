@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use eavewater::engine::rain::rain_unit::RainUnit;
 use eavewater::quantity::{Customary, Units};
+use eavewater::site::household::{GENERATED_YEARS, GeneratedYears};
 use lexopt::prelude::*;
 
 /// How to use it.
@@ -17,6 +18,8 @@ RAIN.csv: a daily record to use in the place of the sites' own rain (date and de
   --site NAME       only the site of that name
   --rain-unit UNIT  what RAIN.csv counts in: mm, tenths-mm, cm, in, hundredths-in
   --units SET       units of the summary: metric, us, imperial (those of the file if not said)
+  --generated N     N years (10 to 400) drawn from a model of the rain, in the place of the rain itself
+  --draw N          which draw of generated years: the same number gives the same years everywhere (1 if not said)
   --summary         a readable summary instead of JSON
   --days            every day as well, in the JSON
   --help            this
@@ -42,6 +45,8 @@ pub struct Order {
     pub site: Option<String>,
     /// What the rain file counts in.
     pub rain_unit: Option<RainUnit>,
+    /// So many generated years in the place of the rain, of this draw.
+    pub generated: Option<GeneratedYears>,
     /// Units of the summary.
     pub units: Option<Units>,
     /// A summary instead of JSON.
@@ -58,6 +63,7 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
     let mut parser = lexopt::Parser::from_iter(words);
     let (mut files, mut site, mut rain_unit, mut units) = (Vec::new(), None, None, None);
     let (mut summary, mut days) = (false, false);
+    let (mut years, mut draw) = (None, None);
     let told = |error: lexopt::Error| format!("{error}. `reckon --help` says how.");
     while let Some(word) = parser.next().map_err(told)? {
         match word {
@@ -65,6 +71,8 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
             Long("site") => site = Some(parser.value().and_then(|value| value.string()).map_err(told)?),
             Long("rain-unit") => rain_unit = Some(rain_unit_of(&parser.value().map_err(told)?)?),
             Long("units") => units = Some(units_of(&parser.value().map_err(told)?)?),
+            Long("generated") => years = Some(years_of(&parser.value().map_err(told)?)?),
+            Long("draw") => draw = Some(draw_of(&parser.value().map_err(told)?)?),
             Long("summary") => summary = true,
             Long("days") => days = true,
             Value(file) if files.len() < 2 => files.push(PathBuf::from(file)),
@@ -75,7 +83,24 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
     let Some(site_file) = files.next() else {
         return Err("Name a file that Eavewater exported. `reckon --help` says how.".to_owned());
     };
-    Ok(Wish::Reckon(Order { site_file, rain_file: files.next(), site, rain_unit, units, summary, days }))
+    let generated = match (years, draw) {
+        (Some(years), draw) => Some(GeneratedYears { years, seed: draw.unwrap_or(1), ..GeneratedYears::CENTURY }),
+        (None, Some(_)) => return Err("--draw goes with --generated: say how many years.".to_owned()),
+        (None, None) => None,
+    };
+    Ok(Wish::Reckon(Order { site_file, rain_file: files.next(), site, rain_unit, generated, units, summary, days }))
+}
+
+fn years_of(word: &OsString) -> Result<u16, String> {
+    let years = word.to_str().and_then(|word| word.parse().ok());
+    years
+        .filter(|years| GENERATED_YEARS.holds(f64::from(*years)))
+        .ok_or_else(|| format!("{} is no number of years: 10 to 400.", word.display()))
+}
+
+fn draw_of(word: &OsString) -> Result<u32, String> {
+    let draw = word.to_str().and_then(|word| word.parse().ok());
+    draw.ok_or_else(|| format!("{} is no draw: a whole number from 0 on.", word.display()))
 }
 
 fn rain_unit_of(word: &OsString) -> Result<RainUnit, String> {

@@ -4,11 +4,59 @@ use eavewater::engine::balance::ledger::Flows;
 use eavewater::engine::balance::series::Series;
 use eavewater::engine::measures::dry_runs::DryRun;
 use eavewater::engine::question::Answer;
+use eavewater::engine::rain::generated::likeness::{Likeness, likeness};
+use eavewater::engine::rain::generated::{RainModel, years};
 use eavewater::engine::rain::weather::Origin;
-use eavewater::quantity::{Kind, Units, shown};
+use eavewater::quantity::{Kind, Share, Units, shown};
 use eavewater::records::cupboard::SiteFile;
+use eavewater::site::rain::Rain;
 use eavewater::words::{self, sizing as say};
 use serde_json::{Value, json};
+
+/// The model that generated years were drawn from, what it makes of the rain, and what the rain was.
+fn model(file: &SiteFile) -> Value {
+    let (Some(wanted), Some(rain)) = (file.site.reckoning.generated, &file.rain) else { return Value::Null };
+    let Ok(model) = RainModel::of(rain, wanted.spread.map(Share::get)) else { return Value::Null };
+    let drawn = years::years(&model, wanted.years, wanted.seed.into()).as_record();
+    let recorded = match rain {
+        Rain::Record(record) => like(&likeness(record, model.first_month)),
+        Rain::Normals(_) => Value::Null,
+    };
+    let months: Vec<Value> = model
+        .months
+        .iter()
+        .map(|month| {
+            json!({
+                "wet_after_dry": month.wet_after_dry,
+                "wet_after_wet": month.wet_after_wet,
+                "shape": month.shape,
+                "scale_mm": month.scale_mm,
+            })
+        })
+        .collect();
+    json!({
+        "years": wanted.years,
+        "draw": wanted.seed,
+        "months": months,
+        "rain_year_begins": model.first_month + 1,
+        "multiplier_cv": model.multiplier_cv,
+        "generated": like(&likeness(&drawn, model.first_month)),
+        "recorded": recorded,
+    })
+}
+
+fn like(like: &Likeness) -> Value {
+    json!({
+        "monthly_mm": like.monthly_mm,
+        "wet_days": like.wet_days,
+        "rain_years": like.rain_years,
+        "annual_mm": like.annual_mm,
+        "annual_cv": like.annual_cv,
+        "driest_and_wettest_mm": like.extremes_mm.map(|(driest, wettest)| [driest, wettest]),
+        "longest_spell_days": like.longest_spell.map(|(middle, tenth)| [middle, tenth]),
+        "record_spell_days": like.record_spell,
+    })
+}
 
 fn origin(origin: Origin) -> &'static str {
     match origin {
@@ -90,6 +138,7 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
             "filled_days": answer.filled_days,
             "left_out_years": answer.left_out_years,
         },
+        "rain_model": model(file),
         "volumetric_reliability": answer.reliability.volumetric,
         "time_reliability": answer.reliability.time,
         "dry_days": answer.series.dry_days().filter(|dry| *dry).count(),

@@ -3,9 +3,9 @@
 use crate::site::feed::{Diverter, Drain};
 
 /// Standard gravity, m/s² (3rd CGPM, 1901).
-const GRAVITY: f64 = 9.806_65;
+pub const GRAVITY: f64 = 9.806_65;
 /// Discharge coefficient of a small sharp-edged hole [-] (about 0.61–0.62 in any hydraulics text, from memory).
-const HOLE_DISCHARGE: f64 = 0.62;
+pub const HOLE_DISCHARGE: f64 = 0.62;
 const SECONDS_AN_HOUR: f64 = 3600.0;
 const HOURS_A_DAY: f64 = 24.0;
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;

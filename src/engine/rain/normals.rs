@@ -72,7 +72,11 @@ pub enum NormalsError {
     },
 }
 
-fn check(normals: &Normals) -> Result<(), NormalsError> {
+/// Whether every figure is in its range.
+///
+/// # Errors
+/// [`NormalsError`].
+pub fn check(normals: &Normals) -> Result<(), NormalsError> {
     const LONGEST: [f64; 12] = [31.0, 29.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0];
     for (month0, &total_mm) in normals.totals_mm.iter().enumerate() {
         if !(total_mm.is_finite() && total_mm >= 0.0) {

@@ -2,6 +2,8 @@
 
 use chrono::NaiveDate;
 
+use crate::site::rain::RainRecord;
+
 /// A run of days in order, each with its depth. Days follow one another except where a year was left out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Weather {
@@ -15,6 +17,17 @@ pub struct Weather {
     pub left_out_years: Vec<i32>,
     /// Where the days come from.
     pub origin: Origin,
+}
+
+impl Weather {
+    /// The same days as a record, for looking at them. Only where no year was left out.
+    pub fn as_record(&self) -> RainRecord {
+        RainRecord {
+            source: String::new(),
+            start: self.dates.first().copied().unwrap_or_default(),
+            depths_mm: self.depths_mm.iter().copied().map(Some).collect(),
+        }
+    }
 }
 
 /// Where days come from.

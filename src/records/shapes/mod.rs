@@ -10,6 +10,8 @@
 //!
 //! [`Place::at_if_any`]: crate::records::place::Place::at_if_any
 
+mod barriers;
+mod details;
 mod feed;
 mod joints;
 mod kept_option;

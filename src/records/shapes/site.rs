@@ -6,7 +6,7 @@ use super::{kept_option, system};
 use crate::quantity::Share;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
-use crate::site::household::{Reckoning, Site};
+use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
 
@@ -47,7 +47,32 @@ fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
         inflow_first: Share::of_one(place.number("inflow_first")?),
         missing_days: read_missing_days(&place.at("missing_days")?)?,
         rain_factors: place.twelve("rain_factors")?.map(Share::of_one),
+        generated: match place.at_if_any("generated")? {
+            Some(generated) => Some(read_generated(&generated)?),
+            None => None,
+        },
     })
+}
+
+fn read_generated(place: &Place<'_>) -> Read<GeneratedYears> {
+    #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
+    let years = place.at("years")?.as_whole_number(u16::MAX.into())? as u16;
+    Ok(GeneratedYears {
+        years,
+        seed: place.at("seed")?.as_whole_number(u32::MAX)?,
+        spread: match place.at_if_any("spread")? {
+            Some(spread) => Some(Share::of_one(spread.as_number()?)),
+            None => None,
+        },
+    })
+}
+
+fn write_generated(generated: GeneratedYears) -> Value {
+    object(vec![
+        ("years", generated.years.into()),
+        ("seed", generated.seed.into()),
+        ("spread", generated.spread.map_or(Value::Null, |spread| number(spread.get()))),
+    ])
 }
 
 fn write_reckoning(reckoning: &Reckoning) -> Value {
@@ -56,6 +81,7 @@ fn write_reckoning(reckoning: &Reckoning) -> Value {
         ("inflow_first", number(reckoning.inflow_first.get())),
         ("missing_days", write_missing_days(reckoning.missing_days)),
         ("rain_factors", twelve(reckoning.rain_factors.map(Share::get))),
+        ("generated", reckoning.generated.map_or(Value::Null, write_generated)),
     ])
 }
 

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{feed, joints, section, tank, uses};
+use super::{details, feed, joints, section, tank, uses};
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 use crate::site::system::System;
@@ -16,6 +16,7 @@ pub(super) fn read(place: &Place<'_>) -> Read<System> {
         pumps: place.list("pumps", joints::read_pump)?,
         uses: place.list("uses", uses::read)?,
         hauling: place.list("hauling", joints::read_hauling)?,
+        details: details::read(place)?,
     })
 }
 
@@ -28,5 +29,6 @@ pub(super) fn write(system: &System) -> Value {
         ("pumps", list(&system.pumps, joints::write_pump)),
         ("uses", list(&system.uses, uses::write)),
         ("hauling", list(&system.hauling, joints::write_hauling)),
+        ("details", list(&system.details.0, details::write)),
     ])
 }

@@ -39,10 +39,6 @@ fn key(kind: Kind) -> &'static str {
         Kind::Bore => "bore",
         Kind::Depth => "depth",
         Kind::Flow => "flow",
-        Kind::Money => "money",
-        Kind::Share => "share",
-        Kind::Days => "days",
-        Kind::Hours => "hours",
-        Kind::Count => "count",
+        _ => "",
     }
 }

@@ -2,10 +2,10 @@
 
 use serde_json::Value;
 
-use super::part_id;
+use super::{barriers, part_id};
 use crate::quantity::{Count, Flow, Volume};
 use crate::records::place::{Place, Read};
-use crate::records::written::{choice, number, object, twelve};
+use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::uses::{Amount, Class, Use};
 
 pub(super) fn read(place: &Place<'_>) -> Read<Use> {
@@ -16,6 +16,7 @@ pub(super) fn read(place: &Place<'_>) -> Read<Use> {
         tank: part_id::read_if_any(place, "tank")?,
         amount: read_amount(&place.at("amount")?)?,
         outdoor: place.truth("outdoor")?,
+        barriers: barriers::read(place)?,
     })
 }
 
@@ -27,6 +28,7 @@ pub(super) fn write(using: &Use) -> Value {
         ("tank", part_id::write_if_any(using.tank)),
         ("amount", write_amount(&using.amount)),
         ("outdoor", using.outdoor.into()),
+        ("barriers", list(&using.barriers, barriers::write)),
     ])
 }
 

@@ -1,0 +1,182 @@
+//! The checks of a part as they stand on its sheet.
+
+use super::Outcome;
+use crate::app::model::KeptSite;
+use crate::engine::checks::{Asked, Check, Input, Source, Verdict, of_all, of_part};
+use crate::quantity::{Kind, Range, Units, shown};
+use crate::site::details::Detail;
+use crate::site::part::PartId;
+use crate::words::checks as say;
+use chrono::NaiveDate;
+
+/// One check.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CheckView {
+    /// What is checked.
+    pub title: &'static str,
+    /// The class that colours it.
+    pub class: &'static str,
+    /// What it comes to, in a word.
+    pub word: &'static str,
+    /// The same in words, margin first.
+    pub sentence: String,
+    /// What to do; may be empty.
+    pub to_do: String,
+    /// What went in.
+    pub inputs: Vec<InputView>,
+    /// What came out: label and figure.
+    pub figures: Vec<(String, String)>,
+    /// Formula, source, assumptions, each with its heading; empty ones left out.
+    pub behind: Vec<(&'static str, &'static str)>,
+    /// What to be careful of; may be empty.
+    pub caution: &'static str,
+}
+
+/// A value that went in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InputView {
+    /// Its label.
+    pub label: &'static str,
+    /// Its value as text, in the person's unit.
+    pub text: String,
+    /// How it can be changed here; none for what the system knows.
+    pub entry: Option<Entry>,
+}
+
+/// A detail that can be entered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    /// The part that it belongs to; none for the site.
+    pub of: Option<PartId>,
+    /// Which.
+    pub detail: Detail,
+    /// Its kind.
+    pub kind: Kind,
+    /// What it may be.
+    pub range: Range,
+    /// What there is to choose from, and what is chosen; none for a number.
+    pub options: (&'static [&'static str], usize),
+    /// Where the value comes from while it was not entered; none once it was.
+    pub usual: Option<&'static str>,
+}
+
+/// The checks of a part; what fails comes first.
+pub fn checks(
+    kept: &KeptSite,
+    part: PartId,
+    outcome: Option<&Outcome>,
+    today: NaiveDate,
+    units: &Units,
+) -> Vec<CheckView> {
+    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
+    let asked = Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, today };
+    of_part(&asked, part).iter().map(|check| view(check, units)).collect()
+}
+
+/// The parts with a check that fails.
+pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> Vec<PartId> {
+    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
+    let asked = Asked { site: &kept.site, rain: None, answer, today };
+    of_all(&asked).iter().filter(|check| check.fails()).map(|check| check.part).collect()
+}
+
+fn view(check: &Check, units: &Units) -> CheckView {
+    let said = say::said(check, units);
+    let text = say::text(check.subject);
+    let mut figures: Vec<(String, String)> = Vec::new();
+    for (figure, si) in &check.found {
+        figures.push((say::figures::label(*figure).to_owned(), say::figure(*figure, *si, units)));
+    }
+    figures.extend(say::lines(check, units));
+    let mut behind = vec![("Formula", text.formula), ("Source", text.source), ("Takes for granted", text.assumes)];
+    behind.retain(|(_, words)| !words.is_empty());
+    CheckView {
+        title: text.title,
+        class: match check.verdict {
+            Verdict::Holds => "check holds",
+            Verdict::Fails => "check fails",
+            Verdict::Tells => "check",
+            Verdict::Lacks | Verdict::Outside => "check unsure",
+        },
+        word: say::verdict(check.verdict),
+        sentence: capital(said.verdict),
+        to_do: said.to_do,
+        inputs: check.inputs.iter().map(|each| input(each, units)).collect(),
+        figures,
+        behind,
+        caution: text.caution,
+    }
+}
+
+fn input(input: &Input, units: &Units) -> InputView {
+    match input.source {
+        Source::Known(figure) => {
+            InputView { label: say::figures::label(figure), text: say::figure(figure, input.value, units), entry: None }
+        }
+        Source::Detail { of, detail, entered } => {
+            let row = detail.row();
+            let options = say::details::options(detail);
+            let chosen = crate::engine::checks::chosen(input.value);
+            let entry = Entry {
+                of,
+                detail,
+                kind: row.kind,
+                range: row.range,
+                options: (options, chosen),
+                usual: (!entered).then(|| say::details::usual(detail)),
+            };
+            let text = match options.get(chosen) {
+                Some(option) => (*option).to_owned(),
+                None => shown::entered(input.value, row.kind, units),
+            };
+            InputView { label: say::details::label(detail), text, entry: Some(entry) }
+        }
+    }
+}
+
+/// A sentence with its first letter large.
+fn capital(sentence: String) -> String {
+    let mut letters = sentence.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::question::answer;
+    use crate::quantity::{Customary, typed};
+    use crate::records::cupboard::SiteId;
+    use crate::site::demo;
+    use crate::site::rain::Rain;
+    use std::sync::Arc;
+
+    #[test]
+    fn every_check_of_the_demo_is_told_in_words_and_its_values_can_be_typed_back() {
+        let rain = Rain::Record(demo::rain());
+        let outcome = answer(&demo::site(), &rain);
+        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: Some(Arc::new(rain)) };
+        for set in Customary::ALL {
+            let units = Units::customary(set);
+            for part in kept.site.system.parts() {
+                for view in checks(&kept, part.id(), Some(&outcome), NaiveDate::default(), &units) {
+                    let told = [&view.sentence, &view.to_do].map(String::as_str).join(" ");
+                    assert!(
+                        !view.sentence.is_empty() && !told.contains("NaN") && !told.contains('—'),
+                        "{}: {told}",
+                        view.title
+                    );
+                    for (label, text) in &view.figures {
+                        assert!(!label.is_empty() && text != "—", "{}: {label} {text}", view.title);
+                    }
+                    for input in &view.inputs {
+                        assert!(!input.label.is_empty() && input.text != "—", "{}: {}", view.title, input.label);
+                        if let Some(Entry { kind, range, options: ([], _), .. }) = &input.entry {
+                            let typed = typed::quantity(&input.text, *kind, &units).map(|typed| typed.si);
+                            assert!(typed.is_ok_and(|si| range.holds(si)), "{}: {}", view.title, input.text);
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! What checks know and find, each with its kind.
+
+use crate::quantity::Kind;
+
+/// Makes the enum with the kind of each.
+macro_rules! figures {
+    ($($(#[$doc:meta])* $name:ident: $kind:ident;)*) => {
+        /// A quantity that a check knows or finds.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum Figure { $($(#[$doc])* $name),* }
+
+        impl Figure {
+            /// Its kind.
+            pub const fn kind(self) -> Kind {
+                match self { $(Figure::$name => Kind::$kind),* }
+            }
+        }
+    };
+}
+
+figures! {
+    /// Plan area of roof that runs to a feed.
+    RoofArea: Area;
+    /// First-flush volume.
+    FlushVolume: Volume;
+    /// Volume wanted for the dirt of the roof.
+    FlushWanted: Volume;
+    /// By the least that the Texas manual names.
+    FlushTexasLeast: Volume;
+    /// By the most that the Texas manual recommends.
+    FlushTexasMost: Volume;
+    /// For a roof with little dirt.
+    FlushLittleDirt: Volume;
+    /// For a roof with much dirt.
+    FlushMuchDirt: Volume;
+    /// Depth on the roof that the diverter takes.
+    FlushDepth: Depth;
+    /// Inside diameter of a chamber.
+    ChamberBore: Bore;
+    /// Height of a chamber as it is.
+    ChamberHeight: Length;
+    /// Length of chamber wanted.
+    ChamberWanted: Length;
+    /// Diameter of the slow-release hole.
+    HoleBore: Bore;
+    /// Hole that empties in the wanted time.
+    HoleWanted: Bore;
+    /// Time in which a diverter empties.
+    DrainTime: Hours;
+    /// Time wanted.
+    DrainWanted: Hours;
+    /// Days between emptyings by hand.
+    EmptiedEvery: Days;
+    /// How long it rains on a rain day.
+    StormHours: Hours;
+    /// Water lost through the hole in a storm.
+    HoleLoss: Volume;
+    /// Water kept from the tank in a year.
+    DivertedAYear: Volume;
+    /// Water used in a year with the diverter.
+    UsedWith: Volume;
+    /// Water used in a year without.
+    UsedWithout: Volume;
+    /// Dry days in a year with the diverter.
+    DryDaysWith: Days;
+    /// Dry days in a year without.
+    DryDaysWithout: Days;
+    /// Bacteria, log that are proven.
+    LogBacteria: Count;
+    /// Viruses, log that are proven.
+    LogViruses: Count;
+    /// Protozoa, log that are proven.
+    LogProtozoa: Count;
+    /// What a tap draws in a mean day.
+    LitresADay: Flow;
+    /// Lasts.
+    CartridgeLasts: Days;
+    /// Pressure allowance used up.
+    Clogged: Share;
+    /// Turbidity by the last test, NTU.
+    Turbidity: Count;
+    /// Lets through, by the last test.
+    Clarity: Share;
+    /// pH by the last test.
+    Ph: Count;
+    /// Free chlorine by the last test, mg/L.
+    Residual: Count;
+    /// Lamp changed, by the diary, ago.
+    LampAge: Days;
+    /// Dose that reaches the water, mJ/cm².
+    LampDose: Count;
+    /// Flow to hold it to at most.
+    LampFlowAtMost: Rate;
+    /// Chlorine acts for, minutes.
+    ContactMinutes: Count;
+    /// CT reached, mg·min/L.
+    Ct: Count;
+    /// CT for 4 log of viruses, mg·min/L.
+    CtForViruses: Count;
+    /// CT for 3 log of Giardia, mg·min/L.
+    CtForGiardia: Count;
+    /// Giardia, log.
+    LogGiardia: Count;
+    /// Rolling boil wanted, minutes.
+    BoilWanted: Count;
+    /// Strength that is left.
+    StrengthLeft: Share;
+    /// Stock to put in: millilitres of a liquid, grams of granules.
+    StockAmount: Count;
+    /// Chlorine to reach, mg/L.
+    DoseOfStock: Count;
+}

@@ -1,0 +1,216 @@
+//! Whether each part is big enough, strong enough and safe: inputs, a published formula, a result with its margin.
+//!
+//! A check reads what the system knows, what was entered as a detail, and else a usual value, and says of each input
+//! which it was. It judges; the sentences are in `words::checks`.
+
+pub mod figure;
+pub mod flush;
+pub mod pipe_sizes;
+
+use chrono::NaiveDate;
+
+pub use self::figure::Figure;
+use super::question::Answer;
+use super::treatment;
+use crate::site::barrier::BarrierKind;
+use crate::site::details::Detail;
+use crate::site::household::Site;
+use crate::site::part::PartId;
+use crate::site::rain::Rain;
+use crate::site::system::Part;
+
+/// What the checks are asked of.
+#[derive(Clone, Copy)]
+pub struct Asked<'a> {
+    /// The site.
+    pub site: &'a Site,
+    /// Its rain; without it the checks that run the balance anew are left out, which makes the rest quick.
+    pub rain: Option<&'a Rain>,
+    /// What the balance says, if it runs.
+    pub answer: Option<&'a Answer>,
+    /// The day.
+    pub today: NaiveDate,
+}
+
+/// What is checked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// Volume of a first-flush diverter for its roof.
+    FlushVolume,
+    /// Time in which a diverter empties.
+    FlushDrain,
+    /// Water lost through a diverter's hole in a storm.
+    FlushLoss,
+    /// What a diverter costs in a year.
+    FlushYield,
+    /// What is on a roof and gets into its water.
+    OnRoof,
+    /// Chlorine for the water in a tank.
+    Dose,
+    /// What a barrier before a tap is worth.
+    Barrier(BarrierKind),
+}
+
+/// Where an input comes from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Source {
+    /// It is known from the system: as this figure.
+    Known(Figure),
+    /// It is a detail of a part or of the site.
+    Detail {
+        /// The part; none for the site.
+        of: Option<PartId>,
+        /// Which detail.
+        detail: Detail,
+        /// Whether it was entered; else it is the usual value.
+        entered: bool,
+    },
+}
+
+/// A value that a check went in with, in the unit that its kind is kept in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Input {
+    /// Where it comes from.
+    pub source: Source,
+    /// The value.
+    pub value: f64,
+}
+
+/// What a check comes to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Enough.
+    Holds,
+    /// Not enough.
+    Fails,
+    /// Nothing to judge: a figure to know.
+    Tells,
+    /// Something is missing that has no usual value.
+    Lacks,
+    /// Outside the range in which the formula holds.
+    Outside,
+}
+
+/// What there is and what is wanted, of one figure.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Margin {
+    /// What both are.
+    pub of: Figure,
+    /// What the part can do.
+    pub has: f64,
+    /// What it must do.
+    pub wants: f64,
+}
+
+impl Margin {
+    /// How much more there is than wanted, as a share of what is wanted; below 0 where it falls short. Infinite where
+    /// nothing is wanted.
+    pub fn spare(self) -> f64 {
+        if self.wants > 0.0 { self.has / self.wants - 1.0 } else { f64::INFINITY }
+    }
+}
+
+/// One check of one part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// What is checked.
+    pub subject: Subject,
+    /// The part.
+    pub part: PartId,
+    /// What it went in with.
+    pub inputs: Vec<Input>,
+    /// What it found, on the way and at the end.
+    pub found: Vec<(Figure, f64)>,
+    /// What there is against what is wanted.
+    pub margin: Option<Margin>,
+    /// What it comes to.
+    pub verdict: Verdict,
+}
+
+impl Check {
+    /// A check without inputs yet, which tells.
+    pub fn new(part: PartId, subject: Subject) -> Self {
+        Self { subject, part, inputs: Vec::new(), found: Vec::new(), margin: None, verdict: Verdict::Tells }
+    }
+
+    /// Takes in what the system knows.
+    pub fn known(&mut self, figure: Figure, value: f64) -> f64 {
+        self.inputs.push(Input { source: Source::Known(figure), value });
+        value
+    }
+
+    /// Takes in a detail of the part, or its usual value.
+    pub fn detail(&mut self, asked: &Asked<'_>, detail: Detail) -> f64 {
+        self.detail_of(asked, Some(self.part), detail, detail.row().usual)
+    }
+
+    /// Takes in a detail of the site, or its usual value.
+    pub fn of_site(&mut self, asked: &Asked<'_>, detail: Detail) -> f64 {
+        self.detail_of(asked, None, detail, detail.row().usual)
+    }
+
+    /// Takes in a detail of a part or of the site, or else this value.
+    pub fn detail_of(&mut self, asked: &Asked<'_>, of: Option<PartId>, detail: Detail, usual: f64) -> f64 {
+        let entered = asked.site.system.details.get(of, detail);
+        let value = entered.unwrap_or(usual);
+        let source = Source::Detail { of, detail, entered: entered.is_some() };
+        if !self.inputs.iter().any(|input| input.source == source) {
+            self.inputs.push(Input { source, value });
+        }
+        value
+    }
+
+    /// Notes what was found.
+    pub fn finds(&mut self, figure: Figure, value: f64) -> f64 {
+        self.found.push((figure, value));
+        value
+    }
+
+    /// Judges: holds where there is at least what is wanted.
+    pub fn judge(&mut self, of: Figure, has: f64, wants: f64) {
+        self.margin = Some(Margin { of, has, wants });
+        self.verdict = if has >= wants { Verdict::Holds } else { Verdict::Fails };
+    }
+
+    /// What was found or known of a figure; NaN where nothing was.
+    pub fn figure(&self, figure: Figure) -> f64 {
+        let found = self.found.iter().find(|(found, _)| *found == figure).map(|(_, value)| *value);
+        let known = || self.inputs.iter().find(|input| input.source == Source::Known(figure)).map(|input| input.value);
+        found.or_else(known).unwrap_or(f64::NAN)
+    }
+
+    /// The value that a detail went in with; NaN where it did not.
+    pub fn went_in(&self, wanted: Detail) -> f64 {
+        let is = |input: &&Input| matches!(input.source, Source::Detail { detail, .. } if detail == wanted);
+        self.inputs.iter().find(is).map_or(f64::NAN, |input| input.value)
+    }
+
+    /// Whether the part should be marked on the drawing.
+    pub fn fails(&self) -> bool {
+        self.verdict == Verdict::Fails
+    }
+}
+
+/// The place of a choice that was kept as a number.
+pub fn chosen(value: f64) -> usize {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a detail within its range")]
+    let at = value as usize;
+    at
+}
+
+/// The checks of a part.
+pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
+    let mut checks = Vec::new();
+    match asked.site.system.part(part) {
+        Some(Part::Section(section)) => checks.push(treatment::parts::roof(asked, &section)),
+        Some(Part::Feed(feed)) => flush::checks(asked, &feed, &mut checks),
+        Some(Part::Tank(tank)) => checks.push(treatment::parts::dose(asked, &tank)),
+        _ => {}
+    }
+    checks
+}
+
+/// The checks of all parts, from the roof down.
+pub fn of_all(asked: &Asked<'_>) -> Vec<Check> {
+    asked.site.system.parts().iter().flat_map(|part| of_part(asked, part.id())).collect()
+}

@@ -1,0 +1,116 @@
+//! What the checks of parts say: the verdict with its margin, what to do, formula, source, assumptions.
+
+pub mod details;
+pub mod figures;
+
+mod flush;
+
+use super::treatment;
+use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
+use crate::quantity::{Units, shown};
+
+/// What is said of a check whatever it comes to.
+pub struct Text {
+    /// What is checked.
+    pub title: &'static str,
+    /// How it is reckoned.
+    pub formula: &'static str,
+    /// Where that comes from.
+    pub source: &'static str,
+    /// What is taken for granted.
+    pub assumes: &'static str,
+    /// What to be careful of, where it can hurt; may be empty.
+    pub caution: &'static str,
+}
+
+/// A check in words and figures.
+pub struct Said {
+    /// The verdict, its margin first.
+    pub verdict: String,
+    /// What to do; may be empty.
+    pub to_do: String,
+}
+
+/// What is said of a subject.
+pub const fn text(subject: Subject) -> Text {
+    match subject {
+        Subject::FlushVolume => flush::VOLUME,
+        Subject::FlushDrain => flush::DRAIN,
+        Subject::FlushLoss => flush::LOSS,
+        Subject::FlushYield => flush::YIELD,
+        Subject::OnRoof => treatment::roof::TEXT,
+        Subject::Dose => treatment::dose::TEXT,
+        Subject::Barrier(kind) => treatment::barriers::text(kind),
+    }
+}
+
+/// What a check comes to.
+pub fn said(check: &Check, units: &Units) -> Said {
+    let told = Told { check, units };
+    let (verdict, to_do) = match check.subject {
+        Subject::FlushVolume => flush::volume(&told),
+        Subject::FlushDrain => flush::drain(&told),
+        Subject::FlushLoss => flush::loss(&told),
+        Subject::FlushYield => flush::cost(&told),
+        Subject::OnRoof => treatment::roof::said(check),
+        Subject::Dose => treatment::dose::said(check, units),
+        // Its sentence needs the chain that it stands in.
+        Subject::Barrier(_) => Default::default(),
+    };
+    Said { verdict, to_do }
+}
+
+/// Further lines of figures under a check: pipes by nominal size, one tap a line.
+pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
+    match check.subject {
+        Subject::FlushVolume => flush::lengths(check, units),
+        Subject::Dose => treatment::dose::lines(check),
+        _ => Vec::new(),
+    }
+}
+
+/// A verdict in a word, for whoever can't see its colour.
+pub const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "Enough",
+        Verdict::Fails => "Not enough",
+        Verdict::Tells => "To know",
+        Verdict::Lacks => "Not known",
+        Verdict::Outside => "Outside the formula",
+    }
+}
+
+/// A figure with its unit.
+pub fn figure(of: Figure, si: f64, units: &Units) -> String {
+    shown::figure(si, of.kind(), units)
+}
+
+/// A check that is being told, in the person's units.
+struct Told<'a> {
+    check: &'a Check,
+    units: &'a Units,
+}
+
+impl Told<'_> {
+    /// A figure of the check with its unit.
+    fn figure(&self, of: Figure) -> String {
+        figure(of, self.check.figure(of), self.units)
+    }
+
+    /// What there is, what is wanted, and the margin: "40 % to spare", "20 % too little".
+    fn margin(&self) -> (String, String, String) {
+        let Some(margin) = self.check.margin else { return Default::default() };
+        (figure(margin.of, margin.has, self.units), figure(margin.of, margin.wants, self.units), spare(margin))
+    }
+}
+
+/// A margin in words. Above ten times it is told as times.
+fn spare(margin: Margin) -> String {
+    const MANY_TIMES: f64 = 9.0;
+    match margin.spare() {
+        spare if spare.is_infinite() => "nothing is asked of it".to_owned(),
+        spare if spare >= MANY_TIMES => format!("{} times what is wanted", shown::significant(spare + 1.0, 2)),
+        spare if spare >= 0.0 => format!("{} to spare", super::percent(spare)),
+        spare => format!("{} too little", super::percent(-spare)),
+    }
+}

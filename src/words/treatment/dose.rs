@@ -1,0 +1,71 @@
+//! Chlorine by the bottle.
+
+use crate::engine::checks::{Check, Figure, chosen};
+use crate::engine::treatment::dose::{Purpose, Stock};
+use crate::quantity::{Kind, Units, shown};
+use crate::site::details::Detail;
+use crate::words::checks::Text;
+
+pub(in crate::words) const TEXT: Text = Text {
+    title: "Chlorine dose",
+    formula: "Amount = mg/L × litres ÷ 1,000 ÷ strength. Left = 1 ÷ (1 + days ÷ half-life).",
+    source: "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
+             0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
+             Handbook (all three from memory, the last good to a factor of two in time).",
+    assumes: "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
+    caution: "Chlorine burns skin and eyes, and its gas kills: gloves, goggles, open air. Add it to water, never water to \
+              it; never mix it with acid, ammonia, or another chlorine. Never climb into the tank.",
+};
+
+/// An amount of stock: a liquid in millilitres and US fluid ounces, granules in grams and ounces.
+fn amount(check: &Check, stock: Stock) -> String {
+    let amount = check.figure(Figure::StockAmount);
+    let ounces =
+        shown::significant(amount / if stock.is_liquid() { MILLILITRES_A_FLUID_OUNCE } else { GRAMS_AN_OUNCE }, 2);
+    let text = shown::significant(amount, 2);
+    if stock.is_liquid() { format!("{text} mL ({ounces} fl oz)") } else { format!("{text} g ({ounces} oz)") }
+}
+
+use crate::quantity::following::{GRAMS_AN_OUNCE, MILLILITRES_A_FLUID_OUNCE};
+
+pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
+    let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
+    let purpose = Purpose::ALL[chosen(check.went_in(Detail::DosePurpose)).min(Purpose::ALL.len() - 1)];
+    let water = shown::figure(check.went_in(Detail::DosedWater), Kind::Volume, units);
+    let left = check.figure(Figure::StrengthLeft);
+    if check.figure(Figure::StockAmount).is_nan() {
+        return ("Nothing to dose.".to_owned(), String::new());
+    }
+    let verdict = format!(
+        "{} of {} bring {water} to {} mg/L{}.",
+        amount(check, stock),
+        super::super::checks::details::options(Detail::Stock)[stock as usize],
+        shown::significant(purpose.milligrams_a_litre(), 2),
+        if left < 1.0 {
+            format!(", if about {} of its strength is left", crate::words::percent(left))
+        } else {
+            String::new()
+        },
+    );
+    let to_do = match purpose {
+        Purpose::Keep | Purpose::Disinfect => {
+            "Mix it in a bucket of the tank's water, pour it in well spread, wait at least an hour. After 30 minutes a \
+             test should find at least 0.5 mg/L; if not, dose again. Over 4 mg/L don't drink it."
+        }
+        Purpose::Shock => {
+            "Fill pipes with it and let it stand for 6 hours; then run it to waste, not into a stream or septic tank, \
+             until a test finds under 4 mg/L. Not for drinking."
+        }
+    };
+    (verdict, to_do.to_owned())
+}
+
+/// A jug in an emergency, with this stock.
+pub(in crate::words) fn lines(check: &Check) -> Vec<(String, String)> {
+    use crate::engine::treatment::dose::drops_for_a_gallon;
+    let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
+    let jug = |cloudy| drops_for_a_gallon(stock, cloudy).map(|drops| format!("{drops} drops, then 30 minutes"));
+    let clear = jug(false).map(|text| ("A US gallon of clear water, in an emergency".to_owned(), text));
+    let cloudy = jug(true).map(|text| ("The same, cloudy".to_owned(), text));
+    clear.into_iter().chain(cloudy).collect()
+}
