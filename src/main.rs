@@ -11,7 +11,7 @@ fn main() {
         let hands = StoredValue::new_local(keeper.clone());
         let perform = Callback::new(move |effect| hands.with_value(|keeper| keeper.perform(effect)));
         let listen = move |send: Callback<_>| browser::listen(&keeper, move |event| send.run(event));
-        page(Outside { perform, read: browser::read }, started, listen)
+        page(Outside { perform, read: browser::read, moment: browser::moment }, started, listen)
     });
 }
 

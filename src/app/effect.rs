@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use crate::records::cupboard::{Index, SiteFile, SiteId};
+use crate::site::diary::{Diary, Entry, EntryId, Half};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
@@ -15,6 +16,12 @@ pub enum Effect {
     SaveSite(SiteId, Arc<Site>),
     /// Keep the rain of a site, or that it has none.
     SaveRain(SiteId, Option<Arc<Rain>>),
+    /// Keep the whole diary of a site that came anew.
+    SaveDiary(SiteId, Arc<Diary>),
+    /// Keep an entry of a diary, which stood in another half-year before if one is named.
+    SaveEntry(SiteId, Entry, Option<Half>),
+    /// Take an entry out of the half-year in which it stood.
+    RemoveEntry(SiteId, EntryId, Half),
     /// Take a site away.
     RemoveSite(SiteId),
     /// Take sites in, all or none.

@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use super::draft::Draft;
 use super::model::Place;
 use super::sketch::Sketch;
 use crate::engine::rain::rain_unit::RainUnit;
@@ -10,6 +11,7 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::details::Detail;
+use crate::site::diary::{Entry, EntryId, Half};
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
@@ -39,6 +41,10 @@ pub enum Event {
     Started(NaiveDate, Result<Opened, ShelfError>),
     /// Another window changed what is kept; it was read again.
     ReadAgain(Opened),
+    /// Another window changed a half-year of a diary; it was read again.
+    HalfReadAgain(SiteId, Half, Vec<Entry>),
+    /// A new day has begun, or the same goes on.
+    DayCame(NaiveDate),
     /// The last write ended.
     Saved(Result<(), PutError>),
     /// A taking-in of sites ended.
@@ -114,6 +120,11 @@ pub enum Event {
     RainRemoved,
     /// The treatment of missing days was chosen.
     MissingDaysChosen(MissingDays),
+
+    /// An entry of the diary was written or changed, at this moment in milliseconds since 1970.
+    EntryWritten(Draft, u64),
+    /// An entry is to go.
+    EntryRemoved(EntryId),
 
     /// A lever was dragged to a factor.
     LeverDragged(Lever, f64),

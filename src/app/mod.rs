@@ -11,6 +11,7 @@ pub mod event;
 pub mod effect;
 
 pub mod case;
+pub mod draft;
 pub mod sketch;
 
 pub mod update;

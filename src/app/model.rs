@@ -11,6 +11,7 @@ pub use crate::records::cupboard::SiteId;
 use crate::records::cupboard::{Index, SiteFile, Trouble};
 use crate::records::exchange::Export;
 use crate::records::slots::PutError;
+use crate::site::diary::{Diary, Entry, EntryId};
 use crate::site::edit::EditError;
 use crate::site::household::Site;
 use crate::site::part::PartId;
@@ -26,12 +27,14 @@ pub struct KeptSite {
     pub site: Arc<Site>,
     /// Its rain.
     pub rain: Option<Arc<Rain>>,
+    /// Its diary.
+    pub diary: Arc<Diary>,
 }
 
 impl KeptSite {
     /// As it goes into a file.
     pub fn file(&self) -> SiteFile {
-        SiteFile { site: (*self.site).clone(), rain: self.rain.as_deref().cloned() }
+        SiteFile { site: (*self.site).clone(), rain: self.rain.as_deref().cloned(), diary: (*self.diary).clone() }
     }
 }
 
@@ -40,17 +43,23 @@ impl KeptSite {
 pub enum Place {
     /// The drawing.
     House,
+    /// What happened.
+    Diary,
+    /// The weeks to come.
+    Ahead,
+    /// How long the water lasts in the long run.
+    Sizing,
+    /// What must be done.
+    Upkeep,
     /// The rain.
     Rain,
-    /// How long the water lasts.
-    Sizing,
-    /// Sites, units, files.
+    /// Sites, units, files: reached from the head of the page.
     Kept,
 }
 
 impl Place {
-    /// All places, in the order of the bar.
-    pub const ALL: [Place; 4] = [Place::House, Place::Rain, Place::Sizing, Place::Kept];
+    /// The places on the bar, in its order.
+    pub const BAR: [Place; 6] = [Place::House, Place::Diary, Place::Ahead, Place::Sizing, Place::Upkeep, Place::Rain];
 }
 
 /// Rain that was read and waits to be kept.
@@ -95,6 +104,10 @@ pub enum Notice {
     RainKept,
     /// The rain of the site was removed; it can be brought back.
     RainRemoved,
+    /// An entry was written into the diary; it can be undone.
+    EntryWritten,
+    /// An entry was taken out of the diary; it can be brought back.
+    EntryRemoved,
     /// Another window changed what is kept; it has been read again.
     ReadAgain,
     /// The app works without a network from now on.
@@ -116,6 +129,8 @@ impl Notice {
                 | Notice::TakenIn(_)
                 | Notice::RainKept
                 | Notice::RainRemoved
+                | Notice::EntryWritten
+                | Notice::EntryRemoved
                 | Notice::ReadAgain
                 | Notice::WorksOffline
                 | Notice::UpdateReady
@@ -132,6 +147,8 @@ pub enum Undo {
     Rain(SiteId, Arc<Rain>),
     /// A site that was removed, and its place in the list.
     Removed(usize, KeptSite),
+    /// An entry of the diary of a site as it was before it was changed; none where it was new.
+    Entry(SiteId, EntryId, Option<Entry>),
 }
 
 /// All of it.
@@ -145,6 +162,8 @@ pub struct Model {
     pub sites: Vec<KeptSite>,
     /// Sites of a newer program, kept but not opened.
     pub untouched: Vec<SiteId>,
+    /// The greatest number under which any record is kept.
+    pub greatest: u32,
     /// The one that is open.
     pub open: Option<SiteId>,
     /// The units that the person wants.
@@ -175,6 +194,7 @@ impl Default for Model {
             today: NaiveDate::default(),
             sites: Vec::new(),
             untouched: Vec::new(),
+            greatest: 0,
             open: None,
             units: Units::default(),
             place: Place::House,
@@ -208,6 +228,6 @@ impl Model {
     /// A name on this phone that no site has.
     pub fn unused_id(&self) -> SiteId {
         let ids = self.sites.iter().map(|kept| kept.id).chain(self.untouched.iter().copied());
-        SiteId(ids.map(|id| id.0).max().map_or(1, |greatest| greatest.saturating_add(1)))
+        SiteId(ids.map(|id| id.0).fold(self.greatest, u32::max).saturating_add(1))
     }
 }

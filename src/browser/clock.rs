@@ -1,10 +1,32 @@
 //! The day, where the person is.
 
 use chrono::NaiveDate;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+
+use crate::app::event::Event;
+
+/// Milliseconds since 1970 (UTC) by the device's own clock.
+pub fn moment() -> u64 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and after 1970")]
+    let moment = js_sys::Date::now() as u64;
+    moment
+}
 
 /// Today by the device's own calendar.
 pub(super) fn today() -> NaiveDate {
     let now = js_sys::Date::new_0();
     let year = i32::try_from(now.get_full_year()).unwrap_or_default();
     NaiveDate::from_ymd_opt(year, now.get_month() + 1, now.get_date()).unwrap_or_default()
+}
+
+/// Tells the day whenever the page is looked at again: it may have lain open overnight.
+pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
+    let seen = Closure::<dyn FnMut()>::new(move || send(Event::DayCame(today())));
+    if let Some(document) = web_sys::window().and_then(|window| window.document()) {
+        // Fails only for a listener that isn't a function.
+        let _ = document.add_event_listener_with_callback("visibilitychange", seen.as_ref().unchecked_ref());
+    }
+    // Listens for as long as the page lives.
+    seen.forget();
 }

@@ -8,6 +8,7 @@ mod perform;
 mod service_worker;
 mod tabs;
 
+pub use clock::moment;
 pub use files::read;
 pub use local_storage::BrowserShelf;
 pub use perform::Keeper;
@@ -18,4 +19,5 @@ use crate::app::event::Event;
 pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
+    clock::listen(send);
 }

@@ -31,6 +31,13 @@ impl Keeper {
         Ok(opened)
     }
 
+    /// What another window wrote under a key, if that is a half-year of a diary.
+    pub(super) fn half_again(&self, key: &str) -> Option<Event> {
+        let (site, half) = Cupboard::<BrowserShelf>::half_of_key(key)?;
+        let entries = self.cupboard.borrow_mut().as_mut()?.read_half(site, half).ok()?;
+        Some(Event::HalfReadAgain(site, half, entries))
+    }
+
     fn write(&self, write: impl FnOnce(&mut Cupboard<BrowserShelf>) -> Result<(), PutError>) -> Result<(), PutError> {
         match self.cupboard.borrow_mut().as_mut() {
             Some(cupboard) => write(cupboard),
@@ -45,6 +52,13 @@ impl Keeper {
             Effect::SaveSite(id, site) => Some(Event::Saved(self.write(|cupboard| cupboard.save_site(id, &site)))),
             Effect::SaveRain(id, rain) => {
                 Some(Event::Saved(self.write(|cupboard| cupboard.save_rain(id, rain.as_deref()))))
+            }
+            Effect::SaveDiary(id, diary) => Some(Event::Saved(self.write(|cupboard| cupboard.save_diary(id, &diary)))),
+            Effect::SaveEntry(id, entry, was) => {
+                Some(Event::Saved(self.write(|cupboard| cupboard.save_entry(id, &entry, was))))
+            }
+            Effect::RemoveEntry(id, entry, half) => {
+                Some(Event::Saved(self.write(|cupboard| cupboard.remove_entry(id, entry, half))))
             }
             Effect::RemoveSite(id) => Some(Event::Saved(self.write(|cupboard| Ok(cupboard.remove_site(id)?)))),
             Effect::TakeIn { sites, index, replace } => {

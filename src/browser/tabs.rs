@@ -8,9 +8,12 @@ use super::{BrowserShelf, Keeper};
 use crate::app::event::Event;
 use crate::records::cupboard::Cupboard;
 
-/// Reads everything again when another window has changed it.
+/// Reads what another window has changed again: half a year of a diary where it is one, else everything.
 pub(super) fn listen(keeper: Keeper, send: impl Fn(Event) + Copy + 'static) {
     let changed = Closure::<dyn FnMut(StorageEvent)>::new(move |event: StorageEvent| {
+        if let Some(again) = event.key().and_then(|key| keeper.half_again(&key)) {
+            return send(again);
+        }
         let ours = event.key().is_none_or(|key| Cupboard::<BrowserShelf>::is_ours(&key));
         if ours && let Ok(opened) = keeper.open() {
             send(Event::ReadAgain(opened));

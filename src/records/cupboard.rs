@@ -1,5 +1,5 @@
-//! Which records there are: an index with what belongs to the phone, and for each site one record of the site and one
-//! of its rain, which is large and changes seldom.
+//! Which records there are: an index with what belongs to the phone, and for each site one record of the site, one of
+//! its rain, which is large and changes seldom, and one of each half-year of its diary (`halves`).
 
 use serde_json::Value;
 
@@ -8,6 +8,7 @@ use super::shapes;
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError, VERSION};
 use crate::quantity::Units;
+use crate::site::diary::Diary;
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
@@ -15,13 +16,15 @@ use crate::site::rain::Rain;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SiteId(pub u32);
 
-/// A site with its rain.
+/// A site with its rain and its diary.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SiteFile {
     /// The site.
     pub site: Site,
     /// Its rain, once it has any.
     pub rain: Option<Rain>,
+    /// Its diary.
+    pub diary: Diary,
 }
 
 /// What belongs to the phone rather than to a site. A site is there when the index names it.
@@ -55,6 +58,9 @@ pub struct Opened {
     pub sites: Vec<(SiteId, SiteFile)>,
     /// Sites that a newer program wrote: they stay named and untouched.
     pub untouched: Vec<SiteId>,
+    /// The greatest number that any record is kept under, even of a site that is lost: new sites get greater ones, so
+    /// that none inherits what belonged to another.
+    pub greatest: u32,
     /// What was amiss.
     pub troubles: Vec<Trouble>,
 }
@@ -76,7 +82,7 @@ fn rain_key(id: SiteId) -> String {
 /// The open cupboard: remembers the generation of each record that it read or wrote, so that a change made in another
 /// window is noticed and never written over.
 pub struct Cupboard<S> {
-    shelf: S,
+    pub(super) shelf: S,
     generations: Vec<(String, u64)>,
 }
 
@@ -102,7 +108,8 @@ impl<S: Shelf> Cupboard<S> {
             match cupboard.read(&site_key(id), shapes::site::read, &mut opened.troubles)? {
                 Some(site) => {
                     let rain = cupboard.read(&rain_key(id), shapes::rain::read, &mut opened.troubles)?;
-                    opened.sites.push((id, SiteFile { site, rain }));
+                    let diary = cupboard.read_diary(id, &mut opened.troubles)?;
+                    opened.sites.push((id, SiteFile { site, rain, diary }));
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
                 None => {
@@ -111,13 +118,14 @@ impl<S: Shelf> Cupboard<S> {
                 }
             }
         }
+        opened.greatest = cupboard.greatest_number()?;
         let open = opened.index.open.filter(|open| index_known && opened.sites.iter().any(|(id, _)| id == open));
         opened.index.open = open.or(opened.sites.first().map(|(id, _)| *id));
         Ok((cupboard, opened))
     }
 
     /// Reads a record's newest generation that is whole and can be understood.
-    fn read<T>(
+    pub(super) fn read<T>(
         &mut self,
         key: &str,
         shape: fn(&Place<'_>) -> Read<T>,
@@ -162,7 +170,7 @@ impl<S: Shelf> Cupboard<S> {
         }
     }
 
-    fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
+    pub(super) fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
         // A document whose keys are all text has nothing that could fail here.
         let content = serde_json::to_string(document).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
         let known = self.generations.iter().find(|(other, _)| *other == key).map_or(0, |(_, generation)| *generation);
@@ -207,16 +215,17 @@ impl<S: Shelf> Cupboard<S> {
         }
     }
 
-    /// Takes a site and its rain away.
+    /// Takes a site, its rain and its diary away.
     ///
     /// # Errors
     /// Only the shelf's own.
     pub fn remove_site(&mut self, id: SiteId) -> Result<(), ShelfError> {
         self.forget(site_key(id))?;
-        self.forget(rain_key(id))
+        self.forget(rain_key(id))?;
+        self.remove_diary(id)
     }
 
-    fn forget(&mut self, key: String) -> Result<(), ShelfError> {
+    pub(super) fn forget(&mut self, key: String) -> Result<(), ShelfError> {
         slots::remove(&self.shelf, &key)?;
         self.forget_generation(&key);
         Ok(())
@@ -232,7 +241,8 @@ impl<S: Shelf> Cupboard<S> {
         let written = self.write(INCOMING.to_owned(), &shapes::index::write_ids(&incoming)).and_then(|()| {
             sites.iter().try_for_each(|(id, file)| {
                 self.save_site(*id, &file.site)?;
-                self.save_rain(*id, file.rain.as_ref())
+                self.save_rain(*id, file.rain.as_ref())?;
+                self.save_diary(*id, &file.diary)
             })?;
             self.save_index(index)
         });
@@ -251,6 +261,13 @@ impl<S: Shelf> Cupboard<S> {
         let keys = slots::keys(&self.shelf, SITES)?;
         let id = |key: &String| key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId);
         Ok(keys.iter().filter_map(id).collect())
+    }
+
+    /// The greatest number under which there is a record of any site.
+    fn greatest_number(&self) -> Result<u32, ShelfError> {
+        let keys = slots::keys(&self.shelf, PREFIX)?;
+        let number = |key: &String| key.split('/').nth(2)?.parse().ok();
+        Ok(keys.iter().filter_map(number).max().unwrap_or(0))
     }
 
     /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
@@ -278,30 +295,15 @@ impl<S: Shelf> Cupboard<S> {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
-    use super::super::shelf::MemoryShelf;
+    use super::super::shelf::{MemoryShelf, Stops};
     use super::*;
     use crate::site::demo;
 
     const ROOM: usize = 1_000_000;
 
-    impl Shelf for &MemoryShelf {
-        fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
-            (*self).get(key)
-        }
-        fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
-            (*self).put(key, text)
-        }
-        fn remove(&self, key: &str) -> Result<(), ShelfError> {
-            (*self).remove(key)
-        }
-        fn keys(&self) -> Result<Vec<String>, ShelfError> {
-            (*self).keys()
-        }
-    }
-
     fn file(name: &str) -> SiteFile {
         let site = Site { name: name.to_owned(), ..demo::site() };
-        SiteFile { site, rain: Some(Rain::Record(demo::rain())) }
+        SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default() }
     }
 
     fn index(ids: &[u32]) -> Index {
@@ -366,38 +368,12 @@ mod tests {
         assert_eq!(opened.troubles.len(), 1);
     }
 
-    /// A shelf that stops working after so many writes, as if the page were killed.
-    struct Stops<'a>(&'a MemoryShelf, std::cell::Cell<usize>);
-    impl Stops<'_> {
-        fn spend(&self) -> Result<(), ShelfError> {
-            let left = self.1.get().checked_sub(1).ok_or(ShelfError::Denied)?;
-            self.1.set(left);
-            Ok(())
-        }
-    }
-    impl Shelf for Stops<'_> {
-        fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
-            self.0.get(key)
-        }
-        fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
-            self.spend()?;
-            self.0.put(key, text)
-        }
-        fn remove(&self, key: &str) -> Result<(), ShelfError> {
-            self.spend()?;
-            self.0.remove(key)
-        }
-        fn keys(&self) -> Result<Vec<String>, ShelfError> {
-            self.0.keys()
-        }
-    }
-
     #[test]
     fn a_replacement_killed_anywhere_is_whole_or_did_not_happen() {
         for writes in 0..40 {
             let shelf = MemoryShelf::with_room(ROOM);
             filled(&shelf);
-            let (mut cupboard, _) = Cupboard::open(Stops(&shelf, std::cell::Cell::new(writes))).unwrap();
+            let (mut cupboard, _) = Cupboard::open(Stops::after(&shelf, writes)).unwrap();
             let _ = cupboard.take_in(&[(SiteId(3), file("three")), (SiteId(4), file("four"))], &index(&[3, 4]));
             let after = names(&shelf);
             assert!(after == ["one", "two"] || after == ["three", "four"], "after {writes} writes: {after:?}");

@@ -1,7 +1,7 @@
-//! The file that leaves the phone and comes back: every site with its rain, as one JSON document.
+//! The file that leaves the phone and comes back: every site with its rain and diary, as one JSON document.
 //!
 //! ```json
-//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…} } ] }
+//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…}, "diary": […] } ] }
 //! ```
 
 use serde_json::Value;
@@ -12,6 +12,7 @@ use super::shapes;
 use super::slots::VERSION;
 use super::written::{list, object};
 use crate::quantity::Units;
+use crate::site::diary::Diary;
 
 /// What the file says it is.
 const FORMAT: &str = "eavewater";
@@ -101,6 +102,10 @@ fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
             Some(rain) => Some(shapes::rain::read(&rain)?),
             None => None,
         },
+        diary: match place.at_if_any("diary")? {
+            Some(diary) => Diary::of(shapes::diary::read(&diary)?),
+            None => Diary::default(),
+        },
     })
 }
 
@@ -108,6 +113,7 @@ fn write_site_file(file: &SiteFile) -> Value {
     object(vec![
         ("site", shapes::site::write(&file.site)),
         ("rain", file.rain.as_ref().map_or(Value::Null, shapes::rain::write)),
+        ("diary", shapes::diary::write(file.diary.entries())),
     ])
 }
 
@@ -122,7 +128,7 @@ mod tests {
     #[test]
     fn what_is_exported_comes_back_the_same() {
         let units = Units::customary(Customary::Us);
-        let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())) };
+        let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
         let text = export(&units, vec![file.clone()]);
         let back = import(text.as_bytes());
         assert!(back.map(|export| (export.units, export.sites)) == Ok((units, vec![file])), "came back changed");
@@ -149,7 +155,8 @@ mod tests {
         check_wrong_shape("[]", "", Fault::NotA(Wanted::Object));
         check_wrong_shape("{}", "format", Fault::Missing);
         check_wrong_shape(r#"{"format":"eavewater","version":1}"#, "sites", Fault::Missing);
-        let text = export(&Units::default(), vec![SiteFile { site: demo::site(), rain: None }]);
+        let text =
+            export(&Units::default(), vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default() }]);
         for (right, wrong, path, fault) in [
             (r#""material":"metal""#, r#""material":"gold""#, "sections[0].material", "gold"),
             (r#""build":"barrel""#, r#""build":"box""#, "tanks[2].build", "box"),
@@ -162,9 +169,9 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_ignored_and_what_may_be_absent_is_absent() {
-        let site = SiteFile { site: demo::site(), rain: None };
+        let site = SiteFile { site: demo::site(), rain: None, diary: Diary::default() };
         let text = export(&Units::default(), vec![site.clone()]);
-        let text = text.replace(r#","units":{}"#, "").replace(r#""rain":null"#, r#""plan":[{}]"#);
+        let text = text.replace(r#","units":{}"#, "").replace(r#""diary":[],"rain":null"#, r#""plan":[{}]"#);
         assert!(text.contains("plan") && !text.contains("units"));
         assert_eq!(import(text.as_bytes()), Ok(Export { units: Units::default(), sites: vec![site] }));
     }

@@ -16,3 +16,4 @@ mod written;
 
 pub mod cupboard;
 pub mod exchange;
+mod halves;

@@ -4,7 +4,7 @@
 use chrono::NaiveDate;
 use serde_json::{Number, Value};
 
-use crate::quantity::decimal;
+use crate::quantity::{Range, decimal};
 
 /// A value does not have the shape that it must have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,6 +34,8 @@ pub enum Fault {
         /// The name.
         name: String,
     },
+    /// A value beyond what it may be.
+    OutOfRange,
 }
 
 /// What a value must be.
@@ -234,6 +236,25 @@ impl<'a> Place<'a> {
     pub fn as_whole_number(&self, most: u32) -> Read<u32> {
         let number = self.value.as_u64().and_then(|number| u32::try_from(number).ok());
         number.filter(|number| *number <= most).ok_or_else(|| self.not_a(Wanted::WholeNumber { most }))
+    }
+
+    /// The whole number under a key.
+    ///
+    /// # Errors
+    /// Where there is none, or one larger than `most`.
+    pub fn large_number(&self, key: &str, most: u64) -> Read<u64> {
+        let place = self.at(key)?;
+        let number = place.value.as_u64().ok_or_else(|| place.not_a(Wanted::WholeNumber { most: u32::MAX }))?;
+        if number <= most { Ok(number) } else { Err(place.error(Fault::OutOfRange)) }
+    }
+
+    /// This value as a number within a range.
+    ///
+    /// # Errors
+    /// Where it is none, or lies outside.
+    pub fn as_number_in(&self, range: Range) -> Read<f64> {
+        let number = self.as_number()?;
+        if range.holds(number) { Ok(number) } else { Err(self.error(Fault::OutOfRange)) }
     }
 
     /// This value as a text.

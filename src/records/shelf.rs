@@ -1,7 +1,7 @@
 //! Where texts are kept under keys: the browser's local storage, or a map in a test.
 
 #[cfg(test)]
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 #[cfg(test)]
 use std::collections::BTreeMap;
 
@@ -80,5 +80,65 @@ impl Shelf for MemoryShelf {
 
     fn keys(&self) -> Result<Vec<String>, ShelfError> {
         Ok(self.texts.borrow().keys().cloned().collect())
+    }
+}
+
+#[cfg(test)]
+impl Shelf for &MemoryShelf {
+    fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
+        (*self).get(key)
+    }
+
+    fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
+        (*self).put(key, text)
+    }
+
+    fn remove(&self, key: &str) -> Result<(), ShelfError> {
+        (*self).remove(key)
+    }
+
+    fn keys(&self) -> Result<Vec<String>, ShelfError> {
+        (*self).keys()
+    }
+}
+
+/// A shelf that stops working after so many writes, as if the page were killed.
+#[cfg(test)]
+pub struct Stops<'a> {
+    shelf: &'a MemoryShelf,
+    left: Cell<usize>,
+}
+
+#[cfg(test)]
+impl<'a> Stops<'a> {
+    /// Stops after so many writes.
+    pub fn after(shelf: &'a MemoryShelf, writes: usize) -> Self {
+        Self { shelf, left: Cell::new(writes) }
+    }
+
+    fn spend(&self) -> Result<(), ShelfError> {
+        self.left.set(self.left.get().checked_sub(1).ok_or(ShelfError::Denied)?);
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+impl Shelf for Stops<'_> {
+    fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
+        self.shelf.get(key)
+    }
+
+    fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
+        self.spend()?;
+        self.shelf.put(key, text)
+    }
+
+    fn remove(&self, key: &str) -> Result<(), ShelfError> {
+        self.spend()?;
+        self.shelf.remove(key)
+    }
+
+    fn keys(&self) -> Result<Vec<String>, ShelfError> {
+        self.shelf.keys()
     }
 }

@@ -24,11 +24,13 @@ pub mod new_part;
 pub mod system;
 
 pub mod demo;
+pub mod diary;
 pub mod household;
 pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod work;
 
 pub use tank::{Shape, ShapeKind};
 pub use tank_shape::TableRow;

@@ -5,12 +5,15 @@ mod page;
 mod bar;
 mod notice;
 
+mod ahead;
+mod diary;
 mod house;
 mod kept;
 mod rain;
 mod sizing;
 mod sketch;
 mod start;
+mod upkeep;
 
 mod checks;
 mod sheet;
@@ -39,6 +42,8 @@ pub struct Outside {
     pub perform: Callback<Effect, Option<Event>>,
     /// Reads a chosen file; then its bytes and name.
     pub read: ReadFile,
+    /// The moment, in milliseconds since 1970 (UTC).
+    pub moment: fn() -> u64,
 }
 
 /// Reads a file and gives its bytes and name.
@@ -55,6 +60,8 @@ pub(crate) struct Desk {
     pub send: Callback<Event>,
     /// Reads a chosen file.
     pub read: ReadFile,
+    /// The moment, in milliseconds since 1970 (UTC).
+    pub moment: fn() -> u64,
 }
 
 impl Desk {

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
-use super::{Desk, Outside, bar, house, kept, notice, rain, sheet, sizing, sketch, start};
+use super::{Desk, Outside, ahead, bar, diary, house, kept, notice, rain, sheet, sizing, sketch, start, upkeep};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -42,7 +42,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         }
     });
     let case = Memo::new(move |before| model.with(|model| Case::of(model, width.get(), before)));
-    let desk = Desk { model, case, send, read: outside.read };
+    let desk = Desk { model, case, send, read: outside.read, moment: outside.moment };
     send.run(started);
     listen(send);
 
@@ -51,6 +51,9 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         Showing::Sketch => sketch::sketch(desk),
         Showing::Start => start::start(desk),
         Showing::Place(Place::House) => house::house(desk),
+        Showing::Place(Place::Diary) => diary::diary(desk),
+        Showing::Place(Place::Ahead) => ahead::ahead(desk),
+        Showing::Place(Place::Upkeep) => upkeep::upkeep(desk),
         Showing::Place(Place::Rain) => rain::rain(desk),
         Showing::Place(Place::Sizing) => sizing::sizing(desk),
         Showing::Place(Place::Kept) => kept::kept(desk),

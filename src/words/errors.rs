@@ -110,6 +110,7 @@ fn wrong_shape(error: &ShapeError) -> String {
         Fault::Missing => return format!("{place} is missing"),
         Fault::Length { wanted, found } => return format!("{place} has {found} values instead of {wanted}"),
         Fault::Unknown { name } => return format!("{place}: “{name}” is not known"),
+        Fault::OutOfRange => return format!("{place} is beyond what it may be"),
         Fault::NotA(Wanted::WholeNumber { most }) => &format!("a whole number from 0 to {most}"),
         Fault::NotA(Wanted::Number) => "a number",
         Fault::NotA(Wanted::Text) => "text",

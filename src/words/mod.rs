@@ -1,7 +1,9 @@
 //! Every sentence that a person reads, in one place, so that another language can stand beside this one. No decisions.
 
+pub mod ahead;
 pub mod cautions;
 pub mod checks;
+pub mod diary;
 pub mod errors;
 pub mod findings;
 pub mod generated;

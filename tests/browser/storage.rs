@@ -7,6 +7,7 @@ use eavewater::records::exchange::{export, import};
 use eavewater::records::shelf::{Shelf, ShelfError};
 use eavewater::records::slots::PutError;
 use eavewater::site::demo;
+use eavewater::site::diary::Diary;
 use eavewater::site::rain::Rain;
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -19,7 +20,7 @@ fn empty_shelf() -> BrowserShelf {
 }
 
 fn file() -> SiteFile {
-    SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())) }
+    SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() }
 }
 
 fn index() -> Index {

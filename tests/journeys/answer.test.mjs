@@ -8,7 +8,9 @@ import { accessibilityFindings, freshFolder, keptOffline, openBrowser, openHost,
 
 const data = fileURLToPath(new URL('../data/', import.meta.url));
 const headline = (page) => page.locator('h1.headline');
-const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
+// Sites are reached from the head of the page, all other places from the bar.
+const place = (page, name) =>
+  page.getByRole(...(name === 'Sites' ? ['banner'] : ['navigation', { name: 'Places' }])).getByRole('button', { name });
 const field = (page, label) => page.getByLabel(label, { exact: true });
 
 // Types into a field and leaves it.
@@ -217,13 +219,13 @@ for (const colorScheme of ['light', 'dark']) {
       const browser = await openBrowser(t, { look: { viewport, colorScheme } });
       const page = await startApp(browser, host.address());
       await page.getByRole('button', { name: /demo house/ }).click();
-      for (const name of ['House', 'Rain', 'Sizing', 'Sites']) {
+      for (const name of ['House', 'Diary', 'Ahead', 'Sizing', 'Upkeep', 'Rain', 'Sites']) {
         await place(page, name).click();
         assert.deepEqual(await accessibilityFindings(page), [], name);
         const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         assert.ok(wider <= 0, `${name} is ${wider} px wider than the screen`);
         const small = await page.evaluate(() =>
-          [...document.querySelectorAll('main button, main select, main input, nav button, svg .part')]
+          [...document.querySelectorAll('main button, main select, main input, header button, nav button, svg .part')]
             .map((element) => ({ element, box: element.getBoundingClientRect() }))
             .filter(({ box }) => box.width > 0 && (box.width < 43.5 || box.height < 43.5))
             .map(({ element, box }) => `${element.textContent} ${box.width}×${box.height}`),

@@ -4,6 +4,7 @@
 mod any_system;
 mod checks;
 mod code_laws;
+mod diary;
 mod generated_years;
 mod independent_balance;
 mod laws;

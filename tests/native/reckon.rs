@@ -8,6 +8,7 @@ use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
+use eavewater::site::diary::Diary;
 use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
 use serde_json::Value;
@@ -24,7 +25,7 @@ fn written(name: &str, text: &str) -> String {
 }
 
 fn demo_file(name: &str) -> String {
-    let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())) };
+    let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
     written(name, &export(&Units::default(), vec![file]))
 }
 
@@ -49,7 +50,10 @@ fn a_site_file_and_a_rain_record_give_the_independent_balance() {
         system: one_tank::system(150.0, 0.85, 0.5, 20_000.0, 400.0),
         ..Site::default()
     };
-    let file = written("one-tank.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
+    let file = written(
+        "one-tank.json",
+        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]),
+    );
     let output = reckon(&[&file, &record("hyderabad")]);
     assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
@@ -113,7 +117,10 @@ fn bad_files_and_words_are_refused() {
     refused(&[&demo, "--wet"], "--wet");
     let mut site = demo::site();
     site.system.feeds[0].tank = None;
-    let broken = written("broken.json", &export(&Units::default(), vec![SiteFile { site, rain: None }]));
+    let broken = written(
+        "broken.json",
+        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]),
+    );
     refused(&[&broken, &record("tunis")], "fills no tank");
     refused(&[&broken], "no rain of its own");
 }

@@ -7,6 +7,7 @@ use eavewater::quantity::{
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
 use eavewater::site::details::{Detail, Details};
+use eavewater::site::diary::Diary;
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{GeneratedYears, Reckoning, Site};
@@ -77,7 +78,7 @@ fn every_part() -> SiteFile {
         rain_days: Some([14.0, 12.0, 11.0, 7.5, 4.0, 1.0, 0.0, 0.2, 5.0, 9.0, 12.0, 15.0]),
     };
     let site = Site { name: "Every part".to_owned(), system, reckoning, ..Site::default() };
-    SiteFile { site, rain: Some(Rain::Normals(normals)) }
+    SiteFile { site, rain: Some(Rain::Normals(normals)), diary: Diary::default() }
 }
 
 fn sections() -> Vec<RoofSection> {
@@ -201,7 +202,7 @@ fn uses() -> Vec<Use> {
 /// A site without parts whose record lacks days and has numbers that take all their digits.
 fn odd_rain() -> SiteFile {
     let site = Site { name: "Odd rain".to_owned(), ..Site::default() };
-    SiteFile { site, rain: Some(Rain::Record(odd_record())) }
+    SiteFile { site, rain: Some(Rain::Record(odd_record())), diary: Diary::default() }
 }
 
 fn odd_record() -> RainRecord {
@@ -315,6 +316,6 @@ proptest! {
     fn any_system_comes_back(system in crate::any_system::system()) {
         let generated = Some(GeneratedYears { years: 400, seed: u32::MAX, spread: Some(Share::of_one(0.31)) });
         let reckoning = Reckoning { generated, ..Reckoning::default() };
-        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None });
+        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None, diary: Diary::default() });
     }
 }

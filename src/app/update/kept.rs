@@ -14,7 +14,8 @@ use crate::records::slots::PutError;
 use crate::site::trial::Trial;
 
 fn kept_site(id: SiteId, file: SiteFile) -> KeptSite {
-    KeptSite { id, site: Arc::new(file.site), rain: file.rain.map(Arc::new) }
+    let SiteFile { site, rain, diary } = file;
+    KeptSite { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary) }
 }
 
 pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {
@@ -45,6 +46,7 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
 fn lay_out(model: &mut Model, opened: Opened) {
     model.sites = opened.sites.into_iter().map(|(id, file)| kept_site(id, file)).collect();
     model.untouched = opened.untouched;
+    model.greatest = opened.greatest;
     model.open = opened.index.open;
     model.units = opened.index.units;
     if let Some(trouble) = opened.troubles.into_iter().next() {

@@ -1,5 +1,6 @@
 //! Events change the model and list effects; one file for each workflow.
 
+mod diary;
 mod house;
 mod kept;
 mod rain;
@@ -17,6 +18,11 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
+        Event::HalfReadAgain(site, half, entries) => diary::half_read_again(model, site, half, entries),
+        Event::DayCame(today) => {
+            model.today = today;
+            Vec::new()
+        }
         Event::Saved(result) => kept::saved(model, result),
         Event::TakenIn { sites, index, replace, result } => kept::taken_in(model, sites, index, replace, result),
 
@@ -76,6 +82,9 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::NormalsEntered(normals) => rain::normals(model, normals),
         Event::RainRemoved => rain::remove(model),
         Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
+
+        Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
+        Event::EntryRemoved(id) => diary::remove(model, id),
 
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),

@@ -31,7 +31,7 @@ pub(super) fn put(kept: &mut KeptSite, site: Site) -> Vec<Effect> {
 
 /// Adds a site at the end of the list and opens it.
 fn add(model: &mut Model, site: Site, rain: Option<Arc<Rain>>) -> Vec<Effect> {
-    let kept = KeptSite { id: model.unused_id(), site: Arc::new(site), rain };
+    let kept = KeptSite { id: model.unused_id(), site: Arc::new(site), rain, diary: Arc::default() };
     insert(model, model.sites.len(), kept)
 }
 
@@ -39,6 +39,9 @@ fn insert(model: &mut Model, at: usize, kept: KeptSite) -> Vec<Effect> {
     let mut effects = vec![Effect::SaveSite(kept.id, Arc::clone(&kept.site))];
     if let Some(rain) = &kept.rain {
         effects.push(Effect::SaveRain(kept.id, Some(Arc::clone(rain))));
+    }
+    if !kept.diary.is_empty() {
+        effects.push(Effect::SaveDiary(kept.id, Arc::clone(&kept.diary)));
     }
     look_at(model, Some(kept.id));
     model.sites.insert(at.min(model.sites.len()), kept);
@@ -117,6 +120,7 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             None => Vec::new(),
         },
         Some(Undo::Removed(at, kept)) => insert(model, at, kept),
+        Some(Undo::Entry(site, id, before)) => super::diary::undo(model, site, id, before),
         None => Vec::new(),
     }
 }

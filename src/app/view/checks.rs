@@ -154,7 +154,8 @@ mod tests {
     fn every_check_of_the_demo_is_told_in_words_and_its_values_can_be_typed_back() {
         let rain = Rain::Record(demo::rain());
         let outcome = answer(&demo::site(), &rain);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: Some(Arc::new(rain)) };
+        let kept =
+            KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: Some(Arc::new(rain)), diary: Arc::default() };
         for set in Customary::ALL {
             let units = Units::customary(set);
             for part in kept.site.system.parts() {

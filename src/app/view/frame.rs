@@ -44,6 +44,8 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TrialKept => "The change is now part of the house.".to_owned(),
         Notice::TakenIn(sites) => format!("{} imported.", words::count(*sites, "site", "sites")),
         Notice::RainKept => "The rain is kept with this site.".to_owned(),
+        Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
+        Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
         Notice::RainRemoved => "The rain of this site is removed.".to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
         Notice::WorksOffline => kept::WORKS_OFFLINE.to_owned(),
@@ -51,7 +53,12 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::UpdateReady => kept::UPDATE_READY.to_owned(),
     };
     let offer = match notice {
-        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept | Notice::RainRemoved => Some(Offer::Undo),
+        Notice::PartRemoved(_)
+        | Notice::SiteRemoved(_)
+        | Notice::TrialKept
+        | Notice::RainRemoved
+        | Notice::EntryWritten
+        | Notice::EntryRemoved => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
@@ -60,12 +67,15 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
     Some(NoticeView { text, warning: notice.is_warning(), offer })
 }
 
-/// The name of a place on the bar.
+/// The name of a place.
 pub const fn place(place: Place) -> &'static str {
     match place {
         Place::House => "House",
-        Place::Rain => "Rain",
+        Place::Diary => "Diary",
+        Place::Ahead => "Ahead",
         Place::Sizing => "Sizing",
+        Place::Upkeep => "Upkeep",
+        Place::Rain => "Rain",
         Place::Kept => "Sites",
     }
 }

@@ -191,7 +191,7 @@ mod tests {
         change(&mut site);
         let rain = Rain::Record(demo::rain());
         let outcome = answer(&site, &rain);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)) };
+        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
         let today = NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
         house(&kept, Some(&outcome), &Units::customary(Customary::Metric), today, 358.0)
     }

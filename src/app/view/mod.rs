@@ -1,5 +1,6 @@
 //! What is drawn, place by place: plain structs with figures and words already chosen. Pure: `ui` draws them.
 
+pub mod ahead;
 pub mod charts;
 pub mod checks;
 pub mod frame;

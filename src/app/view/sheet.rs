@@ -255,7 +255,7 @@ mod tests {
 
     #[test]
     fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: None };
+        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: None, diary: Arc::default() };
         for set in Customary::ALL {
             let units = Units::customary(set);
             for part in kept.site.system.parts() {

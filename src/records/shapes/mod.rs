@@ -22,6 +22,7 @@ mod tank;
 mod tank_shape;
 mod uses;
 
+pub mod diary;
 pub mod index;
 pub mod rain;
 pub mod site;

@@ -1,0 +1,75 @@
+//! The diary: entries written, changed, taken out, brought back.
+
+use std::sync::Arc;
+
+use crate::app::draft::Draft;
+use crate::app::effect::Effect;
+use crate::app::model::{KeptSite, Model, Notice, SiteId, Undo};
+use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, YEARS};
+
+/// Writes an entry of the open site. One that tells of a day outside all years of a diary is not written.
+pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect> {
+    let Some(kept) = model.site_mut() else { return Vec::new() };
+    let mut note = draft.note.trim().to_owned();
+    while note.len() > LONGEST_NOTE {
+        note.pop();
+    }
+    let moment = moment.min(LAST_MOMENT);
+    let id = draft.id.unwrap_or_else(|| kept.diary.free_id(moment));
+    if !YEARS.contains(&chrono::Datelike::year(&draft.date)) {
+        return Vec::new();
+    }
+    let edited = if draft.id.is_some() { moment } else { id.0 };
+    let entry = Entry { id, edited, date: draft.date, told: draft.told, note };
+    let site = kept.id;
+    let (before, effect) = put(kept, entry);
+    model.undo = Some(Undo::Entry(site, id, before));
+    model.notice = Some(Notice::EntryWritten);
+    vec![effect]
+}
+
+/// Takes an entry out of the open site's diary.
+pub(super) fn remove(model: &mut Model, id: EntryId) -> Vec<Effect> {
+    let Some(kept) = model.site_mut() else { return Vec::new() };
+    let site = kept.id;
+    let Some((before, effect)) = take_out(kept, id) else { return Vec::new() };
+    model.undo = Some(Undo::Entry(site, id, Some(before)));
+    model.notice = Some(Notice::EntryRemoved);
+    vec![effect]
+}
+
+/// Puts an entry back as it was before it was changed, or takes it out if it was new.
+pub(super) fn undo(model: &mut Model, site: SiteId, id: EntryId, before: Option<Entry>) -> Vec<Effect> {
+    let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == site) else { return Vec::new() };
+    match before {
+        Some(mut before) => {
+            // Where two phones come together, the last edited counts: that is this one.
+            let now = kept.diary.entry(id).map_or(0, |entry| entry.edited.saturating_add(1));
+            before.edited = before.edited.max(now).min(LAST_MOMENT);
+            vec![put(kept, before).1]
+        }
+        None => take_out(kept, id).map(|(_, effect)| effect).into_iter().collect(),
+    }
+}
+
+fn put(kept: &mut KeptSite, entry: Entry) -> (Option<Entry>, Effect) {
+    let before = Arc::make_mut(&mut kept.diary).put(entry.clone());
+    let was = before.as_ref().map(|before| Half::of(before.date));
+    (before, Effect::SaveEntry(kept.id, entry, was))
+}
+
+fn take_out(kept: &mut KeptSite, id: EntryId) -> Option<(Entry, Effect)> {
+    let before = Arc::make_mut(&mut kept.diary).remove(id)?;
+    let half = Half::of(before.date);
+    Some((before, Effect::RemoveEntry(kept.id, id, half)))
+}
+
+/// Takes over a half-year that another window wrote.
+pub(super) fn half_read_again(model: &mut Model, site: SiteId, half: Half, entries: Vec<Entry>) -> Vec<Effect> {
+    let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == site) else { return Vec::new() };
+    let mut all: Vec<Entry> = kept.diary.entries().to_vec();
+    all.retain(|entry| Half::of(entry.date) != half && !entries.iter().any(|other| other.id == entry.id));
+    all.extend(entries);
+    kept.diary = Arc::new(Diary::of(all));
+    Vec::new()
+}

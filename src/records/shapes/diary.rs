@@ -1,0 +1,213 @@
+//! The diary: a list of entries. What an entry tells stands under one key, `what`.
+
+use serde_json::Value;
+
+use super::part_id;
+use crate::quantity::{Depth, Length, Money, Range, Share, Volume};
+use crate::records::place::{Fault, Place, Read};
+use crate::records::written::{choice, list, number, object};
+use crate::site::diary::{
+    DAY_RAIN, DELIVERY, Entry, EntryId, FOUND, LAST_MOMENT, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER,
+    Parameter, TestResult, Told, Water, YEARS,
+};
+use crate::site::work::Task;
+
+/// What a price may be.
+const PRICE: Range = Range::new(0.0, 1e9);
+/// A share: a gauge may read a little over its rim.
+const LEVEL_SHARE: Range = Range::new(0.0, 2.0);
+
+/// Reads entries, in whatever order they stand.
+///
+/// # Errors
+/// Where their shape is not that of any version, or a value is beyond what it may be.
+pub fn read(place: &Place<'_>) -> Read<Vec<Entry>> {
+    place.as_list(read_entry)
+}
+
+/// Writes entries.
+pub fn write(entries: &[Entry]) -> Value {
+    list(entries, write_entry)
+}
+
+fn read_entry(place: &Place<'_>) -> Read<Entry> {
+    use chrono::Datelike;
+    let id = place.large_number("id", LAST_MOMENT)?;
+    let edited = place.at_if_any("edited")?.map(|_| place.large_number("edited", LAST_MOMENT)).transpose()?;
+    let date = place.date("on")?;
+    if !YEARS.contains(&date.year()) {
+        return Err(place.at("on")?.error(Fault::OutOfRange));
+    }
+    let note = match place.at_if_any("note")? {
+        Some(note) => note.as_text()?.to_owned(),
+        None => String::new(),
+    };
+    if note.len() > LONGEST_NOTE {
+        return Err(place.at("note")?.error(Fault::OutOfRange));
+    }
+    Ok(Entry { id: EntryId(id), edited: edited.unwrap_or(id), date, told: read_told(&place.at("what")?)?, note })
+}
+
+fn write_entry(entry: &Entry) -> Value {
+    let mut values = vec![("id", entry.id.0.into()), ("on", entry.date.to_string().into())];
+    if entry.edited != entry.id.0 {
+        values.push(("edited", entry.edited.into()));
+    }
+    values.push(("what", write_told(&entry.told)));
+    if !entry.note.is_empty() {
+        values.push(("note", entry.note.as_str().into()));
+    }
+    object(values)
+}
+
+fn read_told(place: &Place<'_>) -> Read<Told> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        "level" => {
+            let of = match held.at_if_any("store")? {
+                Some(store) => Water::Store(part_id::one(&store)?),
+                None => Water::Tank(part_id::read(&held, "tank")?),
+            };
+            Told::Level { of, level: read_level(&held.at("at")?)? }
+        }
+        "rain" => Told::Rain(Depth::millimetres(held.as_number_in(DAY_RAIN)?)),
+        "meter" => Told::Meter {
+            of: part_id::read_if_any(&held, "of")?,
+            reading: Volume::litres(held.at("reading")?.as_number_in(METER)?),
+        },
+        "delivery" => Told::Delivery {
+            to: part_id::read_if_any(&held, "to")?,
+            volume: Volume::litres(held.at("volume")?.as_number_in(DELIVERY)?),
+            price: match held.at_if_any("price")? {
+                Some(price) => Some(Money::coins(price.as_number_in(PRICE)?)),
+                None => None,
+            },
+        },
+        "work" => Told::Work {
+            on: part_id::read_if_any(&held, "on")?,
+            task: held.at("task")?.as_one_of(&Task::ALL, task_name)?,
+        },
+        "test" => Told::Test {
+            at: part_id::read_if_any(&held, "at")?,
+            parameter: held.at("parameter")?.as_one_of(&Parameter::ALL, parameter_name)?,
+            found: read_found(&held.at("found")?)?,
+        },
+        "note" => Told::Note,
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+fn write_told(told: &Told) -> Value {
+    let part = |id: Option<crate::site::part::PartId>| part_id::write_if_any(id);
+    match told {
+        Told::Level { of, level } => {
+            let key = match of {
+                Water::Tank(_) => "tank",
+                Water::Store(_) => "store",
+            };
+            choice("level", object(vec![(key, of.tank().0.into()), ("at", write_level(*level))]))
+        }
+        Told::Rain(depth) => choice("rain", number(depth.get())),
+        Told::Meter { of, reading } => {
+            choice("meter", object(vec![("of", part(*of)), ("reading", number(reading.get()))]))
+        }
+        Told::Delivery { to, volume, price } => choice(
+            "delivery",
+            object(vec![
+                ("to", part(*to)),
+                ("volume", number(volume.get())),
+                ("price", price.map_or(Value::Null, |price| number(price.get()))),
+            ]),
+        ),
+        Told::Work { on, task } => choice("work", object(vec![("on", part(*on)), ("task", task_name(*task).into())])),
+        Told::Test { at, parameter, found } => choice(
+            "test",
+            object(vec![
+                ("at", part(*at)),
+                ("parameter", parameter_name(*parameter).into()),
+                ("found", write_found(*found)),
+            ]),
+        ),
+        Told::Note => "note".into(),
+    }
+}
+
+fn read_level(place: &Place<'_>) -> Read<Level> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        "depth" => Level::Depth(Length::metres(held.as_number_in(LEVEL_DEPTH)?)),
+        "share" => Level::Share(Share::of_one(held.as_number_in(LEVEL_SHARE)?)),
+        "volume" => Level::Volume(Volume::litres(held.as_number_in(LEVEL_VOLUME)?)),
+        "full" => Level::Full,
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+fn write_level(level: Level) -> Value {
+    match level {
+        Level::Depth(depth) => choice("depth", number(depth.get())),
+        Level::Share(share) => choice("share", number(share.get())),
+        Level::Volume(volume) => choice("volume", number(volume.get())),
+        Level::Full => "full".into(),
+    }
+}
+
+fn read_found(place: &Place<'_>) -> Read<TestResult> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        "value" => TestResult::Value(held.as_number_in(FOUND)?),
+        "below" => TestResult::Below(held.as_number_in(FOUND)?),
+        "present" => TestResult::Present,
+        "absent" => TestResult::Absent,
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+fn write_found(found: TestResult) -> Value {
+    match found {
+        TestResult::Value(value) => choice("value", number(value)),
+        TestResult::Below(value) => choice("below", number(value)),
+        TestResult::Present => "present".into(),
+        TestResult::Absent => "absent".into(),
+    }
+}
+
+/// What a task is called in a file.
+pub(super) fn task_name(task: Task) -> &'static str {
+    match task {
+        Task::Roof => "roof",
+        Task::Gutter => "gutter",
+        Task::Screen => "screen",
+        Task::Diverter => "diverter",
+        Task::Hole => "hole",
+        Task::InletMesh => "inlet_mesh",
+        Task::TankLook => "tank_look",
+        Task::Desludging => "desludging",
+        Task::Lid => "lid",
+        Task::Anchors => "anchors",
+        Task::PumpStrainer => "pump_strainer",
+        Task::Cartridge => "cartridge",
+        Task::Ceramic => "ceramic",
+        Task::Lamp => "lamp",
+        Task::Sleeve => "sleeve",
+        Task::WaterTest => "water_test",
+        Task::Other => "other",
+    }
+}
+
+fn parameter_name(parameter: Parameter) -> &'static str {
+    match parameter {
+        Parameter::EColi => "e_coli",
+        Parameter::Coliforms => "coliforms",
+        Parameter::Turbidity => "turbidity",
+        Parameter::Ph => "ph",
+        Parameter::FreeChlorine => "free_chlorine",
+        Parameter::Lead => "lead",
+        Parameter::Copper => "copper",
+        Parameter::Zinc => "zinc",
+        Parameter::Nitrate => "nitrate",
+        Parameter::Conductivity => "conductivity",
+        Parameter::Transmittance => "transmittance",
+        Parameter::Other => "other",
+    }
+}

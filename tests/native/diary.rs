@@ -1,0 +1,193 @@
+//! The diary: what is written, changed, taken out and undone, and how it is kept.
+
+use chrono::NaiveDate;
+use eavewater::app::draft::Draft;
+use eavewater::app::effect::Effect;
+use eavewater::app::event::Event;
+use eavewater::app::model::Model;
+use eavewater::app::update::update;
+use eavewater::app::view::frame;
+use eavewater::quantity::{Depth, Length, Money, Share, Units, Volume};
+use eavewater::records::cupboard::{Opened, SiteFile};
+use eavewater::records::exchange;
+use eavewater::site::demo;
+use eavewater::site::diary::{
+    Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Level, Parameter, TestResult, Told, Water,
+};
+use eavewater::site::part::PartId;
+use eavewater::site::work::Task;
+use proptest::prelude::*;
+
+pub(crate) const TODAY: NaiveDate = NaiveDate::from_ymd_opt(2026, 11, 25).unwrap();
+const NOW: u64 = 1_795_600_000_000;
+
+pub(crate) fn with_demo() -> Model {
+    let mut model = Model::default();
+    update(&mut model, Event::Started(TODAY, Ok(Opened::default())));
+    update(&mut model, Event::DemoWanted);
+    model
+}
+
+fn rain(mm: f64) -> Draft {
+    Draft { id: None, date: TODAY, told: Told::Rain(Depth::millimetres(mm)), note: String::new() }
+}
+
+fn entries(model: &Model) -> Vec<Entry> {
+    model.site().unwrap().diary.entries().to_vec()
+}
+
+#[test]
+fn an_entry_is_written_changed_taken_out_and_each_is_undone() {
+    let mut model = with_demo();
+    let effects = update(&mut model, Event::EntryWritten(rain(12.5), NOW));
+    let [Effect::SaveEntry(site, entry, None)] = effects.as_slice() else { panic!("{effects:?}") };
+    assert_eq!((*site, &entry.told), (model.site().unwrap().id, &rain(12.5).told));
+    let written = entries(&model);
+    assert_eq!(written, std::slice::from_ref(entry));
+    assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
+
+    // Changed, and moved to another half-year.
+    let moved = Draft { id: Some(entry.id), date: NaiveDate::from_ymd_opt(2026, 2, 3).unwrap(), ..rain(2.0) };
+    let effects = update(&mut model, Event::EntryWritten(moved, NOW + 5));
+    let was = Some(Half { year: 2026, second: true });
+    assert!(
+        matches!(effects.as_slice(), [Effect::SaveEntry(_, changed, from)] if changed.id == entry.id && *from == was)
+    );
+    update(&mut model, Event::UndoWanted);
+    let [back] = entries(&model).try_into().unwrap();
+    assert_eq!((back.date, &back.told), (TODAY, &rain(12.5).told));
+    assert!(back.edited > NOW + 5, "what was undone last counts on another phone too");
+
+    let effects = update(&mut model, Event::EntryRemoved(entry.id));
+    assert!(matches!(effects.as_slice(), [Effect::RemoveEntry(..)]));
+    assert_eq!(entries(&model), []);
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(entries(&model).len(), 1);
+
+    update(&mut model, Event::EntryWritten(rain(3.0), NOW));
+    assert_eq!(entries(&model).len(), 2, "two entries of one moment are two");
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(entries(&model).len(), 1);
+    assert_eq!(update(&mut model, Event::EntryRemoved(EntryId(5))), [], "what isn't there can't go");
+}
+
+#[test]
+fn what_another_window_wrote_in_a_half_year_is_taken_over_without_a_word() {
+    let mut model = with_demo();
+    update(&mut model, Event::EntryWritten(rain(1.0), NOW));
+    update(&mut model, Event::EntryWritten(Draft { date: TODAY - chrono::Days::new(200), ..rain(2.0) }, NOW + 1));
+    update(&mut model, Event::NoticeDismissed);
+    let other = Entry { id: EntryId(NOW + 2), edited: NOW + 2, ..entries(&model)[1].clone() };
+    let (site, half) = (model.site().unwrap().id, Half::of(TODAY));
+    update(&mut model, Event::HalfReadAgain(site, half, vec![other.clone()]));
+    assert_eq!(entries(&model)[1..], [other]);
+    assert_eq!(entries(&model).len(), 2);
+    assert_eq!(frame::notice(&model), None);
+}
+
+#[test]
+fn a_note_too_long_is_cut_at_a_letter() {
+    let mut model = with_demo();
+    let note = "ä".repeat(LONGEST_NOTE);
+    update(&mut model, Event::EntryWritten(Draft { note, told: Told::Note, ..rain(0.0) }, NOW));
+    assert_eq!(entries(&model)[0].note.len(), LONGEST_NOTE);
+}
+
+#[test]
+fn a_removed_site_comes_back_with_its_diary_and_a_copy_has_none() {
+    let mut model = with_demo();
+    update(&mut model, Event::EntryWritten(rain(1.0), NOW));
+    let id = model.site().unwrap().id;
+    let before = entries(&model);
+    update(&mut model, Event::SiteDuplicated(id));
+    assert_eq!(entries(&model), []);
+    update(&mut model, Event::SiteRemoved(id));
+    let effects = update(&mut model, Event::UndoWanted);
+    assert!(effects.iter().any(|effect| matches!(effect, Effect::SaveDiary(..))));
+    assert_eq!(model.sites[0].diary.entries(), before);
+}
+
+fn any_told() -> impl Strategy<Value = Told> {
+    let part = || prop::option::of(any::<u32>().prop_map(PartId));
+    let level = prop_oneof![
+        (0.0..30.0).prop_map(|m| Level::Depth(Length::metres(m))),
+        (0.0..2.0).prop_map(|share| Level::Share(Share::of_one(share))),
+        (0.0..1e7).prop_map(|litres| Level::Volume(Volume::litres(litres))),
+        Just(Level::Full),
+    ];
+    let found = prop_oneof![
+        (0.0..1e6).prop_map(TestResult::Value),
+        (0.0..1e6).prop_map(TestResult::Below),
+        Just(TestResult::Present),
+        Just(TestResult::Absent),
+    ];
+    prop_oneof![
+        (any::<bool>(), any::<u32>(), level).prop_map(|(store, id, level)| {
+            let of = if store { Water::Store(PartId(id)) } else { Water::Tank(PartId(id)) };
+            Told::Level { of, level }
+        }),
+        (0.0..1825.0).prop_map(|mm| Told::Rain(Depth::millimetres(mm))),
+        (part(), 0.0..1e10).prop_map(|(of, litres)| Told::Meter { of, reading: Volume::litres(litres) }),
+        (part(), 0.1..1e6, prop::option::of(0.0..1e9)).prop_map(|(to, litres, price)| Told::Delivery {
+            to,
+            volume: Volume::litres(litres),
+            price: price.map(Money::coins)
+        }),
+        (part(), prop::sample::select(Task::ALL.to_vec())).prop_map(|(on, task)| Told::Work { on, task }),
+        (part(), prop::sample::select(Parameter::ALL.to_vec()), found).prop_map(|(at, parameter, found)| Told::Test {
+            at,
+            parameter,
+            found
+        }),
+        Just(Told::Note),
+    ]
+}
+
+/// Any diary.
+pub(crate) fn any_diary() -> impl Strategy<Value = Diary> {
+    let entry = (0..=LAST_MOMENT, 0..=LAST_MOMENT, -60_000i32..100_000, any_told(), ".{0,40}").prop_map(
+        |(id, edited, day, told, note)| Entry {
+            id: EntryId(id),
+            edited,
+            date: NaiveDate::default() + chrono::TimeDelta::days(day.into()),
+            told,
+            note,
+        },
+    );
+    prop::collection::vec(entry, 0..20).prop_map(Diary::of)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_diary_comes_back(diary in any_diary()) {
+        let file = SiteFile { site: demo::site(), rain: None, diary };
+        let text = exchange::export(&Units::default(), vec![file.clone()]);
+        prop_assert_eq!(exchange::import(text.as_bytes()).unwrap().sites, vec![file]);
+    }
+}
+
+#[test]
+fn values_beyond_what_they_may_be_are_refused_with_their_place() {
+    let told = |date: &str, what: &str| {
+        let entry = format!(r#"{{"id":1,"on":"{date}","what":{what}}}"#);
+        let file = exchange::export(
+            &Units::default(),
+            vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default() }],
+        );
+        exchange::import(file.replace(r#""diary":[]"#, &format!(r#""diary":[{entry}]"#)).as_bytes())
+    };
+    assert!(told("2026-01-01", r#"{"rain":12}"#).is_ok());
+    for (date, what) in [
+        ("2026-01-01", r#"{"rain":-1}"#),
+        ("2026-01-01", r#"{"rain":1826}"#),
+        ("+200000-01-01", r#"{"rain":1}"#),
+        ("2026-01-01", r#"{"level":{"tank":1,"at":{"depth":31}}}"#),
+        ("2026-01-01", r#"{"level":{"at":"full"}}"#),
+        ("2026-01-01", r#"{"sing":{}}"#),
+    ] {
+        let error = format!("{:?}", told(date, what).unwrap_err());
+        assert!(error.contains("sites[0].diary[0]."), "{what}: {error}");
+    }
+}
