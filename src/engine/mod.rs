@@ -1,6 +1,7 @@
 //! What follows from a site: pure, deterministic, native. No clock, no random source, no text for people.
 
 pub mod rain;
+pub mod reference_et;
 
 pub mod balance;
 pub mod checks;

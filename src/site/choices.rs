@@ -1,11 +1,13 @@
 //! The values of a part that are not numbers, each with its possibilities.
 
 use super::feed::DrainKind;
+use super::garden::{Crop, Soil, Watering};
+use super::head_figures;
 use super::part::{Choice, Field, PartId};
 use super::roof::Material;
 use super::system::{Part, System};
 use super::tank::{Build, Cover, OverflowTo, ShapeKind};
-use super::uses::{AmountKind, Class};
+use super::uses::{Amount, AmountKind, Class, Use};
 
 /// A value with its possibilities.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,21 +73,53 @@ pub fn choices(part: &Part, system: &System) -> Vec<Options> {
             Options::new(Field::Valve, vec![Choice::Open(true), Choice::Open(false)], Choice::Open(line.open)),
         ],
         Part::Pump(pump) => vec![tank(Field::DrawsFrom, pump.from), tank(Field::PumpsTo, pump.to)],
-        Part::Use(using) => vec![
-            Options::new(Field::Class, each(&Class::ALL, Choice::Class), Choice::Class(using.class)),
-            tank(Field::Tank, using.tank),
-            Options::new(
-                Field::AmountGiven,
-                each(&AmountKind::ALL, Choice::Amount),
-                Choice::Amount(using.amount.kind()),
-            ),
-            Options::new(
-                Field::Outdoor,
-                vec![Choice::Outdoor(false), Choice::Outdoor(true)],
-                Choice::Outdoor(using.outdoor),
-            ),
-        ],
+        Part::Use(using) => {
+            let mut choices = vec![
+                Options::new(Field::Class, each(&Class::ALL, Choice::Class), Choice::Class(using.class)),
+                tank(Field::Tank, using.tank),
+                Options::new(
+                    Field::AmountGiven,
+                    each(&AmountKind::ALL, Choice::Amount),
+                    Choice::Amount(using.amount.kind()),
+                ),
+                Options::new(
+                    Field::Outdoor,
+                    vec![Choice::Outdoor(false), Choice::Outdoor(true)],
+                    Choice::Outdoor(using.outdoor),
+                ),
+            ];
+            amount(using, &mut choices);
+            choices
+        }
         Part::Hauling(hauling) => vec![tank(Field::Tank, hauling.tank)],
+        Part::Ration(step) => vec![tank(Field::LooksAt, step.tank)],
+    }
+}
+
+/// The choices of a use's amount: published figures for each head, what a garden is like.
+fn amount(using: &Use, choices: &mut Vec<Options>) {
+    match &using.amount {
+        Amount::PerHead { each: now, .. } => {
+            let mut figures = vec![Choice::HeadFigure(None)];
+            figures.extend(head_figures::of_class(using.class).map(|figure| Choice::HeadFigure(Some(figure))));
+            let holds = head_figures::of_class(using.class).find(|figure| figure.litres_a_day() == *now);
+            choices.push(Options::new(Field::PublishedFigure, figures, Choice::HeadFigure(holds)));
+        }
+        Amount::Garden(garden) => {
+            let months = || (0..12).map(Choice::Month).collect();
+            choices.extend([
+                Options::new(Field::Crop, each(&Crop::ALL, Choice::Crop), Choice::Crop(garden.crop)),
+                Options::new(Field::GrowsFrom, months(), Choice::Month(garden.grows_from)),
+                Options::new(Field::GrowsTo, months(), Choice::Month(garden.grows_to)),
+                Options::new(Field::Soil, each(&Soil::ALL, Choice::Soil), Choice::Soil(garden.soil)),
+                Options::new(
+                    Field::Watering,
+                    each(&Watering::ALL, Choice::Watering),
+                    Choice::Watering(garden.watering),
+                ),
+            ]);
+        }
+        _ => {}
     }
 }
 
@@ -109,6 +143,10 @@ mod tests {
                     assert_eq!(changed.choose(part.id(), options.field, *option), Ok(()));
                     let after = changed.part(part.id()).map(|part| choices(&part, &changed)).unwrap_or_default();
                     let same = after.iter().find(|after| after.field == options.field);
+                    // "Our own figure" leaves a published one as it is.
+                    if *option == Choice::HeadFigure(None) {
+                        continue;
+                    }
                     assert_eq!(same.map(|same| same.options[same.chosen]), Some(*option), "{:?} {at}", options.field);
                 }
             }

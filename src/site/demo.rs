@@ -57,7 +57,7 @@ pub fn site() -> Site {
         pumps: Vec::new(),
         uses: uses(),
         hauling: Vec::new(),
-        details: Default::default(),
+        ..System::default()
     };
     Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
 }

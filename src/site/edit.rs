@@ -2,6 +2,7 @@
 
 use super::details::Detail;
 use super::part::{Choice, Field, PartId};
+use super::rationing::CUT;
 use super::roof::Outlet;
 use super::system::{Part, System};
 use super::tank_shape::{Shape, TableRow};
@@ -48,6 +49,9 @@ impl System {
             if value > 0.0 {
                 section.outlets.push(Outlet { feed, share: Share::of_one(value) });
             }
+        } else if let (Part::Ration(step), Field::CutOf(using)) = (&mut part, field) {
+            within(field, Kind::Share, value, CUT)?;
+            step.cut(using, value);
         } else {
             let mut numbers = part.numbers();
             let number = numbers.iter_mut().find(|number| number.field == field).ok_or(EditError::NoSuchValue)?;
@@ -99,8 +103,9 @@ impl System {
             Part::Tank(tank) => tank.choose(choice),
             Part::TrunkLine(line) => line.choose(field, choice),
             Part::Pump(pump) => pump.choose(field, choice),
-            Part::Use(using) => using.choose(choice),
+            Part::Use(using) => using.choose(field, choice),
             Part::Hauling(hauling) => hauling.choose(choice),
+            Part::Ration(step) => step.choose(choice),
         }
         self.put(part);
         Ok(())

@@ -1,8 +1,10 @@
 //! What keeps a system from working, all of it at once.
 
+use super::climate::ClimateValue;
 use super::part::{Field, PartId};
 use super::system::System;
 use super::tank::{OverflowTo, Shape};
+use super::uses::Amount;
 use crate::quantity::{Kind, Range};
 
 /// One thing that is wrong with a system, with the parts that it concerns.
@@ -61,6 +63,12 @@ pub enum Finding {
         /// The first row that does not rise, counted from 1; 0 where there is none at all.
         row: usize,
     },
+    /// A garden follows the weather, but the climate isn't given.
+    GardenWithoutClimate(PartId),
+    /// A number of the climate that a garden needs can't be.
+    ClimateFault(ClimateValue),
+    /// A step of rationing looks at no tank.
+    RationWithoutTank(PartId),
     /// Overflows lead back to where they came from.
     SpillLoop(Vec<PartId>),
     /// Water is hauled twice to one store.
@@ -90,6 +98,7 @@ pub fn findings(system: &System) -> Vec<Finding> {
     roof(system, &mut found);
     tanks(system, &mut found);
     connections(system, &mut found);
+    gardens(system, &mut found);
     found.extend(spill_loop(system).map(Finding::SpillLoop));
     found
 }
@@ -190,6 +199,9 @@ fn connections(system: &System, found: &mut Vec<Finding>) {
     for hauling in &system.hauling {
         check(hauling.id, &[hauling.tank], Finding::HaulingWithoutTank);
     }
+    for step in &system.rationing {
+        check(step.id, &[step.tank], Finding::RationWithoutTank);
+    }
     for line in &system.trunk_lines {
         check(line.id, &line.ends, Finding::TrunkLineOpenEnded);
     }
@@ -201,6 +213,13 @@ fn connections(system: &System, found: &mut Vec<Finding>) {
             && !known(names)
         {
             found.push(Finding::Orphan { part: tank.id, names });
+        }
+    }
+    for step in &system.rationing {
+        for cut in &step.cuts {
+            if !system.uses.iter().any(|using| using.id == cut.using) {
+                found.push(Finding::Orphan { part: step.id, names: cut.using });
+            }
         }
     }
     let stores = system.stores();
@@ -223,6 +242,15 @@ fn connections(system: &System, found: &mut Vec<Finding>) {
         if store.is_some() && system.hauling[..at].iter().any(|other| store_of(other.tank) == store) {
             found.push(Finding::HauledTwice(hauling.id));
         }
+    }
+}
+
+/// The climate is asked for only where a garden follows it.
+fn gardens(system: &System, found: &mut Vec<Finding>) {
+    let mut gardens = system.uses.iter().filter(|using| matches!(using.amount, Amount::Garden(_)));
+    match &system.climate {
+        None => found.extend(gardens.map(|garden| Finding::GardenWithoutClimate(garden.id))),
+        Some(climate) => found.extend(gardens.next().and_then(|_| climate.fault()).map(Finding::ClimateFault)),
     }
 }
 

@@ -6,10 +6,14 @@
 pub mod part;
 
 pub mod barrier;
+pub mod climate;
 
 pub mod feed;
+pub mod garden;
 pub mod hauling;
+pub mod head_figures;
 pub mod pump;
+pub mod rationing;
 pub mod roof;
 pub mod tank;
 mod tank_shape;

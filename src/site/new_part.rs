@@ -5,6 +5,7 @@ use super::findings::findings;
 use super::hauling::Hauling;
 use super::part::PartId;
 use super::pump::Pump;
+use super::rationing::{Cut, RationStep};
 use super::roof::{Material, Outlet, RoofSection};
 use super::system::{Part, PartKind, System};
 use super::tank::{Build, Cover, OverflowTo, Shape, ShapeKind, Tank};
@@ -102,6 +103,19 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
             load: Volume::litres(4_000.0),
             price: Money::coins(0.0),
             notice: Days::from_days(2.0),
+        }),
+        PartKind::Ration => Part::Ration(RationStep {
+            id,
+            name,
+            tank: first_tank,
+            below: Share::of_one(0.5),
+            // What is outdoors is what a household does without first.
+            cuts: system
+                .uses
+                .iter()
+                .filter(|using| using.outdoor && using.class != Class::Animals)
+                .map(|using| Cut { using: using.id, share: Share::of_one(0.5) })
+                .collect(),
         }),
     }
 }

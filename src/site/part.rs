@@ -2,7 +2,7 @@
 
 use crate::quantity::{Quantity, Range};
 
-use super::{feed, roof, tank, uses};
+use super::{feed, garden, head_figures, roof, tank, uses};
 
 /// Names a part within its system, for as long as the part lasts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -95,6 +95,8 @@ pub enum Field {
     AmountGiven,
     /// Daily amount of a use.
     Amount,
+    /// Published figure for each head.
+    PublishedFigure,
     /// Daily amount for each head.
     PerHead,
     /// How many people or animals.
@@ -105,8 +107,36 @@ pub enum Field {
     PerEvent,
     /// Events in a week.
     EventsAWeek,
+    /// Watered area of a garden.
+    GardenArea,
+    /// What grows in a garden.
+    Crop,
+    /// Crop coefficient of a garden.
+    CropCoefficient,
+    /// Depth of a garden's roots.
+    RootDepth,
+    /// Share of the available water that may be gone before plants suffer.
+    Depletion,
+    /// First month of a garden's season.
+    GrowsFrom,
+    /// Last month of a garden's season.
+    GrowsTo,
+    /// Soil of a garden.
+    Soil,
+    /// Water that plants can draw from the soil.
+    AvailableWater,
+    /// How a garden is watered.
+    Watering,
+    /// Share of a garden's water that reaches the roots.
+    Efficiency,
     /// Whether a use is outdoors.
     Outdoor,
+    /// Tank whose store a step of rationing looks at.
+    LooksAt,
+    /// Share of the store below which a step of rationing is in force.
+    RationBelow,
+    /// Share that a use does without under a step of rationing.
+    CutOf(PartId),
     /// Share of the store below which a load of water is ordered.
     Trigger,
     /// Volume of a load.
@@ -160,4 +190,14 @@ pub enum Choice {
     Covered(bool),
     /// Use outdoors or not.
     Outdoor(bool),
+    /// A published figure for each head, or the household's own.
+    HeadFigure(Option<head_figures::HeadFigure>),
+    /// What grows in a garden.
+    Crop(garden::Crop),
+    /// A soil.
+    Soil(garden::Soil),
+    /// A way of watering.
+    Watering(garden::Watering),
+    /// A month (0 to 11).
+    Month(u8),
 }

@@ -1,10 +1,12 @@
 //! The parts joined to one system.
 
+use super::climate::Climate;
 use super::details::Details;
 use super::feed::Feed;
 use super::hauling::Hauling;
 use super::part::{Number, PartId};
 use super::pump::Pump;
+use super::rationing::RationStep;
 use super::roof::RoofSection;
 use super::tank::{Cover, OverflowTo, Tank};
 use super::trunk::TrunkLine;
@@ -27,6 +29,10 @@ pub struct System {
     pub uses: Vec<Use>,
     /// The hauling of water, one for each store at most.
     pub hauling: Vec<Hauling>,
+    /// The steps of rationing.
+    pub rationing: Vec<RationStep>,
+    /// The climate that its gardens stand in, once given.
+    pub climate: Option<Climate>,
     /// Details of parts and of the site for the checks.
     pub details: Details,
 }
@@ -48,6 +54,8 @@ pub enum Part {
     Use(Use),
     /// A hauling.
     Hauling(Hauling),
+    /// A step of rationing.
+    Ration(RationStep),
 }
 
 /// The kinds of part.
@@ -67,11 +75,13 @@ pub enum PartKind {
     Use,
     /// Haulings.
     Hauling,
+    /// Steps of rationing.
+    Ration,
 }
 
 impl PartKind {
     /// All kinds, from the roof down.
-    pub const ALL: [PartKind; 7] = [
+    pub const ALL: [PartKind; 8] = [
         PartKind::Section,
         PartKind::Feed,
         PartKind::Tank,
@@ -79,6 +89,7 @@ impl PartKind {
         PartKind::Pump,
         PartKind::Use,
         PartKind::Hauling,
+        PartKind::Ration,
     ];
 }
 
@@ -93,6 +104,7 @@ macro_rules! on_part {
             Part::Pump($inner) => $do,
             Part::Use($inner) => $do,
             Part::Hauling($inner) => $do,
+            Part::Ration($inner) => $do,
         }
     };
 }
@@ -127,6 +139,7 @@ impl Part {
             Part::Pump(_) => PartKind::Pump,
             Part::Use(_) => PartKind::Use,
             Part::Hauling(_) => PartKind::Hauling,
+            Part::Ration(_) => PartKind::Ration,
         }
     }
 
@@ -140,6 +153,7 @@ impl Part {
             Part::Pump(part) => part.numbers(),
             Part::Use(part) => part.numbers(),
             Part::Hauling(part) => part.numbers(),
+            Part::Ration(part) => part.numbers(),
         }
     }
 }
@@ -154,6 +168,7 @@ impl System {
         parts.extend(self.pumps.iter().cloned().map(Part::Pump));
         parts.extend(self.uses.iter().cloned().map(Part::Use));
         parts.extend(self.hauling.iter().cloned().map(Part::Hauling));
+        parts.extend(self.rationing.iter().cloned().map(Part::Ration));
         parts
     }
 
@@ -195,6 +210,7 @@ impl System {
             Part::Pump(part) => place(&mut self.pumps, part, |a, b| a.id == b.id),
             Part::Use(part) => place(&mut self.uses, part, |a, b| a.id == b.id),
             Part::Hauling(part) => place(&mut self.hauling, part, |a, b| a.id == b.id),
+            Part::Ration(part) => place(&mut self.rationing, part, |a, b| a.id == b.id),
         }
     }
 
@@ -208,6 +224,7 @@ impl System {
         self.forget_barriers_of(id);
         self.uses.retain(|part| part.id != id);
         self.hauling.retain(|part| part.id != id);
+        self.rationing.retain(|part| part.id != id);
         self.details.forget(id);
         for section in &mut self.sections {
             section.outlets.retain(|outlet| outlet.feed != id);
@@ -220,6 +237,10 @@ impl System {
         self.pumps.iter_mut().flat_map(|pump| [&mut pump.from, &mut pump.to]).for_each(forget);
         self.uses.iter_mut().map(|using| &mut using.tank).for_each(forget);
         self.hauling.iter_mut().map(|hauling| &mut hauling.tank).for_each(forget);
+        for step in &mut self.rationing {
+            step.tank.take_if(|named| *named == id);
+            step.cuts.retain(|cut| cut.using != id);
+        }
         for tank in &mut self.tanks {
             if tank.overflow_to == OverflowTo::Tank(id) {
                 tank.overflow_to = OverflowTo::Ground;
@@ -243,6 +264,7 @@ impl System {
         swap(&mut self.pumps, |part| part.id == id, down);
         swap(&mut self.uses, |part| part.id == id, down);
         swap(&mut self.hauling, |part| part.id == id, down);
+        swap(&mut self.rationing, |part| part.id == id, down);
     }
 
     /// Adds a copy of a part under another name, after the others of its kind; a copied feed takes the same shares

@@ -84,6 +84,7 @@ pub fn scaled(amount: &Amount, by: f64) -> Amount {
         Amount::Daily(flow) | Amount::PerHead { each: flow, .. } => scale(flow),
         Amount::Monthly(flows) => flows.iter_mut().for_each(scale),
         Amount::PerEvent { a_week, .. } => *a_week = Count::number(a_week.get() * by),
+        Amount::Garden(garden) => garden.area = Area::square_metres(garden.area.get() * by),
     }
     amount
 }

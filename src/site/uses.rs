@@ -1,6 +1,7 @@
 //! Uses: whatever draws water.
 
 use super::barrier::Barrier;
+use super::garden::Garden;
 use super::part::{Choice, Field, Number, PartId};
 use crate::quantity::{Count, Flow, Volume};
 
@@ -64,6 +65,8 @@ pub enum Amount {
         /// Events in a week, 0 to 1,000.
         a_week: Count,
     },
+    /// What a garden needs by the weather.
+    Garden(Garden),
 }
 
 /// The ways of giving an amount.
@@ -77,12 +80,14 @@ pub enum AmountKind {
     Monthly,
     /// For each event.
     PerEvent,
+    /// By the weather.
+    Garden,
 }
 
 impl AmountKind {
     /// All ways.
-    pub const ALL: [AmountKind; 4] =
-        [AmountKind::Daily, AmountKind::PerHead, AmountKind::Monthly, AmountKind::PerEvent];
+    pub const ALL: [AmountKind; 5] =
+        [AmountKind::Daily, AmountKind::PerHead, AmountKind::Monthly, AmountKind::PerEvent, AmountKind::Garden];
 }
 
 const DAYS_A_WEEK: f64 = 7.0;
@@ -95,16 +100,18 @@ impl Amount {
             Amount::PerHead { .. } => AmountKind::PerHead,
             Amount::Monthly(_) => AmountKind::Monthly,
             Amount::PerEvent { .. } => AmountKind::PerEvent,
+            Amount::Garden(_) => AmountKind::Garden,
         }
     }
 
-    /// Litres a day in a month (0 to 11).
+    /// Litres a day in a month (0 to 11); none of a garden's, whose need is known day by day only.
     pub fn litres_a_day(&self, month: usize) -> f64 {
         match self {
             Amount::Daily(flow) => flow.get(),
             Amount::PerHead { each, heads } => each.get() * heads.get(),
             Amount::Monthly(flows) => flows.get(month).map_or(0.0, |flow| flow.get()),
             Amount::PerEvent { each, a_week } => each.get() * a_week.get() / DAYS_A_WEEK,
+            Amount::Garden(_) => 0.0,
         }
     }
 
@@ -124,6 +131,7 @@ impl Amount {
                 Amount::Monthly(std::array::from_fn(|month| Flow::litres_a_day(self.litres_a_day(month))))
             }
             AmountKind::PerEvent => Amount::PerEvent { each: Volume::litres(mean), a_week: Count::number(DAYS_A_WEEK) },
+            AmountKind::Garden => Amount::Garden(Garden::default()),
         }
     }
 }
@@ -144,11 +152,12 @@ impl Use {
                 Number::new(Field::PerEvent, 0.0, 100_000.0, each),
                 Number::new(Field::EventsAWeek, 0.0, 1_000.0, a_week),
             ],
+            Amount::Garden(garden) => garden.numbers(),
         }
     }
 
     /// Takes a choice.
-    pub(super) fn choose(&mut self, choice: Choice) {
+    pub(super) fn choose(&mut self, field: Field, choice: Choice) {
         match choice {
             Choice::Class(class) => {
                 self.class = class;
@@ -158,7 +167,16 @@ impl Use {
             Choice::Outdoor(outdoor) => self.outdoor = outdoor,
             Choice::Part(tank) => self.tank = Some(tank),
             Choice::NoPart => self.tank = None,
-            _ => {}
+            Choice::HeadFigure(Some(figure)) => {
+                if let Amount::PerHead { each, .. } = &mut self.amount {
+                    *each = figure.litres_a_day();
+                }
+            }
+            _ => {
+                if let Amount::Garden(garden) = &mut self.amount {
+                    garden.choose(field, choice);
+                }
+            }
         }
     }
 }

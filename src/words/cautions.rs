@@ -51,6 +51,7 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
         Part::Pump(_) => {
             vec!["Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach."]
         }
+        Part::Ration(_) => vec!["Drinking water and animals come first: cut them last, if at all."],
         Part::Use(using) => match using.class {
             Class::Drinking => vec![
                 "Untreated roof water isn't drinking water. Sediment and carbon cartridges don't disinfect; boiling does nothing against metals.",

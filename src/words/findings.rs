@@ -2,6 +2,7 @@
 
 use super::parts;
 use crate::quantity::{Units, shown};
+use crate::site::climate::ClimateValue;
 use crate::site::findings::Finding;
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -31,6 +32,17 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         Finding::FeedWithoutTank(feed) => format!("{} fills no tank. Choose the tank that it fills.", name(feed)),
         Finding::UseWithoutTank(using) => format!("{} draws on no tank. Choose one.", name(using)),
         Finding::HaulingWithoutTank(hauling) => format!("{} goes to no tank. Choose one.", name(hauling)),
+        Finding::GardenWithoutClimate(garden) => {
+            format!("{} follows the weather, but the climate isn't known. Open it and give the climate.", name(garden))
+        }
+        Finding::ClimateFault(value) => match value {
+            ClimateValue::Least(_) => format!(
+                "Climate: {} is above the daily high of the month, or no temperature at all. Change one of them.",
+                super::garden::climate_value(*value)
+            ),
+            _ => format!("Climate: {} can't be. Change it.", super::garden::climate_value(*value)),
+        },
+        Finding::RationWithoutTank(step) => format!("{} looks at no tank's store. Choose a tank.", name(step)),
         Finding::TrunkLineOpenEnded(line) => format!("{} lacks an end. Choose both tanks.", name(line)),
         Finding::TrunkLineToItself(line) => {
             format!("{} begins and ends at one tank. Choose another for one end.", name(line))
@@ -84,12 +96,14 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
 /// The part to open to mend it, where there is one.
 pub fn part(finding: &Finding) -> Option<PartId> {
     match finding {
-        Finding::NoTank | Finding::NoUse => None,
+        Finding::NoTank | Finding::NoUse | Finding::ClimateFault(_) => None,
         Finding::OutOfRange { part, .. }
         | Finding::SharesAboveOne { section: part, .. }
         | Finding::FeedWithoutTank(part)
         | Finding::UseWithoutTank(part)
         | Finding::HaulingWithoutTank(part)
+        | Finding::GardenWithoutClimate(part)
+        | Finding::RationWithoutTank(part)
         | Finding::TrunkLineOpenEnded(part)
         | Finding::TrunkLineToItself(part)
         | Finding::PumpOpenEnded(part)

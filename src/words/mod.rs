@@ -6,7 +6,9 @@ pub mod checks;
 pub mod diary;
 pub mod errors;
 pub mod findings;
+pub mod garden;
 pub mod generated;
+pub mod head_figures;
 pub mod kept;
 pub mod parts;
 pub mod rain;
@@ -66,6 +68,13 @@ pub fn free_name(plain: &str, taken: impl Fn(&str) -> bool) -> String {
 /// So many of a thing: "1 day", "12 days".
 pub fn count(number: usize, one: &str, many: &str) -> String {
     if number == 1 { format!("1 {one}") } else { format!("{} {many}", number_text(number)) }
+}
+
+/// What a sum over so many days is to be multiplied by to be that of an average year.
+pub fn per_year(days: usize) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
+    let days = days.max(1) as f64;
+    365.25 / days
 }
 
 /// A whole number with its thousands grouped.

@@ -7,6 +7,8 @@ use crate::site::system::{PartKind, System};
 use crate::site::tank::{Build, OverflowTo, ShapeKind};
 use crate::site::uses::{AmountKind, Class};
 
+use super::{garden, head_figures};
+
 /// A kind of part, one of them.
 pub const fn one(kind: PartKind) -> &'static str {
     match kind {
@@ -17,6 +19,7 @@ pub const fn one(kind: PartKind) -> &'static str {
         PartKind::Pump => "Pump",
         PartKind::Use => "Use",
         PartKind::Hauling => "Hauled water",
+        PartKind::Ration => "Rationing step",
     }
 }
 
@@ -30,6 +33,7 @@ pub const fn many(kind: PartKind) -> &'static str {
         PartKind::Pump => "Pumps",
         PartKind::Use => "Uses, first served first",
         PartKind::Hauling => "Hauled water",
+        PartKind::Ration => "Rationing",
     }
 }
 
@@ -43,6 +47,7 @@ pub const fn explained(kind: PartKind) -> &'static str {
         PartKind::Pump => "Lifts water from one store to another, between a start and a stop level.",
         PartKind::Use => "Whatever draws water. Uses higher in the list are served first.",
         PartKind::Hauling => "A load that is ordered when the store is low.",
+        PartKind::Ration => "What the household does without while its store is low.",
     }
 }
 
@@ -60,6 +65,7 @@ pub fn new_name(system: &System, kind: PartKind) -> String {
 pub fn label(field: Field, system: &System) -> String {
     match field {
         Field::ShareTo(feed) => format!("Share to {}", system.name_of(feed)),
+        Field::CutOf(using) => format!("Cut {} by", system.name_of(using)),
         Field::Month(month) | Field::Evaporation(month) => {
             super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned()
         }
@@ -109,16 +115,30 @@ const fn fixed_label(field: Field) -> &'static str {
         Field::Tank => "Draws on",
         Field::AmountGiven => "Amount given",
         Field::Amount => "Amount",
+        Field::PublishedFigure => "Published figure",
         Field::PerHead => "For each",
         Field::Heads => "How many",
         Field::PerEvent => "For each time",
         Field::EventsAWeek => "Times a week",
+        Field::GardenArea => "Watered area",
+        Field::Crop => "What grows",
+        Field::CropCoefficient => "Crop coefficient",
+        Field::RootDepth => "Depth of the roots",
+        Field::Depletion => "Plants bear a soil emptied by",
+        Field::GrowsFrom => "Watered from",
+        Field::GrowsTo => "Watered to the end of",
+        Field::Soil => "Soil",
+        Field::AvailableWater => "Soil holds for plants",
+        Field::Watering => "Watered by",
+        Field::Efficiency => "Reaches the roots",
         Field::Outdoor => "Where",
+        Field::LooksAt => "Looks at the store of",
+        Field::RationBelow => "In force below",
         Field::Trigger => "Order when the store is below",
         Field::Load => "A load",
         Field::LoadPrice => "Price of a load",
         Field::Notice => "Comes after",
-        Field::ShareTo(_) | Field::Month(_) | Field::Evaporation(_) => "",
+        Field::ShareTo(_) | Field::CutOf(_) | Field::Month(_) | Field::Evaporation(_) => "",
     }
 }
 
@@ -139,6 +159,14 @@ pub const fn hint(field: Field) -> Option<&'static str> {
         Field::OverflowTo => Some("Never into a tank that overflows back to this one."),
         Field::DepthTable => Some("For example: 0.5 m  900 L. Rising, one row a line, the last at the rim."),
         Field::StartLevel => Some("Share of the store that it fills."),
+        Field::CropCoefficient => Some("What it drinks, as a multiple of short grass. FAO-56, Table 12, from memory."),
+        Field::RootDepth => Some("FAO-56, Table 22, lower end, from memory."),
+        Field::Depletion => Some("Share of what the soil holds for plants. FAO-56, Table 22, from memory."),
+        Field::AvailableWater => {
+            Some("Of its volume, field capacity less wilting point. FAO-56, Table 19, from memory.")
+        }
+        Field::Efficiency => Some("The rest runs off, drifts or seeps. FAO training manual 4, from memory."),
+        Field::RationBelow => Some("Share of what the store can give, as the day begins."),
         _ => None,
     }
 }
@@ -148,6 +176,7 @@ pub fn choice(choice: Choice, system: &System) -> String {
     match choice {
         Choice::Part(part) => system.name_of(part),
         Choice::OverflowTo(OverflowTo::Tank(tank)) => system.name_of(tank),
+        Choice::Month(month) => super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned(),
         other => fixed_choice(other).to_owned(),
     }
 }
@@ -174,6 +203,12 @@ const fn fixed_choice(choice: Choice) -> &'static str {
         Choice::Amount(AmountKind::PerHead) => "For each person or animal",
         Choice::Amount(AmountKind::Monthly) => "Month by month",
         Choice::Amount(AmountKind::PerEvent) => "For each time",
+        Choice::Amount(AmountKind::Garden) => "Garden, by the weather",
+        Choice::HeadFigure(None) => head_figures::OWN,
+        Choice::HeadFigure(Some(figure)) => head_figures::name(figure),
+        Choice::Crop(crop) => garden::crop(crop),
+        Choice::Soil(soil) => garden::soil(soil),
+        Choice::Watering(watering) => garden::watering(watering),
         Choice::Class(class) => class_name(class),
         Choice::NoPart => "Not chosen",
         Choice::Open(true) => "Open",
@@ -182,7 +217,7 @@ const fn fixed_choice(choice: Choice) -> &'static str {
         Choice::Covered(false) => "Open to the sky",
         Choice::Outdoor(true) => "Outdoors: a day without it is no dry day",
         Choice::Outdoor(false) => "The house: a day without it is a dry day",
-        Choice::OverflowTo(OverflowTo::Tank(_)) | Choice::Part(_) => "",
+        Choice::OverflowTo(OverflowTo::Tank(_)) | Choice::Part(_) | Choice::Month(_) => "",
     }
 }
 

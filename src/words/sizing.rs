@@ -144,8 +144,7 @@ pub fn hauled(answer: &Answer, units: &Units) -> Option<String> {
     if answer.ledger.loads == 0 {
         return None;
     }
-    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let per_year = 365.25 / answer.series.dates.len().max(1) as f64;
+    let per_year = super::per_year(answer.series.dates.len());
     #[expect(clippy::cast_precision_loss, reason = "loads of a few centuries")]
     let loads = answer.ledger.loads as f64 * per_year;
     Some(format!(

@@ -4,11 +4,14 @@ use chrono::NaiveDate;
 use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Area, Bore, Count, Days, Depth, Flow, Hours, Length, Money, Share, Volume};
 use eavewater::site::barrier::{Barrier, BarrierKind};
+use eavewater::site::climate::Climate;
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::findings::findings;
+use eavewater::site::garden::{Crop, Garden, Soil, Watering};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::part::PartId;
 use eavewater::site::pump::Pump;
+use eavewater::site::rationing::{Cut, RationStep};
 use eavewater::site::roof::{Material, Outlet, RoofSection};
 use eavewater::site::system::System;
 use eavewater::site::tank::{Build, Cover, OverflowTo, Tank};
@@ -83,6 +86,54 @@ fn tank(number: usize, tanks: usize) -> impl Strategy<Value = Tank> {
     )
 }
 
+fn garden() -> impl Strategy<Value = Garden> {
+    let plants = (0.0..300.0, 0.1..1.5, 0u8..12, prop_oneof![Just(None), (0u8..12).prop_map(Some)]);
+    let soil = (0.02..0.4, 0.1..3.0, 0.05..0.9, 0.1..1.0);
+    (plants, soil).prop_map(|((area, coefficient, from, to), (holds, depth, depletion, efficiency))| Garden {
+        area: Area::square_metres(area),
+        crop: Crop::Other,
+        crop_coefficient: Count::number(coefficient),
+        grows_from: from,
+        grows_to: to.unwrap_or((from + 11) % 12),
+        soil: Soil::Other,
+        available_water: Share::of_one(holds),
+        root_depth: Length::metres(depth),
+        depletion: Share::of_one(depletion),
+        watering: Watering::Other,
+        efficiency: Share::of_one(efficiency),
+    })
+}
+
+fn climate() -> impl Strategy<Value = Climate> {
+    prop_oneof![
+        prop::array::uniform12(0.0..12.0).prop_map(|mm_a_day| Climate::ReferenceEt { mm_a_day }),
+        (-90.0..90.0, prop::array::uniform12(-30.0..30.0), prop::array::uniform12(0.0..25.0)).prop_map(
+            |(latitude, least_c, span): (f64, [f64; 12], [f64; 12])| Climate::Temperatures {
+                latitude,
+                least_c,
+                greatest_c: std::array::from_fn(|month| least_c[month] + span[month]),
+            }
+        ),
+    ]
+}
+
+fn ration_step(number: usize, tanks: usize, uses: usize) -> impl Strategy<Value = RationStep> {
+    let cut = (0..uses, share())
+        .prop_map(|(using, share)| Cut { using: PartId(300 + using as u32), share: Share::of_one(share) });
+    (0..tanks, share(), vec(cut, 0..3)).prop_map(move |(tank, below, cuts)| RationStep {
+        id: PartId(700 + number as u32),
+        name: format!("Step {number}"),
+        tank: Some(PartId(TANK + tank as u32)),
+        below: Share::of_one(below),
+        cuts,
+    })
+}
+
+fn rationing(tanks: usize, uses: usize) -> impl Strategy<Value = Vec<RationStep>> {
+    (0usize..3)
+        .prop_flat_map(move |steps| (0..steps).map(|number| ration_step(number, tanks, uses)).collect::<Vec<_>>())
+}
+
 fn using(number: usize, tanks: usize) -> impl Strategy<Value = Use> {
     let amount = prop_oneof![
         (0.0..800.0).prop_map(|litres| Amount::Daily(Flow::litres_a_day(litres))),
@@ -91,6 +142,7 @@ fn using(number: usize, tanks: usize) -> impl Strategy<Value = Use> {
         prop::array::uniform12(0.0..300.0).prop_map(|months| Amount::Monthly(months.map(Flow::litres_a_day))),
         (0.0..500.0, 0.0..7.0)
             .prop_map(|(each, week)| Amount::PerEvent { each: Volume::litres(each), a_week: Count::number(week) }),
+        garden().prop_map(Amount::Garden),
     ];
     let barriers = prop::collection::vec(0..BarrierKind::ALL.len(), 0..4);
     (amount, 0..tanks, any::<bool>(), barriers).prop_map(move |(amount, tank, outdoor, barriers)| Use {
@@ -122,6 +174,7 @@ pub fn system() -> impl Strategy<Value = System> {
                 })
             })
             .collect();
+        let rationing = rationing(tanks, uses);
         let uses: Vec<_> = (0..uses).map(|number| using(number, tanks)).collect();
         let joints = (
             vec((0..tanks, 0..tanks, any::<bool>()), 0..4),
@@ -129,12 +182,16 @@ pub fn system() -> impl Strategy<Value = System> {
             proptest::option::of((0..tanks, share(), 1.0..9000.0, 0u32..5)),
         );
         let tanks: Vec<_> = (0..tanks).map(|number| tank(number, tanks)).collect();
-        (sections, feeds, tanks, uses, joints).prop_map(|(sections, feeds, tanks, uses, joints)| {
-            let mut system = System { sections, feeds, tanks, uses, ..System::default() };
-            drop_loops(&mut system);
-            join(&mut system, joints);
-            system
-        })
+        let more = (rationing, climate());
+        (sections, feeds, tanks, uses, joints, more).prop_map(
+            |(sections, feeds, tanks, uses, joints, (rationing, climate))| {
+                let mut system =
+                    System { sections, feeds, tanks, uses, rationing, climate: Some(climate), ..System::default() };
+                drop_loops(&mut system);
+                join(&mut system, joints);
+                system
+            },
+        )
     })
 }
 

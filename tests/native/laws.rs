@@ -5,8 +5,9 @@ use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::{Conduct, Standing, run, run_from};
 use eavewater::engine::balance::series::run_and_keep;
 use eavewater::engine::rain::weather::Weather;
-use eavewater::quantity::Volume;
+use eavewater::quantity::{Flow, Volume};
 use eavewater::site::system::System;
+use eavewater::site::uses::Amount;
 use proptest::prelude::*;
 
 fn conduct(start_share: f64, inflow_first: f64) -> Conduct {
@@ -15,6 +16,16 @@ fn conduct(start_share: f64, inflow_first: f64) -> Conduct {
 
 fn total_yield(system: &System, weather: &Weather, inflow_first: f64) -> f64 {
     run(&plan(system).unwrap(), weather, conduct(1.0, inflow_first), |_| ()).total().yield_l
+}
+
+/// Takes rationing out, and gives gardens by the weather a fixed amount.
+fn asks_for_the_same_every_day(system: &mut System) {
+    system.rationing.clear();
+    for using in &mut system.uses {
+        if let Amount::Garden(garden) = &using.amount {
+            using.amount = Amount::Daily(Flow::litres_a_day(garden.area.get()));
+        }
+    }
 }
 
 proptest! {
@@ -94,6 +105,8 @@ proptest! {
         small.trunk_lines.clear();
         small.pumps.clear();
         small.hauling.clear();
+        // What is drawn today must not change what is asked for tomorrow.
+        asks_for_the_same_every_day(&mut small);
         // What lies below the outlet grows too and must be filled first: without it the law is exact.
         small.tanks[0].outlet = eavewater::quantity::Length::metres(0.0);
         let mut large = small.clone();
@@ -107,6 +120,7 @@ proptest! {
         let mut system = system;
         system.hauling.clear();
         system.pumps.clear();
+        asks_for_the_same_every_day(&mut system);
         system.tanks.iter_mut().for_each(|tank| {
             tank.overflow_to = eavewater::site::tank::OverflowTo::Ground;
             tank.cover = eavewater::site::tank::Cover::Covered;

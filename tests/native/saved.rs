@@ -9,6 +9,7 @@ use eavewater::records::exchange;
 use eavewater::site::details::{Detail, Details};
 use eavewater::site::diary::Diary;
 use eavewater::site::feed::{Diverter, Drain, Feed};
+use eavewater::site::garden::{Crop, Garden, Soil, Watering};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{GeneratedYears, Reckoning, Site};
 use eavewater::site::kept_option::KeptOption;
@@ -64,6 +65,7 @@ fn every_part() -> SiteFile {
             notice: Days::from_days(3.0),
         }],
         details: Details::default(),
+        ..System::default()
     };
     let reckoning = Reckoning {
         start: Share::of_one(0.5),
@@ -298,6 +300,20 @@ fn options_and_prices_come_back_and_may_be_absent() {
 fn check_comes_back(file: &SiteFile) {
     let text = exchange::export(&Units::default(), vec![file.clone()]);
     assert_eq!(exchange::import(text.as_bytes()).unwrap().sites, std::slice::from_ref(file));
+}
+
+#[test]
+fn every_kind_of_garden_comes_back() {
+    let mut site = Site { system: System::default(), ..no_rain().site };
+    let garden = |crop, soil, watering| Amount::Garden(Garden { crop, soil, watering, ..Garden::default() });
+    let amounts = (Crop::ALL.map(|crop| garden(crop, Soil::Loam, Watering::Drip)).into_iter())
+        .chain(Soil::ALL.map(|soil| garden(Crop::Other, soil, Watering::Drip)))
+        .chain(Watering::ALL.map(|watering| garden(Crop::Other, Soil::Other, watering)));
+    for (number, amount) in amounts.enumerate() {
+        let id = PartId(u32::try_from(number).unwrap() + 1);
+        site.system.uses.push(Use { id, amount, ..uses().remove(0) });
+    }
+    check_comes_back(&SiteFile { site, rain: None });
 }
 
 proptest! {

@@ -12,6 +12,7 @@ use crate::quantity::{Kind, Units, shown};
 use crate::site::findings::findings;
 use crate::site::part::PartId;
 use crate::site::system::{Part, PartKind, System};
+use crate::site::uses::{Amount, Use};
 use crate::words;
 
 /// The house as it is shown.
@@ -160,6 +161,10 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
         Part::Tank(tank) => volume(tank.capacity().get()),
         Part::TrunkLine(line) => if line.open { "valve open" } else { "valve shut" }.to_owned(),
         Part::Pump(pump) => format!("up to {}", flow(pump.limit.get())),
+        Part::Use(Use { amount: Amount::Garden(garden), .. }) => {
+            format!("{}, by the weather", shown::figure(garden.area.get(), Kind::Area, units))
+        }
+        Part::Ration(step) => format!("below {}", words::percent(step.below.get())),
         Part::Use(using) => {
             let (mut least, mut most) = (f64::INFINITY, 0.0f64);
             for month in 0..12 {

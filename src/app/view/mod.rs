@@ -9,6 +9,8 @@ pub mod kept;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod uses;
+pub mod years;
 
 use crate::engine::question::{Answer, Refusal};
 

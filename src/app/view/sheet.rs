@@ -2,12 +2,15 @@
 
 use super::Outcome;
 use crate::app::model::KeptSite;
+use crate::engine::question::Answer;
 use crate::quantity::{Kind, Quantity, Range, Units, shown};
 use crate::site::choices::choices;
 use crate::site::edit::CAPACITY;
 use crate::site::findings::findings;
 use crate::site::part::{Choice, Field, PartId};
+use crate::site::rationing::CUT;
 use crate::site::system::{Part, PartKind, System};
+use crate::site::uses::{Amount, Use};
 use crate::site::{Shape, TableRow};
 use crate::words;
 
@@ -118,6 +121,10 @@ fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
                 }),
             );
         }
+        Part::Ration(step) => {
+            let uncut = system.uses.iter().filter(|using| !step.cuts.iter().any(|cut| cut.using == using.id));
+            fields.extend(uncut.map(|using| (Field::CutOf(using.id), number(0.0, Kind::Share, CUT, units))));
+        }
         _ => {}
     }
     fields.extend(
@@ -130,10 +137,19 @@ fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
         .map(|(field, control)| FieldView {
             field,
             label: words::parts::label(field, system),
-            hint: words::parts::hint(field),
+            hint: source(&control).or(words::parts::hint(field)),
             control,
         })
         .collect()
+}
+
+/// Where the published figure that was chosen is from.
+fn source(control: &Control) -> Option<&'static str> {
+    let Control::Choice { options, chosen } = control else { return None };
+    match options.get(*chosen) {
+        Some((Choice::HeadFigure(Some(figure)), _)) => Some(words::head_figures::source(*figure)),
+        _ => None,
+    }
 }
 
 /// Fields in the order in which they are shown.
@@ -196,17 +212,34 @@ fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units)
             }
             said
         }
+        Part::Use(using) => garden_state(using, system, answer, units),
+        Part::Ration(step) => {
+            let place = system.rationing.iter().position(|other| other.id == step.id);
+            let tally =
+                answer.zip(place).and_then(|(answer, place)| answer.ledger.rations.get(place).zip(Some(answer)));
+            let told = tally.map(|(tally, answer)| words::garden::ration(tally, answer.series.dates.len(), units));
+            told.into_iter().chain([words::garden::CUT_IS.to_owned()]).collect()
+        }
         _ => Vec::new(),
     }
 }
 
+/// What a garden by the weather went through, and how it is reckoned.
+fn garden_state(using: &Use, system: &System, answer: Option<&Answer>, units: &Units) -> Vec<String> {
+    if !matches!(using.amount, Amount::Garden(_)) {
+        return Vec::new();
+    }
+    let place = system.uses.iter().position(|other| other.id == using.id);
+    let told = answer.zip(place).and_then(|(answer, place)| {
+        let tally = answer.ledger.gardens.iter().find(|tally| tally.using == place)?;
+        let yield_l = answer.series.yield_l.get(place)?.iter().sum();
+        Some(words::garden::garden(tally, answer.series.dates.len(), yield_l, units))
+    });
+    told.into_iter().chain([words::garden::HOW.to_owned()]).collect()
+}
+
 /// Words about capacity that a tank can never fill, if there is any.
-pub(super) fn stranded(
-    answer: &crate::engine::question::Answer,
-    tank: usize,
-    system: &System,
-    units: &Units,
-) -> Option<String> {
+pub(super) fn stranded(answer: &Answer, tank: usize, system: &System, units: &Units) -> Option<String> {
     /// Less than this, in L, is level rims.
     const WORTH_TELLING_L: f64 = 1.0;
     let store = answer.plan.stores.iter().find(|store| store.tanks.contains(&tank))?;

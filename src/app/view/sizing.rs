@@ -99,12 +99,7 @@ pub fn sizing(
 fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverView> {
     let capacity: f64 = site.system.tanks.iter().map(|tank| tank.capacity().get()).sum();
     let roof: f64 = site.system.sections.iter().map(|section| section.area.get()).sum();
-    let uses: f64 = site
-        .system
-        .uses
-        .iter()
-        .map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).sum::<f64>() / 12.0)
-        .sum();
+    let uses = crate::engine::balance::garden::litres_a_day_of_all(&site.system);
     let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
     Lever::ALL
         .map(|lever| {
@@ -138,6 +133,7 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
             .filter(|(_, feed)| feed.diverter.is_some())
             .filter_map(|(at, feed)| say::diverter(&feed.name, answer, at, units)),
     );
+    parts.extend(super::uses::what_uses_did(answer, system, units));
     parts.extend(say::hauled(answer, units));
     Results {
         reservations: say::reservations(answer),
@@ -149,39 +145,6 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
             charts::through_the_year(answer, units, width),
             charts::where_it_went(answer, units, width),
         ],
-        years: years(answer, units),
-    }
-}
-
-fn years(answer: &Answer, units: &Units) -> Table {
-    let volume = |litres: f64| shown::figure_number(litres, Kind::Volume, units);
-    let unit = units.of(Kind::Volume).symbol;
-    Table {
-        columns: vec![
-            "year".to_owned(),
-            format!("rain, {}", units.of(Kind::Depth).symbol),
-            "dry days".to_owned(),
-            "longest dry stretch".to_owned(),
-            format!("used, {unit}"),
-            format!("lacking, {unit}"),
-            format!("spilled, {unit}"),
-            format!("least in store, {unit}"),
-        ],
-        rows: answer
-            .years
-            .iter()
-            .map(|year| {
-                vec![
-                    if year.complete { year.year.to_string() } else { format!("{} (in part)", year.year) },
-                    shown::figure_number(year.rain_mm, Kind::Depth, units),
-                    words::number_text(year.dry_days),
-                    say::dry_stretch(year.longest_dry_run.as_ref()),
-                    volume(year.yield_l),
-                    volume(year.shortfall_l),
-                    volume(year.spill_l),
-                    volume(year.least_l),
-                ]
-            })
-            .collect(),
+        years: super::years::years(answer, units),
     }
 }

@@ -1,5 +1,7 @@
 //! The results as JSON and as a summary.
 
+use eavewater::app::view::uses::what_uses_did;
+use eavewater::engine::balance::garden::GardenTally;
 use eavewater::engine::balance::ledger::Flows;
 use eavewater::engine::balance::series::Series;
 use eavewater::engine::measures::dry_runs::DryRun;
@@ -7,6 +9,7 @@ use eavewater::engine::question::Answer;
 use eavewater::engine::rain::generated::likeness::{Likeness, likeness};
 use eavewater::engine::rain::generated::{RainModel, years};
 use eavewater::engine::rain::weather::Origin;
+use eavewater::engine::reference_et::by_month;
 use eavewater::quantity::{Kind, Share, Units, shown};
 use eavewater::records::cupboard::SiteFile;
 use eavewater::site::rain::Rain;
@@ -123,6 +126,10 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
                 "shortfall_l": year.shortfall_l,
                 "spill_l": year.spill_l,
                 "hauled_l": year.hauled_l,
+                "loads": year.loads,
+                "hauling_cost": year.hauling_cost,
+                "rationed_days": year.rationed_days,
+                "cut_l": year.cut_l,
                 "least_in_store_l": year.least_l,
             })
         })
@@ -157,6 +164,8 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
         "hauling_cost": answer.ledger.hauling_cost,
         "stores": stores,
         "uses": uses,
+        "gardens": gardens(file, answer),
+        "rationing": rationing(file, answer),
         "diverters": diverters,
         "years": years,
     });
@@ -164,6 +173,33 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
         report["series"] = series(&answer.series);
     }
     report.to_string()
+}
+
+/// Gardens by the weather: the climate's reference evapotranspiration, and what each went through.
+fn gardens(file: &SiteFile, answer: &Answer) -> Value {
+    let system = &file.site.system;
+    let each = |tally: &GardenTally| {
+        json!({
+            "name": system.uses.get(tally.using).map(|using| &using.name),
+            "rain_kept_mm": tally.rain_mm,
+            "percolated_mm": tally.percolated_mm,
+            "watered_mm": tally.watered_mm,
+            "drunk_mm": tally.drunk_mm,
+            "potential_mm": tally.potential_mm,
+            "watered_days": tally.watered_days,
+            "thirsty_days": tally.thirsty_days,
+            "depletion_last_mm": tally.depletion_last_mm,
+        })
+    };
+    json!({
+        "reference_et_mm_a_day": system.climate.as_ref().map(by_month),
+        "each": answer.ledger.gardens.iter().map(each).collect::<Vec<_>>(),
+    })
+}
+
+fn rationing(file: &SiteFile, answer: &Answer) -> Value {
+    let steps = file.site.system.rationing.iter().zip(&answer.ledger.rations);
+    steps.map(|(step, tally)| json!({ "name": step.name, "days_in_force": tally.days, "cut_l": tally.cut_l })).collect()
 }
 
 fn flows(flows: &Flows) -> Value {
@@ -178,6 +214,7 @@ fn flows(flows: &Flows) -> Value {
         "open_rain_l": flows.open_rain_l,
         "hauled_l": flows.hauled_l,
         "demand_l": flows.demand_l,
+        "cut_l": flows.cut_l,
         "yield_l": flows.yield_l,
         "shortfall_l": flows.shortfall_l(),
         "spill_l": flows.spill_l,
@@ -202,6 +239,8 @@ fn series(series: &Series) -> Value {
         "live_l_by_store": series.live_l,
         "spill_l_by_store": series.spill_l,
         "hauled_l_by_store": series.hauled_l,
+        "cut_l_by_use": series.cut_l,
+        "rationed_by_step": series.rationed,
         "dead_l_by_tank": series.dead_l,
         "inflow_l_by_tank": series.inflow_l,
         "first_flush_l_by_feed": series.first_flush_l,
@@ -220,6 +259,7 @@ pub fn summary(file: &SiteFile, answer: &Answer, units: &Units) -> String {
     lines.extend(say::resilience(answer, units));
     let diverters = system.feeds.iter().enumerate().filter(|(_, feed)| feed.diverter.is_some());
     lines.extend(diverters.filter_map(|(at, feed)| say::diverter(&feed.name, answer, at, units)));
+    lines.extend(what_uses_did(answer, system, units));
     lines.extend(say::hauled(answer, units));
     let volume = units.of(Kind::Volume).symbol;
     lines.push(String::new());

@@ -1,5 +1,8 @@
 //! What went where, and whether it adds up.
 
+use super::garden::GardenTally;
+use super::ration::RationTally;
+
 /// Water that came and went over some days, in L.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Flows {
@@ -21,8 +24,10 @@ pub struct Flows {
     pub open_rain_l: f64,
     /// Hauled water.
     pub hauled_l: f64,
-    /// What the uses wanted.
+    /// What the uses asked for, after rationing.
     pub demand_l: f64,
+    /// What rationing kept them from asking for.
+    pub cut_l: f64,
     /// What they got.
     pub yield_l: f64,
     /// Spill that left the system, to the ground or the garden.
@@ -56,7 +61,7 @@ impl Flows {
             + self.evaporation_l
     }
 
-    /// What the uses wanted and did not get.
+    /// What the uses asked for and did not get.
     pub fn shortfall_l(&self) -> f64 {
         self.demand_l - self.yield_l
     }
@@ -74,6 +79,7 @@ impl Flows {
             open_rain_l: self.open_rain_l + other.open_rain_l,
             hauled_l: self.hauled_l + other.hauled_l,
             demand_l: self.demand_l + other.demand_l,
+            cut_l: self.cut_l + other.cut_l,
             yield_l: self.yield_l + other.yield_l,
             spill_l: self.spill_l + other.spill_l,
             spill_to_garden_l: self.spill_to_garden_l + other.spill_to_garden_l,
@@ -104,6 +110,10 @@ pub struct Ledger {
     pub by_month: [Flows; 12],
     /// What each feed's diverter did, in the order of the feeds.
     pub flushes: Vec<FlushTally>,
+    /// What each garden by the weather went through, in the order of the plan.
+    pub gardens: Vec<GardenTally>,
+    /// What each step of rationing did, in the order of the plan.
+    pub rations: Vec<RationTally>,
     /// Loads of hauled water that came.
     pub loads: usize,
     /// What they cost, in the household's currency.

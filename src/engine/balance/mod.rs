@@ -5,9 +5,11 @@
 //! up, and `series` keeps the days.
 
 pub mod first_flush;
+pub mod garden;
 pub mod ledger;
 pub mod level;
 pub mod plan;
+pub mod ration;
 pub mod rule;
 pub mod run;
 pub mod series;

@@ -8,7 +8,9 @@ use crate::site::system::System;
 use crate::site::tank::{Cover, OverflowTo, Tank};
 
 use super::first_flush::Chamber;
+use super::garden::{GardenPlan, gardens};
 use super::level::Joined;
+use super::ration::{RationPlan, rations};
 
 /// A system ready to run. Indices are places in the system's own lists; stores come in an order in which each spills
 /// only into later ones.
@@ -23,6 +25,18 @@ pub struct Plan {
     /// The uses, in the order of the system's list.
     pub uses: Vec<UsePlan>,
     pub(super) hauling: Vec<HaulingPlan>,
+    /// The gardens by the weather.
+    pub gardens: Vec<GardenPlan>,
+    /// The steps of rationing.
+    pub rations: Vec<RationPlan>,
+}
+
+impl Plan {
+    /// Whether what the uses ask for depends on what happened before: on the soil of a garden, or on how much is in
+    /// store. Where it doesn't, each use asks for the same on every day of a month.
+    pub fn demand_follows_state(&self) -> bool {
+        !self.gardens.is_empty() || !self.rations.is_empty()
+    }
 }
 
 impl Plan {
@@ -49,6 +63,9 @@ impl Plan {
     pub fn scale_house_uses(&mut self, factor: f64) {
         for using in self.uses.iter_mut().filter(|using| using.counts) {
             using.daily_l.iter_mut().for_each(|litres| *litres *= factor);
+            if let Some(garden) = using.garden.and_then(|garden| self.gardens.get_mut(garden)) {
+                garden.litres_per_mm *= factor;
+            }
         }
     }
 }
@@ -115,6 +132,8 @@ pub struct UsePlan {
     /// Whether a day without it is a dry day of the house.
     pub counts: bool,
     pub(super) daily_l: [f64; 12],
+    /// Its place among the gardens, if it is one: then it asks for what its soil needs.
+    pub(super) garden: Option<usize>,
 }
 
 #[derive(Clone, Debug)]
@@ -150,6 +169,8 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
         pumps: Vec::with_capacity(system.pumps.len()),
         uses: Vec::with_capacity(system.uses.len()),
         hauling: Vec::with_capacity(system.hauling.len()),
+        gardens: gardens(system),
+        rations: Vec::new(),
     };
     for section in &system.sections {
         let mut outlets = Vec::with_capacity(section.outlets.len());
@@ -185,8 +206,9 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
             });
         }
     }
-    for using in &system.uses {
+    for (number, using) in system.uses.iter().enumerate() {
         plan.uses.push(UsePlan {
+            garden: plan.gardens.iter().position(|garden| garden.using == number),
             counts: !using.outdoor || !indoor_exists,
             daily_l: std::array::from_fn(|month| using.amount.litres_a_day(month)),
         });
@@ -206,6 +228,7 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
     for (number, tanks) in stores.iter().enumerate() {
         plan.stores.push(store_plan(system, number, tanks, &store_of));
     }
+    plan.rations = rations(system, &store_of, |store| plan.stores[store].joined.live_capacity_l);
     Ok(plan)
 }
 

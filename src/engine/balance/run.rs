@@ -4,8 +4,10 @@ use chrono::{Datelike, NaiveDate};
 
 use crate::engine::rain::weather::Weather;
 
+use super::garden::{self, GardenTally, RootZone};
 use super::ledger::{FlushTally, Ledger};
 use super::plan::{Plan, SpillTo};
+use super::ration::{Cuts, RationTally};
 use super::rule;
 
 /// What happened on one day, for whoever watches a run. Volumes in L; slices in the order of the plan's own lists.
@@ -21,12 +23,18 @@ pub struct Day {
     pub first_flush_l: Vec<f64>,
     /// Spill of each store, wherever it went.
     pub spill_l: Vec<f64>,
-    /// What each use wanted.
+    /// What each use asked for, after rationing.
     pub demand_l: Vec<f64>,
+    /// What rationing kept each use from asking for.
+    pub cut_l: Vec<f64>,
     /// What each use got.
     pub yield_l: Vec<f64>,
     /// Hauled water poured into each store.
     pub hauled_l: Vec<f64>,
+    /// Whether a load of each hauling came.
+    pub load_came: Vec<bool>,
+    /// Whether each step of rationing was in force.
+    pub rationed: Vec<bool>,
 }
 
 /// How a run begins and which rule it follows.
@@ -40,9 +48,9 @@ pub struct Conduct {
 
 /// Runs the plan through the weather, day by day, showing each day to `watch`, and returns the ledger.
 ///
-/// The order within a day: hauled loads that are due, and orders for new ones; pumps; roofs, screens, diverters; then
-/// each store, upstream first: inflow fills dead storage, then the operating rule with the uses in their order; spill
-/// flows on; leaks and evaporation last.
+/// The order within a day: rationing looks at the stores; hauled loads that are due, and orders for new ones; pumps; roofs, screens, diverters; rain on
+/// the gardens; then each store, upstream first: inflow fills dead storage, then the operating rule with the uses in
+/// their order; spill flows on; leaks and evaporation; the gardens drink last.
 ///
 /// # Example
 /// ```
@@ -80,17 +88,29 @@ pub fn run_from(
     mut watch: impl FnMut(&Day) -> bool,
 ) -> Ledger {
     let mut state = State::standing(plan, standing);
-    let mut ledger = Ledger { flushes: vec![FlushTally::default(); plan.feeds.len()], ..Ledger::default() };
+    let mut ledger = Ledger {
+        flushes: vec![FlushTally::default(); plan.feeds.len()],
+        gardens: plan
+            .gardens
+            .iter()
+            .map(|garden| GardenTally { using: garden.using, ..GardenTally::default() })
+            .collect(),
+        rations: vec![RationTally::default(); plan.rations.len()],
+        ..Ledger::default()
+    };
     ledger.stored_first_l = state.stored_l();
     for (date, rain_mm) in dates.iter().zip(depths_mm) {
         let month = date.month0() as usize;
         state.day.hauled_l.fill(0.0);
+        state.cuts.look(plan, &mut state.day, &mut ledger.rations);
         haul(plan, &mut state, &mut ledger, month);
         pump(plan, &mut state, &mut ledger, month);
         collect(plan, &mut state, &mut ledger, month, *rain_mm);
+        garden::wake(plan, &mut state.root_zones, &mut ledger.gardens, month, *rain_mm);
         for store in 0..plan.stores.len() {
             balance(plan, &mut state, &mut ledger, store, month, inflow_first);
         }
+        garden::drink(plan, &mut state.root_zones, &mut ledger.gardens, month, &state.day.yield_l);
         state.days += 1;
         if !watch(&state.day) {
             break;
@@ -111,6 +131,8 @@ struct State {
     pump_runs: Vec<bool>,
     /// Days until the load that is ordered comes.
     load_due: Vec<Option<u32>>,
+    root_zones: Vec<RootZone>,
+    cuts: Cuts,
     /// Days that have been run.
     days: usize,
 }
@@ -125,12 +147,14 @@ pub struct Standing {
     in_chamber_l: Vec<f64>,
     pump_runs: Vec<bool>,
     load_due: Vec<Option<u32>>,
+    root_zones: Vec<RootZone>,
     /// Days since diverters that are emptied by hand were last counted from.
     days: usize,
 }
 
 impl Standing {
-    /// The same share (0 to 1) of every store's live and dead storage; diverters empty, pumps at rest, nothing ordered.
+    /// The same share (0 to 1) of every store's live and dead storage; diverters empty, pumps at rest, nothing ordered,
+    /// the soil of gardens at field capacity.
     pub fn share(plan: &Plan, share: f64) -> Self {
         Self {
             live_l: plan.stores.iter().map(|store| share * store.joined.live_capacity_l).collect(),
@@ -138,6 +162,7 @@ impl Standing {
             in_chamber_l: vec![0.0; plan.feeds.len()],
             pump_runs: vec![false; plan.pumps.len()],
             load_due: vec![None; plan.hauling.len()],
+            root_zones: vec![RootZone::default(); plan.gardens.len()],
             days: 0,
         }
     }
@@ -165,6 +190,9 @@ impl State {
                 demand_l: zeros(plan.uses.len()),
                 yield_l: zeros(plan.uses.len()),
                 hauled_l: zeros(plan.stores.len()),
+                cut_l: zeros(plan.uses.len()),
+                load_came: vec![false; plan.hauling.len()],
+                rationed: vec![false; plan.rations.len()],
             },
             arriving_l: zeros(plan.tanks.len()),
             at_feed_l: zeros(plan.feeds.len()),
@@ -172,6 +200,8 @@ impl State {
             pump_runs: standing.pump_runs.clone(),
             load_due: standing.load_due.clone(),
             days: standing.days,
+            root_zones: standing.root_zones.clone(),
+            cuts: Cuts::none(plan),
         }
     }
 
@@ -182,6 +212,7 @@ impl State {
             in_chamber_l: self.in_chamber_l,
             pump_runs: self.pump_runs,
             load_due: self.load_due,
+            root_zones: self.root_zones,
             days: self.days,
         };
     }
@@ -206,6 +237,7 @@ fn haul(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
         let capacity_l = plan.stores[store].joined.live_capacity_l;
         let low = state.day.live_l[store] < hauling.trigger_share * capacity_l;
         let due = state.load_due[number].or(low.then_some(hauling.notice_days));
+        state.day.load_came[number] = due == Some(0);
         state.load_due[number] = match due {
             Some(0) => {
                 let room = capacity_l - state.day.live_l[store] + plan.tanks[hauling.tank].dead_l
@@ -304,16 +336,15 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
 /// One store's day: dead storage first, then the operating rule, spill to where it is plumbed, losses.
 fn balance(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, month: usize, inflow_first: f64) {
     let store = &plan.stores[number];
-    let flows = &mut ledger.by_month[month];
     let mut inflow_l = 0.0;
     for tank in &store.tanks {
         inflow_l += state.after_dead_storage(plan, *tank, state.arriving_l[*tank]);
     }
     let mut demand_l = 0.0;
     for using in &store.uses {
-        state.day.demand_l[*using] = plan.uses[*using].daily_l[month];
-        demand_l += plan.uses[*using].daily_l[month];
+        demand_l += ask(plan, state, ledger, *using, month);
     }
+    let flows = &mut ledger.by_month[month];
     let outcome = rule::day(store.joined.live_capacity_l, state.day.live_l[number], inflow_l, demand_l, inflow_first);
     let mut to_give_l = outcome.yield_l;
     for using in &store.uses {
@@ -342,6 +373,19 @@ fn balance(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, m
     if store.loses {
         lose(plan, state, ledger, number, month);
     }
+}
+
+/// What a use asks for today, in L: what it wants less what rationing cuts.
+fn ask(plan: &Plan, state: &mut State, ledger: &mut Ledger, using: usize, month: usize) -> f64 {
+    let wanted_l = match plan.uses[using].garden {
+        None => plan.uses[using].daily_l[month],
+        Some(garden) => state.root_zones[garden].wanted_l,
+    };
+    let cut_l = state.cuts.cut_l(using, wanted_l, &mut ledger.rations);
+    ledger.by_month[month].cut_l += cut_l;
+    state.day.cut_l[using] = cut_l;
+    state.day.demand_l[using] = wanted_l - cut_l;
+    wanted_l - cut_l
 }
 
 /// Leaks and evaporation take from the live water first, then from what lies below the tank's own outlet.

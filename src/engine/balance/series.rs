@@ -31,12 +31,27 @@ pub struct Series {
     pub spill_l: Vec<Vec<f64>>,
     /// What each use got.
     pub yield_l: Vec<Vec<f64>>,
-    /// What each use wanted and did not get.
+    /// What each use asked for, after rationing, and did not get.
     pub shortfall_l: Vec<Vec<f64>>,
+    /// What rationing kept each use from asking for; no columns without steps of rationing.
+    pub cut_l: Vec<Vec<f64>>,
+    /// Whether each step of rationing was in force.
+    pub rationed: Vec<Vec<bool>>,
     /// Hauled water by store.
     pub hauled_l: Vec<Vec<f64>>,
-    /// What the uses that count for a dry day wanted and did not get.
+    /// Every load of hauled water, in order.
+    pub loads: Vec<Load>,
+    /// What the uses that count for a dry day asked for and did not get.
     pub house_shortfall_l: Vec<f64>,
+}
+
+/// A load of hauled water.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Load {
+    /// The day on which it came, as a place among the dates.
+    pub day: usize,
+    /// What it cost, in the household's currency.
+    pub price: f64,
 }
 
 impl Series {
@@ -64,7 +79,7 @@ impl Series {
 }
 
 /// Adds a day's values to their columns.
-fn keep(columns: &mut [Vec<f64>], values: &[f64]) {
+fn keep<T: Copy>(columns: &mut [Vec<T>], values: &[T]) {
     for (column, value) in columns.iter_mut().zip(values) {
         column.push(*value);
     }
@@ -85,7 +100,10 @@ pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger
         spill_l: columns(stores),
         yield_l: columns(uses),
         shortfall_l: columns(uses),
+        cut_l: if plan.rations.is_empty() { Vec::new() } else { columns(uses) },
+        rationed: vec![Vec::with_capacity(days); plan.rations.len()],
         hauled_l: columns(stores),
+        loads: Vec::new(),
         house_shortfall_l: Vec::with_capacity(days),
     };
     let ledger = run(plan, weather, conduct, |day: &Day| {
@@ -96,6 +114,11 @@ pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger
         keep(&mut series.spill_l, &day.spill_l);
         keep(&mut series.yield_l, &day.yield_l);
         keep(&mut series.hauled_l, &day.hauled_l);
+        keep(&mut series.cut_l, &day.cut_l);
+        keep(&mut series.rationed, &day.rationed);
+        for (hauling, _) in plan.hauling.iter().zip(&day.load_came).filter(|(_, came)| **came) {
+            series.loads.push(Load { day: series.house_shortfall_l.len(), price: hauling.price });
+        }
         let mut house_short = 0.0;
         for (using, column) in series.shortfall_l.iter_mut().enumerate() {
             let short = day.demand_l[using] - day.yield_l[using];

@@ -20,7 +20,7 @@ pub struct Month {
     pub tank_loss_l: f64,
     /// Used.
     pub yield_l: f64,
-    /// Wanted but not there.
+    /// Asked for but not there.
     pub shortfall_l: f64,
     /// Hauled.
     pub hauled_l: f64,

@@ -23,12 +23,20 @@ pub struct Year {
     pub longest_dry_run: Option<DryRun>,
     /// What the uses got, in L.
     pub yield_l: f64,
-    /// What they wanted and did not get, in L.
+    /// What they asked for and did not get, in L.
     pub shortfall_l: f64,
     /// What went over rims, in L; water that spilled from store to store counts at each.
     pub spill_l: f64,
     /// Hauled, in L.
     pub hauled_l: f64,
+    /// Loads of hauled water.
+    pub loads: usize,
+    /// What they cost, in the household's currency.
+    pub hauling_cost: f64,
+    /// Days on which a step of rationing was in force.
+    pub rationed_days: usize,
+    /// What rationing kept the uses from asking for, in L.
+    pub cut_l: f64,
     /// The least live water in all stores at the end of a day, in L.
     pub least_l: f64,
 }
@@ -39,6 +47,7 @@ pub fn years(series: &Series) -> Vec<Year> {
     let mut years = Vec::new();
     for (year, from, to) in spans(&series.dates) {
         let runs = dry_runs(&series.dates[from..to], &series.house_shortfall_l[from..to]);
+        let loads = series.loads.iter().filter(|load| (from..to).contains(&load.day));
         years.push(Year {
             year,
             complete: to - from == days_of(year),
@@ -50,6 +59,10 @@ pub fn years(series: &Series) -> Vec<Year> {
             shortfall_l: sum(&series.shortfall_l, from, to),
             spill_l: sum(&series.spill_l, from, to),
             hauled_l: sum(&series.hauled_l, from, to),
+            loads: loads.clone().count(),
+            hauling_cost: loads.map(|load| load.price).sum(),
+            rationed_days: (from..to).filter(|day| series.rationed.iter().any(|step| step[*day])).count(),
+            cut_l: sum(&series.cut_l, from, to),
             least_l: live[from..to].iter().copied().fold(f64::INFINITY, f64::min),
         });
     }

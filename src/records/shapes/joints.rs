@@ -1,4 +1,4 @@
-//! What joins tanks to each other and to the world: trunk lines, pumps, hauling.
+//! What joins tanks to each other and to the world: trunk lines, pumps, hauling, rationing.
 
 use serde_json::Value;
 
@@ -9,6 +9,7 @@ use crate::records::written::{list, number, object};
 use crate::site::hauling::Hauling;
 use crate::site::part::PartId;
 use crate::site::pump::Pump;
+use crate::site::rationing::{Cut, RationStep};
 use crate::site::trunk::TrunkLine;
 
 pub(super) fn read_trunk_line(place: &Place<'_>) -> Read<TrunkLine> {
@@ -80,4 +81,32 @@ pub(super) fn write_hauling(hauling: &Hauling) -> Value {
         ("price", number(hauling.price.get())),
         ("notice", number(hauling.notice.get())),
     ])
+}
+
+pub(super) fn read_ration(place: &Place<'_>) -> Read<RationStep> {
+    Ok(RationStep {
+        id: part_id::read(place, "id")?,
+        name: place.text("name")?,
+        tank: part_id::read_if_any(place, "tank")?,
+        below: Share::of_one(place.number("below")?),
+        cuts: place.list("cuts", read_cut)?,
+    })
+}
+
+pub(super) fn write_ration(step: &RationStep) -> Value {
+    object(vec![
+        ("id", step.id.0.into()),
+        ("name", step.name.as_str().into()),
+        ("tank", part_id::write_if_any(step.tank)),
+        ("below", number(step.below.get())),
+        ("cuts", list(&step.cuts, write_cut)),
+    ])
+}
+
+fn read_cut(place: &Place<'_>) -> Read<Cut> {
+    Ok(Cut { using: part_id::read(place, "use")?, share: Share::of_one(place.number("share")?) })
+}
+
+fn write_cut(cut: &Cut) -> Value {
+    object(vec![("use", cut.using.0.into()), ("share", number(cut.share.get()))])
 }

@@ -13,6 +13,7 @@
 mod barriers;
 mod details;
 mod feed;
+mod garden;
 mod joints;
 mod kept_option;
 mod part_id;

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{details, feed, joints, section, tank, uses};
+use super::{details, feed, garden, joints, section, tank, uses};
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 use crate::site::system::System;
@@ -16,6 +16,14 @@ pub(super) fn read(place: &Place<'_>) -> Read<System> {
         pumps: place.list("pumps", joints::read_pump)?,
         uses: place.list("uses", uses::read)?,
         hauling: place.list("hauling", joints::read_hauling)?,
+        rationing: match place.at_if_any("rationing")? {
+            Some(steps) => steps.as_list(joints::read_ration)?,
+            None => Vec::new(),
+        },
+        climate: match place.at_if_any("climate")? {
+            Some(climate) => Some(garden::read_climate(&climate)?),
+            None => None,
+        },
         details: details::read(place)?,
     })
 }
@@ -29,6 +37,8 @@ pub(super) fn write(system: &System) -> Value {
         ("pumps", list(&system.pumps, joints::write_pump)),
         ("uses", list(&system.uses, uses::write)),
         ("hauling", list(&system.hauling, joints::write_hauling)),
+        ("rationing", list(&system.rationing, joints::write_ration)),
+        ("climate", system.climate.as_ref().map_or(Value::Null, garden::write_climate)),
         ("details", list(&system.details.0, details::write)),
     ])
 }

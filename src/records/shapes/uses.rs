@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{barriers, part_id};
+use super::{barriers, garden, part_id};
 use crate::quantity::{Count, Flow, Volume};
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
@@ -55,6 +55,7 @@ fn read_amount(place: &Place<'_>) -> Read<Amount> {
             each: Volume::litres(held.number("each")?),
             a_week: Count::number(held.number("a_week")?),
         },
+        "garden" => Amount::Garden(garden::read(&held)?),
         _ => return Err(place.unknown(name)),
     })
 }
@@ -69,5 +70,6 @@ fn write_amount(amount: &Amount) -> Value {
         Amount::PerEvent { each, a_week } => {
             choice("per_event", object(vec![("each", number(each.get())), ("a_week", number(a_week.get()))]))
         }
+        Amount::Garden(garden) => choice("garden", garden::write(garden)),
     }
 }
