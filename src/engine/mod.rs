@@ -7,7 +7,10 @@ pub mod balance;
 pub mod checks;
 pub mod measures;
 
+pub mod levels;
+
 pub mod ahead;
+pub mod learning;
 pub mod treatment;
 
 pub mod question;

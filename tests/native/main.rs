@@ -8,6 +8,7 @@ mod diary;
 mod garden_days;
 mod garden_laws;
 mod generated_years;
+mod hindcast;
 mod independent_balance;
 mod laws;
 mod one_tank;

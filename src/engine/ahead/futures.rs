@@ -65,7 +65,7 @@ mod tests {
             dates,
             filled_days: 0,
             left_out_years: Vec::new(),
-            measured: true,
+            origin: crate::engine::rain::weather::Origin::Measured,
         }
     }
 

@@ -10,15 +10,17 @@ use crate::engine::balance::series::SHORT_BY;
 /// Days that are looked ahead: a year.
 pub const HORIZON_DAYS: usize = 365;
 
-/// Water that was brought to a store.
+/// What is known of a store on a day.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Brought {
+pub struct Event {
     /// The day.
     pub date: NaiveDate,
     /// The store, as its place in the plan.
     pub store: usize,
-    /// How much, in L.
+    /// Water brought to it or live water standing in it, in L.
     pub litres: f64,
+    /// Whether it was brought, before anything else that day; else it was read, at the end of that day.
+    pub brought: bool,
 }
 
 /// What is known today.
@@ -32,8 +34,8 @@ pub struct Known {
     pub today: NaiveDate,
     /// The rain of each day after the reading up to today in mm; `None` where nobody measured.
     pub rain_mm: Vec<Option<f64>>,
-    /// What was brought after the reading, up to today.
-    pub brought: Vec<Brought>,
+    /// What was brought, and read of other stores, after the reading and up to today.
+    pub events: Vec<Event>,
 }
 
 impl Known {
@@ -100,13 +102,23 @@ impl Outlook {
         let since = self.known.since();
         let mut from = 0;
         while from < since {
-            for brought in self.known.brought.iter().filter(|brought| brought.date == self.days[from]) {
-                pour(&self.plan, &mut standing, brought.store, brought.litres);
+            let on = |day: usize, brought: bool| {
+                let events = self.known.events.iter();
+                events.filter(move |event| event.date == self.days[day] && event.brought == brought)
+            };
+            on(from, true).for_each(|event| pour(&self.plan, &mut standing, event.store, event.litres));
+            // On to the next day on which something was brought, or to the end of one on which something was read.
+            let mut to = from + 1;
+            while to < since && on(to - 1, false).next().is_none() && on(to, true).next().is_none() {
+                to += 1;
             }
-            let next = (from + 1..since).find(|at| self.known.brought.iter().any(|b| b.date == self.days[*at]));
-            let to = next.unwrap_or(since);
             let (days, rain_mm) = (&self.days[from..to], &rain_mm[from..to]);
             run_from(&self.plan, days, rain_mm, &mut standing, self.inflow_first, |_| true);
+            on(to - 1, false).for_each(|event| {
+                if let Some(live_l) = standing.live_l.get_mut(event.store) {
+                    *live_l = event.litres;
+                }
+            });
             from = to;
         }
         standing
