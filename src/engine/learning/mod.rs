@@ -1,0 +1,1 @@
+//! What the readings say of the system.

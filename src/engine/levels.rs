@@ -1,0 +1,109 @@
+//! What a level that was read says of the water in its store.
+
+use crate::site::Shape;
+use crate::site::diary::{Level, Water};
+use crate::site::part::PartId;
+use crate::site::system::System;
+
+use super::balance::plan::Plan;
+
+/// Water in a store by a reading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Held {
+    /// The store, as its place in the plan.
+    pub store: usize,
+    /// Live water in it, in L, up to what it can hold.
+    pub live_l: f64,
+    /// Whether the reading says that it stood at its lowest rim (within a hundredth of what it holds).
+    pub full: bool,
+    /// Whether the reading is above what the tank can hold, by more than a hundredth of it.
+    pub above_rim: bool,
+}
+
+/// A reading within this share of a store's live capacity of the rim is brim-full.
+const FULL_WITHIN: f64 = 0.01;
+
+/// What a reading says; `None` where its tank is no longer there.
+pub fn held(plan: &Plan, system: &System, of: Water, level: Level) -> Option<Held> {
+    let place = system.tanks.iter().position(|tank| tank.id == of.tank())?;
+    let store = plan.stores.iter().position(|store| store.tanks.contains(&place))?;
+    let joined = &plan.stores[store].joined;
+    let capacity_l = joined.live_capacity_l;
+    let tank = &system.tanks[place];
+    let whole_l = match of {
+        Water::Tank(_) => tank.capacity().get(),
+        Water::Store(_) => capacity_l + plan.stores[store].tanks.iter().map(|at| plan.dead_l(*at)).sum::<f64>(),
+    };
+    let live_of = |volume_l: f64| match of {
+        Water::Tank(_) => joined.live_l(tank.floor.get() + depth_m(&tank.shape, tank.overflow.get(), volume_l)),
+        Water::Store(_) => volume_l - (whole_l - capacity_l),
+    };
+    let (live_l, above_rim) = match level {
+        Level::Full => (capacity_l, false),
+        Level::Depth(depth) => {
+            let most = tank.overflow.get();
+            (joined.live_l(tank.floor.get() + depth.get()), depth.get() > most * (1.0 + FULL_WITHIN))
+        }
+        Level::Share(share) => (live_of(share.get() * whole_l), share.get() > 1.0 + FULL_WITHIN),
+        Level::Volume(volume) => (live_of(volume.get()), volume.get() > whole_l * (1.0 + FULL_WITHIN)),
+    };
+    let live_l = live_l.clamp(0.0, capacity_l);
+    Some(Held { store, live_l, full: live_l >= capacity_l * (1.0 - FULL_WITHIN), above_rim })
+}
+
+/// The store, as its place in the plan, that holds a tank.
+pub fn store_of(plan: &Plan, system: &System, tank: PartId) -> Option<usize> {
+    let place = system.tanks.iter().position(|other| other.id == tank)?;
+    plan.stores.iter().position(|store| store.tanks.contains(&place))
+}
+
+/// The depth in m, up to `most_m`, at which a shape holds so much: bisection down to a millionth of it.
+fn depth_m(shape: &Shape, most_m: f64, volume_l: f64) -> f64 {
+    let (mut low, mut high) = (0.0, most_m);
+    if volume_l >= shape.volume_l(high) {
+        return high;
+    }
+    for _ in 0..40 {
+        let middle = (low + high) / 2.0;
+        if shape.volume_l(middle) < volume_l { low = middle } else { high = middle }
+    }
+    high
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+    use super::*;
+    use crate::engine::balance::plan::plan;
+    use crate::quantity::{Length, Share, Volume};
+    use crate::site::{ShapeKind, demo};
+
+    #[test]
+    fn a_depth_in_one_of_two_joined_boxes_tells_of_both() {
+        // Two boxes of 1 m² and 2 m high, the second standing half a metre higher, outlets 0.1 m over the floors. At
+        // a depth of 1.1 m in the first, 1 m of it is live, and 0.5 m of the second: 1500 L of 3300 L.
+        let mut system = demo::site().system;
+        for (tank, floor) in system.tanks.iter_mut().zip([0.0, 0.5]) {
+            tank.shape = Shape::usual(ShapeKind::Box, Volume::litres(2000.0), Length::metres(2.0));
+            (tank.floor, tank.outlet, tank.overflow) =
+                (Length::metres(floor), Length::metres(0.1), Length::metres(2.0));
+        }
+        let plan = plan(&system).unwrap();
+        let first = Water::Tank(system.tanks[0].id);
+        let second = Water::Tank(system.tanks[1].id);
+        let live = |of, level| held(&plan, &system, of, level).unwrap();
+        let about = |held: Held, litres: f64| (held.live_l - litres).abs() < 1e-3 && !held.full && !held.above_rim;
+        assert!(about(live(first, Level::Depth(Length::metres(1.1))), 1500.0));
+        assert!(about(live(second, Level::Depth(Length::metres(0.6))), 1500.0));
+        assert!(about(live(first, Level::Share(Share::of_one(0.55))), 1500.0));
+        assert!(about(live(second, Level::Volume(Volume::litres(600.0))), 1500.0));
+        // The store as a whole: 200 L of dead storage below the 1500 L.
+        let store = Water::Store(system.tanks[0].id);
+        assert!(about(live(store, Level::Volume(Volume::litres(1700.0))), 1500.0));
+        assert!(about(live(store, Level::Share(Share::of_one(1700.0 / 3500.0))), 1500.0));
+        assert!(live(first, Level::Full).full && (live(first, Level::Full).live_l - 3300.0).abs() < 1e-9);
+        let over = live(first, Level::Depth(Length::metres(2.3)));
+        assert!(over.above_rim && over.full);
+        assert_eq!(held(&plan, &system, Water::Tank(PartId(99)), Level::Full), None);
+    }
+}
