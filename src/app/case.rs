@@ -22,6 +22,8 @@ pub struct Case {
     pub width: f64,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// The site under an open trial.
+    shown: Option<KeptSite>,
     /// The site's outcome; none without rain.
     pub outcome: Option<Arc<Outcome>>,
     /// The outcome of the trial, where there is one.
@@ -40,6 +42,14 @@ impl PartialEq for Case {
 }
 
 impl Case {
+    /// The site as it is shown, under the trial if one is open, with its outcome.
+    pub fn shown(&self) -> (Option<&KeptSite>, Option<&Outcome>) {
+        match &self.shown {
+            Some(tried) => (Some(tried), self.tried.as_deref()),
+            None => (self.site.as_ref(), self.outcome.as_deref()),
+        }
+    }
+
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
         let (site, trial) = (model.site().cloned(), model.trial.clone());
@@ -49,6 +59,7 @@ impl Case {
             let kept = site.as_ref()?;
             Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
         };
+        let shown = trial.system.is_some().then(|| model.shown_site()).flatten();
         let outcome = match same {
             Some(before) => before.outcome.clone(),
             None => reckon(&Trial::NONE),
@@ -58,6 +69,6 @@ impl Case {
             None if trial.is_none() => None,
             None => reckon(&trial),
         };
-        Self { units: model.units.clone(), today: model.today, width, trial, outcome, tried, site }
+        Self { units: model.units.clone(), today: model.today, width, trial, shown, outcome, tried, site }
     }
 }

@@ -42,6 +42,8 @@ pub enum Effect {
         /// Its text.
         text: String,
     },
+    /// Go on with the work in hand once the page is free.
+    GoOn,
     /// Let the waiting version take over.
     SwitchVersion,
 }

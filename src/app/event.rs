@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use super::draft::Draft;
 use super::model::Place;
+use super::next::NextEvent;
 use super::sketch::Sketch;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::{Customary, Kind};
@@ -136,6 +137,9 @@ pub enum Event {
     StartChosen(f64),
     /// The order of events within a day: θ.
     RuleChosen(f64),
+
+    /// Something happened about what to change next, or an option.
+    Next(NextEvent),
 
     /// A set of units was chosen.
     UnitsChosen(Customary),

@@ -12,6 +12,7 @@ pub mod effect;
 
 pub mod case;
 pub mod draft;
+pub mod next;
 pub mod sketch;
 
 pub mod update;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::next::Next;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::Units;
@@ -98,6 +99,12 @@ pub enum Notice {
     SiteRemoved(String),
     /// A trial was kept; it can be undone.
     TrialKept,
+    /// A trial was opened; the one before can be brought back.
+    TrialOpened,
+    /// A trial was given up; it can be brought back.
+    TrialDropped,
+    /// A trial was kept as an option of this name.
+    OptionKept(String),
     /// So many sites were taken in.
     TakenIn(usize),
     /// Rain was kept for the site; if it had other rain, that can be brought back.
@@ -126,6 +133,9 @@ impl Notice {
             Notice::PartRemoved(_)
                 | Notice::SiteRemoved(_)
                 | Notice::TrialKept
+                | Notice::TrialOpened
+                | Notice::TrialDropped
+                | Notice::OptionKept(_)
                 | Notice::TakenIn(_)
                 | Notice::RainKept
                 | Notice::RainRemoved
@@ -143,6 +153,8 @@ impl Notice {
 pub enum Undo {
     /// A site as it was before a part went or a trial was kept.
     Site(SiteId, Arc<Site>),
+    /// A trial that was given up.
+    Trial(Box<Trial>),
     /// The rain that a site had.
     Rain(SiteId, Arc<Rain>),
     /// A site that was removed, and its place in the list.
@@ -176,6 +188,8 @@ pub struct Model {
     pub sheet: Option<PartId>,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// What to change next.
+    pub next: Next,
     /// Rain that waits to be kept.
     pub read_rain: Option<ReadRain>,
     /// A file that waits to be taken in.
@@ -201,6 +215,7 @@ impl Default for Model {
             sketching: false,
             sheet: None,
             trial: Trial::NONE,
+            next: Next::NONE,
             read_rain: None,
             read_file: None,
             notice: None,
@@ -217,6 +232,13 @@ impl Model {
 
     pub(super) fn site_mut(&mut self) -> Option<&mut KeptSite> {
         self.sites.iter_mut().find(|kept| Some(kept.id) == self.open)
+    }
+
+    /// The open site as it is shown and changed: under the trial, if one is open, else as it is.
+    pub fn shown_site(&self) -> Option<KeptSite> {
+        let kept = self.site()?;
+        let site = if self.trial.system.is_some() { Arc::new(self.trial.of(&kept.site)) } else { kept.site.clone() };
+        Some(KeptSite { site, ..kept.clone() })
     }
 
     /// The index as it is to be kept.

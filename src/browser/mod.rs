@@ -3,6 +3,7 @@
 
 mod clock;
 mod files;
+mod later;
 mod local_storage;
 mod perform;
 mod service_worker;
@@ -17,6 +18,7 @@ use crate::app::event::Event;
 
 /// Starts listening to what comes from outside the page, for as long as the page lives.
 pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
+    keeper.sends_by(send);
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
     clock::listen(send);

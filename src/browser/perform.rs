@@ -3,23 +3,27 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use super::{BrowserShelf, clock, files, service_worker};
+use super::{BrowserShelf, clock, files, later, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::records::cupboard::{Cupboard, Opened};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 
+type Send = Rc<RefCell<Option<Box<dyn Fn(Event)>>>>;
+
 /// Holds the open cupboard and carries out effects.
 #[derive(Clone)]
 pub struct Keeper {
     cupboard: Rc<RefCell<Option<Cupboard<BrowserShelf>>>>,
+    /// Sends an event from outside, once somebody listens.
+    send: Send,
 }
 
 impl Keeper {
     /// Opens the cupboard and says how the app starts.
     pub fn start() -> (Self, Event) {
-        let keeper = Self { cupboard: Rc::default() };
+        let keeper = Self { cupboard: Rc::default(), send: Rc::default() };
         let opened = keeper.open();
         (keeper, Event::Started(clock::today(), opened))
     }
@@ -36,6 +40,18 @@ impl Keeper {
         let (site, half) = Cupboard::<BrowserShelf>::half_of_key(key)?;
         let entries = self.cupboard.borrow_mut().as_mut()?.read_half(site, half).ok()?;
         Some(Event::HalfReadAgain(site, half, entries))
+    }
+
+    /// Takes the way by which events are sent from outside.
+    pub(super) fn sends_by(&self, send: impl Fn(Event) + 'static) {
+        *self.send.borrow_mut() = Some(Box::new(send));
+    }
+
+    /// Sends an event from outside.
+    pub(super) fn send(&self, event: Event) {
+        if let Some(send) = &*self.send.borrow() {
+            send(event);
+        }
     }
 
     fn write(&self, write: impl FnOnce(&mut Cupboard<BrowserShelf>) -> Result<(), PutError>) -> Result<(), PutError> {
@@ -67,6 +83,10 @@ impl Keeper {
             }
             Effect::Download { name, media_type, text } => {
                 files::download(&name, media_type, &text);
+                None
+            }
+            Effect::GoOn => {
+                later::go_on(self);
                 None
             }
             Effect::SwitchVersion => {

@@ -14,3 +14,4 @@ pub mod learning;
 pub mod treatment;
 
 pub mod question;
+pub mod upgrades;

@@ -33,6 +33,37 @@ fn is_whole_in(value: f64, digits: i32) -> bool {
     (steps - steps.round()).abs() <= ROUNDING * steps.abs()
 }
 
+/// The nearest round number in the person's unit, as tanks and prices are named: 1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6 or 8 times a
+/// power of ten; in the unit that the kind is kept in. 0 and less stay as they are.
+///
+/// # Example
+/// ```
+/// use eavewater::quantity::{Customary, Kind, Units, shown};
+/// let litres = shown::round(20_000.0, Kind::Volume, &Units::customary(Customary::Us));
+/// assert_eq!(shown::figure(litres, Kind::Volume, &Units::customary(Customary::Us)), "5,000\u{a0}gal");
+/// ```
+pub fn round(si: f64, kind: Kind, units: &Units) -> f64 {
+    const STEPS: [f64; 11] = [1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0];
+    let value = in_unit(si, kind, units);
+    if !value.is_finite() || value <= 0.0 {
+        return si;
+    }
+    let power = 10f64.powi(magnitude(value));
+    let nearest = STEPS.iter().fold(STEPS[0], |best, step| {
+        if (step - value / power).abs() < (best - value / power).abs() { *step } else { best }
+    });
+    nearest * power * units.of(kind).factor
+}
+
+/// The volume for which prices are told: a thousand of the person's unit, or one of it where that is large; in L, and in
+/// words.
+pub fn thousand(units: &Units) -> (f64, String) {
+    const LARGE_L: f64 = 500.0;
+    let unit = units.of(Kind::Volume).factor;
+    let litres = if unit >= LARGE_L { unit } else { 1000.0 * unit };
+    (litres, entered(litres, Kind::Volume, units))
+}
+
 /// The number in the person's unit.
 pub fn in_unit(si: f64, kind: Kind, units: &Units) -> f64 {
     let unit = units.of(kind);

@@ -34,6 +34,7 @@ pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod upgrade;
 pub mod work;
 
 pub use tank::{Shape, ShapeKind};

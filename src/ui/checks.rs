@@ -14,8 +14,8 @@ use crate::site::part::PartId;
 pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
     let views = Memo::new(move |_| {
         desk.case.with(|case| {
-            let Some(site) = &case.site else { return Vec::new() };
-            checks(site, part, case.outcome.as_deref(), case.today, &case.units)
+            let (Some(site), outcome) = case.shown() else { return Vec::new() };
+            checks(site, part, outcome, case.today, &case.units)
         })
     });
     live(move || {

@@ -14,8 +14,8 @@ use crate::words;
 pub(crate) fn house(desk: Desk) -> AnyView {
     live(move || {
         desk.case.with(|case| {
-            let Some(site) = &case.site else { return nothing() };
-            drawn(house::house(site, case.outcome.as_deref(), &case.units, case.today, case.width), desk)
+            let (Some(site), outcome) = case.shown() else { return nothing() };
+            drawn(house::house(site, outcome, &case.units, case.today, case.width), desk)
         })
     })
 }

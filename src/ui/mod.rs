@@ -9,6 +9,7 @@ mod ahead;
 mod diary;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sizing;
 mod sketch;

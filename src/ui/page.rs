@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
-use super::{Desk, Outside, ahead, bar, diary, house, kept, notice, rain, sheet, sizing, sketch, start, upkeep};
+use super::{Desk, Outside, ahead, bar, diary, house, kept, next, notice, rain, sheet, sizing, sketch, start, upkeep};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -63,7 +63,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         worded("A", "Skip to the content").class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
-        main.child(notice::notices(desk)).child(place).into(),
+        main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),
         sheet::sheet(desk),
     ]
     .into_any()

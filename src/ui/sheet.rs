@@ -5,10 +5,10 @@ use std::mem::{Discriminant, discriminant};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::Desk;
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
+use super::{Desk, next};
 use crate::app::event::{Event, Shift};
 use crate::app::view::sheet::{self, Control, FieldView, SheetView, table_rows};
 use crate::site::part::{Field, PartId};
@@ -38,7 +38,10 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
     let shown: Shown = Memo::new_with_compare(
         move |_| {
             let part = part.get()?;
-            desk.case.with(|case| sheet::sheet(case.site.as_ref()?, part, case.outcome.as_deref(), &case.units))
+            desk.case.with(|case| {
+                let (site, outcome) = case.shown();
+                sheet::sheet(site?, part, outcome, &case.units)
+            })
         },
         |_, _| true,
     );
@@ -96,6 +99,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .child(desk.button("Remove", Event::PartRemoved(id)).class("away"));
     vec![
         head.into(),
+        next::trial_on_sheet(desk),
         lines("findings", |view| &view.findings),
         lines("state", |view| &view.state),
         fields.into(),

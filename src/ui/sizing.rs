@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
-use super::{Desk, figure, who_decides};
+use super::{Desk, figure, next, who_decides};
 use crate::app::event::{Event, Lever};
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
 use crate::quantity::decimal;
@@ -38,6 +38,8 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .child(element("H1").class("headline").live_text(headline))
         .child(live(reservations))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))
+        .child(next::options(desk))
+        .child(next::next(desk))
         .child(live(results))
         .child(reckoning(shown, desk))
         .child(who_decides())
@@ -53,6 +55,7 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
         .child(desk.button("Keep as the house", Event::TrialKept).disabled(no_trial))
+        .child(next::keep_option(desk))
         .child(desk.button("Back to the house", Event::TrialDropped).disabled(no_trial));
     element("DIV")
         .class("levers")

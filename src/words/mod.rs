@@ -10,6 +10,7 @@ pub mod garden;
 pub mod generated;
 pub mod head_figures;
 pub mod kept;
+pub mod next;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;

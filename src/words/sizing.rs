@@ -163,23 +163,6 @@ pub fn stranded(name: &str, litres: f64, lowest: &str, units: &Units) -> String 
     )
 }
 
-/// How a trial compares with what is there.
-pub fn compared(now: &Answer, trial: &Answer) -> String {
-    let dry = |answer: &Answer| answer.series.dry_days().filter(|dry| *dry).count();
-    let worst = |answer: &Answer| answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0);
-    let (before, after) = (dry(now), dry(trial));
-    let change = match after.cmp(&before) {
-        std::cmp::Ordering::Equal => "As many dry days as now".to_owned(),
-        std::cmp::Ordering::Less => {
-            format!("{} over the whole record", count(before - after, "fewer dry day", "fewer dry days"))
-        }
-        std::cmp::Ordering::Greater => {
-            format!("{} over the whole record", count(after - before, "more dry day", "more dry days"))
-        }
-    };
-    format!("{change}; the worst year has {} instead of {}.", number_text(worst(trial)), number_text(worst(now)))
-}
-
 /// Title of the rule for the order of events in a day.
 pub const RULE: &str = "Order within a day";
 /// The two published rules, by θ = 0 and θ = 1.

@@ -17,5 +17,6 @@ mod rain_records;
 mod reckon;
 mod reference_et;
 mod saved;
+mod upgrades;
 mod worked_days;
 mod workflows;

@@ -124,3 +124,18 @@ fn bad_files_and_words_are_refused() {
     refused(&[&broken, &record("tunis")], "fills no tank");
     refused(&[&broken], "no rain of its own");
 }
+
+#[test]
+fn what_next_is_ranked_by_the_measure_that_was_named() {
+    let file = demo_file("demo-next.json");
+    let output = reckon(&[&file, "--next", "water"]);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let next = &report[0]["next"];
+    let gains: Vec<f64> =
+        next["ranked"].as_array().unwrap().iter().map(|one| one["water_gained_l_a_year"].as_f64().unwrap()).collect();
+    assert!(gains.len() > 5 && gains.is_sorted_by(|one, other| one >= other), "{gains:?}");
+    assert_eq!(next["one_after_another"][0], next["ranked"][0]);
+    let text = String::from_utf8(reckon(&[&file, "--next", "price", "--summary"]).stdout).unwrap();
+    assert!(text.contains("What next, by price:") && text.contains("Collect Porch into"), "{text}");
+    refused(&[&file, "--next", "beauty"], "beauty is no measure");
+}

@@ -161,7 +161,7 @@ fn a_trial_compares_in_words() {
     let (now, tried) = (answer(&kept.site, rain), answer(&trial.of(&kept.site), rain));
     let view = sizing_view::sizing(kept, Some(&now), &trial, Some(&tried), &model.units, 358.0);
     let (_, compared) = view.trial.unwrap();
-    assert!(compared.contains("fewer dry days over the whole record; the worst year has 0 instead of "), "{compared}");
+    assert!(compared.contains("fewer dry days in the worst year (0 instead of "), "{compared}");
 }
 
 #[test]

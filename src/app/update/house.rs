@@ -7,50 +7,69 @@ use crate::site::edit::EditError;
 use crate::site::new_part;
 use crate::site::part::PartId;
 use crate::site::system::{PartKind, System};
+use crate::site::trial::{Levers, Trial};
 use crate::words;
 
-use super::sites::{change, put};
+use super::sites::put;
 
 pub(super) fn add(model: &mut Model, kind: PartKind) -> Vec<Effect> {
-    let Some(kept) = model.site() else { return Vec::new() };
+    let Some(kept) = model.shown_site() else { return Vec::new() };
     let part = new_part::part(&kept.site.system, kind, words::parts::new_name(&kept.site.system, kind));
     model.sheet = Some(part.id());
-    change(model, |site| site.system.put(part))
+    change_system(model, |system| system.put(part))
 }
 
 pub(super) fn duplicate(model: &mut Model, id: PartId) -> Vec<Effect> {
     let mut copy = None;
-    let effects = change(model, |site| {
-        let name = words::copy_of(&site.system.name_of(id));
-        copy = site.system.duplicate(id, name);
+    let effects = change_system(model, |system| {
+        let name = words::copy_of(&system.name_of(id));
+        copy = system.duplicate(id, name);
     });
     model.sheet = copy.or(model.sheet);
     effects
 }
 
 pub(super) fn remove(model: &mut Model, id: PartId) -> Vec<Effect> {
-    let Some(kept) = model.site() else { return Vec::new() };
+    let Some(kept) = model.shown_site() else { return Vec::new() };
     let Some(part) = kept.site.system.part(id) else { return Vec::new() };
-    let before = Undo::Site(kept.id, std::sync::Arc::clone(&kept.site));
+    let before = match &model.trial.system {
+        Some(_) => Undo::Trial(Box::new(model.trial.clone())),
+        None => Undo::Site(kept.id, kept.site),
+    };
     model.notice = Some(Notice::PartRemoved(part.name().to_owned()));
     model.undo = Some(before);
     model.sheet = None;
-    change(model, |site| site.system.remove(id))
+    change_system(model, |system| system.remove(id))
 }
 
 pub(super) fn shift(model: &mut Model, id: PartId, shift: Shift) -> Vec<Effect> {
-    change(model, |site| site.system.shift(id, shift == Shift::Down))
+    change_system(model, |system| system.shift(id, shift == Shift::Down))
 }
 
-/// Changes the open site's system, or refuses with a notice and leaves it as it is.
+/// Changes the system that is shown: that of the trial, if one is open, else the house's own, which is kept then.
+pub(super) fn change_system(model: &mut Model, change_it: impl FnOnce(&mut System)) -> Vec<Effect> {
+    edit(model, |system| {
+        change_it(system);
+        Ok(())
+    })
+}
+
+/// The same for a change that may be refused: then there is a notice, and all is as it was.
 pub(super) fn edit(model: &mut Model, edit: impl FnOnce(&mut System) -> Result<(), EditError>) -> Vec<Effect> {
-    let Some(kept) = model.site_mut() else { return Vec::new() };
-    let mut site = (*kept.site).clone();
-    match edit(&mut site.system) {
-        Ok(()) => put(kept, site),
-        Err(error) => {
-            model.notice = Some(Notice::Refused(error));
-            Vec::new()
-        }
+    let Some(shown) = model.shown_site() else { return Vec::new() };
+    let mut site = (*shown.site).clone();
+    if let Err(error) = edit(&mut site.system) {
+        model.notice = Some(Notice::Refused(error));
+        return Vec::new();
+    }
+    if model.trial.system.is_some() {
+        let levers = Levers { rain: model.trial.levers.rain, ..Levers::NONE };
+        let name = std::mem::take(&mut model.trial.name);
+        model.trial = Trial { levers, ..Trial::of_system(name, site.system) };
+        return Vec::new();
+    }
+    match model.site_mut() {
+        Some(kept) => put(kept, site),
+        None => Vec::new(),
     }
 }

@@ -38,6 +38,7 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
     model.place = place;
     model.sheet = model.sheet.filter(|part| model.site().is_some_and(|kept| kept.site.system.part(*part).is_some()));
     model.trial = Trial::NONE;
+    super::next::forget(model);
     model.undo = None;
     model.notice = Some(Notice::ReadAgain);
     Vec::new()
@@ -129,6 +130,7 @@ pub(super) fn taken_in(
     model.place = Place::House;
     model.sheet = None;
     model.trial = Trial::NONE;
+    super::next::forget(model);
     model.undo = None;
     Vec::new()
 }

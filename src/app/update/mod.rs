@@ -3,6 +3,7 @@
 mod diary;
 mod house;
 mod kept;
+mod next;
 mod rain;
 mod sites;
 mod sizing;
@@ -10,11 +11,16 @@ mod sizing;
 use super::effect::Effect;
 use super::event::Event;
 use super::model::{Model, Notice};
-use crate::site::trial::Trial;
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
+    let mut effects = happened(model, event);
+    effects.extend(next::due(model));
+    effects
+}
+
+fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
@@ -89,9 +95,10 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),
         Event::TrialDropped => {
-            model.trial = Trial::NONE;
+            next::drop_trial(model);
             Vec::new()
         }
+        Event::Next(event) => next::update(model, event),
         Event::StartChosen(share) => sizing::start(model, share),
         Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
 

@@ -47,8 +47,10 @@ fn put(model: &mut Model, rain: Option<Rain>) -> Vec<Effect> {
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let (id, before) = (kept.id, kept.rain.take());
     kept.rain = rain.map(Arc::new);
+    let has_rain = kept.rain.is_some();
     let effects = vec![Effect::SaveRain(id, kept.rain.clone())];
-    model.notice = Some(if kept.rain.is_some() { Notice::RainKept } else { Notice::RainRemoved });
+    super::next::forget(model);
+    model.notice = Some(if has_rain { Notice::RainKept } else { Notice::RainRemoved });
     model.undo = before.map(|before| Undo::Rain(id, before));
     effects
 }

@@ -55,6 +55,7 @@ fn look_at(model: &mut Model, id: Option<SiteId>) {
     model.sheet = None;
     model.sketching = false;
     model.trial = Trial::NONE;
+    super::next::forget(model);
     model.read_rain = None;
 }
 
@@ -112,6 +113,10 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             Some(kept) => put(kept, (*site).clone()),
             None => Vec::new(),
         },
+        Some(Undo::Trial(trial)) => {
+            model.trial = *trial;
+            Vec::new()
+        }
         Some(Undo::Rain(id, rain)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
             Some(kept) => {
                 kept.rain = Some(rain);

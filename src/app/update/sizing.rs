@@ -7,7 +7,6 @@ use crate::app::event::Lever;
 use crate::app::model::{Model, Notice, Undo};
 use crate::quantity::Share;
 use crate::quantity::range::SHARE;
-use crate::site::findings::findings;
 use crate::site::trial::{FACTOR, Trial};
 
 use super::sites::{change, put};
@@ -32,7 +31,7 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
     let site = trial.of(&kept.site);
     let rain_fits =
         site.reckoning.rain_factors.iter().all(|factor| crate::site::household::RAIN_FACTOR.holds(factor.get()));
-    if !rain_fits || !findings(&site.system).is_empty() {
+    if !rain_fits || super::next::is_out_of_range(&site.system) {
         model.notice = Some(Notice::TrialCannotRun);
         return Vec::new();
     }

@@ -42,6 +42,9 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         }
         Notice::PartRemoved(name) | Notice::SiteRemoved(name) => format!("{name} is removed."),
         Notice::TrialKept => "The change is now part of the house.".to_owned(),
+        Notice::TrialOpened => words::next::TRIAL_OPENED.to_owned(),
+        Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
+        Notice::OptionKept(name) => words::next::option_kept(name),
         Notice::TakenIn(sites) => format!("{} imported.", words::count(*sites, "site", "sites")),
         Notice::RainKept => "The rain is kept with this site.".to_owned(),
         Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
@@ -59,6 +62,8 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::RainRemoved
         | Notice::EntryWritten
         | Notice::EntryRemoved => Some(Offer::Undo),
+        Notice::TrialDropped | Notice::OptionKept(_) => Some(Offer::Undo),
+        Notice::TrialOpened if matches!(model.undo, Some(Undo::Trial(_))) => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),

@@ -6,6 +6,7 @@ pub mod checks;
 pub mod frame;
 pub mod house;
 pub mod kept;
+pub mod next;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;

@@ -83,7 +83,9 @@ pub fn sizing(
     SizingView {
         headline: now.map_or_else(why_not, say::headline),
         trial: match (now, trial_outcome) {
-            (Some(now), Some(Ok(tried))) => Some((say::headline(tried), say::compared(now, tried))),
+            (Some(now), Some(Ok(tried))) => {
+                Some((say::headline(tried), words::next::difference(&now.into(), &tried.into(), units)))
+            }
             (_, Some(Err(_))) => Some(("With these changes the house can't run.".to_owned(), String::new())),
             _ => None,
         },

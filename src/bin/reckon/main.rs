@@ -1,6 +1,7 @@
 //! `reckon`: the water balance of a site from files, beside the app. It reads a file that the app exported and a rain
 //! record, and prints the results as JSON, or as a readable summary.
 
+mod next;
 mod order;
 mod report;
 
@@ -62,30 +63,36 @@ fn reckon(order: &Order) -> Result<String, String> {
     let reports = chosen
         .iter()
         .map(|file| {
-            let answer = answered(file, &units)?;
+            let (answer, rain) = answered(file, &units)?;
+            let next = order.next.and_then(|by| next::judged(file, rain, by, &units));
             Ok(if order.summary {
-                report::summary(file, &answer, &units)
+                let mut further = next::options_summary(file, rain, &answer, &units);
+                further.extend(next.iter().flat_map(|work| next::summary(work, &units)));
+                report::summary(file, &answer, further, &units)
             } else {
-                report::json(file, &answer, order.days)
+                let mut further = vec![("options", next::options_json(file, rain))];
+                further.extend(next.iter().map(|work| ("next", next::json(work, &units))));
+                report::json(file, &answer, further, order.days)
             })
         })
         .collect::<Result<Vec<String>, String>>()?;
     Ok(if order.summary { reports.join("\n\n") } else { format!("[{}]", reports.join(",\n")) })
 }
 
-fn answered(file: &SiteFile, units: &Units) -> Result<Answer, String> {
+fn answered<'a>(file: &'a SiteFile, units: &Units) -> Result<(Answer, &'a Rain), String> {
     let name = &file.site.name;
     let Some(rain) = &file.rain else {
         return Err(format!("{name} has no rain of its own. Name a rain record after the site file."));
     };
-    answer(&file.site, rain).map_err(|refusal| match &refusal {
+    let answer = answer(&file.site, rain).map_err(|refusal| match &refusal {
         Refusal::System(findings) => {
             let sentences: Vec<String> =
                 findings.iter().map(|finding| words::findings::sentence(finding, &file.site.system, units)).collect();
             format!("{name} can't run. {}", sentences.join(" "))
         }
         other => format!("{name}: {}", words::errors::refusal(other).unwrap_or_default()),
-    })
+    })?;
+    Ok((answer, rain))
 }
 
 /// The sites asked for: the one of that name, or all.

@@ -4,6 +4,7 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 
 use eavewater::engine::rain::rain_unit::RainUnit;
+use eavewater::engine::upgrades::RankBy;
 use eavewater::quantity::{Customary, Units};
 use eavewater::site::household::{GENERATED_YEARS, GeneratedYears};
 use lexopt::prelude::*;
@@ -21,6 +22,7 @@ RAIN.csv: a daily record to use in the place of the sites' own rain (date and de
   --generated N     N years (10 to 400) drawn from a model of the rain, in the place of the rain itself
   --draw N          which draw of generated years: the same number gives the same years everywhere (1 if not said)
   --summary         a readable summary instead of JSON
+  --next MEASURE    what to change next, ranked by price, dry-days, water, spill or worst-year
   --days            every day as well, in the JSON
   --help            this
 
@@ -51,6 +53,8 @@ pub struct Order {
     pub units: Option<Units>,
     /// A summary instead of JSON.
     pub summary: bool,
+    /// What to change next, ranked by this.
+    pub next: Option<RankBy>,
     /// Every day as well.
     pub days: bool,
 }
@@ -62,7 +66,7 @@ pub struct Order {
 pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
     let mut parser = lexopt::Parser::from_iter(words);
     let (mut files, mut site, mut rain_unit, mut units) = (Vec::new(), None, None, None);
-    let (mut summary, mut days) = (false, false);
+    let (mut summary, mut days, mut next) = (false, false, None);
     let (mut years, mut draw) = (None, None);
     let told = |error: lexopt::Error| format!("{error}. `reckon --help` says how.");
     while let Some(word) = parser.next().map_err(told)? {
@@ -71,6 +75,7 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
             Long("site") => site = Some(parser.value().and_then(|value| value.string()).map_err(told)?),
             Long("rain-unit") => rain_unit = Some(rain_unit_of(&parser.value().map_err(told)?)?),
             Long("units") => units = Some(units_of(&parser.value().map_err(told)?)?),
+            Long("next") => next = Some(measure_of(&parser.value().map_err(told)?)?),
             Long("generated") => years = Some(years_of(&parser.value().map_err(told)?)?),
             Long("draw") => draw = Some(draw_of(&parser.value().map_err(told)?)?),
             Long("summary") => summary = true,
@@ -88,7 +93,8 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
         (None, Some(_)) => return Err("--draw goes with --generated: say how many years.".to_owned()),
         (None, None) => None,
     };
-    Ok(Wish::Reckon(Order { site_file, rain_file: files.next(), site, rain_unit, generated, units, summary, days }))
+    let rain_file = files.next();
+    Ok(Wish::Reckon(Order { site_file, rain_file, site, rain_unit, generated, units, summary, next, days }))
 }
 
 fn years_of(word: &OsString) -> Result<u16, String> {
@@ -112,6 +118,11 @@ fn rain_unit_of(word: &OsString) -> Result<RainUnit, String> {
         Some("hundredths-in") => RainUnit::HundredthsOfInch,
         _ => return Err(format!("{} is no unit of rain: mm, tenths-mm, cm, in or hundredths-in.", word.display())),
     })
+}
+
+fn measure_of(word: &OsString) -> Result<RankBy, String> {
+    let measure = word.to_str().and_then(super::next::measure);
+    measure.ok_or_else(|| format!("{} is no measure: price, dry-days, water, spill or worst-year.", word.display()))
 }
 
 fn units_of(word: &OsString) -> Result<Units, String> {

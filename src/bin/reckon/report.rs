@@ -70,7 +70,7 @@ fn origin(origin: Origin) -> &'static str {
 }
 
 /// Everything as one JSON object; volumes in L, rain in mm, shares 0 to 1.
-pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
+pub fn json(file: &SiteFile, answer: &Answer, further: Vec<(&str, Value)>, days: bool) -> String {
     let system = &file.site.system;
     let stores: Vec<Value> = answer
         .plan
@@ -169,6 +169,9 @@ pub fn json(file: &SiteFile, answer: &Answer, days: bool) -> String {
         "diverters": diverters,
         "years": years,
     });
+    for (key, value) in further {
+        report[key] = value;
+    }
     if days {
         report["series"] = series(&answer.series);
     }
@@ -250,7 +253,7 @@ fn series(series: &Series) -> Value {
 }
 
 /// The same in sentences and a table.
-pub fn summary(file: &SiteFile, answer: &Answer, units: &Units) -> String {
+pub fn summary(file: &SiteFile, answer: &Answer, further: Vec<String>, units: &Units) -> String {
     let system = &file.site.system;
     let mut lines = vec![file.site.name.clone(), say::headline(answer), String::new()];
     lines.extend(say::reservations(answer));
@@ -284,6 +287,7 @@ pub fn summary(file: &SiteFile, answer: &Answer, units: &Units) -> String {
             if year.complete { "" } else { "  (in part)" },
         )
     }));
+    lines.extend(further);
     lines.push(String::new());
     lines.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lines.join("\n").replace('\u{a0}', " ")

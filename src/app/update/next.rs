@@ -1,0 +1,201 @@
+//! Changes judged in slices, trials opened and made real, options kept.
+
+use std::sync::Arc;
+
+use crate::app::effect::Effect;
+use crate::app::model::{Model, Notice, Place, Undo};
+use crate::app::next::{Next, NextEvent, OptionsRun};
+use crate::engine::upgrades::{Beside, RankBy, Upgrades};
+use crate::quantity::{Money, Share};
+use crate::site::findings::{Finding, findings};
+use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
+use crate::site::prices::Priced;
+use crate::site::system::System;
+use crate::site::trial::{FACTOR, Levers, Trial};
+use crate::words::{self, next as say, parts::new_name};
+
+use super::sites::{change, put};
+
+pub(super) fn update(model: &mut Model, event: NextEvent) -> Vec<Effect> {
+    match event {
+        NextEvent::Wanted => start(model),
+        NextEvent::GoOn => go_on(model),
+        NextEvent::Stopped => model.next.upgrades = None,
+        NextEvent::RankedBy(by) => rank(model, by),
+        NextEvent::Priced(priced, price) => return set_price(model, priced, price),
+        NextEvent::Tried(upgrade) => {
+            let Some(kept) = model.site() else { return Vec::new() };
+            let name = say::title(&upgrade, &kept.site.system, &model.units);
+            let system = upgrade.made(&kept.site.system, new_name);
+            try_out(model, Trial::of_system(name, system));
+        }
+        NextEvent::StepsTried(steps) => {
+            let Some(trial) = model.next.upgrades.as_ref().and_then(|work| after_steps(work, steps)) else {
+                return Vec::new();
+            };
+            try_out(model, trial);
+        }
+        NextEvent::TrialOpened => open_trial(model),
+        NextEvent::OptionKept => return keep_option(model),
+        NextEvent::OptionOpened(at) => {
+            let Some(option) = model.site().and_then(|kept| kept.site.options.get(at)) else { return Vec::new() };
+            let rain = option.rain.get();
+            let levers = Levers { rain: if FACTOR.holds(rain) { rain } else { 1.0 }, ..Levers::NONE };
+            try_out(model, Trial { levers, ..Trial::of_system(option.name.clone(), option.system.clone()) });
+        }
+        NextEvent::OptionNamed(at, name) => {
+            let name = name.trim().to_owned();
+            if name.is_empty() {
+                return Vec::new();
+            }
+            return change(model, |site| {
+                site.options.get_mut(at).into_iter().for_each(|option| option.name.clone_from(&name));
+            });
+        }
+        NextEvent::OptionRemoved(at) => {
+            let Some(kept) = model.site() else { return Vec::new() };
+            let Some(option) = kept.site.options.get(at) else { return Vec::new() };
+            let (notice, undo) =
+                (Notice::PartRemoved(option.name.clone()), Undo::Site(kept.id, Arc::clone(&kept.site)));
+            model.notice = Some(notice);
+            model.undo = Some(undo);
+            return change(model, |site| {
+                site.options.remove(at);
+            });
+        }
+    }
+    Vec::new()
+}
+
+fn start(model: &mut Model) {
+    let Some(kept) = model.site() else { return };
+    let Some(rain) = kept.rain.as_deref() else { return };
+    // A house that can't run says so elsewhere on the place.
+    let work = Upgrades::new(&kept.site, rain, &model.units, model.next.by, new_name);
+    model.next.upgrades = work.ok().map(Box::new);
+}
+
+fn rank(model: &mut Model, by: RankBy) {
+    model.next.by = by;
+    if let Some(work) = &mut model.next.upgrades {
+        work.rank_by(by);
+    }
+}
+
+fn set_price(model: &mut Model, priced: Priced, price: f64) -> Vec<Effect> {
+    let effects = change(model, |site| site.prices.set(priced, Money::coins(price)));
+    let prices = model.site().map(|kept| kept.site.prices.clone());
+    if let (Some(work), Some(prices)) = (&mut model.next.upgrades, prices) {
+        work.reprice(&prices);
+    }
+    effects
+}
+
+/// Days that are run in one slice of the work: some milliseconds on a slow phone.
+const DAYS_A_SLICE: usize = 20_000;
+
+fn go_on(model: &mut Model) {
+    model.next.going = false;
+    let mut days = 0;
+    if let Some(work) = model.next.upgrades.as_mut().filter(|work| !work.is_done()) {
+        while days < DAYS_A_SLICE && work.step() {
+            days += work.days();
+        }
+    } else if let Some((_, _, Some(beside))) = &mut model.next.beside {
+        while days < DAYS_A_SLICE && beside.step() {
+            days += beside.days();
+        }
+    }
+}
+
+/// Asks for the next slice where work is in hand; after every event.
+pub(super) fn due(model: &mut Model) -> Option<Effect> {
+    if model.place == Place::Sizing {
+        lay_beside(model);
+    }
+    let judging = model.next.upgrades.as_ref().is_some_and(|work| !work.is_done());
+    let running = model.next.beside().is_some_and(|beside| !beside.is_done());
+    let wanted = (judging || running) && !model.next.going;
+    model.next.going |= wanted;
+    wanted.then_some(Effect::GoOn)
+}
+
+/// Begins anew with the options where the site or its rain is another than the one they were run for.
+fn lay_beside(model: &mut Model) {
+    let kept = model.site().filter(|kept| !kept.site.options.is_empty());
+    let Some((site, rain)) = kept.and_then(|kept| Some((kept.site.clone(), kept.rain.clone()?))) else {
+        model.next.beside = None;
+        return;
+    };
+    let holds = |beside: &OptionsRun| Arc::ptr_eq(&beside.0, &site) && Arc::ptr_eq(&beside.1, &rain);
+    if !model.next.beside.as_ref().is_some_and(holds) {
+        let beside = Beside::new(&site, &rain).ok().map(Box::new);
+        model.next.beside = Some((site, rain, beside));
+    }
+}
+
+fn after_steps(work: &Upgrades, steps: usize) -> Option<Trial> {
+    let last = work.steps().get(steps.checked_sub(1)?)?;
+    let name = say::steps_name(steps);
+    Some(Trial::of_system(name, last.judged.upgrade.made(&last.system, new_name)))
+}
+
+/// Puts a trial beside the house; the one that was there can be brought back.
+fn try_out(model: &mut Model, trial: Trial) {
+    let before = std::mem::replace(&mut model.trial, trial);
+    model.sheet = None;
+    model.place = Place::Sizing;
+    model.undo = (!before.is_none()).then_some(Undo::Trial(Box::new(before)));
+    model.notice = Some(Notice::TrialOpened);
+}
+
+/// From here on parts are changed in a trial; what the levers had done is part of it.
+fn open_trial(model: &mut Model) {
+    let Some(kept) = model.site() else { return };
+    let system = model.trial.system(&kept.site.system);
+    let levers = Levers { rain: model.trial.levers.rain, ..Levers::NONE };
+    let name = std::mem::take(&mut model.trial.name);
+    model.trial = Trial { levers, ..Trial::of_system(name, system) };
+}
+
+/// The trial is given up; it can be brought back.
+pub(super) fn drop_trial(model: &mut Model) {
+    let before = std::mem::replace(&mut model.trial, Trial::NONE);
+    if before.system.is_some() {
+        model.undo = Some(Undo::Trial(Box::new(before)));
+        model.notice = Some(Notice::TrialDropped);
+    }
+}
+
+/// Whether a system has a number that could not have been entered: the levers went too far.
+pub(super) fn is_out_of_range(system: &System) -> bool {
+    findings(system).iter().any(|finding| matches!(finding, Finding::OutOfRange { .. }))
+}
+
+fn keep_option(model: &mut Model) -> Vec<Effect> {
+    let trial = model.trial.clone();
+    let Some(kept) = model.site_mut() else { return Vec::new() };
+    let mut site = (*kept.site).clone();
+    if trial.is_none() || site.options.len() >= MOST_OPTIONS {
+        return Vec::new();
+    }
+    let system = trial.system(&site.system);
+    if is_out_of_range(&system) {
+        model.notice = Some(Notice::TrialCannotRun);
+        return Vec::new();
+    }
+    let taken = |name: &str| site.options.iter().any(|option| option.name == name);
+    let plain = if trial.name.is_empty() { say::OPTION } else { &trial.name };
+    let name = words::free_name(plain, taken);
+    site.options.push(KeptOption { name: name.clone(), system, rain: Share::of_one(trial.levers.rain) });
+    let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
+    let effects = put(kept, site);
+    model.undo = Some(undo);
+    model.notice = Some(Notice::OptionKept(name));
+    effects
+}
+
+/// Leaves behind what belonged to another site.
+pub(super) fn forget(model: &mut Model) {
+    model.next = Next { by: model.next.by, going: model.next.going, ..Next::NONE };
+}

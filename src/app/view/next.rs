@@ -1,0 +1,195 @@
+//! What to change next, and options side by side, as they are shown.
+
+use crate::app::model::Model;
+use crate::engine::upgrades::{Judged, RankBy, Tally, Upgrades};
+use crate::figures::table::Table;
+use crate::quantity::{Kind, Units, shown};
+use crate::site::household::Site;
+use crate::site::kept_option::MOST_OPTIONS;
+use crate::site::prices::Priced;
+use crate::site::system::System;
+use crate::site::upgrade::Upgrade;
+use crate::words::{self, next as say};
+
+/// What next, as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NextView {
+    /// How far the work is, 0 to 1; none while nothing is in hand.
+    pub progress: Option<f64>,
+    /// Whether there are results.
+    pub judged: bool,
+    /// What the person should know about them.
+    pub remark: Option<&'static str>,
+    /// The measures, in words, and the one that holds.
+    pub measures: (Vec<(RankBy, &'static str)>, usize),
+    /// The best changes, the best first.
+    pub best: Vec<ChangeView>,
+    /// The others.
+    pub others: Vec<ChangeView>,
+    /// One after the other.
+    pub steps: Vec<String>,
+    /// Prices: which, what for, the price as text.
+    pub prices: Vec<(Priced, String, String)>,
+}
+
+/// A change.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ChangeView {
+    /// The change itself, to be tried.
+    pub upgrade: Upgrade,
+    /// What it is and brings, in one sentence.
+    pub sentence: String,
+    /// What to be careful of.
+    pub caution: Option<&'static str>,
+}
+
+/// So many changes stand in the open; the others are folded away.
+const BEST: usize = 5;
+
+/// What next, for the open site.
+pub fn next(model: &Model) -> Option<NextView> {
+    let kept = model.site()?;
+    kept.rain.as_ref()?;
+    let work = model.next.upgrades.as_deref();
+    let mut best: Vec<ChangeView> = work.map(|work| changes(work, &model.units)).unwrap_or_default();
+    let others = best.split_off(best.len().min(BEST));
+    let steps = work.map(|work| steps(work, &model.units)).unwrap_or_default();
+    Some(NextView {
+        progress: work.filter(|work| !work.is_done()).map(Upgrades::progress),
+        judged: work.is_some_and(Upgrades::is_judged),
+        remark: work.filter(|work| work.is_judged()).and_then(|work| remark(work, &kept.site, best.is_empty())),
+        measures: (
+            RankBy::ALL.map(|by| (by, say::rank_by(by))).into(),
+            RankBy::ALL.iter().position(|by| *by == model.next.by).unwrap_or(0),
+        ),
+        best,
+        others,
+        steps,
+        prices: Priced::ALL
+            .map(|priced| (priced, say::priced(priced, &model.units), price_text(priced, &kept.site, &model.units)))
+            .into(),
+    })
+}
+
+fn remark(work: &Upgrades, site: &Site, nothing_helps: bool) -> Option<&'static str> {
+    if work.site().system != site.system || work.site().reckoning != site.reckoning {
+        Some(say::STALE)
+    } else if work.now().lacking_l_a_year() <= 0.0 && work.by() != RankBy::Spill {
+        Some(say::NOTHING_LACKS)
+    } else {
+        nothing_helps.then_some(say::NOTHING_HELPS)
+    }
+}
+
+fn changes(work: &Upgrades, units: &Units) -> Vec<ChangeView> {
+    let system = &work.site().system;
+    work.ranked().iter().map(|judged| change(judged, system, units)).collect()
+}
+
+fn change(judged: &Judged, system: &System, units: &Units) -> ChangeView {
+    ChangeView {
+        upgrade: judged.upgrade.clone(),
+        sentence: say::sentence(judged, system, units),
+        caution: say::caution(&judged.upgrade),
+    }
+}
+
+fn steps(work: &Upgrades, units: &Units) -> Vec<String> {
+    let mut said = Vec::new();
+    for step in work.steps() {
+        let mut text = say::sentence(&step.judged, &step.system, units);
+        let left = say::left_after(&step.judged);
+        if !left.is_empty() {
+            text.push(' ');
+            text.push_str(&left);
+        }
+        said.push(text);
+    }
+    said
+}
+
+/// The price of a litre is told and typed for a thousand of the person's unit.
+fn price_text(priced: Priced, site: &Site, units: &Units) -> String {
+    shown::entered(site.prices.of(priced).get() * priced_amount(priced, units), Kind::Money, units)
+}
+
+/// For how much of a thing its price is told.
+pub fn priced_amount(priced: Priced, units: &Units) -> f64 {
+    if priced == Priced::TankLitre { shown::thousand(units).0 } else { 1.0 }
+}
+
+/// The options side by side, as they are shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OptionsView {
+    /// The options, in the household's order.
+    pub options: Vec<OptionView>,
+    /// The numbers of the house and of each option that has been run.
+    pub table: Option<Table>,
+    /// Whether there is room for another one, and a trial to keep.
+    pub can_keep: bool,
+}
+
+/// An option.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OptionView {
+    /// Its name.
+    pub name: String,
+    /// How it differs from the house, in words.
+    pub difference: String,
+}
+
+/// The options of the open site.
+pub fn options(model: &Model) -> Option<OptionsView> {
+    let kept = model.site()?;
+    let room = kept.site.options.len() < MOST_OPTIONS;
+    let tallies = model.next.beside().map(|beside| beside.tallies()).unwrap_or_default();
+    let now = tallies.first().copied().flatten();
+    let mut rows = vec![row(say::THE_HOUSE, now.as_ref(), &model.units)];
+    let mut options = Vec::new();
+    for (at, option) in kept.site.options.iter().enumerate() {
+        let tally = tallies.get(at + 1);
+        let mut difference = match (now, tally) {
+            (_, None) => String::new(),
+            (Some(now), Some(Some(tally))) => say::difference(&now, tally, &model.units),
+            _ => say::CANNOT_RUN.to_owned(),
+        };
+        difference.push_str(&say::with_rain(option.rain.get()));
+        rows.push(row(&option.name, tally.copied().flatten().as_ref(), &model.units));
+        options.push(OptionView { name: option.name.clone(), difference });
+    }
+    let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
+    Some(OptionsView { options, table, can_keep: room && !model.trial.is_none() })
+}
+
+fn columns(units: &Units) -> Vec<String> {
+    let volume = units.of(Kind::Volume).symbol;
+    vec![
+        String::new(),
+        "dry days a year".to_owned(),
+        "dry days in the worst year".to_owned(),
+        format!("used a year, {volume}"),
+        format!("lacking or hauled a year, {volume}"),
+        format!("spilled a year, {volume}"),
+    ]
+}
+
+fn row(name: &str, tally: Option<&Tally>, units: &Units) -> Vec<String> {
+    let volume = |litres: f64| shown::figure_number(litres, Kind::Volume, units);
+    let mut row = vec![name.to_owned()];
+    match tally {
+        Some(tally) => row.extend([
+            shown::significant(tally.dry_days_a_year(), 2),
+            words::number_text(tally.worst_dry_days),
+            volume(tally.yield_l_a_year()),
+            volume(tally.lacking_l_a_year()),
+            volume(tally.spill_l_a_year()),
+        ]),
+        None => row.extend(std::iter::repeat_n("—".to_owned(), 5)),
+    }
+    row
+}
+
+/// What is told of an open trial, wherever the person is: its name and what it means.
+pub fn trial(model: &Model) -> Option<String> {
+    model.trial.system.as_ref().map(|_| say::trial_open(&model.trial.name))
+}

@@ -1,0 +1,59 @@
+//! The options of a site beside the house as it is, on the same rain.
+
+use super::tally::{Tally, tally};
+use crate::engine::balance::run::Conduct;
+use crate::engine::question::{Refusal, weather};
+use crate::engine::rain::drier;
+use crate::engine::rain::weather::Weather;
+use crate::site::household::Site;
+use crate::site::rain::Rain;
+
+/// The work of running a house and its options, one run a step.
+#[derive(Clone, Debug)]
+pub struct Beside {
+    site: Site,
+    weather: Weather,
+    tallies: Vec<Option<Tally>>,
+}
+
+impl Beside {
+    /// Prepares it.
+    ///
+    /// # Errors
+    /// See [`Refusal`]; whether a system can run is found when its turn comes.
+    pub fn new(site: &Site, rain: &Rain) -> Result<Self, Refusal> {
+        Ok(Self { site: site.clone(), weather: weather(site, rain)?, tallies: Vec::new() })
+    }
+
+    /// Does one run. Whether there is more to do.
+    pub fn step(&mut self) -> bool {
+        let reckoning = &self.site.reckoning;
+        let conduct = Conduct { start_share: reckoning.start.get(), inflow_first: reckoning.inflow_first.get() };
+        let next = match self.tallies.len().checked_sub(1).map(|at| self.site.options.get(at)) {
+            None => tally(&self.site.system, &self.weather, conduct),
+            Some(None) => return false,
+            Some(Some(option)) => {
+                let factor = option.rain.get();
+                let scaled = (factor.total_cmp(&1.0).is_ne()).then(|| drier::scaled(&self.weather, &[factor; 12]));
+                tally(&option.system, scaled.as_ref().unwrap_or(&self.weather), conduct)
+            }
+        };
+        self.tallies.push(next.ok());
+        !self.is_done()
+    }
+
+    /// Whether all is done.
+    pub fn is_done(&self) -> bool {
+        self.tallies.len() > self.site.options.len()
+    }
+
+    /// Days of a run.
+    pub fn days(&self) -> usize {
+        self.weather.dates.len()
+    }
+
+    /// What the house and then each option come to, as far as they are run; `None` for one that can't run.
+    pub fn tallies(&self) -> &[Option<Tally>] {
+        &self.tallies
+    }
+}

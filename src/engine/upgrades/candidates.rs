@@ -1,0 +1,200 @@
+//! The changes that make sense for a system, read off the system itself.
+
+use crate::engine::balance::level::Joined;
+use crate::quantity::{Bore, Kind, Length, Share, Units, Volume, shown};
+use crate::site::feed::{Drain, USUAL_CAPTURE, USUAL_DIVERTER};
+use crate::site::findings::findings;
+use crate::site::part::PartId;
+use crate::site::system::System;
+use crate::site::tank::{Cover, OverflowTo, Tank};
+use crate::site::upgrade::{Into, NameFor, Upgrade};
+use crate::site::uses::{Class, Use};
+
+/// Sizes of another tank: shares of what its store holds, and days of what is drawn from it.
+const SHARES_OF_STORE: [f64; 3] = [0.5, 1.0, 2.0];
+const DAYS_OF_USE: [f64; 2] = [30.0, 90.0];
+/// Smaller tanks, in L, are not worth a pipe; sizes closer than this ratio are one.
+const LEAST_TANK_L: f64 = 100.0;
+const ONE_SIZE_WITHIN: f64 = 1.25;
+/// Capture of the best gutters and screens that are kept clean (common practice, no source); the usual one is
+/// [`USUAL_CAPTURE`].
+const BEST_CAPTURE: f64 = 0.95;
+/// A cut in a use: a fifth less.
+const CUT_TO: f64 = 0.8;
+/// Rims this close in height, in m, are level.
+const LEVEL_WITHIN: f64 = 0.001;
+const ROUNDING: f64 = 1e-9;
+
+/// The changes that make sense: each leaves a system that can run. Sizes are round in the person's units. A system
+/// with findings has none.
+pub fn candidates(system: &System, units: &Units, name_for: NameFor) -> Vec<Upgrade> {
+    if !findings(system).is_empty() {
+        return Vec::new();
+    }
+    let mut found = Vec::new();
+    let stores = system.stores();
+    another_tank(system, &stores, units, &mut found);
+    collecting(system, &stores, &mut found);
+    joining(system, &stores, &mut found);
+    levelling(system, &stores, &mut found);
+    feeds(system, units, &mut found);
+    overflows(system, &stores, &mut found);
+    let thirsty = system.uses.iter().filter(|using| using.class != Class::Drinking && mean_l_a_day(using) > 0.0);
+    found.extend(thirsty.map(|using| Upgrade::CutUse { using: using.id, to: Share::of_one(CUT_TO) }));
+    for tank in &system.tanks {
+        if tank.leak.get() > 0.0 {
+            found.push(Upgrade::MendLeak(tank.id));
+        }
+        if tank.cover != Cover::Covered {
+            found.push(Upgrade::Cover(tank.id));
+        }
+    }
+    found.retain(|upgrade| findings(&upgrade.made(system, name_for)).is_empty());
+    found
+}
+
+fn mean_l_a_day(using: &Use) -> f64 {
+    (0..12).map(|month| using.amount.litres_a_day(month)).sum::<f64>() / 12.0
+}
+
+fn members<'a>(system: &'a System, store: &[PartId]) -> Vec<&'a Tank> {
+    store.iter().filter_map(|id| system.tank(*id)).collect()
+}
+
+/// Beside the tank at whose rim the store spills, so that all of the new one can fill.
+fn another_tank(system: &System, stores: &[Vec<PartId>], units: &Units, found: &mut Vec<Upgrade>) {
+    for store in stores {
+        let draws: Vec<&Use> =
+            system.uses.iter().filter(|using| using.tank.is_some_and(|tank| store.contains(&tank))).collect();
+        let pumped = system.pumps.iter().any(|pump| pump.from.is_some_and(|tank| store.contains(&tank)));
+        if draws.is_empty() && !pumped {
+            continue;
+        }
+        let tanks = members(system, store);
+        let Some(beside) = Joined::new(&tanks).spills_at.first().and_then(|at| store.get(*at)).copied() else {
+            continue;
+        };
+        let capacity_l: f64 = tanks.iter().map(|tank| tank.capacity().get()).sum();
+        let drawn_l: f64 = draws.iter().map(|using| mean_l_a_day(using)).sum();
+        let wanted = SHARES_OF_STORE.map(|share| share * capacity_l).into_iter();
+        let wanted = wanted.chain(DAYS_OF_USE.map(|days| days * drawn_l));
+        let mut sizes: Vec<f64> = Vec::new();
+        for litres in wanted.map(|litres| shown::round(litres.max(LEAST_TANK_L), Kind::Volume, units)) {
+            let is_one = |other: &f64| (litres / other).max(other / litres) < ONE_SIZE_WITHIN;
+            if !sizes.iter().any(is_one) {
+                sizes.push(litres);
+            }
+        }
+        found.extend(sizes.into_iter().map(|litres| Upgrade::AddTank { beside, capacity: Volume::litres(litres) }));
+    }
+}
+
+/// What nothing takes goes to a downspout that takes from the section already, or to the first one of each store.
+fn collecting(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
+    let wanting =
+        system.sections.iter().filter(|section| section.collected_share() < 1.0 - ROUNDING && section.area.get() > 0.0);
+    for section in wanting {
+        let own = section.outlets.iter().map(|outlet| outlet.feed).next();
+        let mut feeds: Vec<PartId> = own.into_iter().collect();
+        if feeds.is_empty() {
+            let fills = |store: &Vec<PartId>| {
+                system.feeds.iter().find(|feed| feed.tank.is_some_and(|tank| store.contains(&tank)))
+            };
+            feeds.extend(stores.iter().filter_map(fills).map(|feed| feed.id));
+        }
+        let section = section.id;
+        found.extend(feeds.iter().map(|feed| Upgrade::Collect { section, into: Into::Feed(*feed) }));
+        if let (true, Some(tank)) = (feeds.is_empty(), system.tanks.first()) {
+            found.push(Upgrade::Collect { section, into: Into::NewFeed(tank.id) });
+        }
+    }
+}
+
+/// Two stores become one; where a shut valve would do it, by that.
+fn joining(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
+    let store_of =
+        |tank: Option<PartId>| stores.iter().position(|store| tank.is_some_and(|tank| store.contains(&tank)));
+    let mut by_valve: Vec<(usize, usize)> = Vec::new();
+    for line in system.trunk_lines.iter().filter(|line| !line.open) {
+        if let (Some(one), Some(other)) = (store_of(line.ends[0]), store_of(line.ends[1]))
+            && one != other
+        {
+            by_valve.push((one.min(other), one.max(other)));
+            found.push(Upgrade::OpenValve(line.id));
+        }
+    }
+    for (one, store) in stores.iter().enumerate() {
+        for (other, next) in stores.iter().enumerate().skip(one + 1) {
+            if let (false, Some(a), Some(b)) = (by_valve.contains(&(one, other)), store.first(), next.first()) {
+                found.push(Upgrade::Join([*a, *b]));
+            }
+        }
+    }
+}
+
+/// Capacity above the lowest rim is won by raising the low tanks, or by lowering the high ones as far as the lowest
+/// floor: nobody is to dig.
+fn levelling(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
+    for store in stores {
+        let tanks = members(system, store);
+        let rims = || tanks.iter().map(|tank| tank.overflow_elevation());
+        let (lowest, highest) = (rims().fold(f64::INFINITY, f64::min), rims().fold(f64::NEG_INFINITY, f64::max));
+        if highest - lowest <= LEVEL_WITHIN {
+            continue;
+        }
+        let moved = |is_moved: &dyn Fn(f64) -> bool| -> Vec<&Tank> {
+            tanks.iter().copied().filter(|tank| is_moved(tank.overflow_elevation())).collect()
+        };
+        let ids = |tanks: &[&Tank]| tanks.iter().map(|tank| tank.id).collect();
+        let low = moved(&|rim| rim < highest - LEVEL_WITHIN);
+        found.push(Upgrade::Level { tanks: ids(&low), rim: Length::metres(highest) });
+        let high = moved(&|rim| rim > lowest + LEVEL_WITHIN);
+        let ground = tanks.iter().map(|tank| tank.floor.get()).fold(f64::INFINITY, f64::min);
+        if high.iter().all(|tank| lowest - tank.overflow.get() >= ground - LEVEL_WITHIN) {
+            found.push(Upgrade::Level { tanks: ids(&high), rim: Length::metres(lowest) });
+        }
+    }
+}
+
+/// Screens mended, diverters made smaller, holes that let less run away while it rains.
+fn feeds(system: &System, units: &Units, found: &mut Vec<Upgrade>) {
+    for feed in &system.feeds {
+        let capture = feed.capture.get();
+        let better = if capture < USUAL_CAPTURE.get() - ROUNDING { USUAL_CAPTURE.get() } else { BEST_CAPTURE };
+        if capture < better - ROUNDING {
+            found.push(Upgrade::MendScreen { feed: feed.id, capture: Share::of_one(better) });
+        }
+        let Some(diverter) = &feed.diverter else { continue };
+        let half = shown::round(diverter.volume.get() / 2.0, Kind::Volume, units);
+        if diverter.volume.get() > 0.0 && half < diverter.volume.get() {
+            found.push(Upgrade::FlushVolume { feed: feed.id, volume: Volume::litres(half) });
+        }
+        if let (Drain::Hole { diameter }, Drain::Hole { diameter: usual }) = (diverter.drain, USUAL_DIVERTER.drain)
+            && diameter.get() > usual.get() + ROUNDING
+        {
+            found.push(Upgrade::HoleBore {
+                feed: feed.id,
+                diameter: Bore::metres(shown::round(usual.get(), Kind::Bore, units)),
+            });
+        }
+    }
+}
+
+/// An overflow that is lost may fill a tank of another store whose rim is no higher.
+fn overflows(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
+    for store in stores {
+        let tanks = members(system, store);
+        let joined = Joined::new(&tanks);
+        for tank in joined.spills_at.iter().filter_map(|at| tanks.get(*at)) {
+            if matches!(tank.overflow_to, OverflowTo::Tank(_)) {
+                continue;
+            }
+            let below = |other: &&Tank| {
+                !store.contains(&other.id) && other.overflow_elevation() <= tank.overflow_elevation() + LEVEL_WITHIN
+            };
+            for other in stores.iter().filter_map(|store| members(system, store).into_iter().find(below)) {
+                found.push(Upgrade::OverflowInto { tank: tank.id, into: other.id });
+            }
+        }
+    }
+}

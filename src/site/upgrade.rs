@@ -1,0 +1,264 @@
+//! One change that a household may make next: described, made to a system, priced.
+
+use super::feed::{Drain, Feed, USUAL_CAPTURE, USUAL_DIVERTER};
+use super::new_part;
+use super::part::PartId;
+use super::prices::{Priced, Prices};
+use super::roof::Outlet;
+use super::system::{PartKind, System};
+use super::tank::{Build, Cover, OverflowTo};
+use super::trial::scaled;
+use super::trunk::TrunkLine;
+use crate::quantity::{Bore, Flow, Length, Share, Volume};
+
+/// A change to a system.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Upgrade {
+    /// Another tank, upright, with its rim, outlet and floor as high as those of a tank that is there, and joined with it.
+    AddTank {
+        /// The tank beside which it stands.
+        beside: PartId,
+        /// What it holds to its overflow.
+        capacity: Volume,
+    },
+    /// All that a roof section sheds and nothing takes yet goes to a downspout.
+    Collect {
+        /// The section.
+        section: PartId,
+        /// Where to.
+        into: Into,
+    },
+    /// A pipe with an open valve between two tanks.
+    Join([PartId; 2]),
+    /// A shut valve is opened.
+    OpenValve(PartId),
+    /// Tanks are raised or lowered until their rims stand at one elevation.
+    Level {
+        /// The tanks that are moved.
+        tanks: Vec<PartId>,
+        /// The elevation.
+        rim: Length,
+    },
+    /// Another volume of a diverter.
+    FlushVolume {
+        /// Its feed.
+        feed: PartId,
+        /// The volume.
+        volume: Volume,
+    },
+    /// Another hole in a diverter.
+    HoleBore {
+        /// Its feed.
+        feed: PartId,
+        /// The hole's diameter.
+        diameter: Bore,
+    },
+    /// A mended gutter and screen.
+    MendScreen {
+        /// Their feed.
+        feed: PartId,
+        /// Their capture efficiency afterwards.
+        capture: Share,
+    },
+    /// An overflow that runs into another tank.
+    OverflowInto {
+        /// The tank that overflows.
+        tank: PartId,
+        /// The one that it fills.
+        into: PartId,
+    },
+    /// A use with a part of what it draws now.
+    CutUse {
+        /// The use.
+        using: PartId,
+        /// That part.
+        to: Share,
+    },
+    /// A leak is mended.
+    MendLeak(PartId),
+    /// An open tank gets a lid.
+    Cover(PartId),
+}
+
+/// What collects a roof section.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Into {
+    /// A downspout that is there.
+    Feed(PartId),
+    /// A new downspout to this tank, with a usual diverter.
+    NewFeed(PartId),
+}
+
+/// What a new part of a kind is called in a system.
+pub type NameFor = fn(&System, PartKind) -> String;
+
+impl Upgrade {
+    /// The system with this change; a part that is no longer there is passed over.
+    pub fn made(&self, system: &System, name_for: NameFor) -> System {
+        let mut system = system.clone();
+        self.make(&mut system, name_for);
+        system
+    }
+
+    fn make(&self, system: &mut System, name_for: NameFor) {
+        match self {
+            Upgrade::AddTank { beside, capacity } => add_tank(system, *beside, *capacity, name_for),
+            Upgrade::Collect { section, into } => collect(system, *section, *into, name_for),
+            Upgrade::Join(ends) => join(system, *ends, name_for),
+            Upgrade::OpenValve(line) => {
+                system.trunk_lines.iter_mut().filter(|other| other.id == *line).for_each(|line| line.open = true);
+            }
+            Upgrade::Level { tanks, rim } => {
+                for tank in system.tanks.iter_mut().filter(|tank| tanks.contains(&tank.id)) {
+                    tank.floor = Length::metres(rim.get() - tank.overflow.get());
+                }
+            }
+            Upgrade::FlushVolume { feed, volume } => {
+                for diverter in diverters(system, *feed) {
+                    diverter.volume = *volume;
+                }
+            }
+            Upgrade::HoleBore { feed, diameter } => {
+                for diverter in diverters(system, *feed) {
+                    diverter.drain = Drain::Hole { diameter: *diameter };
+                }
+            }
+            Upgrade::MendScreen { feed, capture } => {
+                system.feeds.iter_mut().filter(|other| other.id == *feed).for_each(|feed| feed.capture = *capture);
+            }
+            Upgrade::OverflowInto { tank, into } => {
+                for tank in system.tanks.iter_mut().filter(|other| other.id == *tank) {
+                    tank.overflow_to = OverflowTo::Tank(*into);
+                }
+            }
+            Upgrade::CutUse { using, to } => {
+                for using in system.uses.iter_mut().filter(|other| other.id == *using) {
+                    using.amount = scaled(&using.amount, to.get());
+                }
+            }
+            Upgrade::MendLeak(tank) => {
+                for tank in system.tanks.iter_mut().filter(|other| other.id == *tank) {
+                    tank.leak = Flow::litres_a_day(0.0);
+                }
+            }
+            Upgrade::Cover(tank) => {
+                system.tanks.iter_mut().filter(|other| other.id == *tank).for_each(|tank| tank.cover = Cover::Covered);
+            }
+        }
+    }
+
+    /// What it costs at these prices, in the household's currency. Cutting a use and turning a valve cost nothing.
+    pub fn price(&self, prices: &Prices) -> f64 {
+        let of = |priced| prices.of(priced).get();
+        match self {
+            Upgrade::AddTank { capacity, .. } => {
+                of(Priced::Tank) + of(Priced::TrunkLine) + of(Priced::TankLitre) * capacity.get()
+            }
+            Upgrade::Collect { into: Into::Feed(_), .. } => of(Priced::Gutter),
+            Upgrade::Collect { into: Into::NewFeed(_), .. } => of(Priced::Gutter) + of(Priced::Diverter),
+            Upgrade::Join(_) => of(Priced::TrunkLine),
+            #[expect(clippy::cast_precision_loss, reason = "a handful of tanks")]
+            Upgrade::Level { tanks, .. } => of(Priced::Levelling) * tanks.len() as f64,
+            Upgrade::FlushVolume { .. } => of(Priced::Diverter),
+            Upgrade::HoleBore { .. } => of(Priced::Hole),
+            Upgrade::MendScreen { .. } => of(Priced::Screen),
+            Upgrade::OverflowInto { .. } => of(Priced::OverflowPipe),
+            Upgrade::MendLeak(_) => of(Priced::Leak),
+            Upgrade::Cover(_) => of(Priced::Lid),
+            Upgrade::OpenValve(_) | Upgrade::CutUse { .. } => 0.0,
+        }
+    }
+}
+
+fn diverters(system: &mut System, feed: PartId) -> impl Iterator<Item = &mut super::feed::Diverter> {
+    system.feeds.iter_mut().filter(move |other| other.id == feed).filter_map(|feed| feed.diverter.as_mut())
+}
+
+fn add_tank(system: &mut System, beside: PartId, capacity: Volume, name_for: NameFor) {
+    let Some(model) = system.tank(beside) else { return };
+    let mut tank = new_part::tank(
+        system.unused_id(),
+        name_for(system, PartKind::Tank),
+        capacity,
+        Length::metres(model.shape.height()),
+    );
+    tank.build = if model.build == Build::Cistern { Build::Cistern } else { Build::AboveGround };
+    (tank.floor, tank.outlet, tank.overflow) = (model.floor, model.outlet, model.overflow);
+    tank.overflow_to = model.overflow_to;
+    tank.set_capacity(capacity);
+    let added = tank.id;
+    system.tanks.push(tank);
+    join(system, [beside, added], name_for);
+}
+
+fn collect(system: &mut System, section: PartId, into: Into, name_for: NameFor) {
+    let feed = match into {
+        Into::Feed(feed) => feed,
+        Into::NewFeed(tank) => {
+            let (id, name) = (system.unused_id(), name_for(system, PartKind::Feed));
+            let diverter = Some(USUAL_DIVERTER);
+            system.feeds.push(Feed { id, name, tank: Some(tank), capture: USUAL_CAPTURE, diverter });
+            id
+        }
+    };
+    for section in system.sections.iter_mut().filter(|other| other.id == section) {
+        let left = 1.0 - section.collected_share();
+        match section.outlets.iter_mut().find(|outlet| outlet.feed == feed) {
+            Some(outlet) => outlet.share = Share::of_one(outlet.share.get() + left),
+            None => section.outlets.push(Outlet { feed, share: Share::of_one(left) }),
+        }
+    }
+}
+
+fn join(system: &mut System, ends: [PartId; 2], name_for: NameFor) {
+    let (id, name) = (system.unused_id(), name_for(system, PartKind::TrunkLine));
+    system.trunk_lines.push(TrunkLine { id, name, ends: ends.map(Some), open: true });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+    use crate::site::findings::findings;
+
+    fn name_for(_: &System, _: PartKind) -> String {
+        "New".to_owned()
+    }
+
+    #[test]
+    fn a_tank_beside_another_is_joined_with_its_rim_level() {
+        let system = demo::site().system;
+        let beside = system.tanks[1].id;
+        let upgrade = Upgrade::AddTank { beside, capacity: Volume::litres(2_500.0) };
+        let changed = upgrade.made(&system, name_for);
+        let new = &changed.tanks[3];
+        assert!((new.capacity().get() - 2_500.0).abs() < 1e-9);
+        assert_eq!(new.overflow_elevation(), system.tanks[1].overflow_elevation());
+        assert!(changed.stores().iter().any(|store| store.contains(&beside) && store.contains(&new.id)));
+        assert_eq!(findings(&changed), []);
+    }
+
+    #[test]
+    fn what_is_left_of_a_section_is_collected() {
+        let mut system = demo::site().system;
+        system.sections[0].outlets[0].share = Share::of_one(0.7);
+        let [section, feed] = [system.sections[0].id, system.sections[0].outlets[0].feed];
+        let same = Upgrade::Collect { section, into: Into::Feed(feed) }.made(&system, name_for);
+        assert_eq!(same.sections[0].outlets.len(), 1);
+        assert!((same.sections[0].collected_share() - 1.0).abs() < 1e-12);
+        let into = Into::NewFeed(system.tanks[0].id);
+        let new = Upgrade::Collect { section, into }.made(&system, name_for);
+        assert_eq!((new.feeds.len(), new.sections[0].outlets.len()), (3, 2));
+        assert_eq!(findings(&new), []);
+    }
+
+    #[test]
+    fn a_tank_costs_itself_its_litres_and_its_pipe() {
+        let mut prices = Prices::default();
+        for (priced, price) in [(Priced::Tank, 100.0), (Priced::TankLitre, 0.5), (Priced::TrunkLine, 30.0)] {
+            prices.set(priced, crate::quantity::Money::coins(price));
+        }
+        let upgrade = Upgrade::AddTank { beside: PartId(1), capacity: Volume::litres(1_000.0) };
+        assert_eq!(upgrade.price(&prices), 630.0);
+    }
+}

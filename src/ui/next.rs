@@ -1,0 +1,233 @@
+//! What to change next, and options side by side.
+
+use leptos::prelude::*;
+
+use super::Desk;
+use super::choose::Choose;
+use super::element::{Element, element, live, nothing, worded};
+use super::field::{QuantityField, text_field};
+use super::figure::table_of;
+use crate::app::event::Event;
+use crate::app::next::NextEvent;
+use crate::app::view::next::{self, ChangeView, NextView, OptionView, OptionsView};
+
+use crate::quantity::Kind;
+use crate::site::prices::{PRICE, Priced};
+use crate::words::{cautions, next as say};
+
+type Shown = Memo<Option<NextView>>;
+
+fn sends(desk: Desk, text: &str, event: NextEvent) -> Element {
+    desk.button(text, Event::Next(event))
+}
+
+/// What next.
+pub(crate) fn next(desk: Desk) -> AnyView {
+    let shown: Shown = Memo::new(move |_| desk.model.with(next::next));
+    let can = Memo::new(move |_| shown.with(Option::is_some));
+    let judged = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.judged)));
+    let results = move || {
+        if !judged.get() {
+            return nothing();
+        }
+        let lists = live(move || shown.with(|view| view.as_ref().map_or_else(nothing, |view| changes(view, desk))));
+        vec![measure(shown, desk).into(), lists, prices(shown, desk)].into_any()
+    };
+    let content = move || {
+        if !can.get() {
+            return nothing();
+        }
+        element("DIV")
+            .class("next")
+            .child(worded("H2", say::WHAT_NEXT))
+            .child(worded("P", say::HOW).class("small"))
+            .child(work(shown, desk))
+            .child(live(results))
+            .into()
+    };
+    live(content)
+}
+
+/// The button that begins, and how far the work is.
+fn work(shown: Shown, desk: Desk) -> AnyView {
+    let progress = Memo::new(move |_| shown.with(|view| view.as_ref()?.progress));
+    let working = Memo::new(move |_| progress.get().is_some());
+    live(move || {
+        if !working.get() {
+            let begin = sends(desk, say::JUDGE, NextEvent::Wanted).class("main");
+            return element("DIV").class("row").child(begin).into();
+        }
+        let share = move || progress.get().unwrap_or(1.0).to_string();
+        let bar = element("PROGRESS")
+            .attribute("max", "1")
+            .attribute("aria-label", say::JUDGING)
+            .live_attribute("value", move || Some(share()));
+        element("DIV").class("row working").child(bar).child(sends(desk, "Stop", NextEvent::Stopped)).into()
+    })
+}
+
+fn measure(shown: Shown, desk: Desk) -> Choose {
+    let options = move || {
+        shown.with(|view| {
+            let Some(NextView { measures: (words, chosen), .. }) = view else { return (Vec::new(), 0) };
+            (words.iter().map(|(_, word)| (*word).to_owned()).collect(), *chosen)
+        })
+    };
+    let pick = move |at: usize| {
+        let by = shown.with_untracked(|view| view.as_ref().and_then(|view| view.measures.0.get(at).copied()));
+        if let Some((by, _)) = by {
+            desk.send.run(Event::Next(NextEvent::RankedBy(by)));
+        }
+    };
+    Choose { label: say::RANKED_BY.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) }
+}
+
+fn changes(view: &NextView, desk: Desk) -> AnyView {
+    let ordered =
+        |changes: &[ChangeView]| element("OL").class("changes").children(changes.iter().map(|one| change(one, desk)));
+    let mut views: Vec<AnyView> = Vec::new();
+    views.extend(view.remark.map(|remark| worded("P", remark).class("caution").into()));
+    views.push(ordered(&view.best).into());
+    if !view.others.is_empty() {
+        let fold = element("DETAILS").child(worded("SUMMARY", say::others(view.others.len())));
+        views.push(fold.child(ordered(&view.others)).into());
+    }
+    if !view.steps.is_empty() {
+        views.push(worded("H3", say::ONE_AFTER_ANOTHER).into());
+        let steps = view.steps.iter().zip(1..).map(|(text, number)| step(text, number, desk));
+        views.push(element("OL").class("changes").children(steps).into());
+    }
+    views.push(worded("P", cautions::WHO_DECIDES).class("small caution").into());
+    views.into_any()
+}
+
+fn change(view: &ChangeView, desk: Desk) -> AnyView {
+    let ChangeView { upgrade, sentence, caution } = view;
+    element("LI")
+        .child(worded("P", sentence))
+        .children(caution.map(|caution| worded("P", caution).class("small caution").into()))
+        .child(
+            sends(desk, "Try it", NextEvent::Tried(upgrade.clone()))
+                .attribute("aria-label", format!("Try it: {sentence}")),
+        )
+        .into()
+}
+
+fn step(text: &str, number: usize, desk: Desk) -> AnyView {
+    let up_to_here = sends(desk, say::up_to_here(number), NextEvent::StepsTried(number));
+    element("LI")
+        .child(worded("P", text))
+        .child(up_to_here.attribute("aria-label", format!("{}: {text}", say::up_to_here(number))))
+        .into()
+}
+
+fn prices(shown: Shown, desk: Desk) -> AnyView {
+    let field = |priced: Priced| {
+        let read = move |read: fn(&(Priced, String, String)) -> String| {
+            shown.with(|view| {
+                let mut prices = view.iter().flat_map(|view| &view.prices);
+                prices.find(|price| price.0 == priced).map(read).unwrap_or_default()
+            })
+        };
+        QuantityField {
+            label: untrack(|| read(|price| price.1.clone())),
+            hint: None,
+            text: Box::new(move || read(|price| price.2.clone())),
+            kind: Kind::Money,
+            range: PRICE,
+            on_entered: Box::new(move |price| {
+                let amount = desk.model.with_untracked(|model| next::priced_amount(priced, &model.units));
+                desk.send.run(Event::Next(NextEvent::Priced(priced, price / amount)));
+            }),
+        }
+        .view(desk)
+    };
+    element("DETAILS")
+        .child(worded("SUMMARY", say::PRICES_TITLE))
+        .child(worded("P", say::PRICES).class("small"))
+        .child(element("DIV").class("fields").children(Priced::ALL.map(field)))
+        .into()
+}
+
+/// Options side by side; nothing while there is none.
+pub(crate) fn options(desk: Desk) -> AnyView {
+    let shown = Memo::new(move |_| desk.model.with(next::options));
+    let count = Memo::new(move |_| shown.with(|view| view.as_ref().map_or(0, |view| view.options.len())));
+    live(move || {
+        let count = count.get();
+        if count == 0 {
+            return nothing();
+        }
+        let table = live(move || {
+            let table = shown.with(|view| view.as_ref()?.table.clone());
+            table.map_or_else(nothing, |table| table_of(table, say::OPTIONS))
+        });
+        let one = |at: usize| option(at, shown, desk);
+        element("DIV")
+            .class("options")
+            .child(worded("H2", say::OPTIONS))
+            .child(worded("P", say::SIDE_BY_SIDE).class("small"))
+            .child(table)
+            .child(element("UL").class("changes").children((0..count).map(one)))
+            .into()
+    })
+}
+
+fn option(at: usize, shown: Memo<Option<OptionsView>>, desk: Desk) -> AnyView {
+    let read = move |read: fn(&OptionView) -> String| {
+        shown.with(|view| view.as_ref().and_then(|view| view.options.get(at)).map(read).unwrap_or_default())
+    };
+    let name = move || read(|option| option.name.clone());
+    let renamed = move |name| desk.send.run(Event::Next(NextEvent::OptionNamed(at, name)));
+    let named = |text: &'static str, event, class| {
+        sends(desk, text, event).class(class).live_attribute("aria-label", move || Some(format!("{text} {}", name())))
+    };
+    let buttons = element("DIV").class("row").child(named("Open", NextEvent::OptionOpened(at), "")).child(named(
+        "Remove",
+        NextEvent::OptionRemoved(at),
+        "plain away",
+    ));
+    element("LI")
+        .child(text_field(say::OPTION_NAME, name, renamed))
+        .child(element("P").live_text(move || read(|option| option.difference.clone())))
+        .child(buttons)
+        .into()
+}
+
+/// Keeps the trial as an option, where there is one and room for it.
+pub(crate) fn keep_option(desk: Desk) -> Element {
+    let can = Memo::new(move |_| desk.model.with(|model| next::options(model).is_some_and(|view| view.can_keep)));
+    sends(desk, say::KEEP_OPTION, NextEvent::OptionKept).disabled(move || !can.get())
+}
+
+/// That a trial is open, and what can be done with it: over the place.
+pub(crate) fn trial_banner(desk: Desk) -> AnyView {
+    let told = Memo::new(move |_| desk.model.with(next::trial));
+    live(move || {
+        let Some(told) = told.get() else { return nothing() };
+        let buttons = element("DIV")
+            .class("row")
+            .child(desk.button(say::MAKE_REAL, Event::TrialKept))
+            .child(keep_option(desk))
+            .child(desk.button(say::THROW_AWAY, Event::TrialDropped));
+        element("DIV")
+            .class("notice trial-open")
+            .attribute("role", "group")
+            .attribute("aria-label", "Trial")
+            .child(worded("P", told))
+            .child(buttons)
+            .into()
+    })
+}
+
+/// On the sheet of a part: that its trial is changed, or the way to open one.
+pub(crate) fn trial_on_sheet(desk: Desk) -> AnyView {
+    let open = Memo::new(move |_| desk.model.with(|model| model.trial.system.is_some()));
+    live(move || {
+        if open.get() {
+            worded("P", say::SHEET_OF_TRIAL).class("trial-open small").attribute("role", "status").into()
+        } else {
+            sends(desk, say::OPEN_TRIAL, NextEvent::TrialOpened).class("plain").into()
+        }
+    })
+}
