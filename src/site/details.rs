@@ -18,6 +18,22 @@ macro_rules! details {
             /// All details.
             pub const ALL: &'static [Detail] = &[$(Detail::$name),*];
 
+            /// Whether it is something wanted rather than something built.
+            pub const fn is_wish(self) -> bool {
+                matches!(
+                    self,
+                    Detail::Dirt
+                        | Detail::DrainWithin
+                        | Detail::Pitch
+                        | Detail::ScreenBlocked
+                        | Detail::LevelDifference
+                        | Detail::FarDraw
+                        | Detail::TapPressure
+                        | Detail::TapFlow
+                        | Detail::Autonomy
+                )
+            }
+
             /// Its row.
             pub const fn row(self) -> Row {
                 ROWS[self as usize]

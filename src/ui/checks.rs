@@ -64,7 +64,7 @@ fn input(view: InputView, desk: Desk) -> AnyView {
     };
     let field = if options.is_empty() {
         QuantityField {
-            label: label.to_owned(),
+            label: label.clone(),
             hint: usual,
             text: Box::new(move || text.clone()),
             kind,
@@ -74,7 +74,7 @@ fn input(view: InputView, desk: Desk) -> AnyView {
         .view(desk)
     } else {
         Choose {
-            label: label.to_owned(),
+            label: label.clone(),
             hint: usual,
             options: Box::new(move || (options.iter().map(|option| (*option).to_owned()).collect(), chosen)),
             #[expect(clippy::cast_precision_loss, reason = "a handful of options")]

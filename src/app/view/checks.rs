@@ -6,6 +6,7 @@ use crate::engine::checks::{Asked, Check, Input, Source, Verdict, of_all, of_par
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
+use crate::site::system::System;
 use crate::words::checks as say;
 use chrono::NaiveDate;
 
@@ -36,7 +37,7 @@ pub struct CheckView {
 #[derive(Clone, Debug, PartialEq)]
 pub struct InputView {
     /// Its label.
-    pub label: &'static str,
+    pub label: String,
     /// Its value as text, in the person's unit.
     pub text: String,
     /// How it can be changed here; none for what the system knows.
@@ -70,18 +71,18 @@ pub fn checks(
 ) -> Vec<CheckView> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
     let asked = Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, today };
-    of_part(&asked, part).iter().map(|check| view(check, units)).collect()
+    of_part(&asked, part).iter().map(|check| view(check, &kept.site.system, units)).collect()
 }
 
-/// The parts with a check that fails.
+/// The parts with a check that fails on what is known of them, not on usual sizes.
 pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> Vec<PartId> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
     let asked = Asked { site: &kept.site, rain: None, answer, today };
-    of_all(&asked).iter().filter(|check| check.fails()).map(|check| check.part).collect()
+    of_all(&asked).iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 
-fn view(check: &Check, units: &Units) -> CheckView {
-    let said = say::said(check, units);
+fn view(check: &Check, system: &System, units: &Units) -> CheckView {
+    let said = say::said(check, system, units);
     let text = say::text(check.subject);
     let mut figures: Vec<(String, String)> = Vec::new();
     for (figure, si) in &check.found {
@@ -98,21 +99,23 @@ fn view(check: &Check, units: &Units) -> CheckView {
             Verdict::Tells => "check",
             Verdict::Lacks | Verdict::Outside => "check unsure",
         },
-        word: say::verdict(check.verdict),
+        word: if check.fails() && check.is_guess() { say::NOT_ENOUGH_IF } else { say::verdict(check.verdict) },
         sentence: capital(said.verdict),
         to_do: said.to_do,
-        inputs: check.inputs.iter().map(|each| input(each, units)).collect(),
+        inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
         caution: text.caution,
     }
 }
 
-fn input(input: &Input, units: &Units) -> InputView {
+fn input(input: &Input, part: PartId, system: &System, units: &Units) -> InputView {
     match input.source {
-        Source::Known(figure) => {
-            InputView { label: say::figures::label(figure), text: say::figure(figure, input.value, units), entry: None }
-        }
+        Source::Known(figure) => InputView {
+            label: say::figures::label(figure).to_owned(),
+            text: say::figure(figure, input.value, units),
+            entry: None,
+        },
         Source::Detail { of, detail, entered } => {
             let row = detail.row();
             let options = say::details::options(detail);
@@ -129,7 +132,7 @@ fn input(input: &Input, units: &Units) -> InputView {
                 Some(option) => (*option).to_owned(),
                 None => shown::entered(input.value, row.kind, units),
             };
-            InputView { label: say::details::label(detail), text, entry: Some(entry) }
+            InputView { label: say::details::label_of(detail, of, part, system), text, entry: Some(entry) }
         }
     }
 }

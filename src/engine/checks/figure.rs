@@ -65,6 +65,52 @@ figures! {
     DryDaysWith: Days;
     /// Dry days in a year without.
     DryDaysWithout: Days;
+    /// What a gutter carries to an outlet.
+    GutterFlow: Rate;
+    /// What it would carry short and level.
+    GutterLevel: Rate;
+    /// By how much length and fall change that.
+    GutterFactor: Count;
+    /// What the code's table gives a half-round gutter.
+    GutterTable: Rate;
+    /// What one gutter outlet passes.
+    OutletFlow: Rate;
+    /// What one upright pipe carries.
+    LeaderFlow: Rate;
+    /// What the code's table gives an upright pipe.
+    LeaderTable: Rate;
+    /// What all downspouts carry.
+    DownspoutFlow: Rate;
+    /// How many downspouts are wanted.
+    DownspoutsWanted: Count;
+    /// Bore by the rule of a square inch for a hundred square feet.
+    RuleBore: Bore;
+    /// What a screen passes.
+    ScreenFlow: Rate;
+    /// Height of a tank's rim over its overflow.
+    Freeboard: Length;
+    /// What an overflow lets out.
+    OverflowFlow: Rate;
+    /// What can come into a tank.
+    ComesIn: Rate;
+    /// Air between the filling pipe and the overflow.
+    AirGap: Bore;
+    /// Water surface of the first tank.
+    FirstSurface: Area;
+    /// Water surface of the second tank.
+    SecondSurface: Area;
+    /// Flow through a trunk line.
+    TrunkFlow: Rate;
+    /// Head lost by Darcy-Weisbach.
+    DarcyLoss: Length;
+    /// Head lost by Hazen-Williams.
+    HazenLoss: Length;
+    /// Time in which two tanks even out.
+    LevelTime: Hours;
+    /// Speed of the water.
+    WaterSpeed: Speed;
+    /// Difference of level that drawing makes.
+    LevelsApart: Length;
     /// Bacteria, log that are proven.
     LogBacteria: Count;
     /// Viruses, log that are proven.

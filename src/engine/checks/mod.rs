@@ -5,7 +5,12 @@
 
 pub mod figure;
 pub mod flush;
+pub mod gutter;
+pub mod overflow;
+pub mod pipe;
 pub mod pipe_sizes;
+pub mod trunk;
+pub mod water;
 
 use chrono::NaiveDate;
 
@@ -43,6 +48,20 @@ pub enum Subject {
     FlushLoss,
     /// What a diverter costs in a year.
     FlushYield,
+    /// A feed's gutter.
+    Gutter,
+    /// A feed's downspouts and their outlets.
+    Downspout,
+    /// A feed's leaf screen.
+    Screen,
+    /// A tank's overflow.
+    Overflow,
+    /// The air gap of a tank that is filled from outside.
+    AirGap,
+    /// Flow through a trunk line at a difference of level.
+    TrunkFlow,
+    /// Difference of level while a trunk line's end is drawn on.
+    TrunkDraw,
     /// What is on a roof and gets into its water.
     OnRoof,
     /// Chlorine for the water in a tank.
@@ -185,9 +204,17 @@ impl Check {
         self.inputs.iter().find(is).map_or(f64::NAN, |input| input.value)
     }
 
-    /// Whether the part should be marked on the drawing.
+    /// Whether it is not enough.
     pub fn fails(&self) -> bool {
         self.verdict == Verdict::Fails
+    }
+
+    /// Whether the verdict rests on a size of the part that nobody has entered yet.
+    pub fn is_guess(&self) -> bool {
+        self.inputs.iter().any(|input| match input.source {
+            Source::Detail { of: Some(_), detail, entered } => !entered && !detail.is_wish(),
+            _ => false,
+        })
     }
 }
 
@@ -202,9 +229,16 @@ pub fn chosen(value: f64) -> usize {
 pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
     let mut checks = Vec::new();
     match asked.site.system.part(part) {
+        Some(Part::Feed(feed)) => {
+            gutter::checks(asked, &feed, &mut checks);
+            flush::checks(asked, &feed, &mut checks);
+        }
+        Some(Part::Tank(tank)) => {
+            overflow::checks(asked, &tank, &mut checks);
+            checks.push(treatment::parts::dose(asked, &tank));
+        }
+        Some(Part::TrunkLine(line)) => trunk::checks(asked, &line, &mut checks),
         Some(Part::Section(section)) => checks.push(treatment::parts::roof(asked, &section)),
-        Some(Part::Feed(feed)) => flush::checks(asked, &feed, &mut checks),
-        Some(Part::Tank(tank)) => checks.push(treatment::parts::dose(asked, &tank)),
         _ => {}
     }
     checks

@@ -1,6 +1,8 @@
 //! Details of parts and of the site: labels, choices, and where the usual values come from.
 
 use crate::site::details::Detail;
+use crate::site::part::PartId;
+use crate::site::system::System;
 
 /// The label of a detail.
 pub const fn label(detail: Detail) -> &'static str {
@@ -114,6 +116,15 @@ pub const fn label(detail: Detail) -> &'static str {
         Detail::Flue => "A flue of a wood or coal stove",
         Detail::Droppings => "Birds, bats, overhanging branches",
         Detail::Spray => "Spray or dust that drifts over",
+    }
+}
+
+/// The label of a detail on the sheet of a part: whose it is, where it is another's.
+pub fn label_of(detail: Detail, of: Option<PartId>, part: PartId, system: &System) -> String {
+    match of {
+        None => format!("{} (for the whole site)", label(detail)),
+        Some(other) if other != part => format!("{}: {}", system.name_of(other), label(detail)),
+        Some(_) => label(detail).to_owned(),
     }
 }
 

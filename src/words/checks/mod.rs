@@ -4,10 +4,14 @@ pub mod details;
 pub mod figures;
 
 mod flush;
+mod roof_water;
+mod trunk;
 
 use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
 use crate::quantity::{Units, shown};
+use crate::site::details::Detail;
+use crate::site::system::System;
 
 /// What is said of a check whatever it comes to.
 pub struct Text {
@@ -38,6 +42,13 @@ pub const fn text(subject: Subject) -> Text {
         Subject::FlushDrain => flush::DRAIN,
         Subject::FlushLoss => flush::LOSS,
         Subject::FlushYield => flush::YIELD,
+        Subject::Gutter => roof_water::GUTTER,
+        Subject::Downspout => roof_water::DOWNSPOUT,
+        Subject::Screen => roof_water::SCREEN,
+        Subject::Overflow => roof_water::OVERFLOW,
+        Subject::AirGap => roof_water::AIR_GAP,
+        Subject::TrunkFlow => trunk::FLOW,
+        Subject::TrunkDraw => trunk::DRAW,
         Subject::OnRoof => treatment::roof::TEXT,
         Subject::Dose => treatment::dose::TEXT,
         Subject::Barrier(kind) => treatment::barriers::text(kind),
@@ -45,13 +56,20 @@ pub const fn text(subject: Subject) -> Text {
 }
 
 /// What a check comes to.
-pub fn said(check: &Check, units: &Units) -> Said {
+pub fn said(check: &Check, system: &System, units: &Units) -> Said {
     let told = Told { check, units };
     let (verdict, to_do) = match check.subject {
         Subject::FlushVolume => flush::volume(&told),
         Subject::FlushDrain => flush::drain(&told),
         Subject::FlushLoss => flush::loss(&told),
         Subject::FlushYield => flush::cost(&told),
+        Subject::Gutter => roof_water::gutter(&told),
+        Subject::Downspout => roof_water::downspout(&told),
+        Subject::Screen => roof_water::screen(&told),
+        Subject::Overflow => roof_water::overflow(&told, system),
+        Subject::AirGap => roof_water::air_gap(&told),
+        Subject::TrunkFlow => trunk::flow(&told),
+        Subject::TrunkDraw => trunk::draw(&told),
         Subject::OnRoof => treatment::roof::said(check),
         Subject::Dose => treatment::dose::said(check, units),
         // Its sentence needs the chain that it stands in.
@@ -68,6 +86,9 @@ pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
         _ => Vec::new(),
     }
 }
+
+/// Not enough, but on sizes that nobody has entered yet.
+pub const NOT_ENOUGH_IF: &str = "Not enough, if the usual sizes are yours";
 
 /// A verdict in a word, for whoever can't see its colour.
 pub const fn verdict(verdict: Verdict) -> &'static str {
@@ -95,6 +116,26 @@ impl Told<'_> {
     /// A figure of the check with its unit.
     fn figure(&self, of: Figure) -> String {
         figure(of, self.check.figure(of), self.units)
+    }
+
+    /// A detail that the check went in with.
+    fn entered(&self, detail: Detail) -> String {
+        let value = self.check.went_in(detail);
+        match details::options(detail).get(crate::engine::checks::chosen(value)) {
+            Some(option) => (*option).to_owned(),
+            None => shown::entered(value, detail.row().kind, self.units),
+        }
+    }
+
+    /// What to do, where it fails.
+    fn if_fails(&self, to_do: &str) -> String {
+        if self.check.fails() { to_do.to_owned() } else { String::new() }
+    }
+
+    /// The verdict of a part that can do so much and must do so much, and what to do where it fails.
+    fn capacity(&self, can: &str, must: &str, to_do: &str) -> (String, String) {
+        let (has, wants, margin) = self.margin();
+        (format!("{margin}: {can} {has}, {must} {wants}."), self.if_fails(to_do))
     }
 
     /// What there is, what is wanted, and the margin: "40 % to spare", "20 % too little".

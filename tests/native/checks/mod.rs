@@ -1,6 +1,8 @@
 //! The checks of parts against handbooks, worked examples and general-purpose libraries.
 
 mod flush;
+mod pipes;
+mod roof_water;
 
 use eavewater::engine::checks::{Asked, Check, Subject, of_part};
 use eavewater::site::demo;

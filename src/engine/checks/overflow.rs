@@ -1,0 +1,109 @@
+//! Overflow of a tank: at least what can come in; where it goes; the air gap over it.
+
+use super::gutter::design_flow;
+use super::pipe_sizes::circle;
+use super::{Asked, Check, Figure, Subject, Verdict};
+use crate::engine::balance::first_flush::{GRAVITY, HOLE_DISCHARGE};
+use crate::site::details::Detail;
+use crate::site::tank::{OverflowTo, Tank};
+
+const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
+const SECONDS_A_MINUTE: f64 = 60.0;
+
+/// What a level pipe through a wall lets out under water that stands so high over its invert, in L/min.
+///
+/// Up to the pipe's top: critical flow in the round section (specific energy = head, any text on open channels); above:
+/// an orifice of C = 0.62 with the head over its centre. Friction and bends beyond take from it.
+pub fn pipe_l_min(diameter_m: f64, head_m: f64) -> f64 {
+    if diameter_m <= 0.0 || head_m <= 0.0 {
+        return 0.0;
+    }
+    let cubic_metres_a_second = if head_m >= diameter_m {
+        HOLE_DISCHARGE * circle(diameter_m) * (2.0 * GRAVITY * (head_m - diameter_m / 2.0)).sqrt()
+    } else {
+        critical_flow(diameter_m, head_m)
+    };
+    cubic_metres_a_second * LITRES_PER_CUBIC_METRE * SECONDS_A_MINUTE
+}
+
+/// Area and top width of a round section filled to a depth.
+fn segment(diameter: f64, depth: f64) -> (f64, f64) {
+    let radius = diameter / 2.0;
+    let half_angle = libm::acos(((radius - depth) / radius).clamp(-1.0, 1.0));
+    let half_width = (depth * (diameter - depth)).max(0.0).sqrt();
+    (radius * radius * half_angle - (radius - depth) * half_width, 2.0 * half_width)
+}
+
+/// Critical flow, in m³/s, for a specific energy below the diameter: the depth y at which y + A/(2T) is that energy.
+fn critical_flow(diameter: f64, energy: f64) -> f64 {
+    const HALVINGS: usize = 50;
+    let (mut low, mut high) = (0.0, energy);
+    for _ in 0..HALVINGS {
+        let depth = (low + high) / 2.0;
+        let (area, width) = segment(diameter, depth);
+        if width > 0.0 && depth + area / (2.0 * width) < energy { low = depth } else { high = depth }
+    }
+    let (area, width) = segment(diameter, low);
+    if width > 0.0 { area * (GRAVITY * area / width).sqrt() } else { 0.0 }
+}
+
+pub(super) fn checks(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
+    checks.push(overflow(asked, tank));
+    let system = &asked.site.system;
+    let filled_from_outside = system.hauling.iter().any(|hauling| hauling.tank == Some(tank.id))
+        || system.pumps.iter().any(|pump| pump.to == Some(tank.id));
+    if filled_from_outside {
+        checks.push(air_gap(asked, tank));
+    }
+}
+
+/// Freeboard that is no overflow pipe, in m.
+const NO_PIPE_M: f64 = 1e-6;
+
+fn overflow(asked: &Asked<'_>, tank: &Tank) -> Check {
+    let mut check = Check::new(tank.id, Subject::Overflow);
+    let head = check.known(Figure::Freeboard, tank.shape.height() - tank.overflow.get());
+    let comes = comes_in(asked, &mut check, tank, MOST_TANKS);
+    if head > NO_PIPE_M {
+        let bore = check.detail(asked, Detail::OverflowBore);
+        check.judge(Figure::OverflowFlow, pipe_l_min(bore, head), comes);
+    } else if comes > 0.0 {
+        check.finds(Figure::ComesIn, comes);
+        check.verdict = Verdict::Fails;
+    }
+    check
+}
+
+/// Overflows that lead to each other are followed no further than this.
+const MOST_TANKS: usize = 32;
+
+/// What design rain can bring to a tank, in L/min: its feeds, and the overflows of tanks that lead to it.
+fn comes_in(asked: &Asked<'_>, check: &mut Check, tank: &Tank, depth: usize) -> f64 {
+    let system = &asked.site.system;
+    let mut comes = 0.0;
+    for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
+        comes += design_flow(asked, check, feed);
+    }
+    if depth > 0 {
+        for other in system.tanks.iter().filter(|other| other.overflow_to == OverflowTo::Tank(tank.id)) {
+            comes += comes_in(asked, check, other, depth - 1);
+        }
+    }
+    comes
+}
+
+/// Least air gap, in m, whatever the pipe: 1 in.
+const LEAST_GAP_M: f64 = crate::quantity::length::METRES_PER_INCH;
+
+/// Twice the bore of the filling pipe, and an inch at the least (ASME A112.1.2, from memory).
+fn air_gap(asked: &Asked<'_>, tank: &Tank) -> Check {
+    let mut check = Check::new(tank.id, Subject::AirGap);
+    let freeboard = check.known(Figure::Freeboard, tank.shape.height() - tank.overflow.get());
+    let gap = check.detail_of(asked, Some(tank.id), Detail::AirGap, freeboard.max(0.0));
+    let bore = check.detail_of(asked, Some(tank.id), Detail::InletBore, HOSE_M);
+    check.judge(Figure::AirGap, gap, (2.0 * bore).max(LEAST_GAP_M));
+    check
+}
+
+/// Inside diameter of a filling hose, in m (common practice, no source).
+const HOSE_M: f64 = 0.05;
