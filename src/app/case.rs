@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use crate::app::ahead::{Sight, Wishes};
 use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
 use crate::engine::question::answer;
@@ -22,6 +23,8 @@ pub struct Case {
     pub width: f64,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// What is wanted of the weeks ahead, and what is known of them.
+    pub ahead: (Wishes, Sight),
     /// The site under an open trial.
     shown: Option<KeptSite>,
     /// The site's outcome; none without rain.
@@ -38,6 +41,7 @@ impl PartialEq for Case {
             && self.trial == other.trial
             && self.units == other.units
             && self.site == other.site
+            && self.ahead == other.ahead
     }
 }
 
@@ -59,6 +63,7 @@ impl Case {
             let kept = site.as_ref()?;
             Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
         };
+        let ahead = (model.ahead.wishes, model.ahead.sight.clone());
         let shown = trial.system.is_some().then(|| model.shown_site()).flatten();
         let outcome = match same {
             Some(before) => before.outcome.clone(),
@@ -69,6 +74,6 @@ impl Case {
             None if trial.is_none() => None,
             None => reckon(&trial),
         };
-        Self { units: model.units.clone(), today: model.today, width, trial, shown, outcome, tried, site }
+        Self { units: model.units.clone(), today: model.today, width, trial, ahead, shown, outcome, tried, site }
     }
 }

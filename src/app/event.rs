@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use super::ahead::AheadEvent;
 use super::draft::Draft;
 use super::model::Place;
 use super::next::NextEvent;
@@ -140,6 +141,8 @@ pub enum Event {
 
     /// Something happened about what to change next, or an option.
     Next(NextEvent),
+    /// Something happened about the weeks ahead.
+    Ahead(AheadEvent),
 
     /// A set of units was chosen.
     UnitsChosen(Customary),

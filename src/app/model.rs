@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::ahead::Lookout;
 use super::next::Next;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
@@ -190,6 +191,8 @@ pub struct Model {
     pub trial: Trial,
     /// What to change next.
     pub next: Next,
+    /// The weeks ahead.
+    pub ahead: Lookout,
     /// Rain that waits to be kept.
     pub read_rain: Option<ReadRain>,
     /// A file that waits to be taken in.
@@ -216,6 +219,7 @@ impl Default for Model {
             sheet: None,
             trial: Trial::NONE,
             next: Next::NONE,
+            ahead: Lookout::NONE,
             read_rain: None,
             read_file: None,
             notice: None,

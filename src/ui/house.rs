@@ -5,6 +5,8 @@ use leptos::prelude::*;
 use super::element::{element, live, nothing, worded};
 use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Shift};
+use crate::app::model::Place;
+use crate::app::view::ahead;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
 use crate::site::part::PartId;
 use crate::site::system::PartKind;
@@ -15,12 +17,13 @@ pub(crate) fn house(desk: Desk) -> AnyView {
     live(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
-            drawn(house::house(site, outcome, &case.units, case.today, case.width), desk)
+            let ahead = ahead::in_a_line(&case.ahead.1);
+            drawn(house::house(site, outcome, &case.units, case.today, case.width), ahead, desk)
         })
     })
 }
 
-fn drawn(view: HouseView, desk: Desk) -> AnyView {
+fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
     let HouseView { headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
@@ -44,6 +47,9 @@ fn drawn(view: HouseView, desk: Desk) -> AnyView {
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
+        .children(
+            ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
+        )
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
         .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
         .child(bundled)

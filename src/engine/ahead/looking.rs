@@ -25,14 +25,14 @@ pub enum Step {
 }
 
 /// To when the water is to last, for the safe use.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Target {
     /// Days from tomorrow on, 1 to the horizon.
     pub days: usize,
 }
 
 /// How much the house can draw a day so that the water lasts to the target.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct SafeUse {
     /// The target.
     pub target: Target,
@@ -60,7 +60,7 @@ pub const MOST_FACTOR: f64 = 8.0;
 const HALVINGS: usize = 13;
 
 /// The answer.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Ahead {
     /// The day of the reading.
     pub read_on: NaiveDate,
@@ -92,6 +92,7 @@ impl Ahead {
 }
 
 /// The work, done a step at a time.
+#[derive(Clone, Debug)]
 pub struct Looking {
     outlook: Outlook,
     target: Target,
@@ -116,6 +117,13 @@ impl Looking {
         let done = self.courses.len() + HALVINGS * self.factors.len() + steps;
         let all = self.outlook.futures.len() * (1 + HALVINGS + self.steps.len());
         if all == 0 { 1.0 } else { done as f64 / all as f64 }
+    }
+
+    /// Days of the system that the next step runs, at most.
+    pub fn next_days(&self) -> usize {
+        let futures = self.outlook.futures.len();
+        let bisects = self.courses.len() == futures && self.with_steps.iter().all(|courses| courses.len() == futures);
+        if bisects { (HALVINGS + 1) * self.target.days } else { HORIZON_DAYS + self.outlook.known.since() }
     }
 
     /// Does the next piece: one future, for one question. False once nothing is left.

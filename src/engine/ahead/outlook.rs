@@ -66,7 +66,7 @@ pub struct Outlook {
 }
 
 /// What one future brings.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Course {
     /// Live water in all stores at the end of today and of each day after it, in L.
     pub live_l: Vec<f64>,
