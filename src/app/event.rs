@@ -14,6 +14,7 @@ use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::details::Detail;
 use crate::site::diary::{Entry, EntryId, Half};
+use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
@@ -120,6 +121,10 @@ pub enum Event {
     NormalsEntered(Normals),
     /// The site's rain is to go.
     RainRemoved,
+    /// Generated years are wanted in the place of the site's rain, or no longer.
+    GeneratedChosen(Option<GeneratedYears>),
+    /// By how much to multiply each month's rain.
+    RainFactorsEntered([f64; 12]),
     /// The treatment of missing days was chosen.
     MissingDaysChosen(MissingDays),
 

@@ -29,6 +29,8 @@ pub struct Bar {
     pub value: f64,
     /// A figure over the bar (rain days), written where there is room.
     pub over: String,
+    /// A value to compare with, as a stroke across the bar.
+    pub beside: Option<f64>,
     /// Whether days are missing in it: then it is hatched, not filled.
     pub partial: bool,
     /// Whether it is a dry one: then a hollow drop stands under it.
@@ -46,6 +48,8 @@ pub struct BarsWords {
     pub value: String,
     /// What the figures over the bars mean; empty where there are none.
     pub over: String,
+    /// What the strokes across the bars mean; empty where there are none.
+    pub beside: String,
     /// What hatching means.
     pub partial: String,
     /// What the mark of a dry one means.
@@ -55,7 +59,8 @@ pub struct BarsWords {
 impl Bars {
     /// Draws the chart for a width.
     pub fn drawing(&self, width: f64) -> Drawing {
-        let greatest = self.bars.iter().map(|bar| bar.value).filter(|value| value.is_finite()).fold(0.0, f64::max);
+        let values = self.bars.iter().flat_map(|bar| [bar.value, bar.beside.unwrap_or(0.0)]);
+        let greatest = values.filter(|value| value.is_finite()).fold(0.0, f64::max);
         let room_over = if self.words.over.is_empty() { 1.0 } else { 1.08 };
         let strip = if self.bars.iter().any(|bar| bar.dry) { STRIP } else { 0.0 };
         let wanted = Wanted { width, range: (0.0, greatest * room_over), unit: &self.words.unit, right: 10.0, strip };
@@ -80,6 +85,10 @@ impl Bars {
             } else {
                 frame.pen.area(Ink::Rain, &shape);
             }
+            if let Some(beside) = bar.beside {
+                let y = frame.y.at(beside);
+                frame.pen.line(Ink::Strong, &[(left - 2.0, y), (right + 2.0, y)]);
+            }
             if overs {
                 frame.pen.text(Ink::Label, (x, top - 4.0), Anchor::Middle, SMALL, &bar.over);
             }
@@ -99,12 +108,15 @@ impl Bars {
     pub fn table(&self) -> Table {
         let words = &self.words;
         let mut columns = vec![words.label.clone(), words.value.clone()];
+        let with_beside = !words.beside.is_empty();
+        columns.extend(with_beside.then(|| words.beside.clone()));
         let with_over = !words.over.is_empty();
         let with_notes = self.bars.iter().any(|bar| bar.partial || bar.dry);
         columns.extend(with_over.then(|| words.over.clone()));
         columns.extend(with_notes.then(String::new));
         let row = |bar: &Bar| {
             let mut row = vec![bar.label.clone(), significant(bar.value, DIGITS)];
+            row.extend(with_beside.then(|| bar.beside.map_or_else(String::new, |beside| significant(beside, DIGITS))));
             row.extend(with_over.then(|| bar.over.clone()));
             row.extend(with_notes.then(|| self.notes(bar)));
             row
@@ -122,6 +134,9 @@ impl Bars {
         let mut value = with_unit(bar.value, &self.words.unit);
         if !bar.over.is_empty() {
             value = format!("{value}, {} {}", bar.over, self.words.over);
+        }
+        if let Some(beside) = bar.beside {
+            value = format!("{value}; {} {}", self.words.beside, with_unit(beside, &self.words.unit));
         }
         let notes = self.notes(bar);
         if !notes.is_empty() {
@@ -148,6 +163,10 @@ impl Bars {
             let swatch = [(x, 4.0), (x + 13.0, 4.0), (x + 13.0, 15.0), (x, 15.0)];
             frame.pen.strokes(Ink::Stranded, &polygon::hatch(&swatch, HATCH));
             frame.pen.outline(Ink::Line, &swatch);
+        }
+        if !self.words.beside.is_empty() {
+            let x = write(frame, &self.words.beside, 20.0);
+            frame.pen.line(Ink::Strong, &[(x, 10.0), (x + 15.0, 10.0)]);
         }
         if !self.words.over.is_empty() {
             write(frame, &self.words.over, 0.0);
@@ -221,6 +240,17 @@ mod tests {
             assert_eq!(row[0], reading.label);
             assert!(reading.value.starts_with(&row[1]), "{} {}", reading.value, row[1]);
         }
+    }
+
+    #[test]
+    fn a_stroke_stands_where_the_value_to_compare_with_is() {
+        let bar = |value: f64, beside: f64| Bar { label: "Jan".into(), value, beside: Some(beside), ..Bar::default() };
+        let words = BarsWords { unit: "mm".into(), beside: "generated".into(), ..BarsWords::default() };
+        let bars = Bars { bars: vec![bar(50.0, 80.0), bar(40.0, 20.0)], words };
+        let drawing = bars.drawing(358.0);
+        assert_sound(&drawing);
+        assert_eq!(bars.table().rows[0], ["Jan", "50", "80"]);
+        assert_eq!(drawing.readings[1].value, "40\u{a0}mm; generated 20\u{a0}mm");
     }
 
     #[test]

@@ -47,7 +47,11 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
 
 fn choices(desk: Desk, shown: Shown) -> AnyView {
     let wishes = move || desk.case.with(|case| case.ahead.0);
-    let choose = move |label: &str, words: Vec<String>, place: fn(&Wishes) -> usize, event: fn(usize) -> AheadEvent| -> AnyView {
+    let choose = move |label: &str,
+                       words: Vec<String>,
+                       place: fn(&Wishes) -> usize,
+                       event: fn(usize) -> AheadEvent|
+          -> AnyView {
         Choose {
             label: label.to_owned(),
             hint: None,

@@ -6,7 +6,7 @@ use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
-use super::{Desk, figure};
+use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::view::rain::{self, KeptRainView, RainView, WaitingView};
 use crate::quantity::{Kind, Range, shown};
@@ -178,7 +178,8 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
 
 /// The rain that the site has.
 fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
-    let KeptRainView { kind, source, summary, caution, charts, dry_spells, treatments } = kept;
+    let KeptRainView { kind, source, summary, caution, charts, dry_spells, treatments, generated: years, factors } =
+        kept;
     let changing = RwSignal::new(false);
     let mut views: Vec<AnyView> =
         vec![worded("P", format!("{kind}: {source}")).class("lead").into(), worded("P", summary).into()];
@@ -208,6 +209,8 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         views.push(worded("P", "Days in a row with less than 1 mm.").class("small").into());
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }
+    views.push(generated::generated(years, desk));
+    views.push(generated::future(factors, desk));
     let change = worded("BUTTON", "Give other rain")
         .attribute("type", "button")
         .live_attribute("aria-expanded", move || Some(changing.get().to_string()))

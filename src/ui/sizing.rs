@@ -6,9 +6,11 @@ use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::{Desk, figure, next, who_decides};
 use crate::app::event::{Event, Lever};
+use crate::app::view::generated;
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
 use crate::quantity::decimal;
-use crate::words;
+use crate::site::household::GeneratedYears;
+use crate::words::{self, generated as say};
 
 /// The place as it is shown.
 type Shown = Memo<Option<SizingView>>;
@@ -37,6 +39,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .class("sizing")
         .child(element("H1").class("headline").live_text(headline))
         .child(live(reservations))
+        .child(beside(desk))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))
         .child(next::options(desk))
         .child(next::next(desk))
@@ -44,6 +47,20 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .child(reckoning(shown, desk))
         .child(who_decides())
         .into()
+}
+
+/// What generated years say beside the site's own rain, or that it is reckoned with them.
+fn beside(desk: Desk) -> AnyView {
+    let site = Memo::new(move |_| desk.case.with(|case| case.site.clone()));
+    let said = Memo::new(move |_| site.with(|site| site.as_ref().and_then(generated::beside)));
+    let shown = move || {
+        let Some((text, in_use)) = said.get() else { return nothing() };
+        let (label, wanted) =
+            if in_use { (say::BACK, None) } else { (say::RECKON_WITH_THEM, Some(GeneratedYears::CENTURY)) };
+        let button = desk.button(label, Event::GeneratedChosen(wanted));
+        element("DIV").class("beside").child(worded("H2", say::TITLE)).child(worded("P", text)).child(button).into()
+    };
+    live(shown)
 }
 
 fn levers(shown: Shown, desk: Desk) -> AnyView {

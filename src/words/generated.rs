@@ -52,15 +52,43 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
     }
 }
 
+/// Title, meaning and caption of the months' rain.
+pub const RAIN_BY_MONTH: [&str; 3] =
+    ["Rain by month, beside generated", "mean rain", "Bars: the rain of this site. Strokes: the generated years."];
+/// Title, meaning and caption of the months' wet days.
+pub const WET_DAYS_BY_MONTH: [&str; 3] = [
+    "Wet days by month, beside generated",
+    "wet days",
+    "Days with 1 mm or more; of monthly means, rain days as entered.",
+];
+
+/// Title of the factors for a drier future.
+pub const FUTURE: &str = "A drier or wetter future";
+/// What they do.
+pub const FUTURE_WHAT: &str =
+    "Each month's rain, recorded or generated, is multiplied by this. 100\u{a0}% leaves it as it is.";
+/// Shifts of the whole year: what each does.
+pub const SHIFTS: [(f64, &str); 5] = [
+    (1.0, "As it was"),
+    (0.9, "10\u{a0}% less all year"),
+    (0.8, "20\u{a0}% less all year"),
+    (0.7, "30\u{a0}% less all year"),
+    (1.1, "10\u{a0}% more all year"),
+];
+/// What is said where the months differ.
+pub const BY_MONTH: &str = "Month by month";
+/// Label of the shifts.
+pub const WHOLE_YEAR: &str = "The whole year";
+
 /// The rows of the comparison that are not months: what they are called.
 pub const ROWS: [&str; 7] = [
     "mean year",
     "spread of years",
     "driest year",
     "wettest year",
-    "longest dry spell of a middle year",
-    "of 1 year in 10",
-    "longest of all",
+    "dry spell, middle year",
+    "dry spell, 1 year in 10",
+    "longest dry spell",
 ];
 
 /// Days of a dry spell.

@@ -10,11 +10,12 @@ use eavewater::app::sketch::Sketch;
 use eavewater::app::update::update;
 use eavewater::app::view::{frame, rain as rain_view, sizing as sizing_view};
 use eavewater::engine::question::answer;
-use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Units, Volume};
+use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteId, Trouble};
 use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
+use eavewater::site::household::GeneratedYears;
 use eavewater::site::part::Field;
 use eavewater::site::rain::Rain;
 use eavewater::site::roof::Material;
@@ -309,4 +310,27 @@ fn monthly_means_are_run_and_called_what_they_are() {
     let results = view.results.unwrap();
     assert!(results.reservations[0].contains("Real years are rougher"), "{:?}", results.reservations);
     assert_eq!(results.good_years, None);
+}
+
+#[test]
+fn generated_years_and_a_drier_future_are_taken_within_their_ranges() {
+    let mut model = with_demo();
+    let chosen = |model: &Model| model.site().unwrap().site.reckoning.clone();
+    let wanted = GeneratedYears { years: 50, ..GeneratedYears::CENTURY };
+    let effects = update(&mut model, Event::GeneratedChosen(Some(wanted)));
+    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]), "{effects:?}");
+    assert_eq!(chosen(&model).generated, Some(wanted));
+    for refused in [
+        GeneratedYears { years: 9, ..wanted },
+        GeneratedYears { years: 401, ..wanted },
+        GeneratedYears { spread: Some(Share::of_one(1.5)), ..wanted },
+    ] {
+        assert_eq!(update(&mut model, Event::GeneratedChosen(Some(refused))), []);
+        assert_eq!(chosen(&model).generated, Some(wanted));
+    }
+    update(&mut model, Event::RainFactorsEntered([0.8; 12]));
+    assert_eq!(chosen(&model).rain_factors, [Share::of_one(0.8); 12]);
+    assert_eq!(update(&mut model, Event::RainFactorsEntered([3.5; 12])), []);
+    update(&mut model, Event::GeneratedChosen(None));
+    assert_eq!(chosen(&model).generated, None);
 }

@@ -88,6 +88,8 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::NormalsEntered(normals) => rain::normals(model, normals),
         Event::RainRemoved => rain::remove(model),
+        Event::GeneratedChosen(generated) => rain::generated(model, generated),
+        Event::RainFactorsEntered(factors) => rain::factors(model, factors),
         Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
 
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),

@@ -6,6 +6,8 @@ use crate::app::effect::Effect;
 use crate::app::model::{Model, Notice, ReadRain, Undo};
 use crate::engine::rain::import;
 use crate::engine::rain::rain_unit::RainUnit;
+use crate::quantity::Share;
+use crate::site::household::{ANNUAL_SPREAD, GENERATED_YEARS, GeneratedYears, RAIN_FACTOR};
 use crate::site::rain::{Normals, Rain};
 
 pub(super) fn read(model: &mut Model, bytes: Vec<u8>, source: String) -> Vec<Effect> {
@@ -41,6 +43,25 @@ pub(super) fn normals(model: &mut Model, normals: Normals) -> Vec<Effect> {
 
 pub(super) fn remove(model: &mut Model) -> Vec<Effect> {
     put(model, None)
+}
+
+/// Generated years in the place of the site's rain, if their number and spread are in range.
+pub(super) fn generated(model: &mut Model, generated: Option<GeneratedYears>) -> Vec<Effect> {
+    let in_range = generated.is_none_or(|generated| {
+        GENERATED_YEARS.holds(f64::from(generated.years))
+            && generated.spread.is_none_or(|spread| ANNUAL_SPREAD.holds(spread.get()))
+    });
+    if !in_range {
+        return Vec::new();
+    }
+    super::sites::change(model, |site| site.reckoning.generated = generated)
+}
+
+pub(super) fn factors(model: &mut Model, factors: [f64; 12]) -> Vec<Effect> {
+    if !factors.iter().all(|factor| RAIN_FACTOR.holds(*factor)) {
+        return Vec::new();
+    }
+    super::sites::change(model, |site| site.reckoning.rain_factors = factors.map(Share::of_one))
 }
 
 fn put(model: &mut Model, rain: Option<Rain>) -> Vec<Effect> {

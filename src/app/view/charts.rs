@@ -246,6 +246,29 @@ pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     )
 }
 
+/// What generated months are like, beside those of the site's rain.
+pub fn months_compared(
+    [own, generated]: [[f64; 12]; 2],
+    kind: Kind,
+    [title, value, caption]: [&'static str; 3],
+    units: &Units,
+    width: f64,
+) -> Chart {
+    let mut bars = Vec::with_capacity(12);
+    for ((label, own), generated) in MONTHS.into_iter().zip(own).zip(generated) {
+        let [value, beside] = [own, generated].map(|value| shown::in_unit(value, kind, units));
+        bars.push(Bar { label: label.to_owned(), value, beside: Some(beside), ..Bar::default() });
+    }
+    let words = BarsWords {
+        unit: unit(kind, units),
+        label: "month".to_owned(),
+        value: value.to_owned(),
+        beside: "generated".to_owned(),
+        ..BarsWords::default()
+    };
+    chart(bars, words, title, caption, width)
+}
+
 fn chart(bars: Vec<Bar>, words: BarsWords, title: &'static str, caption: &str, width: f64) -> Chart {
     let bars = Bars { bars, words };
     Chart { title, caption: caption.to_owned(), drawing: bars.drawing(width), table: bars.table() }

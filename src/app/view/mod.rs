@@ -4,6 +4,7 @@ pub mod ahead;
 pub mod charts;
 pub mod checks;
 pub mod frame;
+pub mod generated;
 pub mod house;
 pub mod kept;
 pub mod next;

@@ -1,10 +1,11 @@
 //! The rain: what the site has, and what was read and waits to be kept.
 
 use super::charts::{self, Chart};
+use super::generated::{self, GeneratedView};
 use crate::app::model::{KeptSite, ReadRain};
 use crate::engine::rain::picture;
 use crate::engine::rain::rain_unit::RainUnit;
-use crate::quantity::{Kind, Units, shown};
+use crate::quantity::{Kind, Share, Units, shown};
 use crate::site::household::USUAL_MISSING_DAYS;
 use crate::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use crate::words::{self, rain_report};
@@ -48,6 +49,10 @@ pub struct KeptRainView {
     pub summary: String,
     /// What to mind about it.
     pub caution: Option<&'static str>,
+    /// Years that haven't happened, beside it.
+    pub generated: GeneratedView,
+    /// By how much each month's rain is multiplied.
+    pub factors: [f64; 12],
     /// What it looks like.
     pub charts: Vec<Chart>,
     /// The longest dry spells: when, and how long.
@@ -63,9 +68,14 @@ const DRY_SPELLS: usize = 5;
 pub fn rain(kept: &KeptSite, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
     RainView {
         waiting: waiting.map(|waiting| waiting_view(waiting, units)),
-        kept: kept.rain.as_deref().map(|rain| match rain {
-            Rain::Record(record) => record_view(record, kept.site.reckoning.missing_days, units, width),
-            Rain::Normals(normals) => normals_view(normals, units, width),
+        kept: kept.rain.as_deref().map(|rain| {
+            let reckoning = &kept.site.reckoning;
+            let seen = match rain {
+                Rain::Record(record) => record_view(record, reckoning.missing_days, units, width),
+                Rain::Normals(normals) => normals_view(normals, units, width),
+            };
+            let factors = reckoning.rain_factors.map(Share::get);
+            KeptRainView { generated: generated::generated(rain, reckoning.generated, units, width), factors, ..seen }
         }),
     }
 }
@@ -123,6 +133,8 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
             mean_year(record, units)
         ),
         caution: None,
+        generated: GeneratedView::default(),
+        factors: [1.0; 12],
         charts: vec![charts::monthly_rain(record, units, width), charts::yearly_rain(record, units, width)],
         dry_spells: picture::longest_dry_spells(record, DRY_SPELLS)
             .iter()
@@ -149,6 +161,8 @@ fn normals_view(normals: &Normals, units: &Units, width: f64) -> KeptRainView {
         source: normals.source.clone(),
         summary: format!("A mean year has {} of rain.", shown::figure(year, Kind::Depth, units)),
         caution: Some(words::rain::EVEN_RAIN),
+        generated: GeneratedView::default(),
+        factors: [1.0; 12],
         charts: vec![charts::normals(&normals.totals_mm, normals.rain_days.as_ref(), units, width)],
         dry_spells: Vec::new(),
         treatments: Vec::new(),
