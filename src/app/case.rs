@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use crate::app::ahead::{Sight, Wishes};
 use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
+use crate::engine::diary::joined::joined;
 use crate::engine::question::answer;
 use crate::quantity::Units;
 use crate::site::trial::Trial;
@@ -45,6 +46,24 @@ impl PartialEq for Case {
     }
 }
 
+/// The site with the rain of its diary beside its own.
+fn with_written_rain(mut kept: KeptSite) -> KeptSite {
+    let joined = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days);
+    if let Some(rain) = joined {
+        kept.rain = Some(Arc::new(rain));
+    }
+    kept
+}
+
+/// Whether the outcome of one is that of the other, whatever else is in their diaries.
+fn asks_the_same(one: Option<&KeptSite>, other: Option<&KeptSite>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => one.id == other.id && one.site == other.site && one.rain == other.rain,
+        (None, None) => true,
+        _ => false,
+    }
+}
+
 impl Case {
     /// The site as it is shown, under the trial if one is open, with its outcome.
     pub fn shown(&self) -> (Option<&KeptSite>, Option<&Outcome>) {
@@ -56,8 +75,8 @@ impl Case {
 
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
-        let (site, trial) = (model.site().cloned(), model.trial.clone());
-        let same = before.filter(|before| before.site == site);
+        let (site, trial) = (model.site().cloned().map(with_written_rain), model.trial.clone());
+        let same = before.filter(|before| asks_the_same(before.site.as_ref(), site.as_ref()));
         let tried_before = same.filter(|before| before.trial == trial && !trial.is_none());
         let reckon = |trial: &Trial| {
             let kept = site.as_ref()?;

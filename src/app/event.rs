@@ -13,7 +13,7 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
 use crate::site::details::Detail;
-use crate::site::diary::{Entry, EntryId, Half};
+use crate::site::diary::{Entry, EntryId, Half, Subject};
 use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
@@ -128,6 +128,12 @@ pub enum Event {
     /// The treatment of missing days was chosen.
     MissingDaysChosen(MissingDays),
 
+    /// An entry is to be filled in for today.
+    FormWanted(Subject),
+    /// An entry is to be changed.
+    EntryOpened(EntryId),
+    /// The form was given up.
+    FormLeft,
     /// An entry of the diary was written or changed, at this moment in milliseconds since 1970.
     EntryWritten(Draft, u64),
     /// An entry is to go.

@@ -13,6 +13,7 @@ pub mod effect;
 pub mod ahead;
 pub mod case;
 pub mod draft;
+pub mod form;
 pub mod next;
 pub mod sketch;
 

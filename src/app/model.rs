@@ -5,6 +5,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 
 use super::ahead::Lookout;
+use super::form::Form;
 use super::next::Next;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
@@ -185,6 +186,8 @@ pub struct Model {
     pub place: Place,
     /// Whether the sketch is being drawn.
     pub sketching: bool,
+    /// The entry that is being filled in, as it was when the form was opened.
+    pub form: Option<Form>,
     /// The part whose sheet is open.
     pub sheet: Option<PartId>,
     /// The trial beside the real system.
@@ -216,6 +219,7 @@ impl Default for Model {
             units: Units::default(),
             place: Place::House,
             sketching: false,
+            form: None,
             sheet: None,
             trial: Trial::NONE,
             next: Next::NONE,

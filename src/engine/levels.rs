@@ -32,7 +32,14 @@ pub fn held(plan: &Plan, system: &System, of: Water, level: Level) -> Option<Hel
     let tank = &system.tanks[place];
     let whole_l = match of {
         Water::Tank(_) => tank.capacity().get(),
-        Water::Store(_) => capacity_l + plan.stores[store].tanks.iter().map(|at| plan.dead_l(*at)).sum::<f64>(),
+        Water::Store(_) => {
+            capacity_l
+                + plan.stores[store]
+                    .tanks
+                    .iter()
+                    .map(|at| system.tanks.get(*at).map_or(0.0, |tank| tank.dead_storage().get()))
+                    .sum::<f64>()
+        }
     };
     let live_of = |volume_l: f64| match of {
         Water::Tank(_) => joined.live_l(tank.floor.get() + depth_m(&tank.shape, tank.overflow.get(), volume_l)),

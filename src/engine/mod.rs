@@ -5,6 +5,8 @@ pub mod reference_et;
 
 pub mod balance;
 pub mod checks;
+pub mod diary;
+pub mod levels;
 pub mod measures;
 
 pub mod levels;

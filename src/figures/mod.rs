@@ -11,8 +11,10 @@ pub mod table;
 
 pub mod band;
 pub mod bars;
+pub mod daily;
 pub mod interval;
 pub mod lines;
+pub mod track;
 pub mod went;
 
 pub mod house;

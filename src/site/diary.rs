@@ -75,6 +75,46 @@ pub enum Told {
     Note,
 }
 
+/// What an entry is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// A level.
+    Level,
+    /// Rain.
+    Rain,
+    /// A meter.
+    Meter,
+    /// Water that was brought.
+    Delivery,
+    /// Work that was done.
+    Work,
+    /// A water test.
+    Test,
+    /// A note.
+    Note,
+}
+
+impl Subject {
+    /// All of them, the most usual first.
+    pub const ALL: [Subject; 7] =
+        [Subject::Level, Subject::Rain, Subject::Meter, Subject::Delivery, Subject::Work, Subject::Test, Subject::Note];
+}
+
+impl Told {
+    /// What it is about.
+    pub const fn subject(&self) -> Subject {
+        match self {
+            Told::Level { .. } => Subject::Level,
+            Told::Rain(_) => Subject::Rain,
+            Told::Meter { .. } => Subject::Meter,
+            Told::Delivery { .. } => Subject::Delivery,
+            Told::Work { .. } => Subject::Work,
+            Told::Test { .. } => Subject::Test,
+            Told::Note => Subject::Note,
+        }
+    }
+}
+
 /// Where a level was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Water {

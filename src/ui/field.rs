@@ -98,3 +98,17 @@ pub(crate) fn text_field(
         .on("change", move |event| on_entered(event_target_value(&event)));
     element("LABEL").class("field").child(worded("SPAN", label).class("label")).child(input).into()
 }
+
+/// A labelled field whose text goes out with every key.
+pub(crate) fn typed_field(
+    label: &'static str,
+    text: impl Fn() -> String + Send + 'static,
+    on_typed: impl Fn(String) + 'static,
+) -> AnyView {
+    let input = element("INPUT")
+        .attribute("type", "text")
+        .attribute("autocomplete", "off")
+        .value(text)
+        .on("input", move |event| on_typed(event_target_value(&event)));
+    element("LABEL").class("field").child(worded("SPAN", label).class("label")).child(input).into()
+}

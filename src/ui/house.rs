@@ -8,6 +8,7 @@ use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
 use crate::app::view::ahead;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
+use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::PartKind;
 use crate::words;
@@ -50,6 +51,7 @@ fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
         .children(
             ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
         )
+        .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
         .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
         .child(bundled)

@@ -7,6 +7,7 @@ mod notice;
 
 mod ahead;
 mod diary;
+mod entry;
 mod generated;
 mod house;
 mod kept;

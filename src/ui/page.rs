@@ -3,7 +3,9 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
-use super::{Desk, Outside, ahead, bar, diary, house, kept, next, notice, rain, sheet, sizing, sketch, start, upkeep};
+use super::{
+    Desk, Outside, ahead, bar, diary, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start, upkeep,
+};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -49,6 +51,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
     let showing = Memo::new(move |_| model.with(Showing::of));
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
+        Showing::Form => entry::entry(desk),
         Showing::Start => start::start(desk),
         Showing::Place(Place::House) => house::house(desk),
         Showing::Place(Place::Diary) => diary::diary(desk),
@@ -74,6 +77,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
 enum Showing {
     Start,
     Sketch,
+    Form,
     Place(Place),
 }
 
@@ -81,6 +85,7 @@ impl Showing {
     fn of(model: &Model) -> Self {
         match model.site() {
             _ if model.sketching => Showing::Sketch,
+            Some(_) if model.form.is_some() => Showing::Form,
             None if model.place != Place::Kept => Showing::Start,
             _ => Showing::Place(model.place),
         }

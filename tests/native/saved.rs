@@ -313,7 +313,7 @@ fn every_kind_of_garden_comes_back() {
         let id = PartId(u32::try_from(number).unwrap() + 1);
         site.system.uses.push(Use { id, amount, ..uses().remove(0) });
     }
-    check_comes_back(&SiteFile { site, rain: None, diary: eavewater::site::diary::Diary::default() });
+    check_comes_back(&SiteFile { site, rain: None, diary: Diary::default() });
 }
 
 proptest! {

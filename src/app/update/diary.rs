@@ -4,8 +4,23 @@ use std::sync::Arc;
 
 use crate::app::draft::Draft;
 use crate::app::effect::Effect;
+use crate::app::form::Form;
 use crate::app::model::{KeptSite, Model, Notice, SiteId, Undo};
-use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, YEARS};
+use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Subject, YEARS};
+
+/// Opens an empty form.
+pub(super) fn open(model: &mut Model, subject: Subject) -> Vec<Effect> {
+    model.form = model.site().map(|kept| Form::new(subject, model.today, kept));
+    model.sheet = None;
+    Vec::new()
+}
+
+/// Opens the form of an entry that is there.
+pub(super) fn open_entry(model: &mut Model, id: EntryId) -> Vec<Effect> {
+    let form = model.site().and_then(|kept| Some(Form::of(kept.diary.entry(id)?, &model.units, kept)));
+    model.form = form.or(model.form.take());
+    Vec::new()
+}
 
 /// Writes an entry of the open site. One that tells of a day outside all years of a diary is not written.
 pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect> {
@@ -25,6 +40,7 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
     let (before, effect) = put(kept, entry);
     model.undo = Some(Undo::Entry(site, id, before));
     model.notice = Some(Notice::EntryWritten);
+    model.form = None;
     vec![effect]
 }
 

@@ -35,6 +35,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
 
         Event::PlaceOpened(place) => {
             model.place = place;
+            model.form = None;
             model.sheet = None;
             model.sketching = false;
             Vec::new()
@@ -92,6 +93,12 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::RainFactorsEntered(factors) => rain::factors(model, factors),
         Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
 
+        Event::FormWanted(subject) => diary::open(model, subject),
+        Event::EntryOpened(id) => diary::open_entry(model, id),
+        Event::FormLeft => {
+            model.form = None;
+            Vec::new()
+        }
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
         Event::EntryRemoved(id) => diary::remove(model, id),
 

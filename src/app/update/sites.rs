@@ -53,6 +53,7 @@ fn insert(model: &mut Model, at: usize, kept: KeptSite) -> Vec<Effect> {
 fn look_at(model: &mut Model, id: Option<SiteId>) {
     model.open = id;
     model.sheet = None;
+    model.form = None;
     model.sketching = false;
     model.trial = Trial::NONE;
     super::next::forget(model);

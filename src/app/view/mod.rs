@@ -3,6 +3,8 @@
 pub mod ahead;
 pub mod charts;
 pub mod checks;
+pub mod diary;
+pub mod entry;
 pub mod frame;
 pub mod generated;
 pub mod house;

@@ -40,11 +40,6 @@ impl Plan {
 }
 
 impl Plan {
-    /// Water below the outlet of a tank when that is full, in L; 0 of a tank that isn't there.
-    pub fn dead_l(&self, tank: usize) -> f64 {
-        self.tanks.get(tank).map_or(0.0, |tank| tank.dead_l)
-    }
-
     /// The same without hauled water.
     #[must_use]
     pub fn without_hauling(mut self) -> Self {

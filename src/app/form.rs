@@ -1,0 +1,255 @@
+//! An entry of the diary while it is being filled in.
+
+use chrono::NaiveDate;
+
+use super::draft::Draft;
+use super::model::KeptSite;
+use crate::quantity::{Depth, Kind, Length, Money, Range, Share, Units, Volume, shown, typed};
+use crate::site::diary::{
+    DAY_RAIN, DELIVERY, Diary, Entry, EntryId, FOUND, LEVEL_DEPTH, LEVEL_VOLUME, Level, METER, Parameter, Subject,
+    TestResult, Told, Water,
+};
+use crate::site::part::PartId;
+use crate::site::work::Task;
+use crate::words;
+
+/// How a level is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LevelBy {
+    /// By its depth.
+    Depth,
+    /// By the share.
+    Share,
+    /// By the volume.
+    Volume,
+    /// Full to the overflow.
+    Full,
+}
+
+impl LevelBy {
+    /// All ways.
+    pub const ALL: [LevelBy; 4] = [LevelBy::Depth, LevelBy::Share, LevelBy::Volume, LevelBy::Full];
+}
+
+/// How a test's result is given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FoundBy {
+    /// A value.
+    Value,
+    /// Less than a value.
+    Below,
+    /// Present.
+    Present,
+    /// Absent.
+    Absent,
+}
+
+impl FoundBy {
+    /// All ways.
+    pub const ALL: [FoundBy; 4] = [FoundBy::Value, FoundBy::Below, FoundBy::Absent, FoundBy::Present];
+}
+
+/// An entry as it is being filled in: what is typed stays text until it is written.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Form {
+    /// The entry that is being changed; none for a new one.
+    pub id: Option<EntryId>,
+    /// What it is about.
+    pub subject: Subject,
+    /// The day that it tells of.
+    pub date: NaiveDate,
+    /// The number as typed.
+    pub text: String,
+    /// The price as typed.
+    pub price: String,
+    /// The part that it is about, if one is.
+    pub part: Option<PartId>,
+    /// Whether a level is of all tanks joined with that one.
+    pub whole_store: bool,
+    /// How a level is read.
+    pub by: LevelBy,
+    /// What was done.
+    pub task: Task,
+    /// What was tested for.
+    pub parameter: Parameter,
+    /// How its result is given.
+    pub found: FoundBy,
+    /// What else there is to say.
+    pub note: String,
+}
+
+/// A price may be so much.
+const PRICE: Range = Range::new(0.0, 1e9);
+/// A share of what a tank holds.
+const SHARE: Range = Range::new(0.0, 2.0);
+
+impl Form {
+    /// An empty form for today. A level is asked for where and how it was read last.
+    pub fn new(subject: Subject, today: NaiveDate, kept: &KeptSite) -> Self {
+        let mut form = Form {
+            id: None,
+            subject,
+            date: today,
+            text: String::new(),
+            price: String::new(),
+            part: None,
+            whole_store: false,
+            by: LevelBy::Depth,
+            task: Task::Gutter,
+            parameter: Parameter::EColi,
+            found: FoundBy::Value,
+            note: String::new(),
+        };
+        if subject == Subject::Level {
+            let there = |of: Water| kept.site.system.tank(of.tank()).is_some();
+            let last = kept.diary.entries().iter().rev().find_map(|entry| match entry.told {
+                Told::Level { of, level } if there(of) => Some((of, level)),
+                _ => None,
+            });
+            form.part = last.map(|(of, _)| of.tank()).or(kept.site.system.tanks.first().map(|tank| tank.id));
+            if let Some((of, level)) = last {
+                form.take_level(of, level);
+            }
+            if form.by == LevelBy::Full {
+                form.by = by_before(&kept.diary);
+            }
+        }
+        form
+    }
+
+    /// The form of an entry that is to be changed.
+    pub fn of(entry: &Entry, units: &Units, kept: &KeptSite) -> Self {
+        let mut form = Form { part: None, ..Form::new(entry.told.subject(), entry.date, kept) };
+        form.id = Some(entry.id);
+        form.note.clone_from(&entry.note);
+        match &entry.told {
+            Told::Level { of, level } => {
+                form.take_level(*of, *level);
+                let (si, kind) = match *level {
+                    Level::Depth(depth) => (depth.get(), Kind::Length),
+                    Level::Share(share) => (share.get(), Kind::Share),
+                    Level::Volume(volume) => (volume.get(), Kind::Volume),
+                    Level::Full => return form,
+                };
+                form.text = shown::entered(si, kind, units);
+            }
+            Told::Rain(depth) => form.text = shown::entered(depth.get(), Kind::Depth, units),
+            Told::Meter { of, reading } => {
+                form.part = *of;
+                form.text = shown::entered(reading.get(), Kind::Volume, units);
+            }
+            Told::Delivery { to, volume, price } => {
+                form.part = *to;
+                form.text = shown::entered(volume.get(), Kind::Volume, units);
+                form.price = price.map_or_else(String::new, |price| shown::entered(price.get(), Kind::Money, units));
+            }
+            Told::Work { on, task } => (form.part, form.task) = (*on, *task),
+            Told::Test { at, parameter, found } => {
+                (form.part, form.parameter) = (*at, *parameter);
+                let (by, value) = match *found {
+                    TestResult::Value(value) => (FoundBy::Value, Some(value)),
+                    TestResult::Below(value) => (FoundBy::Below, Some(value)),
+                    TestResult::Present => (FoundBy::Present, None),
+                    TestResult::Absent => (FoundBy::Absent, None),
+                };
+                form.found = by;
+                form.text = value.map_or_else(String::new, |value| shown::significant(value, 6));
+            }
+            Told::Note => {}
+        }
+        form
+    }
+
+    fn take_level(&mut self, of: Water, level: Level) {
+        self.part = Some(of.tank());
+        self.whole_store = matches!(of, Water::Store(_));
+        self.by = level_by(level);
+    }
+
+    /// The kind of the number that is asked for and what it may be; none where no number is.
+    pub fn number(&self) -> Option<(Kind, Range)> {
+        match self.subject {
+            Subject::Level => match self.by {
+                LevelBy::Depth => Some((Kind::Length, LEVEL_DEPTH)),
+                LevelBy::Share => Some((Kind::Share, SHARE)),
+                LevelBy::Volume => Some((Kind::Volume, LEVEL_VOLUME)),
+                LevelBy::Full => None,
+            },
+            Subject::Rain => Some((Kind::Depth, DAY_RAIN)),
+            Subject::Meter => Some((Kind::Volume, METER)),
+            Subject::Delivery => Some((Kind::Volume, DELIVERY)),
+            Subject::Test if matches!(self.found, FoundBy::Value | FoundBy::Below) => Some((Kind::Count, FOUND)),
+            Subject::Work | Subject::Test | Subject::Note => None,
+        }
+    }
+
+    /// What would be written.
+    ///
+    /// # Errors
+    /// A sentence that says what is lacking or wrong.
+    pub fn draft(&self, units: &Units) -> Result<Draft, String> {
+        let value = match self.number() {
+            Some((kind, range)) => self.read(&self.text, kind, range, units)?,
+            None => 0.0,
+        };
+        let told = match self.subject {
+            Subject::Level => {
+                let tank = self.part.ok_or_else(|| words::diary::NO_TANK.to_owned())?;
+                let of = if self.whole_store { Water::Store(tank) } else { Water::Tank(tank) };
+                let level = match self.by {
+                    LevelBy::Depth => Level::Depth(Length::metres(value)),
+                    LevelBy::Share => Level::Share(Share::of_one(value)),
+                    LevelBy::Volume => Level::Volume(Volume::litres(value)),
+                    LevelBy::Full => Level::Full,
+                };
+                Told::Level { of, level }
+            }
+            Subject::Rain => Told::Rain(Depth::millimetres(value)),
+            Subject::Meter => Told::Meter { of: self.part, reading: Volume::litres(value) },
+            Subject::Delivery => {
+                let price = if self.price.trim().is_empty() {
+                    None
+                } else {
+                    Some(Money::coins(self.read(&self.price, Kind::Money, PRICE, units)?))
+                };
+                Told::Delivery { to: self.part, volume: Volume::litres(value), price }
+            }
+            Subject::Work => Told::Work { on: self.part, task: self.task },
+            Subject::Test => {
+                let found = match self.found {
+                    FoundBy::Value => TestResult::Value(value),
+                    FoundBy::Below => TestResult::Below(value),
+                    FoundBy::Present => TestResult::Present,
+                    FoundBy::Absent => TestResult::Absent,
+                };
+                Told::Test { at: self.part, parameter: self.parameter, found }
+            }
+            Subject::Note if self.note.trim().is_empty() => return Err(words::diary::EMPTY_NOTE.to_owned()),
+            Subject::Note => Told::Note,
+        };
+        Ok(Draft { id: self.id, date: self.date, told, note: self.note.clone() })
+    }
+
+    fn read(&self, text: &str, kind: Kind, range: Range, units: &Units) -> Result<f64, String> {
+        let read = typed::quantity(text, kind, units).map_err(|error| words::errors::typed(&error))?;
+        if range.holds(read.si) { Ok(read.si) } else { Err(words::diary::out_of_range(kind, range, units)) }
+    }
+}
+
+fn level_by(level: Level) -> LevelBy {
+    match level {
+        Level::Depth(_) => LevelBy::Depth,
+        Level::Share(_) => LevelBy::Share,
+        Level::Volume(_) => LevelBy::Volume,
+        Level::Full => LevelBy::Full,
+    }
+}
+
+/// How levels were read before one was just full.
+fn by_before(diary: &Diary) -> LevelBy {
+    let mut by = diary.entries().iter().rev().filter_map(|entry| match entry.told {
+        Told::Level { level, .. } => Some(level_by(level)),
+        _ => None,
+    });
+    by.find(|by| *by != LevelBy::Full).unwrap_or(LevelBy::Depth)
+}

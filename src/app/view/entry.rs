@@ -1,0 +1,178 @@
+//! The form of an entry: what it asks for, what was written last, what is doubtful.
+
+use chrono::NaiveDate;
+
+use crate::app::form::{Form, FoundBy, LevelBy};
+use crate::app::model::KeptSite;
+use crate::engine::balance::plan::plan;
+use crate::engine::diary::doubts::doubts;
+use crate::engine::diary::joined::Known;
+use crate::quantity::Units;
+use crate::site::diary::{Entry, Subject, Told};
+use crate::site::part::PartId;
+use crate::site::rain::Rain;
+use crate::site::system::{Part, PartKind};
+use crate::words;
+
+/// The form as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FormView {
+    /// The title.
+    pub title: String,
+    /// The unit that a bare number is taken in, where a number is asked for.
+    pub unit: Option<String>,
+    /// What was written last, with its day.
+    pub last: Option<String>,
+    /// What would be written, as it was understood; none while something is lacking.
+    pub understood: Option<String>,
+    /// What is lacking or wrong.
+    pub lacking: Option<String>,
+    /// What is doubtful.
+    pub doubts: Vec<String>,
+    /// What is written on the button.
+    pub write: &'static str,
+}
+
+/// The form of a site's diary.
+pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> FormView {
+    let system = &kept.site.system;
+    let draft = form.draft(units);
+    let doubts: Vec<String> = match &draft {
+        Ok(draft) => {
+            let known = Known::of(kept.rain.as_deref(), &kept.diary);
+            let plan = plan(system).ok();
+            let about = (form.id, draft.date, &draft.told);
+            let found = doubts(system, plan.as_ref(), &kept.diary, &known, greatest_mm(kept), today, about);
+            found.iter().map(|doubt| words::diary::doubt(doubt, units)).collect()
+        }
+        Err(_) => Vec::new(),
+    };
+    let untouched = form.text.trim().is_empty() && form.number().is_some();
+    FormView {
+        title: title(form),
+        unit: form.number().map(|(kind, _)| match form.subject {
+            Subject::Test => form.parameter.unit().to_owned(),
+            _ => units.of(kind).symbol.to_owned(),
+        }),
+        last: last(kept, form)
+            .map(|entry| format!("{}: {}", words::date(entry.date), words::diary::told(&entry.told, system, units))),
+        understood: draft.as_ref().ok().map(|draft| words::diary::told(&draft.told, system, units)),
+        lacking: draft.err().filter(|_| !untouched),
+        write: if doubts.is_empty() { words::diary::WRITE } else { words::diary::WRITE_ALL_THE_SAME },
+        doubts,
+    }
+}
+
+fn title(form: &Form) -> String {
+    let subject = words::diary::subject(form.subject);
+    if form.id.is_some() { format!("Change: {subject}") } else { subject.to_owned() }
+}
+
+fn greatest_mm(kept: &KeptSite) -> Option<f64> {
+    match kept.rain.as_deref()? {
+        Rain::Record(record) => {
+            let greatest = record.depths_mm.iter().flatten().copied().fold(0.0, f64::max);
+            (greatest > 0.0).then_some(greatest)
+        }
+        Rain::Normals(_) => None,
+    }
+}
+
+/// The last entry of the same kind (of the same part, where one is named) before the form's day or on it.
+fn last<'a>(kept: &'a KeptSite, form: &Form) -> Option<&'a Entry> {
+    let same = |entry: &&Entry| {
+        let alike = match &entry.told {
+            Told::Level { of, .. } => Some(of.tank()) == form.part,
+            Told::Meter { of, .. } => *of == form.part,
+            Told::Work { on, task } => *task == form.task && *on == form.part,
+            Told::Test { parameter, .. } => *parameter == form.parameter,
+            Told::Rain(_) | Told::Delivery { .. } => true,
+            Told::Note => false,
+        };
+        Some(entry.id) != form.id && entry.told.subject() == form.subject && entry.date <= form.date && alike
+    };
+    kept.diary.entries().iter().rfind(same)
+}
+
+/// The parts that an entry can be about, with words; none first, where it may be about the whole house.
+pub fn parts(kept: &KeptSite, subject: Subject) -> Vec<(Option<PartId>, String)> {
+    let system = &kept.site.system;
+    let fits = |part: &Part| match subject {
+        Subject::Level | Subject::Delivery => part.kind() == PartKind::Tank,
+        Subject::Meter => matches!(part.kind(), PartKind::Use | PartKind::Pump),
+        Subject::Test => matches!(part.kind(), PartKind::Use | PartKind::Tank),
+        Subject::Work => true,
+        Subject::Rain | Subject::Note => false,
+    };
+    let mut parts: Vec<(Option<PartId>, String)> = system
+        .parts()
+        .iter()
+        .filter(|part| fits(part))
+        .map(|part| (Some(part.id()), words::diary::part_choice(part.id(), system)))
+        .collect();
+    if subject != Subject::Level && !parts.is_empty() {
+        parts.insert(0, (None, words::diary::no_part(subject).to_owned()));
+    }
+    parts
+}
+
+/// Whether other tanks are joined with the one that the form names.
+pub fn is_joined(kept: &KeptSite, form: &Form) -> bool {
+    kept.site.system.stores().iter().any(|store| store.len() > 1 && form.part.is_some_and(|tank| store.contains(&tank)))
+}
+
+/// How a level can be read, with words.
+pub fn level_ways() -> [(LevelBy, &'static str); 4] {
+    let names = words::diary::LEVEL_WAYS;
+    std::array::from_fn(|at| (LevelBy::ALL[at], names[at]))
+}
+
+/// How a result can be given, with words.
+pub fn found_ways() -> [(FoundBy, &'static str); 4] {
+    let names = words::diary::FOUND_WAYS;
+    std::array::from_fn(|at| (FoundBy::ALL[at], names[at]))
+}
+
+/// A number as it is typed key by key on the pad of the form: `⌫` takes the last one away.
+pub fn typed_key(text: &str, key: &str) -> String {
+    const MOST: usize = 24;
+    let mut text = text.to_owned();
+    if key == BACK {
+        text.pop();
+    } else if text.len() < MOST && !(key == "." && text.contains('.')) {
+        text.push_str(key);
+    }
+    text
+}
+
+/// The key that takes the last one away.
+pub const BACK: &str = "⌫";
+
+/// The keys of the pad, row by row.
+pub const KEYS: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", BACK];
+
+/// The label of the number.
+pub const fn label(form: &Form) -> &'static str {
+    match (form.subject, form.by) {
+        (Subject::Level, LevelBy::Depth) => words::diary::DEPTH,
+        (Subject::Level, LevelBy::Share) => words::diary::SHARE,
+        (Subject::Level, _) => words::diary::VOLUME,
+        (Subject::Rain, _) => words::diary::RAIN,
+        (Subject::Meter, _) => words::diary::METER,
+        (Subject::Delivery, _) => words::diary::BROUGHT,
+        _ => words::diary::FOUND,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_pad_types_as_a_keyboard_does() {
+        let typed = |keys: &[&str]| keys.iter().fold(String::new(), |text, key| typed_key(&text, key));
+        assert_eq!(typed(&["1", ".", "4", ".", "2"]), "1.42");
+        assert_eq!(typed(&["1", "2", BACK, "3"]), "13");
+        assert_eq!(typed(&[BACK]), "");
+    }
+}

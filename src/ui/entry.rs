@@ -1,0 +1,244 @@
+//! The form of an entry: a number pad for wet hands, and what the number belongs to.
+
+use chrono::{Days, NaiveDate};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use super::Desk;
+use super::choose::Choose;
+use super::element::{Element, element, live, nothing, worded};
+use super::field::typed_field;
+use crate::app::event::Event;
+use crate::app::form::Form;
+use crate::app::view::entry::{self, BACK, FormView, KEYS};
+use crate::site::diary::{Parameter, Subject};
+use crate::site::work::Task;
+use crate::words;
+
+/// The form as it was opened, until it is written or left.
+pub(crate) fn entry(desk: Desk) -> AnyView {
+    let Some(opened) = desk.model.with_untracked(|model| model.form.clone()) else { return nothing() };
+    let form = RwSignal::new(opened.clone());
+    let shown = Memo::new(move |_| {
+        desk.case.with(|case| {
+            let site = case.site.as_ref()?;
+            Some(form.with(|form| entry::form(site, form, &case.units, case.today)))
+        })
+    });
+    let read =
+        move |read: fn(&FormView) -> String| move || shown.with(|view| view.as_ref().map_or_else(String::new, read));
+    let write = move || {
+        let draft = desk.model.with_untracked(|model| form.with_untracked(|form| form.draft(&model.units)));
+        if let Ok(draft) = draft {
+            desk.send.run(Event::EntryWritten(draft, (desk.moment)()));
+        }
+    };
+    let lacking = move || shown.with(|view| view.as_ref().is_none_or(|view| view.understood.is_none()));
+    let button = element("BUTTON")
+        .attribute("type", "button")
+        .class("main")
+        .disabled(lacking)
+        .on("click", move |_| write())
+        .live_text(read(|view| view.write.to_owned()));
+    let asks_number = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.unit.is_some())));
+    let number = live(move || if asks_number.get() { number(form, shown, write) } else { nothing() });
+    let doubts = live(move || {
+        let doubts = shown.with(|view| view.as_ref().map_or_else(Vec::new, |view| view.doubts.clone()));
+        super::element::list("reservations", doubts).into()
+    });
+    element("SECTION")
+        .class("entry")
+        .child(element("H1").live_text(read(|view| view.title.clone())))
+        .child(days(desk, form))
+        .children(about(desk, form, &opened))
+        .child(
+            element("P")
+                .class("small last")
+                .live_text(read(|view| view.last.clone().unwrap_or_else(|| words::diary::NOTHING_BEFORE.to_owned()))),
+        )
+        .child(number)
+        .child(
+            element("P")
+                .class("understood")
+                .attribute("role", "status")
+                .live_text(read(|view| view.understood.clone().or(view.lacking.clone()).unwrap_or_default())),
+        )
+        .child(doubts)
+        .child(element("DIV").class("row").child(button).child(desk.button("Leave it", Event::FormLeft).class("plain")))
+        .child(note(form, opened.subject == Subject::Note || !opened.note.is_empty()))
+        .into()
+}
+
+/// One of several ways, the one that holds pressed.
+fn pressed(text: &str, holds: impl Fn() -> bool + Send + 'static, press: impl Fn() + 'static) -> Element {
+    worded("BUTTON", text)
+        .attribute("type", "button")
+        .live_attribute("aria-pressed", move || Some(holds().to_string()))
+        .on("click", move |_| press())
+}
+
+/// The day: today, yesterday, or another.
+fn days(desk: Desk, form: RwSignal<Form>) -> AnyView {
+    let today = desk.model.with_untracked(|model| model.today);
+    let yesterday = today.checked_sub_days(Days::new(1)).unwrap_or(today);
+    let day = move |text: &str, date: NaiveDate| {
+        pressed(text, move || form.with(|form| form.date == date), move || form.update(|form| form.date = date)).into()
+    };
+    let other =
+        date_input("Day", move || form.with(|form| form.date), move |date| form.update(|form| form.date = date));
+    element("DIV").class("row days").children([day("Today", today), day("Yesterday", yesterday), other]).into()
+}
+
+/// A date to choose.
+pub(super) fn date_input(
+    label: &'static str,
+    date: impl Fn() -> NaiveDate + Send + 'static,
+    on_chosen: impl Fn(NaiveDate) + 'static,
+) -> AnyView {
+    let chosen = move |event: web_sys::Event| {
+        if let Ok(date) = event_target_value(&event).parse() {
+            on_chosen(date);
+        }
+    };
+    element("INPUT")
+        .attribute("type", "date")
+        .attribute("aria-label", label)
+        .value(move || date().to_string())
+        .on("change", chosen)
+        .into()
+}
+
+/// What the entry is about: the part, and how it is told.
+fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
+    let subject = opened.subject;
+    let mut views: Vec<AnyView> = Vec::new();
+    let parts = desk.case.with_untracked(|case| case.site.as_ref().map(|site| entry::parts(site, subject)));
+    let parts = parts.unwrap_or_default();
+    let choose = |label: &str, names: Vec<String>, chosen: usize, on_chosen: Box<dyn Fn(usize)>| {
+        let options = Box::new(move || (names.clone(), chosen));
+        AnyView::from(Choose { label: label.to_owned(), hint: None, options, on_chosen })
+    };
+    match subject {
+        Subject::Work => {
+            let tasks = Task::ALL.map(|task| words::diary::done(task).to_owned()).to_vec();
+            let at = Task::ALL.iter().position(|task| *task == opened.task).unwrap_or(0);
+            let pick = move |at: usize| form.update(|form| form.task = Task::ALL.get(at).copied().unwrap_or(form.task));
+            views.push(choose("What was done", tasks, at, Box::new(pick)));
+        }
+        Subject::Test => {
+            let names = Parameter::ALL.map(|parameter| words::diary::parameter_name(parameter).to_owned()).to_vec();
+            let at = Parameter::ALL.iter().position(|parameter| *parameter == opened.parameter).unwrap_or(0);
+            let pick = move |at: usize| {
+                form.update(|form| form.parameter = Parameter::ALL.get(at).copied().unwrap_or(form.parameter));
+            };
+            views.push(choose("Tested for", names, at, Box::new(pick)));
+        }
+        _ => {}
+    }
+    if parts.len() > 1 {
+        let at = parts.iter().position(|(part, _)| *part == opened.part).unwrap_or(0);
+        let names = parts.iter().map(|(_, name)| name.clone()).collect();
+        let pick = move |at: usize| {
+            if let Some((part, _)) = parts.get(at) {
+                form.update(|form| form.part = *part);
+            }
+        };
+        let label = if subject == Subject::Level { "Tank" } else { "Where" };
+        views.push(choose(label, names, at, Box::new(pick)));
+    }
+    match subject {
+        Subject::Level => {
+            let ways = entry::level_ways().map(|(by, text)| {
+                pressed(text, move || form.with(|form| form.by == by), move || form.update(|form| form.by = by)).into()
+            });
+            views.push(group("How it was read", ways));
+            views.push(whole_store(desk, form));
+        }
+        Subject::Test => {
+            let ways = entry::found_ways().map(|(by, text)| {
+                let holds = move || form.with(|form| form.found == by);
+                pressed(text, holds, move || form.update(|form| form.found = by)).into()
+            });
+            views.push(group("Result", ways));
+        }
+        Subject::Rain => {
+            views.push(
+                pressed(words::diary::DRY, || false, move || form.update(|form| form.text = "0".to_owned())).into(),
+            );
+        }
+        Subject::Delivery => {
+            let text = move || form.with(|form| form.price.clone());
+            views.push(typed_field("Price of it all, if you want to keep it", text, move |text| {
+                form.update(|form| form.price = text);
+            }));
+        }
+        _ => {}
+    }
+    views
+}
+
+fn group(label: &'static str, ways: [AnyView; 4]) -> AnyView {
+    element("DIV").class("row ways-row").attribute("role", "group").attribute("aria-label", label).children(ways).into()
+}
+
+/// Whether a level is of all tanks that are joined with the one named, where some are.
+fn whole_store(desk: Desk, form: RwSignal<Form>) -> AnyView {
+    live(move || {
+        let joined = desk.case.with_untracked(|case| {
+            case.site.as_ref().is_some_and(|site| form.with(|form| entry::is_joined(site, form)))
+        });
+        if !joined {
+            return nothing();
+        }
+        let all = move || form.with(|form| form.whole_store);
+        pressed(words::diary::WITH_JOINED, all, move || form.update(|form| form.whole_store = !form.whole_store)).into()
+    })
+}
+
+/// The number with its pad.
+fn number(form: RwSignal<Form>, shown: Memo<Option<FormView>>, write: impl Fn() + Copy + 'static) -> AnyView {
+    let input = element("INPUT")
+        .attribute("type", "text")
+        .attribute("id", "entry-number")
+        // The pad below types; a keyboard that is there types too, but none slides over the page.
+        .attribute("inputmode", "none")
+        .attribute("autocomplete", "off")
+        .class("digits")
+        .value(move || form.with(|form| form.text.clone()))
+        .on("input", move |event| form.update(|form| form.text = event_target_value(&event)))
+        .on("keydown", move |event| {
+            let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
+            if key.as_deref() == Some("Enter") {
+                write();
+            }
+        });
+    let unit = move || shown.with(|view| view.as_ref().and_then(|view| view.unit.clone()).unwrap_or_default());
+    let label = element("LABEL")
+        .attribute("for", "entry-number")
+        .class("label")
+        .live_text(move || form.with(|form| entry::label(form).to_owned()));
+    let keys = KEYS.map(|key| {
+        let button = worded("BUTTON", key)
+            .attribute("type", "button")
+            .on("click", move |_| form.update(|form| form.text = entry::typed_key(&form.text, key)));
+        if key == BACK { button.attribute("aria-label", "Take the last digit away") } else { button }.into()
+    });
+    element("DIV")
+        .class("number")
+        .child(label)
+        .child(element("DIV").class("digits-row").child(input).child(element("SPAN").class("unit").live_text(unit)))
+        .child(element("DIV").class("pad").attribute("role", "group").attribute("aria-label", "Digits").children(keys))
+        .into()
+}
+
+/// The note; behind a word where it is seldom wanted.
+fn note(form: RwSignal<Form>, open: bool) -> AnyView {
+    let area = element("TEXTAREA")
+        .attribute("rows", "3")
+        .attribute("maxlength", "500")
+        .value(move || form.with(|form| form.note.clone()))
+        .on("input", move |event| form.update(|form| form.note = event_target_value(&event)));
+    let field = element("LABEL").class("field").child(worded("SPAN", "Note").class("label")).child(area);
+    let details = element("DETAILS").child(worded("SUMMARY", "Add a note")).child(field);
+    if open { details.attribute("open", "") } else { details }.into()
+}
