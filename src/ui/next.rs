@@ -94,7 +94,8 @@ fn changes(view: &NextView, desk: Desk) -> AnyView {
     }
     if !view.steps.is_empty() {
         views.push(worded("H3", say::ONE_AFTER_ANOTHER).into());
-        let steps = view.steps.iter().zip(1..).map(|(text, number)| step(text, number, desk));
+        views.push(worded("P", say::SEQUENCE).class("small").into());
+        let steps = view.steps.iter().zip(1..).map(|(told, number)| step(told, number, desk));
         views.push(element("OL").class("changes").children(steps).into());
     }
     views.push(worded("P", cautions::WHO_DECIDES).class("small caution").into());
@@ -102,23 +103,32 @@ fn changes(view: &NextView, desk: Desk) -> AnyView {
 }
 
 fn change(view: &ChangeView, desk: Desk) -> AnyView {
-    let ChangeView { upgrade, sentence, caution } = view;
+    let ChangeView { upgrade, title, brings, caution } = view;
     element("LI")
-        .child(worded("P", sentence))
+        .child(told(title, brings))
         .children(caution.map(|caution| worded("P", caution).class("small caution").into()))
-        .child(
-            sends(desk, "Try it", NextEvent::Tried(upgrade.clone()))
-                .attribute("aria-label", format!("Try it: {sentence}")),
-        )
+        .child(tries(desk, "Try it", title, NextEvent::Tried(upgrade.clone())))
         .into()
 }
 
-fn step(text: &str, number: usize, desk: Desk) -> AnyView {
-    let up_to_here = sends(desk, say::up_to_here(number), NextEvent::StepsTried(number));
-    element("LI")
-        .child(worded("P", text))
-        .child(up_to_here.attribute("aria-label", format!("{}: {text}", say::up_to_here(number))))
-        .into()
+fn step((title, brings): &(String, String), number: usize, desk: Desk) -> AnyView {
+    let up_to_here = tries(desk, say::up_to_here(number), title, NextEvent::StepsTried(number));
+    element("LI").child(told(title, brings)).child(up_to_here).into()
+}
+
+fn told(title: &str, brings: &str) -> Element {
+    element("P").child(worded("STRONG", title)).text(format!(": {brings}"))
+}
+
+/// A button that opens a trial; what is told of it stands at the top.
+fn tries(desk: Desk, text: &str, of: &str, event: NextEvent) -> Element {
+    let label = if of.is_empty() { text.to_owned() } else { format!("{text}: {of}") };
+    sends(desk, text, event).attribute("aria-label", label).on("click", |_| to_the_top())
+}
+
+/// Shows the page from its top.
+pub(super) fn to_the_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
 fn prices(shown: Shown, desk: Desk) -> AnyView {
@@ -182,11 +192,10 @@ fn option(at: usize, shown: Memo<Option<OptionsView>>, desk: Desk) -> AnyView {
     let named = |text: &'static str, event, class| {
         sends(desk, text, event).class(class).live_attribute("aria-label", move || Some(format!("{text} {}", name())))
     };
-    let buttons = element("DIV").class("row").child(named("Open", NextEvent::OptionOpened(at), "")).child(named(
-        "Remove",
-        NextEvent::OptionRemoved(at),
-        "plain away",
-    ));
+    let buttons = element("DIV")
+        .class("row")
+        .child(named("Open", NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
+        .child(named("Remove", NextEvent::OptionRemoved(at), "plain away"));
     element("LI")
         .child(text_field(say::OPTION_NAME, name, renamed))
         .child(element("P").live_text(move || read(|option| option.difference.clone())))

@@ -49,6 +49,11 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
     listen(send);
 
     let showing = Memo::new(move |_| model.with(Showing::of));
+    // A place begins at its top.
+    leptos::prelude::Effect::new(move |_| {
+        showing.track();
+        next::to_the_top();
+    });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
         Showing::Form => entry::entry(desk),

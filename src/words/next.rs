@@ -71,6 +71,11 @@ fn capital(text: &str) -> String {
 
 /// A change with what it comes to, in one sentence.
 pub fn sentence(judged: &Judged, system: &System, units: &Units) -> String {
+    format!("{}: {}", title(&judged.upgrade, system, units), brings(judged, units))
+}
+
+/// What a change comes to and costs: the sentence after its title.
+pub fn brings(judged: &Judged, units: &Units) -> String {
     let mut gains = gains(&judged.before, &judged.after, units);
     // That more comes and so more spills is no reason for or against.
     if judged.spill_l_a_year() < 0.0 {
@@ -79,7 +84,7 @@ pub fn sentence(judged: &Judged, system: &System, units: &Units) -> String {
     if gains.is_empty() {
         gains.push("nothing gained".to_owned());
     }
-    format!("{}: {}; {}.", title(&judged.upgrade, system, units), list(&gains), price(judged, units))
+    format!("{}; {}.", list(&gains), price(judged, units))
 }
 
 fn price(judged: &Judged, units: &Units) -> String {
@@ -92,7 +97,7 @@ fn price(judged: &Judged, units: &Units) -> String {
     match judged.price_per_l() {
         Some(per_l) => {
             let (litres, amount) = shown::thousand(units);
-            format!("{price}, {} for each {amount} a year", shown::figure(per_l * litres, Kind::Money, units))
+            format!("{price}, that is {} for each {amount} a year", shown::figure(per_l * litres, Kind::Money, units))
         }
         None => price,
     }

@@ -149,7 +149,7 @@ test('the answer follows what is dragged', async (t) => {
   const lever = page.getByRole('slider', { name: /^Use/ });
   await lever.fill('-2');
   const trial = page.locator('.trial');
-  await trial.getByText(/fewer dry days over the whole record/).waitFor();
+  await trial.getByText(/fewer dry days in the worst year/).waitFor();
   assert.equal(await headline(page).innerText(), answer, 'the house itself is as it was');
   await page.getByRole('button', { name: 'Keep as the house' }).tap();
   await page.getByText('The change is now part of the house.').waitFor();

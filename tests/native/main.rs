@@ -18,5 +18,6 @@ mod reckon;
 mod reference_et;
 mod saved;
 mod upgrades;
+mod what_next;
 mod worked_days;
 mod workflows;

@@ -1,13 +1,12 @@
 //! What to change next, and options side by side, as they are shown.
 
 use crate::app::model::Model;
-use crate::engine::upgrades::{Judged, RankBy, Tally, Upgrades};
+use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::household::Site;
 use crate::site::kept_option::MOST_OPTIONS;
 use crate::site::prices::Priced;
-use crate::site::system::System;
 use crate::site::upgrade::Upgrade;
 use crate::words::{self, next as say};
 
@@ -27,7 +26,7 @@ pub struct NextView {
     /// The others.
     pub others: Vec<ChangeView>,
     /// One after the other.
-    pub steps: Vec<String>,
+    pub steps: Vec<(String, String)>,
     /// Prices: which, what for, the price as text.
     pub prices: Vec<(Priced, String, String)>,
 }
@@ -37,8 +36,10 @@ pub struct NextView {
 pub struct ChangeView {
     /// The change itself, to be tried.
     pub upgrade: Upgrade,
-    /// What it is and brings, in one sentence.
-    pub sentence: String,
+    /// What it is.
+    pub title: String,
+    /// What it brings: the rest of the sentence.
+    pub brings: String,
     /// What to be careful of.
     pub caution: Option<&'static str>,
 }
@@ -82,28 +83,30 @@ fn remark(work: &Upgrades, site: &Site, nothing_helps: bool) -> Option<&'static 
 }
 
 fn changes(work: &Upgrades, units: &Units) -> Vec<ChangeView> {
-    let system = &work.site().system;
-    work.ranked().iter().map(|judged| change(judged, system, units)).collect()
-}
-
-fn change(judged: &Judged, system: &System, units: &Units) -> ChangeView {
-    ChangeView {
-        upgrade: judged.upgrade.clone(),
-        sentence: say::sentence(judged, system, units),
-        caution: say::caution(&judged.upgrade),
+    let mut changes: Vec<ChangeView> = Vec::new();
+    for judged in work.ranked() {
+        let caution = say::caution(&judged.upgrade);
+        changes.push(ChangeView {
+            title: say::title(&judged.upgrade, &work.site().system, units),
+            brings: say::brings(&judged, units),
+            // Each caution is told once, with the first change that asks for it.
+            caution: caution.filter(|_| changes.iter().all(|other| other.caution != caution)),
+            upgrade: judged.upgrade,
+        });
     }
+    changes
 }
 
-fn steps(work: &Upgrades, units: &Units) -> Vec<String> {
+fn steps(work: &Upgrades, units: &Units) -> Vec<(String, String)> {
     let mut said = Vec::new();
     for step in work.steps() {
-        let mut text = say::sentence(&step.judged, &step.system, units);
+        let mut text = say::brings(&step.judged, units);
         let left = say::left_after(&step.judged);
         if !left.is_empty() {
             text.push(' ');
             text.push_str(&left);
         }
-        said.push(text);
+        said.push((say::title(&step.judged.upgrade, &step.system, units), text));
     }
     said
 }
@@ -164,7 +167,7 @@ pub fn options(model: &Model) -> Option<OptionsView> {
 fn columns(units: &Units) -> Vec<String> {
     let volume = units.of(Kind::Volume).symbol;
     vec![
-        String::new(),
+        "option".to_owned(),
         "dry days a year".to_owned(),
         "dry days in the worst year".to_owned(),
         format!("used a year, {volume}"),
