@@ -6,7 +6,6 @@ pub mod reference_et;
 pub mod balance;
 pub mod checks;
 pub mod diary;
-pub mod levels;
 pub mod measures;
 
 pub mod levels;

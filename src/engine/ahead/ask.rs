@@ -6,7 +6,9 @@ use super::futures::of_years;
 use super::looking::Step;
 use super::outlook::{Event, Known, Outlook};
 use crate::engine::balance::plan::{Plan, plan};
-use crate::engine::levels::{held, store_of};
+use crate::engine::diary::joined::Known as Rained;
+use crate::engine::diary::track::levels_read;
+use crate::engine::levels::store_of;
 use crate::engine::question::{Refusal, generated_years, weather};
 use crate::engine::rain::drier;
 use crate::engine::rain::weather::{Origin, Weather};
@@ -103,10 +105,11 @@ fn known(
     let oldest = today.checked_sub_days(Days::new(OLDEST_READING_DAYS))?;
     let told = || diary.entries().iter().filter(|entry| (oldest..=today).contains(&entry.date));
     let mut last: Vec<Option<Event>> = vec![None; plan.stores.len()];
-    for entry in told() {
-        let Told::Level { of, level } = entry.told else { continue };
-        let Some(held) = held(plan, &site.system, of, level).filter(|held| !held.above_rim) else { continue };
-        last[held.store] = Some(Event { date: entry.date, store: held.store, litres: held.live_l, brought: false });
+    for read in levels_read(plan, &site.system, diary) {
+        let held = read.held;
+        if (oldest..=today).contains(&read.date) && !held.above_rim {
+            last[held.store] = Some(Event { date: read.date, store: held.store, litres: held.live_l, brought: false });
+        }
     }
     let read_on = last.iter().flatten().map(|event| event.date).min()?;
     let unread = (0..last.len()).filter(|store| last[*store].is_none()).collect();
@@ -121,26 +124,9 @@ fn known(
     }
     let mut known = Known { read_on, live_l, today, rain_mm: Vec::new(), events };
     let days = known.since();
-    known.rain_mm = measured(rain, diary, read_on, days);
+    let rain = Rained::of(rain, diary);
+    known.rain_mm = read_on.iter_days().skip(1).take(days).map(|day| rain.mm(day)).collect();
     Some((known, unread))
-}
-
-/// The rain of so many days after a day, in mm, where anybody measured it: in the diary, or else in the record.
-pub fn measured(rain: Option<&Rain>, diary: &Diary, after: NaiveDate, days: usize) -> Vec<Option<f64>> {
-    let mut measured = vec![None; days];
-    let place = |date: NaiveDate| usize::try_from((date - after).num_days() - 1).ok().filter(|at| *at < days);
-    if let Some(Rain::Record(record)) = rain {
-        for (at, day) in after.iter_days().skip(1).take(days).enumerate() {
-            let in_record = usize::try_from((day - record.start).num_days()).ok();
-            measured[at] = in_record.and_then(|place| record.depths_mm.get(place).copied().flatten());
-        }
-    }
-    for entry in diary.entries() {
-        if let (Told::Rain(depth), Some(at)) = (&entry.told, place(entry.date)) {
-            measured[at] = Some(depth.get());
-        }
-    }
-    measured
 }
 
 fn largest(plan: &Plan) -> usize {
