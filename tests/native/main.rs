@@ -11,6 +11,7 @@ mod generated_years;
 mod hindcast;
 mod independent_balance;
 mod laws;
+mod learning;
 mod one_tank;
 mod published_values;
 mod rain_records;

@@ -59,6 +59,24 @@ impl Plan {
         if days.is_empty() { 0.0 } else { wanted / days.len() as f64 }
     }
 
+    /// The uses that draw on a store, as places in the plan.
+    pub fn uses_of<'a>(&self, store: &'a Store) -> &'a [usize] {
+        &store.uses
+    }
+
+    /// Multiplies the capture efficiency of all feeds.
+    pub fn scale_capture(&mut self, factor: f64) {
+        self.feeds.iter_mut().for_each(|feed| feed.capture *= factor);
+    }
+
+    /// Multiplies what all uses draw.
+    pub fn scale_uses(&mut self, factor: f64) {
+        for using in &mut self.uses {
+            using.daily_l.iter_mut().for_each(|litres| *litres *= factor);
+        }
+        self.gardens.iter_mut().for_each(|garden| garden.litres_per_mm *= factor);
+    }
+
     /// Multiplies what the uses that count for a dry day draw.
     pub fn scale_house_uses(&mut self, factor: f64) {
         for using in self.uses.iter_mut().filter(|using| using.counts) {

@@ -1,1 +1,10 @@
-//! What the readings say of the system.
+//! What the readings say of the system: between readings it is run with its measured rain, and what it should have
+//! caught and used is fitted to what was read.
+//!
+//! [`timeline`] lays readings and rain along the days; [`spans`] runs the system from each reading to the next;
+//! [`fit`] finds capture and use with their ranges; [`watch`] says when the last weeks are unlike the weeks before.
+
+pub mod fit;
+pub mod spans;
+pub mod timeline;
+pub mod watch;
