@@ -7,6 +7,9 @@ use chrono::NaiveDate;
 use crate::app::model::KeptSite;
 use crate::engine::ahead::ask::{Help, Why, Years, ask, helps};
 use crate::engine::ahead::looking::{Ahead, Looking, Target};
+use crate::engine::balance::plan::plan;
+use crate::engine::learning::lesson::{Learning, Lesson};
+use crate::engine::learning::timeline::Timeline;
 use crate::engine::rain::weather::Origin;
 use crate::site::diary::Diary;
 use crate::site::household::Site;
@@ -89,7 +92,7 @@ struct Basis {
 }
 
 impl Basis {
-    fn is(&self, other: &Basis) -> bool {
+    fn is_same_past(&self, other: &Basis) -> bool {
         let rain = match (&self.rain, &other.rain) {
             (Some(rain), Some(other)) => Arc::ptr_eq(rain, other),
             (None, None) => true,
@@ -97,9 +100,16 @@ impl Basis {
         };
         rain && Arc::ptr_eq(&self.site, &other.site)
             && Arc::ptr_eq(&self.diary, &other.diary)
-            && (self.today, self.days, self.years) == (other.today, other.days, other.years)
+            && self.today == other.today
+    }
+
+    fn is(&self, other: &Basis) -> bool {
+        self.is_same_past(other) && (self.days, self.years) == (other.days, other.years)
     }
 }
+
+/// A day at a time, as what the readings say is run, costs more than days in a row.
+const LESS_FOR_LEARNING: usize = 5;
 
 /// The work in hand and its result; neither is kept.
 #[derive(Clone, Debug)]
@@ -110,21 +120,28 @@ pub struct Lookout {
     pub sight: Sight,
     basis: Option<Basis>,
     work: Option<Box<(Looking, Found)>>,
+    /// What the readings say.
+    pub lesson: Option<Arc<Lesson>>,
+    learning: Option<Box<Learning>>,
 }
 
 impl PartialEq for Lookout {
     fn eq(&self, other: &Self) -> bool {
-        self.wishes == other.wishes && self.sight == other.sight && self.is_going() == other.is_going()
+        self.wishes == other.wishes
+            && self.sight == other.sight
+            && self.lesson == other.lesson
+            && self.is_going() == other.is_going()
     }
 }
 
 impl Lookout {
     /// Nothing in hand.
-    pub const NONE: Lookout = Lookout { wishes: Wishes::USUAL, sight: Sight::Looking, basis: None, work: None };
+    pub const NONE: Lookout =
+        Lookout { wishes: Wishes::USUAL, sight: Sight::Looking, basis: None, work: None, lesson: None, learning: None };
 
     /// Whether work is left.
     pub fn is_going(&self) -> bool {
-        self.work.is_some()
+        self.work.is_some() || self.learning.is_some()
     }
 
     /// Begins anew where what the answer follows from has changed. While it is looked for under other wishes the answer
@@ -144,6 +161,9 @@ impl Lookout {
         };
         if self.basis.as_ref().is_some_and(|before| before.is(&basis)) {
             return;
+        }
+        if !self.basis.as_ref().is_some_and(|before| before.is_same_past(&basis)) {
+            self.learn(kept, today);
         }
         let same_house = self.basis.as_ref().is_some_and(|before| Arc::ptr_eq(&before.site, &basis.site));
         match ask(&kept.site, kept.rain.as_deref(), &kept.diary, today, self.wishes.years) {
@@ -165,9 +185,32 @@ impl Lookout {
         self.basis = Some(basis);
     }
 
+    /// Begins anew with what the readings say.
+    fn learn(&mut self, kept: &KeptSite, today: NaiveDate) {
+        (self.lesson, self.learning) = (None, None);
+        let Ok(plan) = plan(&kept.site.system) else { return };
+        let timeline = Timeline::of(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today);
+        let learn = |timeline| Box::new(Learning::new(plan, timeline, kept.site.reckoning.inflow_first.get()));
+        self.learning = timeline.map(learn);
+    }
+
+    /// Does a slice of what the readings say.
+    fn learn_on(&mut self, days_a_slice: usize) {
+        let Some(mut learning) = self.learning.take() else { return };
+        let mut days = 0;
+        while days < days_a_slice {
+            days += learning.days();
+            if !learning.step() {
+                self.lesson = learning.lesson().map(Arc::new);
+                return;
+            }
+        }
+        self.learning = Some(learning);
+    }
+
     /// Does a slice of the work.
     pub fn go_on(&mut self, days_a_slice: usize) {
-        let Some(mut work) = self.work.take() else { return };
+        let Some(mut work) = self.work.take() else { return self.learn_on(days_a_slice / LESS_FOR_LEARNING) };
         let mut days = 0;
         while days < days_a_slice {
             let next = work.0.next_days();

@@ -8,6 +8,7 @@ use crate::app::ahead::{Sight, Wishes};
 use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
 use crate::engine::diary::joined::joined;
+use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::answer;
 use crate::quantity::Units;
 use crate::site::trial::Trial;
@@ -26,6 +27,8 @@ pub struct Case {
     pub trial: Trial,
     /// What is wanted of the weeks ahead, and what is known of them.
     pub ahead: (Wishes, Sight),
+    /// What the readings say.
+    pub lesson: Option<Arc<Lesson>>,
     /// The site under an open trial.
     shown: Option<KeptSite>,
     /// The site's outcome; none without rain.
@@ -43,6 +46,7 @@ impl PartialEq for Case {
             && self.units == other.units
             && self.site == other.site
             && self.ahead == other.ahead
+            && self.lesson == other.lesson
     }
 }
 
@@ -83,6 +87,7 @@ impl Case {
             Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
         };
         let ahead = (model.ahead.wishes, model.ahead.sight.clone());
+        let lesson = model.ahead.lesson.clone();
         let shown = trial.system.is_some().then(|| model.shown_site()).flatten();
         let outcome = match same {
             Some(before) => before.outcome.clone(),
@@ -93,6 +98,17 @@ impl Case {
             None if trial.is_none() => None,
             None => reckon(&trial),
         };
-        Self { units: model.units.clone(), today: model.today, width, trial, ahead, shown, outcome, tried, site }
+        Self {
+            units: model.units.clone(),
+            today: model.today,
+            width,
+            trial,
+            ahead,
+            lesson,
+            shown,
+            outcome,
+            tried,
+            site,
+        }
     }
 }

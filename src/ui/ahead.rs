@@ -9,7 +9,7 @@ use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
-use crate::words::ahead as say;
+use crate::words::{ahead as say, learning};
 
 /// What is shown, and what is wished.
 type Shown = Memo<Option<AheadView>>;
@@ -17,7 +17,9 @@ type Shown = Memo<Option<AheadView>>;
 /// The weeks ahead.
 pub(crate) fn ahead(desk: Desk) -> AnyView {
     let shown: Shown = Memo::new(move |_| {
-        desk.case.with(|case| Some(ahead::ahead(case.site.as_ref()?, &case.ahead, &case.units, case.width)))
+        desk.case.with(|case| {
+            Some(ahead::ahead(case.site.as_ref()?, &case.ahead, case.lesson.as_deref(), &case.units, case.width))
+        })
     });
     let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
     let found = move |draw: fn(&FoundView) -> AnyView| {
@@ -41,6 +43,7 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         .child(found(|view| figure::chart(view.fan.clone())))
         .child(live(move || if can_choose.get() { choices(desk, shown) } else { nothing() }))
         .child(found(rest))
+        .child(live(move || shown.with(|view| view.as_ref()?.learnt.as_ref().map(learnt)).unwrap_or_else(nothing)))
         .child(who_decides())
         .into()
 }
@@ -86,6 +89,16 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
             |at| AheadEvent::YearsChosen(say::YEARS_WANTED[at.min(say::YEARS_WANTED.len() - 1)].0),
         ))
         .into()
+}
+
+/// What the readings say.
+fn learnt((alarms, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
+    vec![
+        worded("H2", learning::TITLE).into(),
+        list("reservations", alarms.clone()).into(),
+        list("notes", sentences.clone()).into(),
+    ]
+    .into_any()
 }
 
 fn rest(view: &FoundView) -> AnyView {

@@ -10,6 +10,7 @@ pub mod garden;
 pub mod generated;
 pub mod head_figures;
 pub mod kept;
+pub mod learning;
 pub mod next;
 pub mod parts;
 pub mod rain;

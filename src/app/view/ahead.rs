@@ -5,10 +5,11 @@ use crate::app::ahead::{Found, Sight, Wishes};
 use crate::app::model::KeptSite;
 use crate::engine::ahead::ask::Why;
 use crate::engine::ahead::expected::Expected;
+use crate::engine::learning::lesson::Lesson;
 use crate::figures::fan::{Fan, FanWords};
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
-use crate::words::{self, MONTHS, ahead as say};
+use crate::words::{self, MONTHS, ahead as say, learning};
 
 /// The weeks ahead as they are shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,6 +20,8 @@ pub struct AheadView {
     pub wanted: Option<Wanted>,
     /// What was found.
     pub found: Option<FoundView>,
+    /// What the readings say: what asks for attention, and the rest.
+    pub learnt: Option<(Vec<String>, Vec<String>)>,
 }
 
 /// What is wanted before anything can be said.
@@ -48,21 +51,29 @@ pub struct FoundView {
 }
 
 /// The weeks ahead of a site, drawn for a width in pixels.
-pub fn ahead(kept: &KeptSite, (wishes, sight): &(Wishes, Sight), units: &Units, width: f64) -> AheadView {
+pub fn ahead(
+    kept: &KeptSite,
+    (wishes, sight): &(Wishes, Sight),
+    lesson: Option<&Lesson>,
+    units: &Units,
+    width: f64,
+) -> AheadView {
+    let learnt = lesson.map(|lesson| (learning::alarms(lesson), learning::sentences(lesson)));
     match sight {
-        Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), wanted: None, found: None },
+        Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), wanted: None, found: None, learnt },
         Sight::Refused(why) => {
             let wanted = match why {
                 Why::NoReading => Some(Wanted::Reading),
                 Why::NoRain => Some(Wanted::Rain),
                 Why::Refused(_) | Why::NoFuture => None,
             };
-            AheadView { headline: say::why(why), wanted, found: None }
+            AheadView { headline: say::why(why), wanted, found: None, learnt }
         }
         Sight::Clear(found) => AheadView {
             headline: say::headline(&found.ahead),
             wanted: None,
             found: Some(found_view(kept, found, wishes, units, width)),
+            learnt,
         },
     }
 }

@@ -144,36 +144,80 @@ fn whitened(rows: &[Row]) -> Vec<(f64, [f64; 2])> {
     out
 }
 
-/// Fits capture and use; `None` below [`FEWEST_SPANS`].
+/// Fits capture and use; `None` below [`FEWEST_SPANS`]. All of [`Fitting`] at once.
+pub fn fit(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> Option<Fit> {
+    let mut fitting = Fitting::new(timeline.clone());
+    while fitting.step(plan, inflow_first) {}
+    fitting.fit
+}
+
+/// A fit on its way, a round at a time.
 ///
 /// Generalised least squares on the differences between what was read and what the system, run from the reading before
 /// with the measured rain, holds (Gauss–Newton; Seber & Wild, Nonlinear Regression, 1989, ch. 2); the scale of the
 /// expected spreads from the differences themselves and from the expectation (scaled inverse χ², Gelman et al., Bayesian
 /// Data Analysis, 2013, §14.2); ranges by Student's t.
-pub fn fit(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> Option<Fit> {
-    let mut counts: Vec<bool> = timeline.readings.iter().map(|reading| !reading.above_rim).collect();
-    let mut odd: Vec<usize> = (0..counts.len()).filter(|at| !counts[*at]).collect();
-    loop {
-        let fit = fit_counted(plan, timeline, &counts, inflow_first)?;
-        match odd_one(plan, timeline, &counts, &fit, inflow_first) {
-            Some(at) if odd.len() < timeline.readings.len() / 10 + 1 => {
-                counts[at] = false;
-                odd.push(at);
-            }
-            _ => return Some(Fit { odd, ..fit }),
-        }
-    }
+#[derive(Clone, Debug)]
+pub struct Fitting {
+    /// What it is fitted to.
+    pub timeline: Timeline,
+    /// The fit, once [`Fitting::step`] has said that nothing is left; `None` where it can't be told.
+    pub fit: Option<Fit>,
+    counts: Vec<bool>,
+    odd: Vec<usize>,
+    factors: Factors,
+    rounds: usize,
+    done: bool,
 }
 
-#[expect(clippy::cast_precision_loss, reason = "readings are few")]
-fn fit_counted(plan: &Plan, timeline: &Timeline, counts: &[bool], inflow_first: f64) -> Option<Fit> {
-    let mut factors = Factors::ENTERED;
-    let mut last = None;
-    for _ in 0..ROUNDS {
-        let rows = rows(plan, timeline, counts, factors, inflow_first);
+impl Fitting {
+    /// Nothing fitted yet.
+    pub fn new(timeline: Timeline) -> Self {
+        let counts: Vec<bool> = timeline.readings.iter().map(|reading| !reading.above_rim).collect();
+        let odd = (0..counts.len()).filter(|at| !counts[*at]).collect();
+        Self { timeline, fit: None, counts, odd, factors: Factors::ENTERED, rounds: 0, done: false }
+    }
+
+    /// Days that a step runs.
+    pub fn days(&self) -> usize {
+        4 * self.timeline.dates.len()
+    }
+
+    /// Does a round of the fit, or looks for a reading that can't be right. False once nothing is left.
+    pub fn step(&mut self, plan: &Plan, inflow_first: f64) -> bool {
+        if self.done {
+            return false;
+        }
+        if self.rounds < ROUNDS {
+            self.round(plan, inflow_first);
+            return true;
+        }
+        let most_odd = self.timeline.readings.len() / 10 + 1;
+        let odd = self.fit.as_ref().and_then(|fit| odd_one(plan, &self.timeline, &self.counts, fit, inflow_first));
+        match odd.filter(|_| self.odd.len() < most_odd) {
+            Some(at) => {
+                self.counts[at] = false;
+                self.odd.push(at);
+                (self.rounds, self.factors) = (0, Factors::ENTERED);
+            }
+            None => {
+                if let Some(fit) = &mut self.fit {
+                    fit.odd.clone_from(&self.odd);
+                }
+                self.done = true;
+            }
+        }
+        !self.done
+    }
+
+    #[expect(clippy::cast_precision_loss, reason = "readings are few")]
+    fn round(&mut self, plan: &Plan, inflow_first: f64) {
+        let factors = self.factors;
+        let rows = rows(plan, &self.timeline, &self.counts, factors, inflow_first);
         let white = whitened(&rows);
         if white.len() < FEWEST_SPANS {
-            return None;
+            (self.fit, self.rounds) = (None, ROUNDS);
+            return;
         }
         let belief = 1.0 / (BELIEF * BELIEF);
         let (mut a, mut b) = ([belief, 0.0, belief], [belief * (1.0 - factors.capture), belief * (1.0 - factors.uses)]);
@@ -186,29 +230,27 @@ fn fit_counted(plan: &Plan, timeline: &Timeline, counts: &[bool], inflow_first: 
         }
         let determinant = a[0] * a[2] - a[1] * a[1];
         let step = [(a[2] * b[0] - a[1] * b[1]) / determinant, (a[0] * b[1] - a[1] * b[0]) / determinant];
+        self.factors.capture = (factors.capture + step[0]).clamp(0.02, 4.0);
+        self.factors.uses = (factors.uses + step[1]).clamp(0.02, 6.0);
+        let close = step[0].abs().max(step[1].abs()) < 1e-4;
+        self.rounds = if close { ROUNDS } else { self.rounds + 1 };
         let squares: f64 = white.iter().map(|(off, _)| off * off).sum();
-        last = Some((a, determinant, squares, white.len(), rows));
-        factors.capture = (factors.capture + step[0]).clamp(0.02, 4.0);
-        factors.uses = (factors.uses + step[1]).clamp(0.02, 6.0);
-        if step[0].abs().max(step[1].abs()) < 1e-4 {
-            break;
-        }
+        let freedom = PRIOR_WEIGHT + (white.len() as f64 - 2.0).max(1.0);
+        let scale = ((PRIOR_WEIGHT + squares) / freedom).sqrt();
+        let told = |value: f64, variance: f64| {
+            let half_width = student_95(freedom) * scale * variance.sqrt();
+            (half_width <= WIDEST).then_some(Estimate { value, half_width })
+        };
+        self.fit = Some(Fit {
+            capture: told(self.factors.capture, a[2] / determinant),
+            uses: told(self.factors.uses, a[0] / determinant),
+            factors: self.factors,
+            spans: white.len(),
+            at_least: rows.iter().filter(|row| row.full && !row.counts).count(),
+            spread: scale,
+            odd: Vec::new(),
+        });
     }
-    let (a, determinant, squares, spans, rows) = last?;
-    let freedom = PRIOR_WEIGHT + (spans as f64 - 2.0).max(1.0);
-    let scale = ((PRIOR_WEIGHT + squares) / freedom).sqrt();
-    let estimate =
-        |value: f64, variance: f64| Estimate { value, half_width: student_95(freedom) * scale * variance.sqrt() };
-    let told = |estimate: Estimate| Some(estimate).filter(|estimate| estimate.half_width <= WIDEST);
-    Some(Fit {
-        capture: told(estimate(factors.capture, a[2] / determinant)),
-        uses: told(estimate(factors.uses, a[0] / determinant)),
-        factors,
-        spans,
-        at_least: rows.iter().filter(|row| row.full && !row.counts).count(),
-        spread: scale,
-        odd: Vec::new(),
-    })
 }
 
 /// A reading that lies far off what runs to it, and from which what runs on lies as far off the other way; or the last

@@ -2,9 +2,11 @@
 //! caught and used is fitted to what was read.
 //!
 //! [`timeline`] lays readings and rain along the days; [`spans`] runs the system from each reading to the next;
-//! [`fit`] finds capture and use with their ranges; [`watch`] says when the last weeks are unlike the weeks before.
+//! [`fit`] finds capture and use with their ranges; [`watch`] says when the last weeks are unlike the weeks before;
+//! [`lesson`] does all of it in slices.
 
 pub mod fit;
+pub mod lesson;
 pub mod spans;
 pub mod timeline;
 pub mod watch;

@@ -36,21 +36,26 @@ pub const THRESHOLD: f64 = 5.0;
 
 /// What is noticed in the last half year against what was fitted before it; `None` where there is no normal yet.
 pub fn watch(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> Option<Vec<Alarm>> {
-    let normal = normal(plan, timeline, inflow_first)?;
-    let from = timeline.dates.len().saturating_sub(WATCHED_DAYS);
+    let earlier = before(timeline)?;
+    let from = earlier.dates.len();
+    let normal = fit(plan, &earlier, inflow_first).filter(is_normal)?;
     Some(alarms(plan, timeline, &normal, from, inflow_first).0)
 }
 
-/// The fit of the days before the last half year.
-fn normal(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> Option<Fit> {
+/// Whether a fit rests on enough to be called normal.
+pub fn is_normal(fit: &Fit) -> bool {
+    fit.spans >= NORMAL_SPANS
+}
+
+/// The days before the last half year; `None` where there are none.
+pub fn before(timeline: &Timeline) -> Option<Timeline> {
     let before = timeline.dates.len().checked_sub(WATCHED_DAYS)?;
-    let earlier = Timeline {
+    Some(Timeline {
         dates: timeline.dates[..before].to_vec(),
         rain_mm: timeline.rain_mm[..before].to_vec(),
         readings: timeline.readings.iter().filter(|reading| reading.day < before).copied().collect(),
         brought: timeline.brought.iter().filter(|brought| brought.0 < before).copied().collect(),
-    };
-    fit(plan, &earlier, inflow_first).filter(|fit| fit.spans >= NORMAL_SPANS)
+    })
 }
 
 /// The alarms that hold at the end, and on which span after `from` each kind was first called.
