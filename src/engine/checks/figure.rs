@@ -111,6 +111,96 @@ figures! {
     WaterSpeed: Speed;
     /// Difference of level that drawing makes.
     LevelsApart: Length;
+    /// Fixture units.
+    FixtureUnits: Count;
+    /// Most that is drawn at once.
+    PeakFlow: Rate;
+    /// Elevation of a tank's outlet.
+    LowestLevel: Length;
+    /// Elevation of a tank's overflow.
+    HighestLevel: Length;
+    /// Height that water is lifted.
+    StaticHead: Length;
+    /// Flow at the duty point.
+    DutyFlow: Rate;
+    /// Head at the duty point.
+    DutyHead: Length;
+    /// Pressure at a tap.
+    TapPressure: Pressure;
+    /// Pressure at a tap with clean filters.
+    TapClean: Pressure;
+    /// Pressure at a tap with the tank full.
+    TapFull: Pressure;
+    /// Pressure at a tap that is shut.
+    TapStatic: Pressure;
+    /// Flow of a pipe with nothing at its end.
+    OpenPipe: Rate;
+    /// Height of a pump over the water.
+    SuctionLift: Length;
+    /// Net positive suction head.
+    Npsh: Length;
+    /// What a vessel gives between two starts.
+    Drawdown: Volume;
+    /// Water in a day.
+    DailyUse: Flow;
+    /// Head that a pump works against.
+    PumpHead: Length;
+    /// Energy for a day's water.
+    EnergyADay: Energy;
+    /// Panel for that.
+    Panel: Power;
+    /// Battery for the wanted days.
+    Battery: Energy;
+    /// The same in ampere hours.
+    AmpereHours: Count;
+    /// Hours that a day's water takes.
+    PumpHours: Hours;
+    /// What a tank holds to its rim.
+    Capacity: Volume;
+    /// Weight of a full tank.
+    FullMass: Mass;
+    /// Weight of the pad.
+    PadMass: Mass;
+    /// Pressure on the soil.
+    SoilPressure: Bearing;
+    /// Velocity pressure of the wind.
+    WindPressure: Bearing;
+    /// Force of the wind.
+    WindForce: Force;
+    /// Weight under which a tank slides.
+    SlidesUnder: Mass;
+    /// Weight under which a tank tips.
+    TipsUnder: Mass;
+    /// Water that holds an empty tank in the wind.
+    HoldingLitres: Volume;
+    /// Load of one anchor.
+    AnchorLoad: Force;
+    /// What stands in a tank today.
+    ContentNow: Volume;
+    /// Depth of a tank's floor below the ground.
+    FloorBelow: Length;
+    /// Uplift of groundwater.
+    Uplift: Force;
+    /// What holds a tank down.
+    HeldDown: Force;
+    /// Water that holds a buried tank down.
+    UpliftLitres: Volume;
+    /// Concrete that holds a buried tank down.
+    ConcreteWanted: Mass;
+    /// What a storm brings.
+    StormLitres: Volume;
+    /// At what rate.
+    StormRate: Rate;
+    /// When a diverter is full.
+    FlushFull: Hours;
+    /// Room in a store today.
+    Headroom: Volume;
+    /// When a store is full.
+    FullAfter: Hours;
+    /// What spills in a storm.
+    SpillLitres: Volume;
+    /// At what rate.
+    SpillRate: Rate;
     /// Bacteria, log that are proven.
     LogBacteria: Count;
     /// Viruses, log that are proven.

@@ -6,9 +6,13 @@
 pub mod figure;
 pub mod flush;
 pub mod gutter;
+pub mod now;
 pub mod overflow;
 pub mod pipe;
 pub mod pipe_sizes;
+pub mod standing;
+pub mod storm;
+pub mod supply;
 pub mod trunk;
 pub mod water;
 
@@ -62,6 +66,30 @@ pub enum Subject {
     TrunkFlow,
     /// Difference of level while a trunk line's end is drawn on.
     TrunkDraw,
+    /// Most that a tank's taps draw at once.
+    PeakFlow,
+    /// Pressure at the highest tap of a pumped supply.
+    HighestTap,
+    /// A pump's suction.
+    Suction,
+    /// A pressure vessel.
+    Vessel,
+    /// Energy, panel and battery of a supply.
+    Power,
+    /// A pump between two stores.
+    Lift,
+    /// Pressure at a tap that gravity supplies.
+    Gravity,
+    /// Weight of a full tank on its soil.
+    Pad,
+    /// Wind on an empty tank.
+    Wind,
+    /// Flotation of a buried tank.
+    Uplift,
+    /// A storm at a feed.
+    StormFeed,
+    /// A storm in a tank's store.
+    StormTank,
     /// What is on a roof and gets into its water.
     OnRoof,
     /// Chlorine for the water in a tank.
@@ -232,11 +260,17 @@ pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
         Some(Part::Feed(feed)) => {
             gutter::checks(asked, &feed, &mut checks);
             flush::checks(asked, &feed, &mut checks);
+            storm::of_feed(asked, &feed, &mut checks);
         }
         Some(Part::Tank(tank)) => {
             overflow::checks(asked, &tank, &mut checks);
+            storm::of_tank(asked, &tank, &mut checks);
+            standing::checks(asked, &tank, &mut checks);
+            supply::of_tank(asked, &tank, &mut checks);
             checks.push(treatment::parts::dose(asked, &tank));
         }
+        Some(Part::Pump(pump)) => supply::of_pump(asked, &pump, &mut checks),
+        Some(Part::Use(using)) => supply::of_use(asked, &using, &mut checks),
         Some(Part::TrunkLine(line)) => trunk::checks(asked, &line, &mut checks),
         Some(Part::Section(section)) => checks.push(treatment::parts::roof(asked, &section)),
         _ => {}

@@ -27,7 +27,7 @@ pub fn pipe_l_min(diameter_m: f64, head_m: f64) -> f64 {
 }
 
 /// Area and top width of a round section filled to a depth.
-fn segment(diameter: f64, depth: f64) -> (f64, f64) {
+pub(super) fn segment(diameter: f64, depth: f64) -> (f64, f64) {
     let radius = diameter / 2.0;
     let half_angle = libm::acos(((radius - depth) / radius).clamp(-1.0, 1.0));
     let half_width = (depth * (diameter - depth)).max(0.0).sqrt();

@@ -5,6 +5,8 @@ pub mod figures;
 
 mod flush;
 mod roof_water;
+mod standing;
+mod supply;
 mod trunk;
 
 use super::treatment;
@@ -49,6 +51,18 @@ pub const fn text(subject: Subject) -> Text {
         Subject::AirGap => roof_water::AIR_GAP,
         Subject::TrunkFlow => trunk::FLOW,
         Subject::TrunkDraw => trunk::DRAW,
+        Subject::PeakFlow => supply::PEAK,
+        Subject::HighestTap => supply::TAP,
+        Subject::Suction => supply::SUCTION,
+        Subject::Vessel => supply::VESSEL,
+        Subject::Power => supply::POWER,
+        Subject::Lift => supply::LIFT,
+        Subject::Gravity => supply::GRAVITY,
+        Subject::Pad => standing::PAD,
+        Subject::Wind => standing::WIND,
+        Subject::Uplift => standing::UPLIFT,
+        Subject::StormFeed => standing::STORM_FEED,
+        Subject::StormTank => standing::STORM_TANK,
         Subject::OnRoof => treatment::roof::TEXT,
         Subject::Dose => treatment::dose::TEXT,
         Subject::Barrier(kind) => treatment::barriers::text(kind),
@@ -70,6 +84,18 @@ pub fn said(check: &Check, system: &System, units: &Units) -> Said {
         Subject::AirGap => roof_water::air_gap(&told),
         Subject::TrunkFlow => trunk::flow(&told),
         Subject::TrunkDraw => trunk::draw(&told),
+        Subject::PeakFlow => supply::peak(&told),
+        Subject::HighestTap => supply::tap(&told),
+        Subject::Suction => supply::suction(&told),
+        Subject::Vessel => supply::vessel(&told),
+        Subject::Power => supply::power(&told),
+        Subject::Lift => supply::lift(&told),
+        Subject::Gravity => supply::gravity(&told),
+        Subject::Pad => standing::pad(&told),
+        Subject::Wind => standing::wind(&told),
+        Subject::Uplift => standing::uplift(&told),
+        Subject::StormFeed => standing::storm_feed(&told),
+        Subject::StormTank => standing::storm_tank(&told, system),
         Subject::OnRoof => treatment::roof::said(check),
         Subject::Dose => treatment::dose::said(check, units),
         // Its sentence needs the chain that it stands in.

@@ -3,6 +3,9 @@
 mod flush;
 mod pipes;
 mod roof_water;
+mod standing;
+mod storm;
+mod supply;
 
 use eavewater::engine::checks::{Asked, Check, Subject, of_part};
 use eavewater::site::demo;

@@ -1,0 +1,364 @@
+//! From the tank to the taps: how much at once, at what pressure, with what pump, from how much power.
+
+use super::pipe::{Pipe, flow_for};
+use super::water::{air_kpa, density_kg_m3, head_m, pressure_kpa, vapour_kpa};
+use super::{Asked, Check, Figure, Subject, Verdict};
+use crate::quantity::volume::LITRES_PER_US_GALLON;
+use crate::site::details::Detail;
+use crate::site::part::PartId;
+use crate::site::pump::Pump;
+use crate::site::tank::Tank;
+use crate::site::uses::{Class, Use};
+
+/// Litres a minute in a cubic metre a second.
+const L_MIN: f64 = 60_000.0;
+const MINUTES_AN_HOUR: f64 = 60.0;
+const WATTS_A_KILOWATT: f64 = 1000.0;
+
+/// Fixtures with their supply fixture units, cold and hot together, private use.
+///
+/// Source: International Plumbing Code, Table E103.3(2) (from memory); garden tap 2.5 after the National Standard Plumbing
+/// Code (from memory).
+pub const FIXTURES: [(Detail, f64); 8] = [
+    (Detail::Toilets, 2.2),
+    (Detail::Basins, 0.7),
+    (Detail::Showers, 1.4),
+    (Detail::Baths, 1.4),
+    (Detail::Sinks, 1.4),
+    (Detail::Dishwashers, 1.4),
+    (Detail::Washers, 1.4),
+    (Detail::GardenTaps, 2.5),
+];
+
+/// Fixture units and peak flow in US gal/min where toilets have cisterns.
+///
+/// Source: National Standard Plumbing Code, Table B.5.4 (Hunter's curve); rows from 20 to 100 from memory.
+pub const PEAK: [(f64, f64); 27] = [
+    (0.0, 0.0),
+    (3.0, 3.0),
+    (4.0, 4.0),
+    (5.0, 4.5),
+    (6.0, 5.0),
+    (7.0, 6.0),
+    (8.0, 7.0),
+    (9.0, 7.5),
+    (10.0, 8.0),
+    (11.0, 8.5),
+    (12.0, 9.0),
+    (13.0, 10.0),
+    (14.0, 10.5),
+    (20.0, 14.0),
+    (25.0, 17.0),
+    (30.0, 20.0),
+    (40.0, 25.0),
+    (50.0, 29.0),
+    (60.0, 33.0),
+    (80.0, 39.0),
+    (100.0, 44.0),
+    (120.0, 49.0),
+    (160.0, 57.0),
+    (200.0, 65.0),
+    (300.0, 85.0),
+    (500.0, 125.0),
+    (1000.0, 210.0),
+];
+
+/// Peak flow in L/min for so many fixture units, straight between the rows; that of the last row beyond it.
+pub fn peak_l_min(units: f64) -> f64 {
+    let after = PEAK.iter().position(|(end, _)| *end >= units).unwrap_or(PEAK.len() - 1).max(1);
+    let ((from, low), (to, high)) = (PEAK[after - 1], PEAK[after]);
+    let part = ((units - from) / (to - from)).clamp(0.0, 1.0);
+    (low + part * (high - low)) * LITRES_PER_US_GALLON
+}
+
+/// Fixtures that a use is taken to have until they are entered.
+fn usual_fixtures(class: Class, fixture: Detail) -> f64 {
+    let has = match class {
+        Class::Drinking => fixture == Detail::Sinks,
+        Class::House => {
+            matches!(fixture, Detail::Toilets | Detail::Basins | Detail::Showers | Detail::Washers)
+        }
+        Class::Garden | Class::Animals => fixture == Detail::GardenTaps,
+        Class::Travel => false,
+    };
+    f64::from(u8::from(has))
+}
+
+/// A pump's curve through three points: head in m over flow in m³/s.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Curve {
+    /// Flow and head, the first at no flow, flows rising.
+    pub points: [(f64, f64); 3],
+}
+
+impl Curve {
+    /// The curve of a part's pump.
+    fn of(asked: &Asked<'_>, check: &mut Check, of: PartId) -> Self {
+        let mut detail = |detail: Detail| check.detail_of(asked, Some(of), detail, detail.row().usual);
+        Self {
+            points: [
+                (0.0, detail(Detail::ShutHead)),
+                (detail(Detail::MidFlow) / L_MIN, detail(Detail::MidHead)),
+                (detail(Detail::EndFlow) / L_MIN, detail(Detail::EndHead)),
+            ],
+        }
+    }
+
+    /// Whether head falls as flow rises, without which there is no one duty point.
+    pub fn falls(&self) -> bool {
+        let [first, middle, last] = self.points;
+        first.0 < middle.0 && middle.0 < last.0 && first.1 > middle.1 && middle.1 > last.1
+    }
+
+    /// Head at a flow: the parabola through the three points, and nothing beyond the last.
+    pub fn head_m(&self, flow: f64) -> f64 {
+        let [(q0, h0), (q1, h1), (q2, h2)] = self.points;
+        if flow > q2 {
+            return 0.0;
+        }
+        let term = |h: f64, q: f64, a: f64, b: f64| h * (flow - a) * (flow - b) / ((q - a) * (q - b));
+        term(h0, q0, q1, q2) + term(h1, q1, q0, q2) + term(h2, q2, q0, q1)
+    }
+
+    /// The flow, in m³/s, at which the pump makes just the head that the pipes ask for; none where it makes too little
+    /// even at no flow.
+    pub fn duty(&self, asks_m: impl Fn(f64) -> f64) -> Option<f64> {
+        const HALVINGS: usize = 60;
+        if asks_m(0.0) >= self.points[0].1 {
+            return None;
+        }
+        let (mut low, mut high) = (0.0, self.points[2].0);
+        for _ in 0..HALVINGS {
+            let middle = (low + high) / 2.0;
+            if asks_m(middle) < self.head_m(middle) { low = middle } else { high = middle }
+        }
+        Some((low + high) / 2.0)
+    }
+}
+
+/// Litres that a vessel gives between two pressures, charged with air to 14 kPa (2 psi) under the lower one.
+///
+/// Boyle's law: `V·p₀·(1/p₁ − 1/p₂)` with absolute pressures; the charge is the makers' usual advice.
+pub fn drawdown_l(vessel_l: f64, cut_in_kpa: f64, cut_out_kpa: f64, air: f64) -> f64 {
+    const UNDER_KPA: f64 = 14.0;
+    let charge = (cut_in_kpa - UNDER_KPA).max(0.0) + air;
+    (vessel_l * charge * (1.0 / (cut_in_kpa + air) - 1.0 / (cut_out_kpa + air))).max(0.0)
+}
+
+/// Power in W that water takes at a flow in m³/s and a head in m: ρ·g·Q·H ÷ efficiency.
+pub fn power_w(flow_m3_s: f64, head: f64, density: f64, efficiency: f64) -> f64 {
+    pressure_kpa(head, density) * WATTS_A_KILOWATT * flow_m3_s / efficiency
+}
+
+/// Net positive suction head available, in m.
+pub fn npsh_m(air: f64, vapour: f64, density: f64, lift_m: f64, friction_m: f64) -> f64 {
+    head_m(air - vapour, density) - lift_m - friction_m
+}
+
+/// Peak flow of the uses that draw on this very tank, in L/min.
+fn peak_of(asked: &Asked<'_>, check: &mut Check, tank: PartId) -> f64 {
+    let mut units = 0.0;
+    for using in asked.site.system.uses.iter().filter(|using| using.tank == Some(tank)) {
+        for (fixture, each) in FIXTURES {
+            let usual = usual_fixtures(using.class, fixture);
+            let entered = asked.site.system.details.get(Some(using.id), fixture);
+            if usual > 0.0 || entered.is_some() {
+                units += each * check.detail_of(asked, Some(using.id), fixture, usual);
+            }
+        }
+    }
+    check.finds(Figure::FixtureUnits, units);
+    peak_l_min(units)
+}
+
+/// Whether a tank's taps are supplied by a pump.
+fn is_pumped(asked: &Asked<'_>, tank: PartId) -> bool {
+    let usual = Detail::SuppliedBy.row().usual;
+    asked.site.system.details.get(Some(tank), Detail::SuppliedBy).unwrap_or(usual) > 0.5
+}
+
+/// The checks of a tank's supply: its pump, if it has one.
+pub(super) fn of_tank(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
+    if !asked.site.system.uses.iter().any(|using| using.tank == Some(tank.id)) {
+        return;
+    }
+    let mut check = Check::new(tank.id, Subject::PeakFlow);
+    check.detail(asked, Detail::SuppliedBy);
+    let peak = peak_of(asked, &mut check, tank.id);
+    check.finds(Figure::PeakFlow, peak);
+    checks.push(check);
+    if !is_pumped(asked, tank.id) {
+        return;
+    }
+    checks.push(highest_tap(asked, tank));
+    checks.push(suction(asked, tank.id, tank, peak));
+    checks.push(vessel(asked, tank, peak));
+    checks.push(power(asked, tank));
+}
+
+/// Lowest level from which a tank can be drawn, as an elevation in m.
+fn lowest_m(tank: &Tank) -> f64 {
+    tank.floor.get() + tank.outlet.get()
+}
+
+/// Pressure at the highest tap at peak flow, filters clean and fouled, and the duty point.
+fn highest_tap(asked: &Asked<'_>, tank: &Tank) -> Check {
+    let mut check = Check::new(tank.id, Subject::HighestTap);
+    let lowest = check.known(Figure::LowestLevel, lowest_m(tank));
+    let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    let peak = peak_of(asked, &mut check, tank.id);
+    check.finds(Figure::PeakFlow, peak);
+    let tap = check.detail(asked, Detail::HighestTap);
+    let wanted = check.detail(asked, Detail::TapPressure);
+    let pipe = Pipe::of(asked, &mut check, tank.id, Detail::PipeBore, Detail::PipeLength);
+    let clean = check.detail(asked, Detail::FilterClean);
+    let fouled = check.detail(asked, Detail::FilterFouled);
+    let curve = Curve::of(asked, &mut check, tank.id);
+    let flow = peak / L_MIN;
+    let (rise, friction) = (tap - lowest, pipe.darcy_m(flow));
+    check.finds(Figure::StaticHead, rise);
+    check.finds(Figure::DarcyLoss, friction);
+    check.finds(Figure::HazenLoss, pipe.hazen_williams_m(flow));
+    if !curve.falls() {
+        check.verdict = Verdict::Outside;
+        return check;
+    }
+    // What filters lose is told at peak flow and goes with its square.
+    let asks = |flow: f64, filter_kpa: f64| {
+        let part = if peak > 0.0 { flow * L_MIN / peak } else { 1.0 };
+        rise + pipe.darcy_m(flow) + head_m(filter_kpa, density) * part * part + head_m(wanted, density)
+    };
+    if let Some(duty) = curve.duty(|flow| asks(flow, fouled)) {
+        check.finds(Figure::DutyFlow, duty * L_MIN);
+        check.finds(Figure::DutyHead, curve.head_m(duty));
+    }
+    let left = pressure_kpa(curve.head_m(flow) - rise - friction, density);
+    check.finds(Figure::TapClean, left - clean);
+    check.judge(Figure::TapPressure, left - fouled, wanted);
+    check
+}
+
+/// Margin that NPSH available should have over that required (Crane Technical Paper 410, example 7.32).
+const NPSH_RATIO: f64 = 1.3;
+
+fn suction(asked: &Asked<'_>, of: PartId, tank: &Tank, flow_l_min: f64) -> Check {
+    let mut check = Check::new(of, Subject::Suction);
+    let lowest = check.known(Figure::LowestLevel, lowest_m(tank));
+    let pump = check.detail(asked, Detail::PumpHeight);
+    let altitude = check.of_site(asked, Detail::Altitude);
+    let celsius = check.of_site(asked, Detail::WaterTemperature);
+    let required = check.detail(asked, Detail::NpshRequired);
+    let pipe = Pipe::of(asked, &mut check, of, Detail::SuctionBore, Detail::SuctionLength);
+    let flow = check.finds(Figure::PeakFlow, flow_l_min) / L_MIN;
+    let lift = check.finds(Figure::SuctionLift, pump - lowest);
+    let friction = check.finds(Figure::DarcyLoss, pipe.darcy_m(flow));
+    let available = npsh_m(air_kpa(altitude), vapour_kpa(celsius), density_kg_m3(celsius), lift, friction);
+    check.judge(Figure::Npsh, available, NPSH_RATIO * required);
+    check
+}
+
+fn vessel(asked: &Asked<'_>, tank: &Tank, peak: f64) -> Check {
+    let mut check = Check::new(tank.id, Subject::Vessel);
+    let volume = check.detail(asked, Detail::Vessel);
+    let cut_in = check.detail(asked, Detail::CutIn);
+    let cut_out = check.detail(asked, Detail::CutOut);
+    let starts = check.detail(asked, Detail::StartsAnHour);
+    let air = air_kpa(check.of_site(asked, Detail::Altitude));
+    check.finds(Figure::PeakFlow, peak);
+    if cut_out <= cut_in {
+        check.verdict = Verdict::Outside;
+        return check;
+    }
+    // A pump starts most often when half its flow is drawn: flow × cycle ÷ 4 (any text on pump stations).
+    let wants = peak * (MINUTES_AN_HOUR / starts) / 4.0;
+    check.judge(Figure::Drawdown, drawdown_l(volume, cut_in, cut_out, air), wants);
+    check
+}
+
+fn power(asked: &Asked<'_>, tank: &Tank) -> Check {
+    let mut check = Check::new(tank.id, Subject::Power);
+    let uses = asked.site.system.uses.iter().filter(|using| using.tank == Some(tank.id));
+    let daily: f64 = uses.map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).fold(0.0, f64::max)).sum();
+    check.known(Figure::DailyUse, daily);
+    let cut_out = check.detail(asked, Detail::CutOut);
+    let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    // The pump works against the pressure at which it stops, whatever tap is open.
+    energy(asked, &mut check, daily, head_m(cut_out, density), density);
+    check
+}
+
+/// Energy for a day's water, and panel and battery for it.
+fn energy(asked: &Asked<'_>, check: &mut Check, daily_l: f64, head: f64, density: f64) {
+    const SECONDS_AN_HOUR: f64 = 3600.0;
+    const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
+    let efficiency = check.detail(asked, Detail::PumpEfficiency);
+    let sun = check.detail(asked, Detail::SunHours);
+    let arrives = check.detail(asked, Detail::SolarYield);
+    let days = check.detail(asked, Detail::Autonomy);
+    let discharge = check.detail(asked, Detail::Discharge);
+    let volts = check.detail(asked, Detail::BatteryVolts);
+    check.finds(Figure::PumpHead, head);
+    let a_day = power_w(daily_l / LITRES_PER_CUBIC_METRE, head, density, efficiency) / SECONDS_AN_HOUR;
+    check.finds(Figure::EnergyADay, a_day);
+    check.finds(Figure::Panel, a_day / (sun * arrives));
+    let battery = check.finds(Figure::Battery, a_day * days / discharge);
+    check.finds(Figure::AmpereHours, battery / volts);
+}
+
+/// The checks of a pump that lifts water from one store to another.
+pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
+    let tank = |id: Option<PartId>| id.and_then(|id| asked.site.system.tank(id));
+    let (Some(from), Some(to)) = (tank(pump.from), tank(pump.to)) else { return };
+    let mut check = Check::new(pump.id, Subject::Lift);
+    let lowest = check.known(Figure::LowestLevel, lowest_m(from));
+    let highest = check.known(Figure::HighestLevel, to.overflow_elevation());
+    let limit = check.known(Figure::DailyUse, pump.limit.get());
+    let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    let pipe = Pipe::of(asked, &mut check, pump.id, Detail::PipeBore, Detail::PipeLength);
+    let fouled = check.detail_of(asked, Some(pump.id), Detail::FilterFouled, 0.0);
+    let curve = Curve::of(asked, &mut check, pump.id);
+    let rise = check.finds(Figure::StaticHead, highest - lowest);
+    let mut duty_l_min = 0.0;
+    if !curve.falls() {
+        check.verdict = Verdict::Outside;
+    } else if let Some(duty) = curve.duty(|flow| rise + pipe.darcy_m(flow) + head_m(fouled, density)) {
+        duty_l_min = check.finds(Figure::DutyFlow, duty * L_MIN);
+        let head = check.finds(Figure::DutyHead, curve.head_m(duty));
+        let hours = limit / duty_l_min / MINUTES_AN_HOUR;
+        check.judge(Figure::PumpHours, HOURS_A_DAY, hours);
+        energy(asked, &mut check, limit, head, density);
+    } else {
+        check.judge(Figure::DutyHead, curve.points[0].1, rise + head_m(fouled, density));
+        check.verdict = Verdict::Fails;
+    }
+    checks.push(check);
+    checks.push(suction(asked, pump.id, from, duty_l_min));
+}
+
+const HOURS_A_DAY: f64 = 24.0;
+
+/// Pressure at a tap that water reaches by gravity alone: tank full and drawn down.
+pub(super) fn of_use(asked: &Asked<'_>, using: &Use, checks: &mut Vec<Check>) {
+    let Some(tank) = using.tank.and_then(|id| asked.site.system.tank(id)) else { return };
+    if is_pumped(asked, tank.id) {
+        return;
+    }
+    let mut check = Check::new(using.id, Subject::Gravity);
+    let lowest = check.known(Figure::LowestLevel, lowest_m(tank));
+    let full = check.known(Figure::HighestLevel, tank.overflow_elevation());
+    let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    let tap = check.detail(asked, Detail::TapHeight);
+    let flow = check.detail(asked, Detail::TapFlow) / L_MIN;
+    let wanted = check.detail_of(asked, Some(using.id), Detail::TapPressure, GRAVITY_TAP_KPA);
+    let pipe = Pipe::of(asked, &mut check, using.id, Detail::PipeBore, Detail::PipeLength);
+    let friction = check.finds(Figure::DarcyLoss, pipe.darcy_m(flow));
+    check.finds(Figure::TapFull, pressure_kpa(full - tap - friction, density));
+    check.finds(Figure::TapStatic, pressure_kpa(lowest - tap, density));
+    let most = flow_for((lowest - tap).max(0.0), pipe.bore_m, |flow| pipe.darcy_m(flow));
+    check.finds(Figure::OpenPipe, most * L_MIN);
+    check.judge(Figure::TapPressure, pressure_kpa(lowest - tap - friction, density), wanted);
+    checks.push(check);
+}
+
+/// Pressure that an open gravity tap is content with, in kPa: half a metre of water (common practice, no source).
+const GRAVITY_TAP_KPA: f64 = 5.0;

@@ -1,0 +1,70 @@
+use eavewater::engine::checks::storm::{Storm, Stream, fill, through};
+use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, of_part};
+use eavewater::engine::question::answer;
+use eavewater::site::demo;
+use eavewater::site::feed::Drain;
+use eavewater::site::rain::Rain;
+use proptest::collection::vec;
+use proptest::prelude::*;
+
+use super::{check, house, near};
+
+#[test]
+fn a_store_fills_and_spills_as_worked_by_hand() {
+    // 100 L/h from the start and 50 L/h from hour 2 into 350 L of room: 200 L by hour 2, then 150 L/h: full at hour 3; by
+    // hour 6 200 + 600 L have come, 450 spilled, at last 150 L/h.
+    let streams = [Stream { from_h: 0.0, rate_l_h: 100.0 }, Stream { from_h: 2.0, rate_l_h: 50.0 }];
+    let filled = fill(&streams, 350.0, 6.0);
+    assert_eq!(filled.full_h, Some(3.0));
+    near(filled.came_l, 800.0, 1e-12);
+    near(filled.spilled_l, 450.0, 1e-12);
+    near(filled.spill_rate_l_h(), 150.0, 1e-12);
+    // What it spills fills the next: 150 L/h from hour 3 on, 300 L of room: full at hour 5.
+    assert_eq!(fill(&filled.spill, 300.0, 6.0).full_h, Some(5.0));
+    assert_eq!(fill(&streams, 900.0, 6.0).full_h, None);
+}
+
+#[test]
+fn a_feed_brings_its_roof_less_wetting_capture_and_first_flush() {
+    // South roof: 64 m² · 0.85 · (100 − 0.5) mm · 0.9 = 4,871.5 L in 6 h; 20 L of them go to the diverter.
+    let site = house(|_| ());
+    let found = check(&site, site.system.feeds[0].id, Subject::StormFeed);
+    near(found.figure(Figure::StormLitres), 4_871.52 - 20.0, 1e-6);
+    near(found.figure(Figure::StormRate), 4_871.52 / 360.0, 1e-6);
+    let never = house(|site| site.system.feeds[0].diverter.as_mut().unwrap().drain = Drain::Never);
+    near(check(&never, never.system.feeds[0].id, Subject::StormFeed).figure(Figure::StormLitres), 4_871.52, 1e-6);
+}
+
+#[test]
+fn all_that_comes_stays_or_spills_down_to_the_garden() {
+    let (site, rain) = (demo::site(), Rain::Record(demo::rain()));
+    let outcome = answer(&site, &rain).unwrap();
+    let asked = Asked { site: &site, rain: None, answer: Some(&outcome), today: chrono::NaiveDate::default() };
+    let stores = through(&asked, Storm { depth_mm: 300.0, hours: 6.0 }).unwrap();
+    let roofs = 0.85 * 0.9 * (300.0 - 0.5) * (64.0 + 58.0) - 32.0;
+    let (first, barrel) = (&stores.filled[0], &stores.filled[1]);
+    near(first.came_l, roofs, 1e-9);
+    assert!(first.spilled_l > 0.0);
+    near(first.came_l - first.spilled_l, stores.headroom_l[0], 1e-9);
+    near(barrel.came_l, first.spilled_l, 1e-9);
+    let told = of_part(&asked, site.system.tanks[2].id);
+    assert!(told.iter().any(|check| check.subject == Subject::StormTank && check.verdict == Verdict::Tells));
+    let unknown = check(&site, site.system.tanks[0].id, Subject::StormTank);
+    assert_eq!(unknown.verdict, Verdict::Lacks);
+}
+
+proptest! {
+    #[test]
+    fn water_is_kept_and_more_room_never_spills_more(
+        streams in vec((0.0..10.0, 0.0..500.0), 0..5), room in 0.0..3000.0, more in 0.0..500.0, hours in 0.1..12.0,
+    ) {
+        let streams: Vec<Stream> =
+            streams.into_iter().map(|(from_h, rate_l_h)| Stream { from_h, rate_l_h }).collect();
+        let filled = fill(&streams, room, hours);
+        let came: f64 = streams.iter().map(|stream| stream.rate_l_h * (hours - stream.from_h).max(0.0)).sum();
+        prop_assert!((filled.came_l - came).abs() < 1e-9 * came.max(1.0));
+        let spilled: f64 = filled.spill.iter().map(|stream| stream.rate_l_h * (hours - stream.from_h)).sum();
+        prop_assert!((spilled - filled.spilled_l).abs() < 1e-6 * came.max(1.0), "{spilled} {filled:?}");
+        prop_assert!(fill(&streams, room + more, hours).spilled_l <= filled.spilled_l);
+    }
+}
