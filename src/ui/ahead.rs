@@ -93,12 +93,12 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
 
 /// What the readings say.
 fn learnt((alarms, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
-    vec![
+    let views: Vec<AnyView> = vec![
         worded("H2", learning::TITLE).into(),
         list("reservations", alarms.clone()).into(),
         list("notes", sentences.clone()).into(),
-    ]
-    .into_any()
+    ];
+    views.into_any()
 }
 
 fn rest(view: &FoundView) -> AnyView {
