@@ -1,20 +1,27 @@
 //! A house from five facts.
 
-use crate::quantity::{Area, Count, Flow, Length, Share, Volume};
+use std::sync::Arc;
+
+use super::model::Model;
+use crate::quantity::{Area, Count, Flow, Kind, Length, Range, Share, Units, Volume, shown, typed};
 use crate::records::cupboard::SiteId;
 use crate::site::feed::{Feed, USUAL_CAPTURE, USUAL_DIVERTER};
-use crate::site::household::Site;
+use crate::site::household::{GeneratedYears, Site};
 use crate::site::new_part;
 use crate::site::part::PartId;
+use crate::site::rain::{Normals, Rain};
 use crate::site::roof::{Material, Outlet, RoofSection};
 use crate::site::system::System;
 use crate::site::uses::{Amount, Class, Use};
+use crate::words;
 
 /// What a person says of a house on its lawn.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sketch {
     /// What to call it.
     pub name: String,
+    /// Plan length of the roof, above 0; its width follows from the area.
+    pub length: Length,
     /// Plan area of the roof.
     pub roof: Area,
     /// What it is covered with.
@@ -25,8 +32,69 @@ pub struct Sketch {
     pub per_head: Flow,
     /// Capacity of the tank.
     pub tank: Volume,
-    /// The site on this phone whose rain it shares, if any.
-    pub rain_of: Option<SiteId>,
+    /// Its rain.
+    pub rain: SketchRain,
+}
+
+/// Where the rain of a sketch comes from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SketchRain {
+    /// Not said yet.
+    None,
+    /// It is that of a site on this phone.
+    Of(SiteId),
+    /// The record that was read and waits.
+    Read,
+    /// Twelve monthly means in mm.
+    Means([f64; 12]),
+}
+
+/// Years that are drawn from monthly means: so many answer within a blink on a slow phone.
+const YEARS: u16 = 50;
+/// What a monthly mean may be, in mm.
+const MONTHLY: Range = Range::new(0.0, 5_000.0);
+
+/// Why a text is not twelve monthly means.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MeansError {
+    /// There are so many values, not twelve.
+    Count(usize),
+    /// This is no depth of rain, or one that no month has.
+    NotADepth(String),
+}
+
+/// Twelve monthly means, January first, with spaces, semicolons or new lines between; a number without a unit is in the
+/// person's own.
+///
+/// # Errors
+/// See [`MeansError`].
+pub fn means(text: &str, units: &Units) -> Result<[f64; 12], MeansError> {
+    let mut read = Vec::new();
+    let words = text.split(|letter: char| letter.is_whitespace() || letter == ';');
+    for word in words.map(|word| word.trim_end_matches(',')).filter(|word| !word.is_empty()) {
+        let depth = typed::quantity(word, Kind::Depth, units).ok().map(|typed| typed.si);
+        read.push(depth.filter(|mm| MONTHLY.holds(*mm)).ok_or_else(|| MeansError::NotADepth(word.to_owned()))?);
+    }
+    let count = read.len();
+    read.try_into().map_err(|_| MeansError::Count(count))
+}
+
+impl SketchRain {
+    /// The rain itself, if it is there.
+    pub fn of(&self, model: &Model) -> Option<Arc<Rain>> {
+        match self {
+            SketchRain::None => None,
+            SketchRain::Of(id) => model.sites.iter().find(|kept| kept.id == *id)?.rain.clone(),
+            SketchRain::Read => {
+                let waiting = model.read_rain.as_ref()?;
+                Some(Arc::new(Rain::Record(waiting.import.record.clone())))
+            }
+            SketchRain::Means(totals_mm) => {
+                let source = words::sketch::MEANS_SOURCE.to_owned();
+                Some(Arc::new(Rain::Normals(Normals { source, totals_mm: *totals_mm, rain_days: None })))
+            }
+        }
+    }
 }
 
 /// Height assumed for a sketched tank: 2 m, or less for a small one that would be a pipe (common practice, no source).
@@ -37,6 +105,49 @@ fn usual_height(capacity: Volume) -> Length {
 }
 
 impl Sketch {
+    /// What stands there before anything is said: round in the person's units, with the rain of the site that is open or
+    /// else of one that has any.
+    pub fn first(name: String, model: &Model) -> Self {
+        let round = |si, kind| shown::round(si, kind, &model.units);
+        let (length, width) = (round(15.0, Kind::Length), round(10.0, Kind::Length));
+        let open = model.site().into_iter().chain(&model.sites).find(|kept| kept.rain.is_some());
+        Sketch {
+            name,
+            length: Length::metres(length),
+            roof: Area::square_metres(length * width),
+            material: Material::Metal,
+            people: Count::number(2.0),
+            per_head: Flow::litres_a_day(round(new_part::USUAL_PER_HEAD.get(), Kind::Flow)),
+            tank: Volume::litres(round(20_000.0, Kind::Volume)),
+            rain: open.map_or(SketchRain::None, |kept| SketchRain::Of(kept.id)),
+        }
+    }
+
+    /// Plan width of the roof, in m.
+    pub fn width_m(&self) -> f64 {
+        self.roof.get() / self.length.get()
+    }
+
+    /// Sets plan length and width, in m; the area follows.
+    pub fn set_sides(&mut self, length_m: f64, width_m: f64) {
+        self.length = Length::metres(length_m);
+        self.roof = Area::square_metres(length_m * width_m);
+    }
+
+    /// Its rain, if there is any.
+    pub fn rain(&self, model: &Model) -> Option<Arc<Rain>> {
+        self.rain.of(model)
+    }
+
+    /// The site with its rain: monthly means are run as generated years, since even ones would tell too little.
+    pub fn site_under(&self, rain: Option<&Rain>) -> Site {
+        let mut site = self.site();
+        if let Some(Rain::Normals(_)) = rain {
+            site.reckoning.generated = Some(GeneratedYears { years: YEARS, ..GeneratedYears::CENTURY });
+        }
+        site
+    }
+
     /// The site that it describes: one roof section, one feed with a usual diverter, one tank, one use.
     pub fn site(&self) -> Site {
         let ids = [1, 2, 3, 4].map(PartId);
@@ -71,5 +182,45 @@ impl Sketch {
             ..System::default()
         };
         Site { name: self.name.clone(), system, ..Site::default() }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Customary;
+
+    #[test]
+    fn twelve_means_are_read_in_the_persons_units() {
+        let metric = Units::customary(Customary::Metric);
+        let us = Units::customary(Customary::Us);
+        let twelve = "80 70, 60;50 40 30.5 20 10 0 15\n25 1in";
+        let read = means(twelve, &metric).map(|means| (means[0], means[5], means[8], means[11]));
+        assert_eq!(read, Ok((80.0, 30.5, 0.0, 25.4)));
+        assert_eq!(means("1 1 1 1 1 1 1 1 1 1 1 2.5", &us).map(|means| means[11]), Ok(2.5 * 25.4));
+        assert_eq!(means("1 2 3", &metric), Err(MeansError::Count(3)));
+        assert_eq!(means("1 2 wet", &metric), Err(MeansError::NotADepth("wet".to_owned())));
+        assert_eq!(means("1 2 -3", &metric), Err(MeansError::NotADepth("-3".to_owned())));
+    }
+
+    #[test]
+    fn a_sketch_begins_round_in_every_set_of_units() {
+        for (set, tank, side) in
+            [(Customary::Metric, "20,000\u{a0}L", "15\u{a0}m"), (Customary::Us, "5,000\u{a0}gal", "50\u{a0}ft")]
+        {
+            let model = Model { units: Units::customary(set), ..Model::default() };
+            let first = Sketch::first(String::new(), &model);
+            assert_eq!(shown::entered(first.tank.get(), Kind::Volume, &model.units), tank);
+            assert_eq!(shown::entered(first.length.get(), Kind::Length, &model.units), side);
+        }
+    }
+
+    #[test]
+    fn sides_and_area_agree() {
+        let mut sketch = Sketch::first(String::new(), &Model::default());
+        sketch.set_sides(12.0, 8.0);
+        assert_eq!((sketch.roof.get(), sketch.width_m()), (96.0, 8.0));
+        sketch.roof = Area::square_metres(120.0);
+        assert_eq!(sketch.width_m(), 10.0);
     }
 }

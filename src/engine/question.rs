@@ -103,7 +103,19 @@ pub fn generated_years(rain: &Rain, wanted: GeneratedYears) -> Result<Weather, M
 /// See [`Refusal`]; all findings of the system at once.
 pub fn answer(site: &Site, rain: &Rain) -> Result<Answer, Refusal> {
     let plan = plan(&site.system).map_err(Refusal::System)?;
-    Ok(conclude(plan, &weather(site, rain)?, site))
+    let mut answer = conclude(plan, &weather(site, rain)?, site);
+    answer.percentiles = by_day_of_year(&answer.series.dates, &answer.series.total_live_l());
+    Ok(answer)
+}
+
+/// Runs a site through days of weather that are at hand already, and draws all conclusions but the percentiles by date,
+/// which take the longest.
+///
+/// # Errors
+/// [`Refusal::System`].
+pub fn answer_under(site: &Site, weather: &Weather) -> Result<Answer, Refusal> {
+    let plan = plan(&site.system).map_err(Refusal::System)?;
+    Ok(conclude(plan, weather, site))
 }
 
 fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
@@ -123,7 +135,7 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
         longest_dry_run: longest(&dry_runs),
         resilience: resilience(&dry_runs, still_dry),
         good_years: good_years(&years),
-        percentiles: by_day_of_year(&series.dates, &series.total_live_l()),
+        percentiles: Vec::new(),
         budget: budget(&ledger, span_years),
         years,
         dry_runs,

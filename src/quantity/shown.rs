@@ -55,6 +55,15 @@ pub fn round(si: f64, kind: Kind, units: &Units) -> f64 {
     nearest * power * units.of(kind).factor
 }
 
+/// The nearest number of two significant digits in the person's unit, as a finger sets it; in the unit that the kind is
+/// kept in.
+pub fn in_two_digits(si: f64, kind: Kind, units: &Units) -> f64 {
+    let value = in_unit(si, kind, units);
+    let step = 10f64.powi(magnitude(value) - 1);
+    let steps = (value / step).round();
+    if steps.is_finite() { steps * step * units.of(kind).factor } else { si }
+}
+
 /// The volume for which prices are told: a thousand of the person's unit, or one of it where that is large; in L, and in
 /// words.
 pub fn thousand(units: &Units) -> (f64, String) {

@@ -211,7 +211,7 @@ pub(crate) fn keep_option(desk: Desk) -> Element {
 
 /// That a trial is open, and what can be done with it: over the place.
 pub(crate) fn trial_banner(desk: Desk) -> AnyView {
-    let told = Memo::new(move |_| desk.model.with(next::trial));
+    let told = Memo::new(move |_| desk.case.with(next::trial));
     live(move || {
         let Some(told) = told.get() else { return nothing() };
         let buttons = element("DIV")

@@ -1,21 +1,22 @@
-//! A house from five facts.
+//! A house from five facts, with its answer at once.
 
 use leptos::prelude::*;
 
 use super::choose::Choose;
-use super::element::{element, live, nothing, worded};
+use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
+use super::file::FileButton;
 use super::kept::unit_sets;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
-use crate::app::model::SiteId;
-use crate::app::sketch::Sketch;
+use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
-use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, shown};
-use crate::site::new_part::USUAL_PER_HEAD;
+use crate::app::view::sketch::{self as view, SketchView};
+use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
 use crate::site::roof::Material;
-use crate::words;
+use crate::words::{self, sketch as say};
 
+const SIDE: Range = Range::new(0.5, 1_000.0);
 const ROOF: Range = Range::new(1.0, 100_000.0);
 const PEOPLE: Range = Range::new(0.0, 10_000.0);
 const PER_HEAD: Range = Range::new(0.0, 10_000.0);
@@ -26,15 +27,38 @@ struct Fact {
     hint: Option<&'static str>,
     kind: Kind,
     range: Range,
+    /// From where to where it can be dragged, in doublings of the kept unit; or one by one for a count.
+    drag: Option<(f64, f64)>,
     read: fn(&Sketch) -> f64,
     write: fn(&mut Sketch, f64),
 }
 
+/// Length and width, 3 to 64 m.
+const SIDES: Option<(f64, f64)> = Some((1.6, 6.0));
+const LENGTH: Fact = Fact {
+    label: "Roof length, seen from above",
+    hint: None,
+    kind: Kind::Length,
+    range: SIDE,
+    drag: SIDES,
+    read: |sketch| sketch.length.si(),
+    write: |sketch, si| sketch.set_sides(si, sketch.width_m()),
+};
+const WIDTH: Fact = Fact {
+    label: "Roof width, seen from above",
+    hint: None,
+    kind: Kind::Length,
+    range: SIDE,
+    drag: SIDES,
+    read: Sketch::width_m,
+    write: |sketch, si| sketch.set_sides(sketch.length.si(), si),
+};
 const ROOF_AREA: Fact = Fact {
-    label: "Roof area, seen from above",
+    label: "Roof area, if you know it",
     hint: Some("Length × width, eaves included; slope doesn't count."),
     kind: Kind::Area,
     range: ROOF,
+    drag: None,
     read: |sketch| sketch.roof.si(),
     write: |sketch, si| sketch.roof = Area::square_metres(si),
 };
@@ -43,45 +67,65 @@ const HEADS: Fact = Fact {
     hint: None,
     kind: Kind::Count,
     range: PEOPLE,
+    drag: Some((1.0, 12.0)),
     read: |sketch| sketch.people.si(),
     write: |sketch, si| sketch.people = Count::number(si),
 };
+/// 8 to 512 L a day.
 const WATER: Fact = Fact {
     label: "Water for each, a day",
     hint: Some("50 L (13 gal) meets most basic needs (WHO)."),
     kind: Kind::Flow,
     range: PER_HEAD,
+    drag: Some((3.0, 9.0)),
     read: |sketch| sketch.per_head.si(),
     write: |sketch, si| sketch.per_head = Flow::litres_a_day(si),
 };
+/// 128 to 262,144 L.
 const TANK: Fact = Fact {
     label: "Tank",
     hint: None,
     kind: Kind::Volume,
     range: crate::site::edit::CAPACITY,
+    drag: Some((7.0, 18.0)),
     read: |sketch| sketch.tank.si(),
     write: |sketch, si| sketch.tank = Volume::litres(si),
 };
 
+/// The sketch while it is drawn: untouched, it follows the person's units.
+#[derive(Clone, Copy)]
+struct Draft {
+    touched: RwSignal<Option<Sketch>>,
+    sketch: Memo<Sketch>,
+}
+
+impl Draft {
+    fn new(desk: Desk) -> Self {
+        let touched = RwSignal::new(None::<Sketch>);
+        let sketch = Memo::new(move |_| {
+            touched.get().unwrap_or_else(|| desk.model.with(|model| Sketch::first(kept::free_name(model), model)))
+        });
+        Self { touched, sketch }
+    }
+
+    fn change(self, change: impl FnOnce(&mut Sketch)) {
+        let mut sketch = self.sketch.get_untracked();
+        change(&mut sketch);
+        self.touched.set(Some(sketch));
+    }
+}
+
 /// The sketch.
 pub(crate) fn sketch(desk: Desk) -> AnyView {
-    let sketch = RwSignal::new(Sketch {
-        name: desk.model.with_untracked(kept::free_name),
-        roof: Area::square_metres(150.0),
-        material: Material::Metal,
-        people: Count::number(2.0),
-        per_head: USUAL_PER_HEAD,
-        tank: Volume::litres(20_000.0),
-        rain_of: None,
-    });
+    let draft = Draft::new(desk);
     let name = text_field(
         "Name",
-        move || sketch.with(|sketch| sketch.name.clone()),
-        move |name| sketch.update(|sketch| sketch.name = name),
+        move || draft.sketch.with(|sketch| sketch.name.clone()),
+        move |name| draft.change(|sketch| sketch.name = name),
     );
     let drawn = move |event: web_sys::Event| {
         event.prevent_default();
-        desk.send.run(Event::SketchDrawn(sketch.get_untracked()));
+        desk.send.run(Event::SketchDrawn(draft.sketch.get_untracked()));
     };
     let buttons = element("DIV")
         .class("row")
@@ -90,76 +134,174 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     let form = element("FORM")
         .class("fields")
         .on("submit", drawn)
+        .children([LENGTH, WIDTH, ROOF_AREA].map(|one| fact(one, draft, desk)))
+        .child(roofing(draft))
+        .children([HEADS, WATER, TANK].map(|one| fact(one, draft, desk)))
+        .child(rain(draft, desk))
         .child(name)
-        .child(fact(ROOF_AREA, sketch, desk))
-        .child(roofing(sketch))
-        .children([HEADS, WATER, TANK].map(|one| fact(one, sketch, desk)))
-        .child(rain(sketch, desk))
         .child(buttons);
     element("SECTION")
         .class("sketch")
-        .child(worded("H1", "Sketch a house"))
-        .child(worded(
-            "P",
-            "Type values with or without a unit: 150 m2, 1,600 sq ft, 5000 gal. Everything can be refined later.",
-        ))
+        .child(worded("H1", say::TITLE))
+        .children(answer(draft, desk))
+        .child(worded("P", say::LEAD).class("small"))
         .child(live(move || desk.model.with(|model| unit_sets(&kept::unit_sets(&model.units), desk))))
         .child(form)
         .child(who_decides())
         .into()
 }
 
-fn fact(fact: Fact, sketch: RwSignal<Sketch>, desk: Desk) -> AnyView {
-    let Fact { label, hint, kind, range, read, write } = fact;
+/// The answer, in sight while the facts change; how sure it is stands below.
+fn answer(draft: Draft, desk: Desk) -> [AnyView; 2] {
+    let rain = Memo::new(move |_| draft.sketch.with(|sketch| sketch.rain));
+    // Made once for each rain, not for each move of the finger.
+    let days = Memo::new_with_compare(
+        move |_| std::sync::Arc::new(desk.model.with(|model| view::days(rain.get(), model))),
+        |_, _| true,
+    );
+    let shown: Memo<SketchView> =
+        Memo::new(move |_| draft.sketch.with(|sketch| days.with(|days| view::answered(sketch, days))));
+    let answer = element("DIV")
+        .class("answer")
+        .attribute("role", "status")
+        .child(element("P").class("headline").live_text(move || shown.with(|view| view.headline.clone())))
+        .child(element("P").class("small").live_text(move || shown.with(|view| view.chance.clone())));
+    [answer.into(), live(move || list("notes small", shown.with(|view| view.notes.clone())).into())]
+}
+
+fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
+    let Fact { label, hint, kind, range, drag, read, write } = fact;
     let text = move || {
-        let si = sketch.with(read);
+        let si = draft.sketch.with(read);
         desk.model.with(|model| shown::entered(si, kind, &model.units))
     };
-    QuantityField {
+    let field = QuantityField {
         label: label.to_owned(),
         hint,
         text: Box::new(text),
         kind,
         range,
-        on_entered: Box::new(move |si| sketch.update(|sketch| write(sketch, si))),
+        on_entered: Box::new(move |si| draft.change(|sketch| write(sketch, si))),
     }
-    .view(desk)
+    .view(desk);
+    let Some((least, most)) = drag else { return field };
+    let one_by_one = kind == Kind::Count;
+    let dragged = move |event| {
+        if let Some(place) = decimal::read(&event_target_value(&event)) {
+            let si = if one_by_one { place } else { place.exp2() };
+            let si = desk.model.with_untracked(|model| shown::in_two_digits(si, kind, &model.units));
+            draft.change(|sketch| write(sketch, si));
+        }
+    };
+    let place = move || {
+        let si = draft.sketch.with(read);
+        (if one_by_one { si } else { si.log2() }).to_string()
+    };
+    let slider = element("INPUT")
+        .attribute("type", "range")
+        .attribute("min", least.to_string())
+        .attribute("max", most.to_string())
+        .attribute("step", if one_by_one { "1" } else { "0.02" })
+        .attribute("aria-label", format!("Drag: {label}"))
+        .live_attribute("aria-valuetext", move || Some(text()))
+        .value(place)
+        .on("input", dragged);
+    element("DIV").class("fact").child(field).child(slider).into()
 }
 
-fn roofing(sketch: RwSignal<Sketch>) -> Choose {
+fn roofing(draft: Draft) -> Choose {
     let options = move || {
-        let now = sketch.with(|sketch| sketch.material);
+        let now = draft.sketch.with(|sketch| sketch.material);
         let materials = Material::ALL.map(|material| words::parts::material_name(material).to_owned());
         (materials.to_vec(), Material::ALL.iter().position(|material| *material == now).unwrap_or(0))
     };
     let pick = move |at: usize| {
         if let Some(material) = Material::ALL.get(at) {
-            sketch.update(|sketch| sketch.material = *material);
+            draft.change(|sketch| sketch.material = *material);
         }
     };
     Choose { label: "Roofing".to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) }
 }
 
-/// The rain of another site, if one has any.
-fn rain(sketch: RwSignal<Sketch>, desk: Desk) -> AnyView {
-    let others: Vec<(SiteId, String)> = desk.model.with_untracked(|model| {
+/// The ways to give the rain.
+#[derive(Clone, Copy, PartialEq)]
+enum Way {
+    Site(SketchRain),
+    Twelve,
+    Record,
+    None,
+}
+
+/// Rain: that of a site on this phone, twelve means, or a record from a file.
+fn rain(draft: Draft, desk: Desk) -> AnyView {
+    let mut ways: Vec<(Way, String)> = desk.model.with_untracked(|model| {
         let with_rain = model.sites.iter().filter(|kept| kept.rain.is_some());
-        with_rain.map(|kept| (kept.id, kept.site.name.clone())).collect()
+        with_rain.map(|kept| (Way::Site(SketchRain::Of(kept.id)), say::same_as(&kept.site.name))).collect()
     });
-    if others.is_empty() {
-        return nothing();
+    let first = draft.sketch.with_untracked(|sketch| match sketch.rain {
+        SketchRain::Of(_) => Way::Site(sketch.rain),
+        _ => Way::None,
+    });
+    if first == Way::None {
+        ways.push((Way::None, say::NO_RAIN.to_owned()));
     }
-    let mut rains = vec!["None yet: give it next".to_owned()];
-    rains.extend(others.iter().map(|(_, name)| format!("The same as {name}")));
-    let pick = move |at: usize| {
-        let id = at.checked_sub(1).and_then(|at| others.get(at).map(|(id, _)| *id));
-        sketch.update(|sketch| sketch.rain_of = id);
+    ways.push((Way::Twelve, say::TWELVE.to_owned()));
+    ways.push((Way::Record, say::RECORD.to_owned()));
+    let way = RwSignal::new(first);
+    let names: Vec<String> = ways.iter().map(|(_, name)| name.clone()).collect();
+    let places: Vec<Way> = ways.into_iter().map(|(way, _)| way).collect();
+    let options = {
+        let places = places.clone();
+        move || (names.clone(), places.iter().position(|other| *other == way.get()).unwrap_or(0))
     };
-    Choose {
-        label: "Rain".to_owned(),
-        hint: None,
-        options: Box::new(move || (rains.clone(), 0)),
-        on_chosen: Box::new(pick),
-    }
-    .into()
+    let pick = move |at: usize| {
+        let Some(chosen) = places.get(at) else { return };
+        way.set(*chosen);
+        let rain = match chosen {
+            Way::Site(rain) => *rain,
+            Way::Record => SketchRain::Read,
+            Way::Twelve | Way::None => SketchRain::None,
+        };
+        draft.change(|sketch| sketch.rain = rain);
+    };
+    let choose =
+        Choose { label: say::RAIN.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) };
+    let further = live(move || match way.get() {
+        Way::Twelve => twelve(draft, desk),
+        Way::Record => record(desk),
+        Way::Site(_) | Way::None => nothing(),
+    });
+    element("DIV").class("rain-of-sketch").child(choose).child(further).into()
+}
+
+/// Twelve means in one field, taken as they are typed.
+fn twelve(draft: Draft, desk: Desk) -> AnyView {
+    let text = RwSignal::new(String::new());
+    let read = move || desk.model.with(|model| view::twelve(&text.get(), &model.units));
+    let wrong = move || if text.with(String::is_empty) { String::new() } else { read().err().unwrap_or_default() };
+    let typed = move |event| {
+        text.set(event_target_value(&event));
+        let rain = untrack(read).unwrap_or(SketchRain::None);
+        draft.change(|sketch| sketch.rain = rain);
+    };
+    let field = element("TEXTAREA").attribute("rows", "2").attribute("autocomplete", "off").on("input", typed);
+    element("LABEL")
+        .class("field")
+        .child(element("SPAN").class("label").live_text(move || desk.model.with(|model| say::twelve(&model.units))))
+        .child(field)
+        .child(element("SPAN").class("remark").attribute("role", "status").live_text(wrong))
+        .into()
+}
+
+/// A record from a file, and what was found in it.
+fn record(desk: Desk) -> AnyView {
+    let choose = FileButton {
+        label: "Choose the file",
+        detail: "",
+        accept: ".csv,.txt,.tsv,text/csv,text/plain",
+        class: "file button",
+        event: Event::RainRead,
+    };
+    let found = live(move || list("notes small", desk.model.with(view::read)).into());
+    element("DIV").class("record").child(choose.view(desk)).child(found).into()
 }

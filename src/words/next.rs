@@ -265,8 +265,8 @@ pub const THROW_AWAY: &str = "Throw it away";
 pub const SHEET_OF_TRIAL: &str = "This is a trial: what you change here leaves the house as it is.";
 /// Opens a trial from a sheet.
 pub const OPEN_TRIAL: &str = "Try changes beside the house";
-/// A trial was opened.
-pub const TRIAL_OPENED: &str = "The trial stands beside the house now.";
+/// A trial took the place of another one.
+pub const TRIAL_OPENED: &str = "This trial took the place of the one before.";
 /// A trial was given up.
 pub const TRIAL_DROPPED: &str = "The trial is gone; the house is as it was.";
 
@@ -276,9 +276,9 @@ pub fn option_kept(name: &str) -> String {
 }
 
 /// That a trial is open.
-pub fn trial_open(name: &str) -> String {
+pub fn trial_open(name: &str, difference: &str) -> String {
     let name = if name.is_empty() { String::new() } else { format!(" “{name}”") };
-    format!("Trial{name}: what you change goes to it; the house stays as it is.")
+    format!("Trial{name}. {difference} What you change goes to it; the house stays as it is.")
 }
 
 /// The name of a trial of so many steps.

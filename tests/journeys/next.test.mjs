@@ -40,7 +40,7 @@ test('what helps most is found without holding the page, tried, kept as an optio
 
   await page.getByLabel('Ranked by').selectOption({ label: 'Dry days avoided' });
   await page.getByRole('button', { name: /^Try it: Raise Old tank/ }).first().tap();
-  await banner(page).getByText(/what you change goes to it; the house stays as it is/).waitFor();
+  await banner(page).getByText(/fewer dry days in the worst year.*What you change goes to it; the house stays as it is/).waitFor();
   assert.ok(await page.evaluate(() => scrollY < 10), 'the trial is told at the top');
   assert.equal(await headline(page).innerText(), answer, 'the house itself is as it was');
   await page.locator('.trial').getByText(/fewer dry days in the worst year/).waitFor();

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use eavewater::app::case::Case;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever};
 use eavewater::app::model::{Model, Notice, Place};
@@ -89,7 +90,8 @@ fn a_change_is_tried_beside_the_house_and_made_real() {
     let upgrade = view::next(&model).unwrap().best[0].upgrade.clone();
     assert_eq!(next(&mut model, NextEvent::Tried(upgrade.clone())), []);
     assert_eq!(site(&model), real);
-    assert!(view::trial(&model).is_some());
+    let told = view::trial(&Case::of(&model, 358.0, None)).unwrap();
+    assert!(told.contains("fewer dry days in the worst year") && told.contains("the house stays as it is"), "{told}");
     let tried = model.shown_site().unwrap().site.system.clone();
     assert_eq!(tried, upgrade.made(&real.system, eavewater::words::parts::new_name));
     let effects = update(&mut model, Event::TrialKept);

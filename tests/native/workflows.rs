@@ -6,11 +6,11 @@ use chrono::NaiveDate;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever, Shift};
 use eavewater::app::model::{Model, Notice, Place};
-use eavewater::app::sketch::Sketch;
+use eavewater::app::sketch::{Sketch, SketchRain};
 use eavewater::app::update::update;
 use eavewater::app::view::{frame, rain as rain_view, sizing as sizing_view};
 use eavewater::engine::question::answer;
-use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Share, Units, Volume};
+use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteId, Trouble};
 use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
@@ -38,12 +38,13 @@ fn with_demo() -> Model {
 fn sketch() -> Sketch {
     Sketch {
         name: "A neighbour's".to_owned(),
+        length: Length::metres(12.0),
         roof: Area::square_metres(120.0),
         material: Material::Tile,
         people: Count::number(3.0),
         per_head: Flow::litres_a_day(60.0),
         tank: Volume::litres(15_000.0),
-        rain_of: None,
+        rain: SketchRain::None,
     }
 }
 
@@ -76,7 +77,7 @@ fn a_sketch_can_share_the_rain_of_another_site() {
     let mut model = with_demo();
     let rain = model.site().unwrap().rain.clone();
     let demo = model.sites[0].id;
-    update(&mut model, Event::SketchDrawn(Sketch { rain_of: Some(demo), ..sketch() }));
+    update(&mut model, Event::SketchDrawn(Sketch { rain: SketchRain::Of(demo), ..sketch() }));
     assert_eq!(model.sites.len(), 2);
     assert!(model.site().unwrap().rain == rain);
     assert_eq!(model.place, Place::Sizing);

@@ -53,6 +53,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::SketchLeft => {
             model.sketching = false;
+            model.read_rain = None;
             Vec::new()
         }
         Event::SketchDrawn(sketch) => sites::sketch_drawn(model, &sketch),

@@ -147,8 +147,9 @@ fn try_out(model: &mut Model, trial: Trial) {
     let before = std::mem::replace(&mut model.trial, trial);
     model.sheet = None;
     model.place = Place::Sizing;
-    model.undo = (!before.is_none()).then_some(Undo::Trial(Box::new(before)));
-    model.notice = Some(Notice::TrialOpened);
+    // The trial itself is told over the place; only what it pushed away needs a notice.
+    model.notice = (!before.is_none()).then_some(Notice::TrialOpened);
+    model.undo = model.notice.as_ref().map(|_| Undo::Trial(Box::new(before)));
 }
 
 /// From here on parts are changed in a trial; what the levers had done is part of it.

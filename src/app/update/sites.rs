@@ -61,10 +61,10 @@ fn look_at(model: &mut Model, id: Option<SiteId>) {
 }
 
 pub(super) fn sketch_drawn(model: &mut Model, sketch: &Sketch) -> Vec<Effect> {
-    let rain =
-        sketch.rain_of.and_then(|id| model.sites.iter().find(|kept| kept.id == id)).and_then(|kept| kept.rain.clone());
+    let rain = sketch.rain(model);
     model.place = if rain.is_some() { Place::Sizing } else { Place::Rain };
-    add(model, sketch.site(), rain)
+    let site = sketch.site_under(rain.as_deref());
+    add(model, site, rain)
 }
 
 pub(super) fn demo(model: &mut Model) -> Vec<Effect> {

@@ -61,9 +61,10 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::TrialKept
         | Notice::RainRemoved
         | Notice::EntryWritten
-        | Notice::EntryRemoved => Some(Offer::Undo),
-        Notice::TrialDropped | Notice::OptionKept(_) => Some(Offer::Undo),
-        Notice::TrialOpened if matches!(model.undo, Some(Undo::Trial(_))) => Some(Offer::Undo),
+        | Notice::EntryRemoved
+        | Notice::TrialOpened
+        | Notice::TrialDropped
+        | Notice::OptionKept(_) => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),

@@ -13,6 +13,7 @@ pub mod next;
 pub mod rain;
 pub mod sheet;
 pub mod sizing;
+pub mod sketch;
 pub mod uses;
 pub mod years;
 

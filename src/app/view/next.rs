@@ -1,5 +1,6 @@
 //! What to change next, and options side by side, as they are shown.
 
+use crate::app::case::Case;
 use crate::app::model::Model;
 use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
@@ -192,7 +193,13 @@ fn row(name: &str, tally: Option<&Tally>, units: &Units) -> Vec<String> {
     row
 }
 
-/// What is told of an open trial, wherever the person is: its name and what it means.
-pub fn trial(model: &Model) -> Option<String> {
-    model.trial.system.as_ref().map(|_| say::trial_open(&model.trial.name))
+/// What is told of an open trial, wherever the person is: its name, how it differs, and what it means.
+pub fn trial(case: &Case) -> Option<String> {
+    case.trial.system.as_ref()?;
+    let difference = match (case.outcome.as_deref(), case.tried.as_deref()) {
+        (Some(Ok(now)), Some(Ok(tried))) => say::difference(&now.into(), &tried.into(), &case.units),
+        (_, Some(Err(_))) => say::CANNOT_RUN.to_owned(),
+        _ => String::new(),
+    };
+    Some(say::trial_open(&case.trial.name, &difference))
 }

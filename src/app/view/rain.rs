@@ -80,7 +80,7 @@ pub fn rain(kept: &KeptSite, waiting: Option<&ReadRain>, units: &Units, width: f
     }
 }
 
-fn waiting_view(waiting: &ReadRain, units: &Units) -> WaitingView {
+pub(super) fn waiting_view(waiting: &ReadRain, units: &Units) -> WaitingView {
     let import = &waiting.import;
     let sentences = |doubts: bool| {
         let notices = import.report.notices.iter().filter(|notice| rain_report::is_doubt(notice) == doubts);

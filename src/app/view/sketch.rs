@@ -1,0 +1,78 @@
+//! The sketch as it is shown: its answer at once.
+
+use crate::app::model::Model;
+use crate::app::sketch::{MeansError, Sketch, SketchRain, means};
+use crate::engine::question::{Refusal, answer_under, weather};
+use crate::engine::rain::weather::{Origin, Weather};
+use crate::quantity::Units;
+use crate::site::rain::Rain;
+use crate::words::{self, sizing, sketch as say};
+
+/// The days that the sketch is run on, made once for its rain; none without rain.
+pub struct SketchDays {
+    days: Option<Result<Weather, Refusal>>,
+    means: bool,
+}
+
+/// The days of a sketch's rain.
+pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
+    let found = rain.of(model);
+    let blank = Sketch::first(String::new(), model);
+    let days = found.as_deref().map(|rain| weather(&blank.site_under(Some(rain)), rain));
+    SketchDays { days, means: matches!(found.as_deref(), Some(Rain::Normals(_))) }
+}
+
+/// The answer of the sketch.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SketchView {
+    /// The answer, or what is wanted for one.
+    pub headline: String,
+    /// Its range, in short.
+    pub chance: String,
+    /// How sure that is, and what is thin about it.
+    pub notes: Vec<String>,
+}
+
+/// The answer of a sketch on the days of its rain.
+pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
+    let told = |headline: String| SketchView { headline, ..SketchView::default() };
+    let weather = match &under.days {
+        None => return told(say::NO_ANSWER.to_owned()),
+        Some(Err(refusal)) => return told(words::errors::refusal(refusal).unwrap_or_default()),
+        Some(Ok(weather)) => weather,
+    };
+    match answer_under(&sketch.site(), weather) {
+        Err(refusal) => told(words::errors::refusal(&refusal).unwrap_or_default()),
+        Ok(answer) => {
+            let good_years = answer.good_years.filter(|_| answer.origin != Origin::Even);
+            let mut notes: Vec<String> = good_years.iter().map(sizing::good_years).collect();
+            if under.means {
+                notes.push(say::GENERATED.to_owned());
+            } else {
+                notes.extend(sizing::reservations(&answer));
+            }
+            SketchView {
+                headline: sizing::headline(&answer),
+                chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(),
+                notes,
+            }
+        }
+    }
+}
+
+/// What twelve typed means amount to, or what is wrong with them.
+pub fn twelve(text: &str, units: &Units) -> Result<SketchRain, String> {
+    means(text, units).map(SketchRain::Means).map_err(|error| match error {
+        MeansError::Count(found) => say::not_twelve(found),
+        MeansError::NotADepth(text) => say::not_a_depth(&text),
+    })
+}
+
+/// What was read from a file, in words: nothing while nothing waits.
+pub fn read(model: &Model) -> Vec<String> {
+    let Some(waiting) = &model.read_rain else { return Vec::new() };
+    let view = super::rain::waiting_view(waiting, &model.units);
+    let mut said = vec![format!("{}: {} {}", view.source, view.summary, view.mean_year)];
+    said.extend(view.doubts);
+    said
+}

@@ -1,0 +1,95 @@
+// Five facts on a strange lawn, by thumb: how many taps and characters it takes to an answer, which changes under the finger.
+import assert from 'node:assert/strict';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+import { accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';
+
+const data = fileURLToPath(new URL('../data/', import.meta.url));
+// Numbers keep to their units by a space that doesn't break.
+const held = async (field) => (await field.inputValue()).replaceAll('\u00a0', ' ');
+const answer = (page) => page.locator('.answer .headline');
+
+// A thumb that counts. A tap with its look takes about a second and a half, a character under a third of one (common
+// practice, no source).
+function thumb(page) {
+  const count = { taps: 0, characters: 0 };
+  return {
+    count,
+    seconds: () => count.taps * 1.5 + count.characters * 0.3,
+    async tap(where) {
+      count.taps += 1;
+      await where.tap();
+    },
+    async type(label, text) {
+      await this.tap(page.getByLabel(label));
+      count.characters += text.length;
+      await page.keyboard.type(text);
+    },
+    // Open the list, take a row.
+    async choose(label, row) {
+      count.taps += 2;
+      await page.getByLabel(label).selectOption({ label: row });
+    },
+  };
+}
+
+test('from first start to a defended answer in under a minute, and it is kept as a site', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  const { count, seconds, ...hand } = thumb(page);
+  hand.count = count;
+  await hand.tap(page.getByRole('button', { name: 'Sketch my house' }));
+  assert.match(await answer(page).innerText(), /Give the place's rain below/);
+  await hand.type(/^Roof length/, '14');
+  await hand.type(/^Roof width/, '9');
+  await hand.choose('Roofing', 'Clay or concrete tile');
+  await hand.type(/^People/, '4');
+  await hand.type(/^Tank/, '15000');
+  await hand.choose('Rain of the place', 'Twelve monthly means');
+  await hand.type(/^January to December/, '95 80 75 60 40 20 10 15 40 70 90 100');
+  await answer(page).getByText(/^In 50 generated years/).waitFor();
+  const told = await answer(page).innerText();
+  await page.locator('.answer').getByText(/Chance of a year without a dry day: .* to /).waitFor();
+  t.diagnostic(`${count.taps} taps, ${count.characters} characters: about ${Math.round(seconds())} s`);
+  assert.ok(seconds() < 60, `${seconds()} s`);
+  assert.deepEqual(await accessibilityFindings(page), []);
+  assert.ok((await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)) <= 0);
+
+  // Before it is kept, it follows the finger.
+  const tank = page.getByRole('slider', { name: 'Drag: Tank' });
+  await tank.fill('10');
+  assert.equal(await held(page.getByLabel(/^Tank/)), '1,000 L');
+  assert.notEqual(await answer(page).innerText(), told);
+  await tank.fill('13.88');
+  assert.equal(await held(page.getByLabel(/^Tank/)), '15,000 L');
+  assert.equal(await answer(page).innerText(), told);
+  assert.equal(await held(page.getByLabel(/^Roof area/)), '126 m²');
+
+  await hand.tap(page.getByRole('button', { name: 'Draw it' }));
+  assert.equal(await page.locator('h1.headline').innerText(), told);
+  assert.deepEqual(page.problems, []);
+});
+
+test('a record from a file, the rain of a site on the phone, and round values in other units', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  await page.getByRole('button', { name: 'US', exact: true }).tap();
+  assert.equal(await held(page.getByLabel(/^Tank/)), '5,000 gal');
+  assert.equal(await held(page.getByLabel(/^Roof length/)), '50 ft');
+  await page.getByLabel('Rain of the place').selectOption({ label: 'A daily record from a file' });
+  await page.locator('.record input[type=file]').setInputFiles(join(data, 'hyderabad-daily.csv'));
+  await page.locator('.record').getByText(/A mean year has/).waitFor();
+  const told = await answer(page).innerText();
+  assert.match(told, /^In 11 years of rain/);
+  await page.getByRole('button', { name: 'Draw it' }).tap();
+  assert.equal(await page.locator('h1.headline').innerText(), told);
+  // The next sketch has that rain already.
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Sites' }).tap();
+  await page.getByRole('button', { name: 'Sketch another house' }).tap();
+  assert.match(await answer(page).innerText(), /^In 11 years of rain/);
+  assert.deepEqual(page.problems, []);
+});
