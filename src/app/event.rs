@@ -12,8 +12,10 @@ use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::site::climate::ClimateValue;
 use crate::site::details::Detail;
 use crate::site::diary::{Entry, EntryId, Half, Subject};
+use crate::site::habits::{Habit, HabitValue};
 use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
@@ -106,6 +108,21 @@ pub enum Event {
     TableEntered(PartId, Vec<crate::site::TableRow>),
     /// A detail of a part or of the site was entered, in the unit that its kind is kept in; none is the usual value.
     DetailEntered(Option<PartId>, Detail, Option<f64>),
+    /// The way in which the climate is given was chosen.
+    ClimateWayChosen {
+        /// By latitude and temperatures; else by reference evapotranspiration.
+        temperatures: bool,
+    },
+    /// A number of the climate was entered.
+    ClimateEntered(ClimateValue, f64),
+    /// A number of the habits was entered.
+    HabitEntered(HabitValue, f64),
+    /// A published figure was chosen for a habit, by its place.
+    HabitFigureChosen(Habit, usize),
+    /// A habit was given to a use, or to none.
+    HabitGoesTo(Habit, Option<PartId>),
+    /// What the habits come to is to be put into the uses.
+    HabitsPut,
     /// A choice was made for a part.
     ChoiceMade(PartId, Field, Choice),
 

@@ -66,7 +66,7 @@ pub enum Finding {
     /// A garden follows the weather, but the climate isn't given.
     GardenWithoutClimate(PartId),
     /// A number of the climate that a garden needs can't be.
-    ClimateFault(ClimateValue),
+    ClimateFault(PartId, ClimateValue),
     /// A step of rationing looks at no tank.
     RationWithoutTank(PartId),
     /// Overflows lead back to where they came from.
@@ -250,7 +250,9 @@ fn gardens(system: &System, found: &mut Vec<Finding>) {
     let mut gardens = system.uses.iter().filter(|using| matches!(using.amount, Amount::Garden(_)));
     match &system.climate {
         None => found.extend(gardens.map(|garden| Finding::GardenWithoutClimate(garden.id))),
-        Some(climate) => found.extend(gardens.next().and_then(|_| climate.fault()).map(Finding::ClimateFault)),
+        Some(climate) => {
+            found.extend(gardens.next().and_then(|garden| Some(Finding::ClimateFault(garden.id, climate.fault()?))))
+        }
     }
 }
 

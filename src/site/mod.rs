@@ -10,6 +10,7 @@ pub mod climate;
 
 pub mod feed;
 pub mod garden;
+pub mod habits;
 pub mod hauling;
 pub mod head_figures;
 pub mod pump;

@@ -3,6 +3,7 @@
 use super::climate::Climate;
 use super::details::Details;
 use super::feed::Feed;
+use super::habits::Habits;
 use super::hauling::Hauling;
 use super::part::{Number, PartId};
 use super::pump::Pump;
@@ -33,6 +34,8 @@ pub struct System {
     pub rationing: Vec<RationStep>,
     /// The climate that its gardens stand in, once given.
     pub climate: Option<Climate>,
+    /// The household's habits, once said.
+    pub habits: Option<Habits>,
     /// Details of parts and of the site for the checks.
     pub details: Details,
 }
@@ -241,6 +244,8 @@ impl System {
             step.tank.take_if(|named| *named == id);
             step.cuts.retain(|cut| cut.using != id);
         }
+        let lines = self.habits.iter_mut().flat_map(|habits| &mut habits.lines);
+        lines.map(|line| &mut line.to).for_each(forget);
         for tank in &mut self.tanks {
             if tank.overflow_to == OverflowTo::Tank(id) {
                 tank.overflow_to = OverflowTo::Ground;

@@ -163,7 +163,12 @@ impl Use {
                 self.class = class;
                 self.outdoor = matches!(class, Class::Garden | Class::Animals);
             }
-            Choice::Amount(kind) => self.amount = self.amount.given_as(kind),
+            Choice::Amount(kind) => {
+                self.amount = self.amount.given_as(kind);
+                if kind == AmountKind::Garden {
+                    (self.class, self.outdoor) = (Class::Garden, true);
+                }
+            }
             Choice::Outdoor(outdoor) => self.outdoor = outdoor,
             Choice::Part(tank) => self.tank = Some(tank),
             Choice::NoPart => self.tank = None,

@@ -19,6 +19,8 @@ mod start;
 mod upkeep;
 
 mod checks;
+mod climate;
+mod habits;
 mod sheet;
 
 mod choose;

@@ -8,9 +8,9 @@ use wasm_bindgen::JsCast;
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
-use super::{Desk, next};
+use super::{Desk, climate, habits, next};
 use crate::app::event::{Event, Shift};
-use crate::app::view::sheet::{self, Control, FieldView, SheetView, table_rows};
+use crate::app::view::sheet::{self, Control, Extra, FieldView, SheetView, table_rows};
 use crate::site::part::{Field, PartId};
 use crate::words;
 
@@ -21,13 +21,14 @@ type Shown = Memo<Option<SheetView>>;
 #[derive(PartialEq)]
 struct Make {
     part: PartId,
+    extra: Option<Extra>,
     fields: Vec<(Field, String, Discriminant<Control>)>,
 }
 
 impl Make {
     fn of(view: &SheetView) -> Self {
         let field = |view: &FieldView| (view.field, view.label.clone(), discriminant(&view.control));
-        Self { part: view.id, fields: view.fields.iter().map(field).collect() }
+        Self { part: view.id, extra: view.extra, fields: view.fields.iter().map(field).collect() }
     }
 }
 
@@ -97,12 +98,18 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .child(up)
         .child(down)
         .child(desk.button("Remove", Event::PartRemoved(id)).class("away"));
+    let extra = match view.extra {
+        Some(Extra::Climate) => climate::folded(desk),
+        Some(Extra::Habits) => habits::folded(desk),
+        None => nothing(),
+    };
     vec![
         head.into(),
         next::trial_on_sheet(desk),
         lines("findings", |view| &view.findings),
         lines("state", |view| &view.state),
         fields.into(),
+        extra,
         super::checks::of_part(id, desk),
         list("cautions", view.cautions.iter().copied()).into(),
         worded("P", words::cautions::WHO_DECIDES).class("small").into(),

@@ -33,9 +33,9 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         Finding::UseWithoutTank(using) => format!("{} draws on no tank. Choose one.", name(using)),
         Finding::HaulingWithoutTank(hauling) => format!("{} goes to no tank. Choose one.", name(hauling)),
         Finding::GardenWithoutClimate(garden) => {
-            format!("{} follows the weather, but the climate isn't known. Open it and give the climate.", name(garden))
+            format!("{} follows the weather, but the climate isn't known. Give the climate on its sheet.", name(garden))
         }
-        Finding::ClimateFault(value) => match value {
+        Finding::ClimateFault(_, value) => match value {
             ClimateValue::Least(_) => format!(
                 "Climate: {} is above the daily high of the month, or no temperature at all. Change one of them.",
                 super::garden::climate_value(*value)
@@ -96,13 +96,14 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
 /// The part to open to mend it, where there is one.
 pub fn part(finding: &Finding) -> Option<PartId> {
     match finding {
-        Finding::NoTank | Finding::NoUse | Finding::ClimateFault(_) => None,
+        Finding::NoTank | Finding::NoUse => None,
         Finding::OutOfRange { part, .. }
         | Finding::SharesAboveOne { section: part, .. }
         | Finding::FeedWithoutTank(part)
         | Finding::UseWithoutTank(part)
         | Finding::HaulingWithoutTank(part)
         | Finding::GardenWithoutClimate(part)
+        | Finding::ClimateFault(part, _)
         | Finding::RationWithoutTank(part)
         | Finding::TrunkLineOpenEnded(part)
         | Finding::TrunkLineToItself(part)

@@ -32,7 +32,7 @@ pub const HOW_MANY: &str = "How many years";
 pub const SPREAD: &str = "How much years differ (coefficient of variation)";
 
 /// What stands in the columns of the comparison.
-pub const COLUMNS: [&str; 2] = ["recorded", "generated"];
+pub const COLUMNS: [&str; 3] = ["of the years", "recorded", "generated"];
 
 /// How many years, which draw.
 pub fn which(years: u16, seed: u32) -> String {

@@ -8,6 +8,7 @@ pub mod errors;
 pub mod findings;
 pub mod garden;
 pub mod generated;
+pub mod habits;
 pub mod head_figures;
 pub mod kept;
 pub mod learning;

@@ -31,6 +31,7 @@ fn every_day_is_the_same_as_natively() {
             ("live_l_by_store", &ours.live_l),
             ("spill_l_by_store", &ours.spill_l),
             ("hauled_l_by_store", &ours.hauled_l),
+            ("cut_l_by_use", &ours.cut_l),
             ("dead_l_by_tank", &ours.dead_l),
             ("inflow_l_by_tank", &ours.inflow_l),
             ("first_flush_l_by_feed", &ours.first_flush_l),

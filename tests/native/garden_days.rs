@@ -118,7 +118,7 @@ fn a_garden_needs_a_climate_and_a_climate_that_can_be() {
     system.climate = None;
     assert_eq!(findings(&system), [Finding::GardenWithoutClimate(USING)]);
     system.climate = Some(Climate::Temperatures { latitude: 40.0, least_c: [9.0; 12], greatest_c: [8.0; 12] });
-    assert!(matches!(findings(&system)[..], [Finding::ClimateFault(_)]));
+    assert!(matches!(findings(&system)[..], [Finding::ClimateFault(USING, _)]));
     // Without a garden nobody asks.
     system.uses[0].amount = Amount::Daily(Flow::litres_a_day(1.0));
     assert_eq!(findings(&system), []);

@@ -10,6 +10,7 @@ use eavewater::site::details::{Detail, Details};
 use eavewater::site::diary::Diary;
 use eavewater::site::feed::{Diverter, Drain, Feed};
 use eavewater::site::garden::{Crop, Garden, Soil, Watering};
+use eavewater::site::habits::{HabitValue, Habits};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{GeneratedYears, Reckoning, Site};
 use eavewater::site::kept_option::KeptOption;
@@ -300,6 +301,19 @@ fn options_and_prices_come_back_and_may_be_absent() {
 fn check_comes_back(file: &SiteFile) {
     let text = exchange::export(&Units::default(), vec![file.clone()]);
     assert_eq!(exchange::import(text.as_bytes()).unwrap().sites, std::slice::from_ref(file));
+}
+
+#[test]
+fn habits_come_back() {
+    let mut system = every_part().site.system;
+    let mut habits = Habits::usual(&system);
+    habits.set(HabitValue::People, 4.5);
+    for (number, line) in habits.lines.iter_mut().enumerate() {
+        line.times = Count::number(0.1 + number as f64);
+        line.to = system.uses.get(number).map(|using| using.id);
+    }
+    system.habits = Some(habits);
+    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None });
 }
 
 #[test]

@@ -8,6 +8,7 @@ mod next;
 mod rain;
 mod sites;
 mod sizing;
+mod uses;
 
 use super::effect::Effect;
 use super::event::Event;
@@ -79,6 +80,12 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
         Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
         Event::DetailEntered(of, detail, value) => house::edit(model, |system| system.details.set(of, detail, value)),
+        Event::ClimateWayChosen { temperatures } => uses::climate_way(model, temperatures),
+        Event::ClimateEntered(value, number) => uses::climate_entered(model, value, number),
+        Event::HabitEntered(value, number) => uses::habit_entered(model, value, number),
+        Event::HabitFigureChosen(habit, place) => uses::habit_figure(model, habit, place),
+        Event::HabitGoesTo(habit, to) => uses::habit_goes(model, habit, to),
+        Event::HabitsPut => uses::put_habits(model),
         Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
 
         Event::RainRead(bytes, source) => rain::read(model, bytes, source),

@@ -79,9 +79,8 @@ fn table(recorded: &Likeness, generated: &Likeness, units: &Units) -> Table {
         vec![name.to_owned(), or_none(recorded), or_none(generated)]
     };
     let [mean, spread, driest, wettest, middle, tenth, longest] = say::ROWS;
-    let [one, other] = say::COLUMNS;
     Table {
-        columns: vec![String::new(), one.to_owned(), other.to_owned()],
+        columns: say::COLUMNS.map(str::to_owned).into(),
         rows: vec![
             row(mean, &|like| (like.rain_years > 0).then(|| depth(like.annual_mm))),
             row(spread, &|like| like.annual_cv.map(words::percent)),

@@ -3,10 +3,12 @@
 pub mod ahead;
 pub mod charts;
 pub mod checks;
+pub mod climate;
 pub mod diary;
 pub mod entry;
 pub mod frame;
 pub mod generated;
+pub mod habits;
 pub mod house;
 pub mod kept;
 pub mod next;

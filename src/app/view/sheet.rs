@@ -10,7 +10,7 @@ use crate::site::findings::findings;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rationing::CUT;
 use crate::site::system::{Part, PartKind, System};
-use crate::site::uses::{Amount, Use};
+use crate::site::uses::{Amount, Class, Use};
 use crate::site::{Shape, TableRow};
 use crate::words;
 
@@ -27,12 +27,31 @@ pub struct SheetView {
     pub state: Vec<String>,
     /// What is wrong with it.
     pub findings: Vec<String>,
+    /// What more there is on it.
+    pub extra: Option<Extra>,
     /// Its values in order.
     pub fields: Vec<FieldView>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
     /// Whether it can move up or down in its list.
     pub moves: (bool, bool),
+}
+
+/// What a use's sheet has beyond its values.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extra {
+    /// The climate that its garden follows.
+    Climate,
+    /// The habits from which its amount can be worked out.
+    Habits,
+}
+
+fn extra(part: &Part) -> Option<Extra> {
+    match part {
+        Part::Use(Use { amount: Amount::Garden(_), .. }) => Some(Extra::Climate),
+        Part::Use(Use { class: Class::Drinking | Class::House | Class::Travel, .. }) => Some(Extra::Habits),
+        _ => None,
+    }
 }
 
 /// One value.
@@ -91,6 +110,7 @@ pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Uni
             .filter(of_this)
             .map(|finding| words::findings::sentence(finding, system, units))
             .collect(),
+        extra: extra(&part),
         fields: fields(part.clone(), system, units),
         cautions: words::cautions::for_part(&part),
         moves: (same_kind.first() != Some(&id), same_kind.last() != Some(&id)),

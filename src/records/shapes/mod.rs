@@ -14,6 +14,7 @@ mod barriers;
 mod details;
 mod feed;
 mod garden;
+mod habits;
 mod joints;
 mod kept_option;
 mod part_id;

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{details, feed, garden, joints, section, tank, uses};
+use super::{details, feed, garden, habits, joints, section, tank, uses};
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 use crate::site::system::System;
@@ -24,6 +24,10 @@ pub(super) fn read(place: &Place<'_>) -> Read<System> {
             Some(climate) => Some(garden::read_climate(&climate)?),
             None => None,
         },
+        habits: match place.at_if_any("habits")? {
+            Some(habits) => Some(habits::read(&habits)?),
+            None => None,
+        },
         details: details::read(place)?,
     })
 }
@@ -39,6 +43,7 @@ pub(super) fn write(system: &System) -> Value {
         ("hauling", list(&system.hauling, joints::write_hauling)),
         ("rationing", list(&system.rationing, joints::write_ration)),
         ("climate", system.climate.as_ref().map_or(Value::Null, garden::write_climate)),
+        ("habits", system.habits.as_ref().map_or(Value::Null, habits::write)),
         ("details", list(&system.details.0, details::write)),
     ])
 }

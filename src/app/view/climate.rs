@@ -1,0 +1,41 @@
+//! The climate that gardens follow, as it is shown on the sheet of a garden.
+
+use crate::app::model::KeptSite;
+use crate::engine::reference_et::by_month;
+use crate::quantity::{Kind, Range, Units, shown};
+use crate::site::climate::{Climate, ClimateValue};
+use crate::words::garden as say;
+
+/// Kind and range of a value.
+pub fn kind(value: ClimateValue) -> (Kind, Range) {
+    let kind = match value {
+        ClimateValue::Latitude => Kind::Count,
+        ClimateValue::Least(_) | ClimateValue::Greatest(_) => Kind::Temperature,
+        ClimateValue::ReferenceEt(_) => Kind::Depth,
+    };
+    (kind, value.range())
+}
+
+/// A value as text.
+pub fn number(kept: &KeptSite, value: ClimateValue, units: &Units) -> String {
+    let number = kept.site.system.climate.as_ref().and_then(|climate| climate.get(value));
+    shown::entered(number.unwrap_or_default(), kind(value).0, units)
+}
+
+/// Which of [`say::CLIMATE_WAYS`] it is given in.
+pub fn way(kept: &KeptSite) -> Option<usize> {
+    kept.site.system.climate.as_ref().map(|climate| usize::from(matches!(climate, Climate::ReferenceEt { .. })))
+}
+
+/// The values to ask for.
+pub fn values(kept: &KeptSite) -> Vec<ClimateValue> {
+    kept.site.system.climate.as_ref().map(Climate::values).unwrap_or_default()
+}
+
+/// The climate in a line.
+pub fn told(kept: &KeptSite, units: &Units) -> String {
+    match &kept.site.system.climate {
+        None => say::NO_CLIMATE.to_owned(),
+        Some(climate) => say::climate_line(&by_month(climate), units),
+    }
+}
