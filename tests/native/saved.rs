@@ -313,7 +313,7 @@ fn habits_come_back() {
         line.to = system.uses.get(number).map(|using| using.id);
     }
     system.habits = Some(habits);
-    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None });
+    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None, diary: Diary::default() });
 }
 
 #[test]
