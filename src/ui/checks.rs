@@ -46,9 +46,10 @@ fn check(view: CheckView, desk: Desk) -> AnyView {
     element("DIV")
         .class(class)
         .child(worded("H4", title))
-        .child(element("P").class("verdict").child(worded("STRONG", word)).text(" ").text(sentence))
-        .children((!to_do.is_empty()).then(|| worded("P", to_do).class("to-do").into()))
-        .children((!caution.is_empty()).then(|| worded("P", caution).class("small caution").into()))
+        .child(element("P").class("verdict").child(worded("STRONG", word)).text(": ").text(sentence))
+        // Drawn even where they are empty: what is drawn in the same place stays open and keeps the focus.
+        .child(worded("P", to_do).class("to-do"))
+        .child(worded("P", caution).class("small caution"))
         .child(more)
         .into()
 }

@@ -26,11 +26,13 @@ pub(crate) fn next(desk: Desk) -> AnyView {
     let shown: Shown = Memo::new(move |_| desk.model.with(next::next));
     let can = Memo::new(move |_| shown.with(Option::is_some));
     let judged = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.judged)));
+    // Drawn anew when a change or step has come, not for every slice of the work.
+    let found = Memo::new(move |_| shown.with(|view| Some(NextView { progress: None, ..view.clone()? })));
     let results = move || {
         if !judged.get() {
             return nothing();
         }
-        let lists = live(move || shown.with(|view| view.as_ref().map_or_else(nothing, |view| changes(view, desk))));
+        let lists = live(move || found.with(|view| view.as_ref().map_or_else(nothing, |view| changes(view, desk))));
         vec![measure(shown, desk).into(), lists, prices(shown, desk)].into_any()
     };
     let content = move || {

@@ -139,3 +139,17 @@ fn what_next_is_ranked_by_the_measure_that_was_named() {
     assert!(text.contains("What next, by price:") && text.contains("Collect Porch into"), "{text}");
     refused(&[&file, "--next", "beauty"], "beauty is no measure");
 }
+
+#[test]
+fn checks_come_with_the_report() {
+    let file = demo_file("demo-checks.json");
+    let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();
+    let checks = report[0]["checks"].as_array().unwrap();
+    let gutter = checks.iter().find(|check| check["check"] == "Gutter" && check["part"] == "Kitchen corner").unwrap();
+    assert_eq!((&gutter["verdict"], &gutter["on_usual_sizes"]), (&Value::from("fails"), &Value::from(true)));
+    // 64 m² at 150 mm/h.
+    assert_eq!(gutter["margin"]["wants"].as_f64(), Some(160.0));
+    assert!(gutter["inputs"].as_array().unwrap().iter().any(|input| input["from"] == "usual"));
+    let text = String::from_utf8(reckon(&[&file, "--summary"]).stdout).unwrap();
+    assert!(text.contains("Kitchen corner, Gutter. Not enough, if the usual sizes are yours:"), "{text}");
+}

@@ -92,7 +92,7 @@ fn set_price(model: &mut Model, priced: Priced, price: f64) -> Vec<Effect> {
 }
 
 /// Days that are run in one slice of the work: some milliseconds on a slow phone.
-const DAYS_A_SLICE: usize = 20_000;
+const DAYS_A_SLICE: usize = 6_000;
 
 fn go_on(model: &mut Model) {
     model.next.going = false;

@@ -61,7 +61,7 @@ pub struct Entry {
     pub usual: Option<&'static str>,
 }
 
-/// The checks of a part; what fails comes first.
+/// The checks of a part, always in the same order, so that what is open stays open.
 pub fn checks(
     kept: &KeptSite,
     part: PartId,
@@ -95,6 +95,7 @@ fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         title: text.title,
         class: match check.verdict {
             Verdict::Holds => "check holds",
+            Verdict::Fails if check.is_guess() => "check unsure",
             Verdict::Fails => "check fails",
             Verdict::Tells => "check",
             Verdict::Lacks | Verdict::Outside => "check unsure",
@@ -138,7 +139,7 @@ fn input(input: &Input, part: PartId, system: &System, units: &Units) -> InputVi
 }
 
 /// A sentence with its first letter large.
-fn capital(sentence: String) -> String {
+pub fn capital(sentence: String) -> String {
     let mut letters = sentence.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

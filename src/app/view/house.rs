@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::Outcome;
 use crate::app::model::KeptSite;
-use crate::engine::measures::percentiles::on_day;
+use crate::engine::checks::now;
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
@@ -104,8 +104,8 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
 /// The level in each tank on this day of the year with the store at its middle, dead storage full.
 fn usual_water(answer: &Answer, system: &System, today: NaiveDate) -> Vec<TankWater> {
     let mut water = Vec::new();
-    for (store, live) in answer.plan.stores.iter().zip(&answer.series.live_l) {
-        let surface_m = store.joined.surface_m(on_day(&answer.series.dates, live, today).half);
+    for (store, live_l) in answer.plan.stores.iter().zip(now::live_l(answer, today)) {
+        let surface_m = store.joined.surface_m(live_l);
         for tank in store.tanks.iter().filter_map(|tank| system.tanks.get(*tank)) {
             let level_m = (surface_m - tank.floor.get()).max(tank.outlet.get());
             water.push(TankWater { tank: tank.id, level_m });

@@ -1,6 +1,7 @@
 //! `reckon`: the water balance of a site from files, beside the app. It reads a file that the app exported and a rain
 //! record, and prints the results as JSON, or as a readable summary.
 
+mod checks;
 mod next;
 mod order;
 mod report;
@@ -68,9 +69,13 @@ fn reckon(order: &Order) -> Result<String, String> {
             Ok(if order.summary {
                 let mut further = next::options_summary(file, rain, &answer, &units);
                 further.extend(next.iter().flat_map(|work| next::summary(work, &units)));
+                further.extend(checks::summary(file, rain, &answer, &units));
                 report::summary(file, &answer, further, &units)
             } else {
-                let mut further = vec![("options", next::options_json(file, rain))];
+                let mut further = vec![
+                    ("options", next::options_json(file, rain)),
+                    ("checks", checks::json(file, rain, &answer, &units)),
+                ];
                 further.extend(next.iter().map(|work| ("next", next::json(work, &units))));
                 report::json(file, &answer, further, order.days)
             })

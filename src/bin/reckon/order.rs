@@ -13,7 +13,8 @@ use lexopt::prelude::*;
 pub const HELP: &str = "\
 reckon SITES.json [RAIN.csv] [options]
 
-Reads a file that Eavewater exported and prints the water balance of its sites as JSON.
+Reads a file that Eavewater exported and prints the water balance of its sites and the checks of
+their parts as JSON.
 RAIN.csv: a daily record to use in the place of the sites' own rain (date and depth, or a GHCN-Daily station file).
 
   --site NAME       only the site of that name

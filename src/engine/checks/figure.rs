@@ -110,7 +110,7 @@ figures! {
     /// Speed of the water.
     WaterSpeed: Speed;
     /// Difference of level that drawing makes.
-    LevelsApart: Length;
+    LevelsApart: Bore;
     /// Fixture units.
     FixtureUnits: Count;
     /// Most that is drawn at once.
@@ -173,8 +173,10 @@ figures! {
     TipsUnder: Mass;
     /// Water that holds an empty tank in the wind.
     HoldingLitres: Volume;
-    /// Load of one anchor.
-    AnchorLoad: Force;
+    /// Upward pull on one anchor.
+    AnchorPull: Force;
+    /// Sideways load of one anchor.
+    AnchorShear: Force;
     /// What stands in a tank today.
     ContentNow: Volume;
     /// Depth of a tank's floor below the ground.

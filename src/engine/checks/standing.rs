@@ -215,9 +215,11 @@ fn blown(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     check.finds(Figure::TipsUnder, wind.tips_under_n / GRAVITY);
     let litres = check.finds(Figure::HoldingLitres, litres_for(wanted_n, empty));
     if anchors >= 1.0 {
-        // Half of the anchors, those on the windward side, hold what the weight does not.
-        let missing = (wanted_n - weight_n).max(0.0);
-        check.finds(Figure::AnchorLoad, missing / (anchors / 2.0).max(1.0) / NEWTONS_A_KILONEWTON);
+        // Tipping: the windward half, a foot's length from the edge, holds what the weight at half of it does not; the
+        // two halves cancel. Sliding: all of them, friction left out.
+        let pull_n = (AGAINST_WIND * wind.tips_under_n - weight_n).max(0.0) / anchors;
+        check.finds(Figure::AnchorPull, pull_n / NEWTONS_A_KILONEWTON);
+        check.finds(Figure::AnchorShear, AGAINST_WIND * wind.force_n / anchors / NEWTONS_A_KILONEWTON);
     } else if litres > capacity {
         // Even full it would not stand.
         check.judge(Figure::HoldingLitres, capacity, litres);
@@ -241,11 +243,10 @@ fn floated(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     let depth = (below - groundwater).clamp(0.0, body.height_m);
     let displaced = displaced_m3(&tank.shape, body, depth);
     let uplift = check.finds(Figure::Uplift, displaced * WATER * GRAVITY / NEWTONS_A_KILONEWTON);
-    // Soil and concrete under water weigh what they displace less.
-    let wet = groundwater <= 0.0;
-    let light = |density: f64| if wet { density - WATER } else { density };
-    let soil = body.footprint_m2 * cover * light(BACKFILL);
-    let concrete = cast * light(CONCRETE) / CONCRETE;
+    // Soil and concrete under water weigh what they displace less: the concrete is at the foot, the soil on top.
+    let light = |density: f64, wet: bool| if wet { density - WATER } else { density };
+    let soil = body.footprint_m2 * cover * light(BACKFILL, groundwater <= cover);
+    let concrete = cast * light(CONCRETE, depth > 0.0) / CONCRETE;
     let holds = (empty + soil + concrete) * GRAVITY / NEWTONS_A_KILONEWTON;
     let missing = (AGAINST_FLOTATION * uplift - holds).max(0.0);
     check.finds(Figure::UpliftLitres, missing * NEWTONS_A_KILONEWTON / GRAVITY);

@@ -217,6 +217,6 @@ pub const fn usual(detail: Detail) -> &'static str {
         | Detail::Droppings
         | Detail::Spray => "Choose what holds.",
         Detail::CertifiedBacteria | Detail::CertifiedViruses | Detail::CertifiedProtozoa => "As its certificate says.",
-        _ => "Usual value, no source. Enter yours.",
+        _ => "Usual value, no source.",
     }
 }

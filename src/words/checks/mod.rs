@@ -11,7 +11,7 @@ mod trunk;
 
 use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
-use crate::quantity::{Units, shown};
+use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Detail;
 use crate::site::system::System;
 
@@ -127,8 +127,13 @@ pub const fn verdict(verdict: Verdict) -> &'static str {
     }
 }
 
-/// A figure with its unit.
+const MINUTES_AN_HOUR: f64 = 60.0;
+
+/// A figure with its unit; less than an hour in minutes.
 pub fn figure(of: Figure, si: f64, units: &Units) -> String {
+    if of.kind() == Kind::Hours && si < 1.0 {
+        return format!("{}\u{a0}min", shown::significant(si * MINUTES_AN_HOUR, 3));
+    }
     shown::figure(si, of.kind(), units)
 }
 

@@ -59,8 +59,10 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
     let wind = told.entered(Detail::WindSpeed);
     if check.went_in(Detail::Anchors) >= 1.0 {
         let verdict = format!(
-            "In a wind of {wind} each anchor of the windward half must hold {} of the empty tank; {litres} in it hold it without.",
-            told.figure(Figure::AnchorLoad)
+            "In a wind of {wind} each anchor must hold {} upwards (windward half) and {} sideways, the tank empty; \
+             {litres} in it hold it without.",
+            told.figure(Figure::AnchorPull),
+            told.figure(Figure::AnchorShear)
         );
         return (verdict, String::new());
     }

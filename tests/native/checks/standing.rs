@@ -123,11 +123,17 @@ fn litres_hold_an_empty_tank_and_today_is_judged_by_them() {
     let litres = wind.figure(Figure::HoldingLitres);
     near(litres, standing::holding_l(&asked, &site.system.tanks[0]), 1e-12);
     assert_eq!(wind.fails(), wind.figure(Figure::ContentNow) < litres);
-    // With anchors each of the windward half takes its part of what the weight lacks.
+    // With anchors, statics: the windward two of four pull at the whole foot, the weight at half of it; all four share
+    // the push.
     let mut anchored = site.clone();
     enter(&mut anchored, Some(id), Detail::Anchors, 4.0);
     let wind = check(&anchored, id, Subject::Wind);
-    near(wind.figure(Figure::AnchorLoad), litres * 9.806_65 / 1000.0 / 2.0, 1e-9);
+    let foot = (4.0 * site.system.tanks[0].shape.full_volume().get() / 1000.0 / 2.4 / std::f64::consts::PI).sqrt();
+    let force = wind.figure(Figure::WindForce);
+    let empty = wind.went_in(Detail::EmptyMass) * 9.806_65 / 1000.0;
+    let lacks = 1.5 * force * 2.4 / 2.0 - empty * foot / 2.0;
+    near(wind.figure(Figure::AnchorPull), lacks / foot / 2.0, 1e-9);
+    near(wind.figure(Figure::AnchorShear), 1.5 * force / 4.0, 1e-12);
 }
 
 proptest! {

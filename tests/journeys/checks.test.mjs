@@ -1,0 +1,50 @@
+// The checks on the sheets of a tank and a feed, at a phone's size: a value entered changes the verdict, stays, and can be
+// taken back.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { accessibilityFindings, openBrowser, openHost, startApp, started } from './stage.mjs';
+
+const sheet = (page) => page.locator('dialog.sheet');
+const check = (page, title) => sheet(page).locator('.check', { has: page.getByRole('heading', { name: title, exact: true }) });
+const verdict = (page, title) => check(page, title).locator('.verdict');
+const openPart = (page, name) => page.locator('.part-name', { hasText: name }).tap();
+const reckoned = (page, title) => check(page, title).getByText('How it is reckoned').tap();
+
+async function enter(page, title, label, text) {
+  const field = check(page, title).getByLabel(label).first();
+  await field.fill(text);
+  await field.press('Tab');
+}
+
+test('a feed and a tank answer for themselves, and for what is entered', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: /demo/i }).first().tap();
+
+  await openPart(page, 'Kitchen corner');
+  await verdict(page, 'Gutter').filter({ hasText: /^Not enough, if the usual sizes are yours: \d+\s%\stoo little/ }).waitFor();
+  await reckoned(page, 'Gutter');
+  await enter(page, 'Gutter', 'Gutter width at the top', '8 in');
+  await verdict(page, 'Gutter').filter({ hasText: /^Enough: \d+\s%\sto spare/ }).waitFor();
+  assert.ok(await check(page, 'Gutter').locator('details').evaluate((details) => details.open), 'the disclosure stays open');
+  assert.deepEqual(await accessibilityFindings(page), []);
+  const widths = await sheet(page).evaluate((dialog) => [dialog.scrollWidth, dialog.clientWidth]);
+  assert.ok(widths[0] <= widths[1], `the sheet scrolls sideways: ${widths}`);
+  await page.getByRole('button', { name: 'Close' }).tap();
+
+  await openPart(page, 'New tank');
+  await verdict(page, 'Overflow').filter({ hasText: /^Enough:/ }).waitFor();
+  await reckoned(page, 'Overflow');
+  await enter(page, 'Overflow', 'Overflow pipe, inside diameter', '30 mm');
+  await verdict(page, 'Overflow').filter({ hasText: /^Not enough: \d+\s%\stoo little/ }).waitFor();
+
+  await page.reload();
+  await started(page);
+  await openPart(page, 'New tank');
+  await verdict(page, 'Overflow').filter({ hasText: /^Not enough:/ }).waitFor();
+  await reckoned(page, 'Overflow');
+  await check(page, 'Overflow').getByRole('button', { name: /^Back to the usual value/ }).tap();
+  await verdict(page, 'Overflow').filter({ hasText: /^Enough:/ }).waitFor();
+  assert.deepEqual(page.problems, []);
+});
