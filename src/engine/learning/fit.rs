@@ -281,8 +281,11 @@ fn odd_one(plan: &Plan, timeline: &Timeline, counts: &[bool], fit: &Fit, inflow_
 /// Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.7.5.
 fn student_95(freedom: f64) -> f64 {
     let z = NORMAL_95;
-    let (z3, z5) = (z * z * z, z * z * z * z * z);
-    z + (z3 + z) / (4.0 * freedom) + (5.0 * z5 + 16.0 * z3 + 3.0 * z) / (96.0 * freedom * freedom)
+    let squared = z * z;
+    let odd = |by_power: [f64; 4]| by_power.iter().rev().fold(0.0, |sum, factor| sum * squared + factor) * z;
+    z + odd([1.0, 1.0, 0.0, 0.0]) / (4.0 * freedom)
+        + odd([3.0, 16.0, 5.0, 0.0]) / (96.0 * freedom * freedom)
+        + odd([-15.0, 17.0, 19.0, 3.0]) / (384.0 * freedom * freedom * freedom)
 }
 
 #[cfg(test)]
