@@ -26,8 +26,7 @@ bench: prepare native-days
 	$(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture
 
 build: prepare
-	cargo fetch --locked --quiet
-	$(TOOLS) trunk build --release --offline
+	.ci/build-app
 
 size: build
 	@node .ci/weigh.mjs dist

@@ -1,5 +1,6 @@
 // Completes a built app in place. Trunk calls it after every build; by hand: node .ci/complete-build.mjs FOLDER
 //
+// 0. A release build that trunk has just made is lightened first (lighten.mjs).
 // 1. Puts a content security policy into index.html, with the hash of each inline script.
 // 2. Writes into service-worker.js the list of all built files with the hash of each, and one version made from them all.
 //
@@ -7,6 +8,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
+import { lighten } from './lighten.mjs';
 
 const folder = process.argv[2] ?? process.env.TRUNK_STAGING_DIR;
 if (!folder) {
@@ -68,6 +70,8 @@ function completedWorker(worker, files) {
     `const FILES = ${JSON.stringify(files)};`,
   );
 }
+
+if (folder === process.env.TRUNK_STAGING_DIR && process.env.TRUNK_PROFILE === 'release') lighten(folder);
 
 const page = join(folder, 'index.html');
 writeFileSync(page, withPolicy(readFileSync(page, 'utf8')));

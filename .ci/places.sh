@@ -40,6 +40,11 @@ has_wasm_library() {
   compgen -G "$1/lib/rustlib/$wasm_target/lib/libstd-*.rlib" >/dev/null
 }
 
+# True if the toolchain in use holds the sources of its standard library.
+has_library_sources() {
+  [ -e "$(rustc --print sysroot)/lib/rustlib/src/rust/library/Cargo.lock" ]
+}
+
 # The ordinary toolchain if it can build for wasm, else our own.
 use_wasm_toolchain() {
   if ! has_wasm_library "$(rustc --print sysroot)"; then export RUSTUP_TOOLCHAIN=$wasm_name; fi

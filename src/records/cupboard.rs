@@ -1,8 +1,7 @@
 //! Which records there are: an index with what belongs to the phone, and for each site one record of the site, one of
 //! its rain, which is large and changes seldom, and one of each half-year of its diary (`halves`).
 
-use serde_json::Value;
-
+use super::json::Value;
 use super::place::{Place, Read};
 use super::shapes;
 use super::shelf::{Shelf, ShelfError};
@@ -155,7 +154,7 @@ impl<S: Shelf> Cupboard<S> {
                 troubles.push(Trouble::Newer(key.to_owned()));
                 return Ok(());
             }
-            let document: Result<Value, _> = serde_json::from_str(&newest.content);
+            let document = Value::read(&newest.content);
             if document.is_ok_and(|document| take(&Place::top(&document)).is_ok()) {
                 return Ok(());
             }
@@ -173,8 +172,9 @@ impl<S: Shelf> Cupboard<S> {
     pub(super) fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
         // A document whose keys are all text has nothing that could fail here.
         let content = serde_json::to_string(document).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
+    fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
         let known = self.generations.iter().find(|(other, _)| *other == key).map_or(0, |(_, generation)| *generation);
-        let generation = slots::put(&self.shelf, &key, known, &content)?;
+        let generation = slots::put(&self.shelf, &key, known, &document.written())?;
         self.remember(&key, generation);
         Ok(())
     }

@@ -4,9 +4,8 @@
 //! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…}, "diary": […] } ] }
 //! ```
 
-use serde_json::Value;
-
 use super::cupboard::SiteFile;
+use super::json::{SyntaxError, Value};
 use super::place::{Place, Read, ShapeError};
 use super::shapes;
 use super::slots::VERSION;
@@ -31,14 +30,12 @@ pub struct Export {
 pub enum ImportError {
     /// It isn't text in UTF-8.
     NotText,
-    /// It isn't a JSON document of ours: what is wrong and where.
-    NotOurs {
-        /// Line, from 1.
-        line: usize,
-        /// Column, from 1.
-        column: usize,
-        /// What is wrong there.
-        what: String,
+    /// It isn't a JSON document.
+    NotJson(SyntaxError),
+    /// It is a document that says to be of another format.
+    OtherFormat {
+        /// The format that it says it has.
+        format: String,
     },
     /// It is a JSON document, but not all of it has the shape that its version has.
     WrongShape(ShapeError),
@@ -63,8 +60,7 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
         ("units", shapes::units::write(units)),
         ("sites", list(&sites, write_site_file)),
     ]);
-    // A document whose keys are all text has nothing that could fail here.
-    serde_json::to_string(&file).unwrap_or_default()
+    file.written()
 }
 
 /// Reads a file. It comes from outside: nothing in it is trusted until it is parsed, and its systems are judged by
@@ -74,15 +70,11 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
 /// See [`ImportError`].
 pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
     let text = std::str::from_utf8(bytes).map_err(|_| ImportError::NotText)?;
-    let document: Value = serde_json::from_str(text).map_err(|error| ImportError::NotOurs {
-        line: error.line(),
-        column: error.column(),
-        what: error.to_string(),
-    })?;
+    let document = Value::read(text).map_err(ImportError::NotJson)?;
     let file = Place::top(&document);
     let format = file.text("format")?;
     if format != FORMAT {
-        return Err(ImportError::NotOurs { line: 1, column: 1, what: format!("format \"{format}\"") });
+        return Err(ImportError::OtherFormat { format });
     }
     let version = file.at("version")?.as_whole_number(u32::MAX)?;
     if version > VERSION {
@@ -137,11 +129,12 @@ mod tests {
     #[test]
     fn files_of_others_are_refused() {
         assert_eq!(import(&[0xff, 0xfe]), Err(ImportError::NotText));
-        assert!(matches!(import(b"date,rain"), Err(ImportError::NotOurs { line: 1, .. })));
-        assert!(matches!(import(br#"{"format":"other","version":1}"#), Err(ImportError::NotOurs { .. })));
+        assert!(matches!(import(b"date,rain"), Err(ImportError::NotJson(SyntaxError { line: 1, .. }))));
+        let other = ImportError::OtherFormat { format: "other".to_owned() };
+        assert_eq!(import(br#"{"format":"other","version":1}"#), Err(other));
         assert_eq!(import(br#"{"format":"eavewater","version":3}"#), Err(ImportError::Newer { version: 3 }));
         let deep = "[".repeat(100_000);
-        assert!(matches!(import(deep.as_bytes()), Err(ImportError::NotOurs { .. })));
+        assert!(matches!(import(deep.as_bytes()), Err(ImportError::NotJson(_))));
     }
 
     #[track_caller]

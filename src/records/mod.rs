@@ -2,7 +2,7 @@
 //!
 //! `envelope` guards one text with version, generation and checksum; `slots` keeps the last two generations of a
 //! record on a shelf; `cupboard` knows which records there are; `exchange` is the file that leaves and comes back.
-//! What is kept is a JSON document; `place` and `written` read and build one, and `shapes` knows what is kept of each
+//! What is kept is a JSON document; `json` is its text, `place` and `written` read and build one, and `shapes` knows what is kept of each
 //! thing, in every version. `tests/saved` keeps a file of each version.
 
 pub mod shelf;
@@ -10,6 +10,7 @@ pub mod shelf;
 pub mod envelope;
 pub mod slots;
 
+pub mod json;
 pub mod place;
 pub mod shapes;
 mod written;

@@ -2,9 +2,9 @@
 //! `sites[0].site.system.tanks[2].shape`.
 
 use chrono::NaiveDate;
-use serde_json::{Number, Value};
 
 use crate::quantity::{Range, decimal};
+use super::json::Value;
 
 /// A value does not have the shape that it must have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,9 +91,8 @@ impl<'a> Place<'a> {
     /// # Errors
     /// Where this is no object or has no such key.
     pub fn at(&'a self, key: &'a str) -> Read<Place<'a>> {
-        let Value::Object(object) = self.value else { return Err(self.not_a(Wanted::Object)) };
-        match object.get(key) {
-            Some(value) => Ok(Place { value, step: Step::Key(key), above: Some(self) }),
+        match self.under(key)? {
+            Some(place) => Ok(place),
             None => Err(Place { step: Step::Key(key), above: Some(self), ..*self }.error(Fault::Missing)),
         }
     }
@@ -103,9 +102,12 @@ impl<'a> Place<'a> {
     /// # Errors
     /// Where this is no object.
     pub fn at_if_any(&'a self, key: &'a str) -> Read<Option<Place<'a>>> {
-        let Value::Object(object) = self.value else { return Err(self.not_a(Wanted::Object)) };
-        let place = object.get(key).map(|value| Place { value, step: Step::Key(key), above: Some(self) });
-        Ok(place.filter(|place| !place.is_null()))
+        Ok(self.under(key)?.filter(|place| !place.is_null()))
+    }
+
+    fn under(&'a self, key: &'a str) -> Read<Option<Place<'a>>> {
+        let Value::Object(_) = self.value else { return Err(self.not_a(Wanted::Object)) };
+        Ok(self.value.get(key).map(|value| Place { value, step: Step::Key(key), above: Some(self) }))
     }
 
     /// The number under a key.
@@ -130,7 +132,7 @@ impl<'a> Place<'a> {
     /// Where neither stands there.
     pub fn truth(&self, key: &str) -> Read<bool> {
         let place = self.at(key)?;
-        place.value.as_bool().ok_or_else(|| place.not_a(Wanted::Truth))
+        if let Value::Truth(truth) = place.value { Ok(*truth) } else { Err(place.not_a(Wanted::Truth)) }
     }
 
     /// The date under a key.
@@ -178,13 +180,9 @@ impl<'a> Place<'a> {
     /// Where this is neither.
     pub fn as_choice(&'a self) -> Read<(&'a str, Place<'a>)> {
         match self.value {
-            Value::String(name) => Ok((name, *self)),
-            Value::Object(object) if object.len() == 1 => {
-                let held = object
-                    .iter()
-                    .next()
-                    .map(|(name, value)| (name.as_str(), Place { value, step: Step::Key(name), above: Some(self) }));
-                held.ok_or_else(|| self.not_a(Wanted::Choice))
+            Value::Text(name) => Ok((name, *self)),
+            Value::Object(values) if let [(name, value)] = values.as_slice() => {
+                Ok((name, Place { value, step: Step::Key(name), above: Some(self) }))
             }
             _ => Err(self.not_a(Wanted::Choice)),
         }
@@ -204,8 +202,10 @@ impl<'a> Place<'a> {
     /// # Errors
     /// Where it is none, or one that is too large.
     pub fn as_number(&self) -> Read<f64> {
-        let digits = self.value.as_number().map(Number::as_str);
-        digits.and_then(decimal::read).ok_or_else(|| self.not_a(Wanted::Number))
+        match self.value {
+            Value::Number(number) if number.is_finite() => Ok(*number),
+            _ => Err(self.not_a(Wanted::Number)),
+        }
     }
 
     /// This value as twelve numbers.
@@ -226,7 +226,7 @@ impl<'a> Place<'a> {
 
     /// Whether nothing is here.
     pub fn is_null(&self) -> bool {
-        self.value.is_null()
+        *self.value == Value::Null
     }
 
     /// This value as a whole number.
@@ -234,8 +234,12 @@ impl<'a> Place<'a> {
     /// # Errors
     /// Where it is none, or larger than `most`.
     pub fn as_whole_number(&self, most: u32) -> Read<u32> {
-        let number = self.value.as_u64().and_then(|number| u32::try_from(number).ok());
-        number.filter(|number| *number <= most).ok_or_else(|| self.not_a(Wanted::WholeNumber { most }))
+        match self.value {
+            Value::Number(number) if (0.0..=f64::from(most)).contains(number) && number.fract() == 0.0 => {
+                Ok(*number as u32)
+            }
+            _ => Err(self.not_a(Wanted::WholeNumber { most })),
+        }
     }
 
     /// The whole number under a key.
@@ -262,7 +266,7 @@ impl<'a> Place<'a> {
     /// # Errors
     /// Where it is none.
     pub fn as_text(&self) -> Read<&'a str> {
-        self.value.as_str().ok_or_else(|| self.not_a(Wanted::Text))
+        if let Value::Text(text) = self.value { Ok(text) } else { Err(self.not_a(Wanted::Text)) }
     }
 
     /// An error at this place.
@@ -282,7 +286,7 @@ impl<'a> Place<'a> {
     }
 
     fn items(&self) -> Read<&'a [Value]> {
-        self.value.as_array().map(Vec::as_slice).ok_or_else(|| self.not_a(Wanted::List))
+        if let Value::List(items) = self.value { Ok(items) } else { Err(self.not_a(Wanted::List)) }
     }
 
     fn item(&'a self, items: &'a [Value], at: usize) -> Place<'a> {
@@ -323,7 +327,10 @@ fn date_of(text: &str) -> Option<NaiveDate> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use serde_json::json;
+
+    fn document(text: &str) -> Value {
+        Value::read(text).unwrap()
+    }
 
     #[track_caller]
     fn check<T: std::fmt::Debug>(read: Read<T>, path: &str, fault: Fault) {
@@ -332,9 +339,9 @@ mod tests {
 
     #[test]
     fn what_is_wrong_is_named_with_its_place() {
-        let document =
-            json!({ "tanks": [{ "depth": 1.5 }, { "depth": "deep" }], "ends": [1, 2], "open": 1, "id": 2.5 });
-        let top = Place::top(&document);
+        let tanks =
+            document(r#"{ "tanks": [{ "depth": 1.5 }, { "depth": "deep" }], "ends": [1, 2], "open": 1, "id": 2.5 }"#);
+        let top = Place::top(&tanks);
         let depth = |place: &Place<'_>| place.number("depth");
         check(top.list("tanks", depth), "tanks[1].depth", Fault::NotA(Wanted::Number));
         check(top.list("ends", depth), "ends[0]", Fault::NotA(Wanted::Object));
@@ -345,27 +352,30 @@ mod tests {
         check(top.twelve("ends"), "ends", Fault::Length { wanted: 12, found: 2 });
         check(top.at("id").unwrap().as_whole_number(9), "id", Fault::NotA(Wanted::WholeNumber { most: 9 }));
         check(top.as_choice().map(|_| ()), "", Fault::NotA(Wanted::Choice));
-        check(Place::top(&json!([])).number("id"), "", Fault::NotA(Wanted::Object));
+        check(Place::top(&document("[]")).number("id"), "", Fault::NotA(Wanted::Object));
     }
 
     #[test]
     fn whole_numbers_have_a_limit() {
-        let read = |value: Value| Place::top(&value).as_whole_number(u32::MAX).ok();
-        assert_eq!(read(json!(0)), Some(0));
-        assert_eq!(read(json!(u32::MAX)), Some(u32::MAX));
-        assert_eq!(read(json!(u64::from(u32::MAX) + 1)), None);
-        assert_eq!(read(json!(-1)), None);
+        let read = |text: &str| Place::top(&document(text)).as_whole_number(u32::MAX).ok();
+        assert_eq!(read("0"), Some(0));
+        assert_eq!(read("4294967295"), Some(u32::MAX));
+        assert_eq!(read("4294967296"), None);
+        for wrong in ["-1", "1e999", "0.5", "\"1\"", "null"] {
+            assert_eq!(read(wrong), None, "{wrong}");
+        }
     }
 
     #[test]
     fn a_number_beyond_all_numbers_is_none() {
-        let document: Value = serde_json::from_str("[1e308, 1e309]").unwrap_or_default();
-        assert!(Place::top(&document).as_list(|place| place.as_number()).is_err());
+        let document = document("[1e308, 1e309]");
+        let read = Place::top(&document).as_list(|place| place.as_number());
+        check(read, "[1]", Fault::NotA(Wanted::Number));
     }
 
     #[test]
     fn dates_are_days_of_the_calendar() {
-        let read = |text: &str| Place::top(&json!({ "start": text })).date("start").ok();
+        let read = |text: &str| Place::top(&Value::Object(vec![("start".to_owned(), text.into())])).date("start").ok();
         assert_eq!(read("2004-02-29"), NaiveDate::from_ymd_opt(2004, 2, 29));
         for wrong in ["2003-02-29", "2004-13-01", "2004-02", "", "2004-02-29T00:00", "29.2.2004", "2004-02-"] {
             assert_eq!(read(wrong), None, "{wrong}");

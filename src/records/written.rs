@@ -1,12 +1,12 @@
 //! Building a JSON document.
 
-use serde_json::{Map, Number, Value};
+use super::json::Value;
 
 /// An object of these values.
 pub fn object(values: Vec<(&'static str, Value)>) -> Value {
-    let mut object = Map::new();
-    for (key, value) in values {
-        object.insert(key.to_owned(), value);
+    let mut object = Vec::with_capacity(values.len());
+    for (name, value) in values {
+        object.push((name.to_owned(), value));
     }
     Value::Object(object)
 }
@@ -17,16 +17,12 @@ pub fn list<T>(items: &[T], write: fn(&T) -> Value) -> Value {
     for item in items {
         list.push(write(item));
     }
-    Value::Array(list)
+    Value::List(list)
 }
 
 /// A number, in the fewest digits that are read as the same again.
 pub fn number(number: f64) -> Value {
-    let mut digits = number.to_string();
-    if !digits.contains('.') {
-        digits.push_str(".0");
-    }
-    Value::Number(Number::from_string_unchecked(digits))
+    Value::Number(number)
 }
 
 /// Twelve numbers.

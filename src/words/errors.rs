@@ -7,6 +7,7 @@ use crate::engine::rain::normals::NormalsError;
 use crate::quantity::typed::{Typed, TypedError};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
+use crate::records::json::{SyntaxError, SyntaxFault};
 use crate::records::place::{Fault, ShapeError, Wanted};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
@@ -88,9 +89,17 @@ pub fn put(error: PutError) -> String {
 pub fn file(error: &FileError) -> String {
     match error {
         FileError::NotText => "This is not a text file. Choose a file that Eavewater exported.".to_owned(),
-        FileError::NotOurs { line, column, what } => format!(
-            "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {what}. \
-             Nothing was changed."
+        FileError::NotJson(SyntaxError { line, column, fault }) => format!(
+            "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {}. Nothing was \
+             changed.",
+            match fault {
+                SyntaxFault::Ends => "it ends before it is complete",
+                SyntaxFault::Misplaced => "what stands there does not belong there",
+                SyntaxFault::TooDeep => "too many lists stand within each other",
+            }
+        ),
+        FileError::OtherFormat { format } => format!(
+            "This is not a file that Eavewater exported: it says that its format is “{format}”. Nothing was changed."
         ),
         FileError::WrongShape(error) => format!(
             "This is not a file that Eavewater exported, or it is damaged: {}. Nothing was changed.",

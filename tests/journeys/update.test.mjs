@@ -8,8 +8,8 @@ import { completeBuild, copyOfBuild, keptOffline, openBrowser, openHost, startAp
 // A later build: another title, and a style sheet under a new name, as a changed one gets.
 function laterBuild(t, title) {
   const folder = copyOfBuild(t);
-  const sheet = readdirSync(folder).find((name) => /^base-[0-9a-f]+\.css$/.test(name));
-  const renamed = `base-of-${title.replaceAll(' ', '-')}.css`;
+  const sheet = readdirSync(folder).find((name) => /^eavewater-[0-9a-f]+\.css$/.test(name));
+  const renamed = `style-of-${title.replaceAll(' ', '-')}.css`;
   renameSync(join(folder, sheet), join(folder, renamed));
   const page = join(folder, 'index.html');
   writeFileSync(page, readFileSync(page, 'utf8').replaceAll(sheet, renamed).replace('<title>Eavewater<', `<title>${title}<`));

@@ -117,6 +117,17 @@ fn nothing_from_outside_can_panic() {
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
 
+/// The released app is built so that they write nothing (`.ci/build-app`).
+#[test]
+fn nothing_that_is_shown_or_kept_is_written_as_programmers_read_it() {
+    let found = breaches(|_, file, line| {
+        let named = [":?}", ":#?}"].iter().find(|format| line.contains(**format))?;
+        let in_test = file.ends_with("tests.rs") || line.contains("assert");
+        (!in_test).then(|| (*named).to_owned())
+    });
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
 #[test]
 fn files_are_short_and_named_by_their_subject() {
     let mut found = Vec::new();

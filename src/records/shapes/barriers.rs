@@ -1,8 +1,7 @@
 //! The barriers of a use.
 
-use serde_json::Value;
-
 use super::part_id;
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::object;
 use crate::site::barrier::{Barrier, BarrierKind};
@@ -47,7 +46,7 @@ mod tests {
             let barrier = Barrier { id: PartId(77), kind };
             assert_eq!(read_one(&Place::top(&write(&barrier))).unwrap(), barrier);
         }
-        let older = serde_json::json!({});
+        let older = Value::Object(Vec::new());
         assert_eq!(read(&Place::top(&older)).unwrap(), []);
     }
 }

@@ -1,8 +1,7 @@
 //! Details of parts and of the site.
 
-use serde_json::Value;
-
 use super::part_id;
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{number, object};
 use crate::site::details::{Detail, Details, Entered};

@@ -1,9 +1,8 @@
 //! Feeds and their diverters.
 
-use serde_json::Value;
-
 use super::part_id;
 use crate::quantity::{Bore, Days, Hours, Share, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, number, object};
 use crate::site::feed::{Diverter, Drain, Feed};

@@ -1,8 +1,7 @@
 //! Gardens by the weather, and the climate that they stand in.
 
-use serde_json::Value;
-
 use crate::quantity::{Area, Count, Length, Share};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, number, object, twelve};
 use crate::site::climate::Climate;

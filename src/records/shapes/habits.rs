@@ -1,9 +1,8 @@
 //! A household's habits.
 
-use serde_json::Value;
-
 use super::part_id;
 use crate::quantity::{Count, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, number, object};
 use crate::site::habits::{Habit, HabitLine, Habits};

@@ -1,9 +1,8 @@
 //! The index, and the list of sites that are being taken in.
 
-use serde_json::Value;
-
 use super::units;
 use crate::records::cupboard::{Index, SiteId};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 

@@ -1,9 +1,8 @@
 //! What joins tanks to each other and to the world: trunk lines, pumps, hauling, rationing.
 
-use serde_json::Value;
-
 use super::part_id;
 use crate::quantity::{Days, Flow, Money, Share, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{list, number, object};
 use crate::site::hauling::Hauling;

@@ -1,9 +1,8 @@
 //! Options beside a system, and what changes cost.
 
-use serde_json::Value;
-
 use super::system;
 use crate::quantity::{Money, Share};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{number, object};
 use crate::site::kept_option::KeptOption;

@@ -1,7 +1,6 @@
 //! The names of parts.
 
-use serde_json::Value;
-
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::site::part::PartId;
 

@@ -1,7 +1,6 @@
 //! Rain: a record of days, or twelve means.
 
-use serde_json::Value;
-
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::rain::{Normals, Rain, RainRecord};

@@ -1,9 +1,8 @@
 //! Roof sections.
 
-use serde_json::Value;
-
 use super::part_id;
 use crate::quantity::{Area, Depth, Share};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, number, object};
 use crate::site::roof::{Material, Outlet, RoofSection};

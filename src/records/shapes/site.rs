@@ -1,9 +1,8 @@
 //! A site, and how it is reckoned.
 
-use serde_json::Value;
-
 use super::{kept_option, system};
 use crate::quantity::Share;
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::household::{GeneratedYears, Reckoning, Site};

@@ -1,8 +1,7 @@
 //! The lists of parts.
 
-use serde_json::Value;
-
 use super::{details, feed, garden, habits, joints, section, tank, uses};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{list, object};
 use crate::site::system::System;

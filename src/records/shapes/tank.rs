@@ -1,9 +1,8 @@
 //! Tanks.
 
-use serde_json::Value;
-
 use super::{part_id, tank_shape};
 use crate::quantity::{Depth, Flow, Length};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, number, object, twelve};
 use crate::site::tank::{Build, Cover, OverflowTo, Tank};

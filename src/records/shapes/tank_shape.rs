@@ -1,8 +1,7 @@
 //! Shapes of tanks.
 
-use serde_json::Value;
-
 use crate::quantity::{Length, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object};
 use crate::site::{Shape, TableRow};

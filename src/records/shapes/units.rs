@@ -1,8 +1,7 @@
 //! The units that the person wants: a symbol for each kind of quantity that has one named.
 
-use serde_json::Value;
-
 use crate::quantity::{Kind, Units};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::object;
 

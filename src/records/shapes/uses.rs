@@ -1,9 +1,8 @@
 //! Uses.
 
-use serde_json::Value;
-
 use super::{barriers, garden, part_id};
 use crate::quantity::{Count, Flow, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::uses::{Amount, Class, Use};

@@ -1,0 +1,100 @@
+// Makes a release build lighter to download, before complete-build.mjs completes it.
+//
+// 1. The program: what its script never calls goes, the rest is optimised for size, and the long names by which script
+//    and program know each other become short ones.
+// 2. The script: what nothing uses goes, the rest is minified, and it starts the program itself instead of the page.
+// 3. The style sheets become one.
+// 4. The scripts beside the program's lose their comments.
+//
+// New files are named by what is in them, so that a browser's own store never pairs two that don't fit.
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const tools = fileURLToPath(new URL('../tests/journeys/', import.meta.url));
+
+// What the compiler uses of WebAssembly beyond its first version.
+const FEATURES = ['bulk-memory', 'multivalue', 'mutable-globals', 'nontrapping-float-to-int', 'reference-types', 'sign-ext'];
+
+// How trunk writes them into the page.
+const SHEET = /<link href=\.\/([^ >]+\.css) rel=stylesheet>/g;
+const START = /<script type=module>[^]*?<\/script>/;
+const FETCHED_EARLY = /<link [^>]*rel=(?:module)?preload[^>]*>/g;
+
+// Lightens the files of the built app in `folder`, once.
+export function lighten(folder) {
+  const esbuild = createRequire(tools)('esbuild');
+  const at = (name) => join(folder, name);
+  const text = (name) => readFileSync(at(name), 'utf8');
+
+  // Writes a file under a name made from what is in it, in place of others.
+  function put(bytes, end, ...before) {
+    const name = `eavewater-${createHash('sha256').update(bytes).digest('hex').slice(0, 16)}${end}`;
+    for (const other of before) rmSync(at(other));
+    writeFileSync(at(name), bytes);
+    return name;
+  }
+
+  const page = text('index.html');
+  const sheets = Array.from(page.matchAll(SHEET), ([, name]) => name);
+  const programs = readdirSync(folder).filter((name) => name.endsWith('_bg.wasm'));
+  if (!START.test(page) || sheets.length === 0 || programs.length !== 1) throw new Error(`${folder} does not look as trunk leaves it`);
+  const scriptFile = programs[0].replace('_bg.wasm', '.js');
+
+  const { program, scriptStarting } = lightProgram(esbuild, at(programs[0]), text(scriptFile));
+  const wasm = put(program, '.wasm', programs[0]);
+  const script = put(scriptStarting(wasm), '.js', scriptFile);
+  const style = esbuild.transformSync(sheets.map(text).join('\n'), { loader: 'css', minify: true }).code;
+  const links = [
+    `<link href=./${put(style, '.css', ...sheets)} rel=stylesheet>`,
+    `<link as=fetch crossorigin href=./${wasm} rel=preload type=application/wasm>`,
+    `<script type=module src=./${script}></script>`,
+  ];
+  writeFileSync(at('index.html'), page.replace(SHEET, '').replace(FETCHED_EARLY, '').replace(START, links.join('')));
+
+  writeFileSync(at('register.js'), esbuild.transformSync(text('register.js'), { minify: true }).code);
+  // Line ends and names stay: complete-build.mjs knows its lines by them.
+  writeFileSync(at('service-worker.js'), esbuild.transformSync(text('service-worker.js')).code);
+}
+
+// The lightened program, and its script: a function of the program's file name.
+function lightProgram(esbuild, wasmPath, glue) {
+  const binaryen = (tool, ...rest) => execFileSync(join(tools, 'node_modules/.bin', tool), rest);
+  const module = (contents, minify) =>
+    esbuild.buildSync({ stdin: { contents }, bundle: true, format: 'esm', target: 'es2022', minify, write: false }).outputFiles[0].text;
+
+  const start = (wasm) => `__wbg_init({ module_or_path: './${wasm}' });`;
+  const script = glue
+    .replace(/^export \{.*\};$/m, '')
+    .replace(/^export class /gm, 'class ')
+    // By these a class that nothing uses looks as if it were used.
+    .replace(/^if \(Symbol\.dispose\).*\n/gm, '')
+    .replaceAll('new FinalizationRegistry', '/* @__PURE__ */ new FinalizationRegistry');
+  const called = new Set(Array.from(module(script + start(''), false).matchAll(/\bwasm\.(\w+)/g), ([, name]) => name));
+
+  const shortNames = new Map();
+  function short(name) {
+    if (!shortNames.has(name)) shortNames.set(name, `_${shortNames.size.toString(36)}`);
+    return shortNames.get(name);
+  }
+  const work = mkdtempSync(join(tmpdir(), 'eavewater-'));
+  const [before, after] = [join(work, 'before.wat'), join(work, 'after.wasm')];
+  binaryen('wasm-dis', wasmPath, '--all-features', '-o', before);
+  const lighter = readFileSync(before, 'utf8')
+    .replace(/^ \(import "[^"]*" "([^"]*)"/gm, (_, name) => ` (import "_" "${short(name)}"`)
+    .replace(/^ \(export "([^"]*)"(.*)\n/gm, (_, name, rest) => (called.has(name) ? ` (export "${short(name)}"${rest}\n` : ''));
+  writeFileSync(before, lighter);
+  binaryen('wasm-opt', before, '-Oz', '--converge', ...FEATURES.map((feature) => `--enable-${feature}`), '-o', after);
+  const program = readFileSync(after);
+  rmSync(work, { recursive: true });
+
+  const shortened = script
+    .replace(/^( +)(__wb\w+)(?=: function)/gm, (_, indent, name) => indent + short(name))
+    .replace(/\bwasm\.(\w+)/g, (_, name) => `wasm.${short(name)}`)
+    .replace('"./eavewater_bg.js"', '"_"');
+  return { program, scriptStarting: (wasm) => module(shortened + start(wasm), true) };
+}
