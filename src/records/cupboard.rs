@@ -170,9 +170,6 @@ impl<S: Shelf> Cupboard<S> {
     }
 
     pub(super) fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
-        // A document whose keys are all text has nothing that could fail here.
-        let content = serde_json::to_string(document).map_err(|_| PutError::Shelf(ShelfError::Denied))?;
-    fn write(&mut self, key: String, document: &Value) -> Result<(), PutError> {
         let known = self.generations.iter().find(|(other, _)| *other == key).map_or(0, |(_, generation)| *generation);
         let generation = slots::put(&self.shelf, &key, known, &document.written())?;
         self.remember(&key, generation);

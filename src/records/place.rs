@@ -3,8 +3,8 @@
 
 use chrono::NaiveDate;
 
-use crate::quantity::{Range, decimal};
 use super::json::Value;
+use crate::quantity::Range;
 
 /// A value does not have the shape that it must have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -248,8 +248,14 @@ impl<'a> Place<'a> {
     /// Where there is none, or one larger than `most`.
     pub fn large_number(&self, key: &str, most: u64) -> Read<u64> {
         let place = self.at(key)?;
-        let number = place.value.as_u64().ok_or_else(|| place.not_a(Wanted::WholeNumber { most: u32::MAX }))?;
-        if number <= most { Ok(number) } else { Err(place.error(Fault::OutOfRange)) }
+        let number = place.as_number()?;
+        if !(number >= 0.0 && number.fract() == 0.0) {
+            return Err(place.not_a(Wanted::WholeNumber { most: u32::MAX }));
+        }
+        #[expect(clippy::cast_precision_loss, reason = "moments end where whole numbers stop being exact")]
+        let within = number <= most as f64;
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to the most")]
+        if within { Ok(number as u64) } else { Err(place.error(Fault::OutOfRange)) }
     }
 
     /// This value as a number within a range.

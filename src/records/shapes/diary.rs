@@ -1,9 +1,8 @@
 //! The diary: a list of entries. What an entry tells stands under one key, `what`.
 
-use serde_json::Value;
-
 use super::part_id;
 use crate::quantity::{Depth, Length, Money, Range, Share, Volume};
+use crate::records::json::Value;
 use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{choice, list, number, object};
 use crate::site::diary::{
@@ -48,10 +47,16 @@ fn read_entry(place: &Place<'_>) -> Read<Entry> {
     Ok(Entry { id: EntryId(id), edited: edited.unwrap_or(id), date, told: read_told(&place.at("what")?)?, note })
 }
 
+/// A moment as a number: up to [`LAST_MOMENT`] each has one of its own.
+#[expect(clippy::cast_precision_loss, reason = "at most 2⁵³")]
+fn moment(moment: u64) -> Value {
+    number(moment as f64)
+}
+
 fn write_entry(entry: &Entry) -> Value {
-    let mut values = vec![("id", entry.id.0.into()), ("on", entry.date.to_string().into())];
+    let mut values = vec![("id", moment(entry.id.0)), ("on", entry.date.to_string().into())];
     if entry.edited != entry.id.0 {
-        values.push(("edited", entry.edited.into()));
+        values.push(("edited", moment(entry.edited)));
     }
     values.push(("what", write_told(&entry.told)));
     if !entry.note.is_empty() {
