@@ -6,6 +6,20 @@
 //
 // An event may come before the app listens, so the last word also stands in window.eavewaterOffline:
 // 'ready', 'failed' or 'waiting'. The app gives consent with the event eavewater-update-accepted.
+//
+// And whether the browser promised not to throw away what is kept: eavewater-persists, eavewater-may-go, and
+// window.eavewaterPersists. The app asks for it with the event eavewater-persist-wanted.
+(() => {
+  const kept = (persists) => {
+    window.eavewaterPersists = persists;
+    window.dispatchEvent(new CustomEvent(persists ? 'eavewater-persists' : 'eavewater-may-go'));
+  };
+  if (navigator.storage?.persist) {
+    navigator.storage.persisted().then(kept, () => {});
+    window.addEventListener('eavewater-persist-wanted', () => navigator.storage.persist().then(kept, () => kept(false)), { once: true });
+  }
+})();
+
 (() => {
   const EVENTS = { ready: 'eavewater-offline-ready', failed: 'eavewater-offline-failed', waiting: 'eavewater-update-ready' };
 

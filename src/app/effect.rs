@@ -33,6 +33,10 @@ pub enum Effect {
         /// Whether those that were there go.
         replace: bool,
     },
+    /// Say how much is kept.
+    MeasureStorage,
+    /// Ask the browser not to throw away what is kept.
+    AskToPersist,
     /// Hand a file to the person.
     Download {
         /// Its name.

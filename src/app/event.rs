@@ -20,6 +20,7 @@ use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
+use crate::site::upkeep::Job;
 
 /// What can be dragged on the sizing place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -155,6 +156,10 @@ pub enum Event {
     EntryWritten(Draft, u64),
     /// An entry is to go.
     EntryRemoved(EntryId),
+    /// How often work is done was entered as text: days, rain, litres; none goes back to the usual.
+    IntervalEntered(Job, Option<[String; 3]>),
+    /// A calendar of the upkeep is wanted, at this moment in milliseconds since 1970.
+    CalendarWanted(u64),
 
     /// A lever was dragged to a factor.
     LeverDragged(Lever, f64),
@@ -179,6 +184,14 @@ pub enum Event {
 
     /// A file of everything is wanted.
     ExportWanted,
+    /// The diary of the open site is wanted as a table.
+    DiaryTableWanted,
+    /// The days of its balance are wanted as a table.
+    ResultsTableWanted,
+    /// What is kept takes so many characters.
+    StorageMeasured(usize),
+    /// The browser promised not to throw away what is kept, or did not.
+    Persists(bool),
     /// A file was read.
     FileRead(Vec<u8>),
     /// It is to be taken in, in the place of what is there or beside it.

@@ -14,6 +14,10 @@ pub mod ahead;
 pub mod case;
 pub mod draft;
 pub mod form;
+pub mod csv;
+pub mod draft;
+pub mod form;
+pub mod merging;
 pub mod next;
 pub mod sketch;
 

@@ -9,7 +9,8 @@ use super::form::Form;
 use super::next::Next;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
-use crate::quantity::Units;
+use crate::quantity::typed::TypedError;
+use crate::quantity::{Kind, Range, Units};
 pub use crate::records::cupboard::SiteId;
 use crate::records::cupboard::{Index, SiteFile, Trouble};
 use crate::records::exchange::Export;
@@ -89,6 +90,10 @@ pub enum Notice {
     Trouble(Trouble),
     /// A change was refused.
     Refused(EditError),
+    /// How often work is done was out of range.
+    IntervalRefused(Kind, Range),
+    /// A text was no quantity.
+    NotUnderstood(TypedError),
     /// A rain file could not be read.
     RainRefused(crate::engine::rain::import::ImportError),
     /// A file could not be taken in.
@@ -182,6 +187,12 @@ pub struct Model {
     pub open: Option<SiteId>,
     /// The units that the person wants.
     pub units: Units,
+    /// The day of the last export, if there was one.
+    pub exported: Option<NaiveDate>,
+    /// How many characters what is kept takes.
+    pub used: usize,
+    /// Whether the browser promised not to throw away what is kept; none while it wasn't heard.
+    pub persists: Option<bool>,
     /// Where the person is.
     pub place: Place,
     /// Whether the sketch is being drawn.
@@ -217,6 +228,9 @@ impl Default for Model {
             greatest: 0,
             open: None,
             units: Units::default(),
+            exported: None,
+            used: 0,
+            persists: None,
             place: Place::House,
             sketching: false,
             form: None,
@@ -252,7 +266,12 @@ impl Model {
     /// The index as it is to be kept.
     pub fn index(&self) -> Index {
         let ids = self.sites.iter().map(|kept| kept.id);
-        Index { sites: ids.chain(self.untouched.iter().copied()).collect(), open: self.open, units: self.units.clone() }
+        Index {
+            sites: ids.chain(self.untouched.iter().copied()).collect(),
+            open: self.open,
+            units: self.units.clone(),
+            exported: self.exported,
+        }
     }
 
     /// A name on this phone that no site has.

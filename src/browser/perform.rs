@@ -81,6 +81,14 @@ impl Keeper {
                 let result = self.write(|cupboard| cupboard.take_in(&sites, &index));
                 Some(Event::TakenIn { sites, index, replace, result })
             }
+            Effect::MeasureStorage => {
+                let used = self.cupboard.borrow().as_ref().map(Cupboard::used);
+                Some(Event::StorageMeasured(used?.ok()?))
+            }
+            Effect::AskToPersist => {
+                service_worker::ask_to_persist();
+                None
+            }
             Effect::Download { name, media_type, text } => {
                 files::download(&name, media_type, &text);
                 None

@@ -9,6 +9,9 @@ use crate::app::event::Event;
 const READY: &str = "eavewater-offline-ready";
 const FAILED: &str = "eavewater-offline-failed";
 const UPDATE: &str = "eavewater-update-ready";
+const PERSISTS: &str = "eavewater-persists";
+const MAY_GO: &str = "eavewater-may-go";
+const PERSIST: &str = "eavewater-persist-wanted";
 const ACCEPTED: &str = "eavewater-update-accepted";
 
 /// Turns the worker's words to events; what was said before the page listened is asked for.
@@ -17,6 +20,12 @@ pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
     on(&window, READY, move || send(Event::Offline(true)));
     on(&window, FAILED, move || send(Event::Offline(false)));
     on(&window, UPDATE, move || send(Event::UpdateReady));
+    on(&window, PERSISTS, move || send(Event::Persists(true)));
+    on(&window, MAY_GO, move || send(Event::Persists(false)));
+    let persists = js_sys::Reflect::get(&window, &JsValue::from_str("eavewaterPersists")).ok();
+    if let Some(persists) = persists.and_then(|persists| persists.as_bool()) {
+        send(Event::Persists(persists));
+    }
     let said = js_sys::Reflect::get(&window, &JsValue::from_str("eavewaterOffline")).ok();
     match said.and_then(|said| said.as_string()).as_deref() {
         Some("failed") => send(Event::Offline(false)),
@@ -35,7 +44,16 @@ fn on(window: &Window, name: &str, tell: impl FnMut() + 'static) {
 
 /// Lets the waiting version take over.
 pub(super) fn switch() {
-    if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new(ACCEPTED)) {
+    tell(ACCEPTED);
+}
+
+/// Asks the browser not to throw away what is kept.
+pub(super) fn ask_to_persist() {
+    tell(PERSIST);
+}
+
+fn tell(name: &str) {
+    if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new(name)) {
         // Its answer says whether a listener objected; none does.
         let _ = window.dispatch_event(&event);
     }

@@ -1,6 +1,8 @@
 //! Which records there are: an index with what belongs to the phone, and for each site one record of the site, one of
 //! its rain, which is large and changes seldom, and one of each half-year of its diary (`halves`).
 
+use chrono::NaiveDate;
+
 use super::json::Value;
 use super::place::{Place, Read};
 use super::shapes;
@@ -35,6 +37,8 @@ pub struct Index {
     pub open: Option<SiteId>,
     /// The units that the person wants.
     pub units: Units,
+    /// The day of the last export, if there was one.
+    pub exported: Option<NaiveDate>,
 }
 
 /// What opening the cupboard brought to light.
@@ -60,6 +64,8 @@ pub struct Opened {
     /// The greatest number that any record is kept under, even of a site that is lost: new sites get greater ones, so
     /// that none inherits what belonged to another.
     pub greatest: u32,
+    /// How many characters everything takes, keys included.
+    pub used: usize,
     /// What was amiss.
     pub troubles: Vec<Trouble>,
 }
@@ -118,6 +124,7 @@ impl<S: Shelf> Cupboard<S> {
             }
         }
         opened.greatest = cupboard.greatest_number()?;
+        opened.used = cupboard.used()?;
         let open = opened.index.open.filter(|open| index_known && opened.sites.iter().any(|(id, _)| id == open));
         opened.index.open = open.or(opened.sites.first().map(|(id, _)| *id));
         Ok((cupboard, opened))
@@ -258,6 +265,18 @@ impl<S: Shelf> Cupboard<S> {
         let keys = slots::keys(&self.shelf, SITES)?;
         let id = |key: &String| key.strip_prefix(SITES).and_then(|number| number.parse().ok()).map(SiteId);
         Ok(keys.iter().filter_map(id).collect())
+    }
+
+    /// How many characters everything on the shelf takes, keys included.
+    ///
+    /// # Errors
+    /// Only the shelf's own.
+    pub fn used(&self) -> Result<usize, ShelfError> {
+        let mut used = 0;
+        for key in self.shelf.keys()? {
+            used += key.len() + self.shelf.get(&key)?.map_or(0, |text| text.encode_utf16().count());
+        }
+        Ok(used)
     }
 
     /// The greatest number under which there is a record of any site.

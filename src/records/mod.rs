@@ -15,6 +15,7 @@ pub mod place;
 pub mod shapes;
 mod written;
 
+pub mod calendar;
 pub mod cupboard;
 pub mod exchange;
 mod halves;

@@ -256,6 +256,14 @@ impl<'a> Place<'a> {
         let within = number <= most as f64;
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to the most")]
         if within { Ok(number as u64) } else { Err(place.error(Fault::OutOfRange)) }
+        match place.value {
+            Value::Number(number) if *number >= 0.0 && number.fract() == 0.0 => {
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and not negative")]
+                let whole = *number as u64;
+                if whole <= most { Ok(whole) } else { Err(place.error(Fault::OutOfRange)) }
+            }
+            _ => Err(place.not_a(Wanted::WholeNumber { most: u32::MAX })),
+        }
     }
 
     /// This value as a number within a range.

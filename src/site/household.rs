@@ -4,6 +4,7 @@ use super::kept_option::KeptOption;
 use super::prices::Prices;
 use super::rain::MissingDays;
 use super::system::System;
+use super::upkeep::Upkeep;
 use crate::quantity::{Range, Share};
 
 /// One house. Its rain is kept beside it, being much larger.
@@ -19,6 +20,8 @@ pub struct Site {
     pub options: Vec<KeptOption>,
     /// What changes cost.
     pub prices: Prices,
+    /// How often its parts are seen to, where that isn't as usual.
+    pub upkeep: Upkeep,
 }
 
 /// How a balance is reckoned.

@@ -36,6 +36,7 @@ pub mod prices;
 pub mod rain;
 pub mod trial;
 pub mod upgrade;
+pub mod upkeep;
 pub mod work;
 
 pub use tank::{Shape, ShapeKind};

@@ -26,6 +26,8 @@ pub(crate) fn house(desk: Desk) -> AnyView {
 
 fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
     let HouseView { headline, water, drawing, findings, lists } = view;
+fn drawn(view: HouseView, desk: Desk) -> AnyView {
+    let HouseView { due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
     let bundle = RwSignal::new(Vec::<PartId>::new());
@@ -51,7 +53,13 @@ fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
         .children(
             ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
         )
+        .child(live(move || {
+            let reminder = desk.model.with(crate::app::view::kept::reminder);
+            reminder
+                .map_or_else(nothing, |text| desk.button(&text, Event::PlaceOpened(Place::Kept)).class("plain").into())
+        }))
         .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
+        .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain").into()))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
         .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
         .child(bundled)

@@ -39,7 +39,9 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     let files = element("DIV")
         .class("row")
         .child(desk.button("Export everything", Event::ExportWanted).disabled(move || !any.get()))
-        .child(import.view(desk));
+        .child(import.view(desk))
+        .child(desk.button("Diary as CSV", Event::DiaryTableWanted).disabled(move || !any.get()))
+        .child(desk.button("Results as CSV", Event::ResultsTableWanted).disabled(move || !any.get()));
     element("SECTION")
         .class("kept")
         .child(worded("H1", "Sites"))
@@ -53,23 +55,29 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
             worded("P", format!("{} A phone may drown: keep a file elsewhere.", words::kept::STAYS_HERE))
                 .class("small"),
         )
+        .child(live(move || {
+            shown.with(|view| {
+                view.reminder.as_ref().map_or_else(nothing, |text| worded("P", text).class("caution").into())
+            })
+        }))
         .child(files)
+        .child(element("P").class("small").live_text(move || shown.with(|view| view.room.clone())))
         .child(live(move || shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, desk)))))
         .into()
 }
 
 /// A file that waits to be taken in.
-fn file(holds: &str, desk: Desk) -> AnyView {
+fn file(holds: &[String], desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button("Add", Event::FileAccepted { replace: false }).class("main"))
+        .child(desk.button("Merge", Event::FileAccepted { replace: false }).class("main"))
         .child(desk.button("Replace all", Event::FileAccepted { replace: true }).class("away"))
         .child(desk.button("Leave it", Event::FileDiscarded));
     element("DIV")
         .class("report")
         .attribute("role", "group")
         .attribute("aria-label", "Import")
-        .child(worded("P", holds))
+        .child(super::element::list("notes", holds.to_vec()))
         .child(buttons)
         .into()
 }

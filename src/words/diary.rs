@@ -37,14 +37,22 @@ pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
 }
 
 /// A part by its name; one that is gone is said to be.
-fn name(id: PartId, system: &System) -> String {
+pub fn part_name(id: PartId, system: &System) -> String {
     let name = system.name_of(id);
-    if name.is_empty() { "a part that is gone".to_owned() } else { name }
+    if !name.is_empty() {
+        return name;
+    }
+    let barriers = system.uses.iter().flat_map(|using| using.barriers.iter().map(move |barrier| (using, barrier)));
+    let barrier = barriers.into_iter().find(|(_, barrier)| barrier.id == id);
+    barrier.map_or_else(
+        || "a part that is gone".to_owned(),
+        |(using, barrier)| format!("{} of {}", super::treatment::barriers::name(barrier.kind), using.name),
+    )
 }
 
 /// Where a level was read.
 pub fn water(of: Water, system: &System) -> String {
-    let tank = name(of.tank(), system);
+    let tank = part_name(of.tank(), system);
     match of {
         Water::Tank(_) => tank,
         Water::Store(_) => format!("{tank} and all joined with it"),
@@ -63,7 +71,7 @@ pub fn level(level: Level, units: &Units) -> String {
 
 /// What an entry tells, without its note.
 pub fn told(told: &Told, system: &System, units: &Units) -> String {
-    let at = |id: &Option<PartId>| id.map_or_else(String::new, |id| format!(", {}", name(id, system)));
+    let at = |id: &Option<PartId>| id.map_or_else(String::new, |id| format!(", {}", part_name(id, system)));
     match told {
         Told::Level { of, level: how } => format!("{}: {}", water(*of, system), level(*how, units)),
         Told::Rain(depth) if depth.get() == 0.0 => "No rain".to_owned(),

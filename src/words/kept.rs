@@ -3,6 +3,8 @@
 use super::count;
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::Trouble;
+use crate::site::diary::Merged;
+use chrono::NaiveDate;
 
 /// What the app is, at first start.
 pub const WELCOME: &str = "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.";
@@ -42,23 +44,64 @@ pub fn trouble(trouble: &Trouble) -> String {
 }
 
 /// What taking a file in would do.
-pub fn file_holds(sites: usize, new: usize, there: usize) -> String {
-    let known = sites - new;
-    let mut text = format!("The file holds {}", count(sites, "site", "sites"));
-    if known > 0 {
-        text.push_str(&format!(
-            ", {} of which {} here already, the same to the last figure",
-            known,
-            if known == 1 { "is" } else { "are" }
-        ));
+pub fn file_holds(sites: usize, there: usize) -> String {
+    format!(
+        "The file holds {}. Merging leaves what is here and brings in what it lacks; replacing removes the {} here first.",
+        count(sites, "site", "sites"),
+        count(there, "site", "sites")
+    )
+}
+
+/// A site of the file that is new here.
+pub fn comes_in(name: &str, entries: usize) -> String {
+    format!("{name}: comes in as a new site, with {}.", count(entries, "diary entry", "diary entries"))
+}
+
+/// A site of the file that is here already.
+pub fn same(name: &str) -> String {
+    format!("{name}: is here already, the same to the last figure.")
+}
+
+/// A site of the file that is here already and takes something.
+pub fn merged(name: &str, diary: Merged, rain: bool, house_differs: bool) -> String {
+    let mut text = format!(
+        "{name}: {} new, {} changed",
+        count(diary.new, "diary entry", "diary entries"),
+        count(diary.changed, "entry", "entries")
+    );
+    if rain {
+        text.push_str("; its rain comes in");
     }
-    text.push_str(&format!(
-        ". Adding brings {} beside the {} that {} here; replacing removes those first.",
-        count(new, "new site", "new sites"),
-        there,
-        if there == 1 { "is" } else { "are" }
-    ));
+    if house_differs {
+        text.push_str("; its house or rain differs from what is here, which stays: rename the site here to have both");
+    }
+    text.push('.');
     text
+}
+
+/// How much room what is kept takes. Browsers keep five million characters for a page, ten million bytes.
+pub fn room(used: usize, persists: Option<bool>) -> String {
+    const ROOM: usize = 5_000_000;
+    #[expect(clippy::cast_precision_loss, reason = "characters of a storage")]
+    let share = used as f64 / ROOM as f64;
+    let promise = match persists {
+        Some(true) => " The browser promised not to clear it away by itself.",
+        Some(false) | None => {
+            " The browser may clear it away when the device runs out of room, unless the app is on the home screen."
+        }
+    };
+    format!("What is kept takes {} of the room that browsers give.{promise}", super::percent(share))
+}
+
+/// The last export is old.
+pub fn export_old(last: Option<NaiveDate>, days: i64) -> String {
+    let days = count(usize::try_from(days).unwrap_or(0), "day", "days");
+    match last {
+        Some(last) => {
+            format!("The last export was on {}, {days} ago. A phone may drown: export a file.", super::date(last))
+        }
+        None => format!("Nothing was exported in {days} of diary. A phone may drown: export a file."),
+    }
 }
 
 /// A set of units.

@@ -19,6 +19,7 @@ pub mod rain_report;
 pub mod sizing;
 pub mod sketch;
 pub mod treatment;
+pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 

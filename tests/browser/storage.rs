@@ -24,7 +24,12 @@ fn file() -> SiteFile {
 }
 
 fn index() -> Index {
-    Index { sites: vec![SiteId(1)], open: Some(SiteId(1)), units: Units::customary(Customary::Imperial) }
+    Index {
+        sites: vec![SiteId(1)],
+        open: Some(SiteId(1)),
+        units: Units::customary(Customary::Imperial),
+        exported: None,
+    }
 }
 
 #[wasm_bindgen_test]

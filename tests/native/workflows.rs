@@ -223,7 +223,7 @@ fn a_file_goes_out_and_comes_back() {
     let mut model = with_demo();
     update(&mut model, Event::UnitsChosen(Customary::Us));
     let effects = update(&mut model, Event::ExportWanted);
-    let [Effect::Download { text, name, .. }] = effects.as_slice() else { panic!("{effects:?}") };
+    let [Effect::Download { text, name, .. }, Effect::SaveIndex(_)] = effects.as_slice() else { panic!("{effects:?}") };
     assert_eq!(name, "eavewater-2026-11-25.json");
     // An empty phone takes it in at once.
     let mut other = started();

@@ -41,6 +41,11 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
     model.undo = Some(Undo::Entry(site, id, before));
     model.notice = Some(Notice::EntryWritten);
     model.form = None;
+    if model.persists == Some(false) {
+        // Asked once: a browser that says no is asked again next time the page is opened.
+        model.persists = None;
+        return vec![effect, Effect::AskToPersist];
+    }
     vec![effect]
 }
 

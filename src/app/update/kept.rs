@@ -4,8 +4,12 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use crate::app::csv;
 use crate::app::effect::Effect;
+use crate::app::merging::merge;
 use crate::app::model::{KeptSite, Model, Notice, Place};
+use crate::engine::diary::joined::joined;
+use crate::engine::question::answer;
 use crate::quantity::Units;
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
@@ -50,6 +54,8 @@ fn lay_out(model: &mut Model, opened: Opened) {
     model.greatest = opened.greatest;
     model.open = opened.index.open;
     model.units = opened.index.units;
+    model.exported = opened.index.exported;
+    model.used = opened.used;
     if let Some(trouble) = opened.troubles.into_iter().next() {
         model.notice = Some(Notice::Trouble(trouble));
     }
@@ -69,9 +75,31 @@ pub(super) fn units(model: &mut Model, units: Units) -> Vec<Effect> {
     vec![Effect::SaveIndex(model.index())]
 }
 
-pub(super) fn export(model: &Model) -> Vec<Effect> {
+/// Exports everything, and remembers when.
+pub(super) fn export(model: &mut Model) -> Vec<Effect> {
     let text = exchange::export(&model.units, model.sites.iter().map(KeptSite::file).collect());
-    vec![Effect::Download { name: format!("eavewater-{}.json", model.today), media_type: "application/json", text }]
+    model.exported = Some(model.today);
+    vec![
+        Effect::Download { name: format!("eavewater-{}.json", model.today), media_type: "application/json", text },
+        Effect::SaveIndex(model.index()),
+    ]
+}
+
+/// The diary of the open site as CSV.
+pub(super) fn diary_table(model: &Model) -> Vec<Effect> {
+    let Some(kept) = model.site() else { return Vec::new() };
+    let text = csv::diary(&kept.diary, &kept.site.system);
+    vec![Effect::Download { name: format!("diary-{}.csv", model.today), media_type: "text/csv", text }]
+}
+
+/// The days of the open site's balance as CSV; nothing where it can't be run.
+pub(super) fn results_table(model: &Model) -> Vec<Effect> {
+    let Some(kept) = model.site() else { return Vec::new() };
+    let joined = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days);
+    let Some(rain) = joined.as_ref().or(kept.rain.as_deref()) else { return Vec::new() };
+    let Ok(answer) = answer(&kept.site, rain) else { return Vec::new() };
+    let text = csv::results(&answer);
+    vec![Effect::Download { name: format!("results-{}.csv", model.today), media_type: "text/csv", text }]
 }
 
 pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
@@ -92,14 +120,14 @@ pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
 
 pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
     let Some(file) = model.read_file.take() else { return Vec::new() };
-    let there: Vec<SiteFile> = if replace { Vec::new() } else { model.sites.iter().map(KeptSite::file).collect() };
-    let first_free = model.unused_id().0;
-    let new_ones = file.sites.iter().filter(|site| !there.contains(site)).cloned();
-    let sites: Vec<(SiteId, SiteFile)> = (first_free..).map(SiteId).zip(new_ones).collect();
-    let mut index = Index { units: if replace { file.units.clone() } else { model.units.clone() }, ..model.index() };
-    if replace {
-        index.sites = model.untouched.clone();
+    if !replace {
+        let (_, sites, index) = merge(model, &file);
+        return vec![Effect::TakeIn { sites, index, replace }];
     }
+    let first_free = model.unused_id().0;
+    let sites: Vec<(SiteId, SiteFile)> = (first_free..).map(SiteId).zip(file.sites.iter().cloned()).collect();
+    let mut index = Index { units: file.units.clone(), ..model.index() };
+    index.sites = model.untouched.clone();
     index.sites.extend(sites.iter().map(|(id, _)| *id));
     index.open = sites.first().map(|(id, _)| *id).or(model.open);
     vec![Effect::TakeIn { sites, index, replace }]
@@ -125,6 +153,13 @@ pub(super) fn taken_in(
         model.sites.clear();
     }
     model.sites.extend(sites.into_iter().map(|(id, file)| kept_site(id, file)));
+    // A merged site stands in the place of the one that it was.
+    let mut there = std::mem::take(&mut model.sites);
+    for id in &index.sites {
+        if let Some(at) = there.iter().position(|kept| kept.id == *id) {
+            model.sites.push(there.swap_remove(at));
+        }
+    }
     model.units = index.units;
     model.open = index.open;
     model.place = Place::House;

@@ -8,11 +8,12 @@ mod next;
 mod rain;
 mod sites;
 mod sizing;
+mod upkeep;
 mod uses;
 
 use super::effect::Effect;
 use super::event::Event;
-use super::model::{Model, Notice};
+use super::model::{Model, Notice, Place};
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
@@ -39,7 +40,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             model.form = None;
             model.sheet = None;
             model.sketching = false;
-            Vec::new()
+            if place == Place::Kept { vec![Effect::MeasureStorage] } else { Vec::new() }
         }
         Event::NoticeDismissed => {
             model.notice = None;
@@ -109,6 +110,8 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
         Event::EntryRemoved(id) => diary::remove(model, id),
+        Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
+        Event::CalendarWanted(moment) => upkeep::calendar(model, moment),
 
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
         Event::TrialKept => sizing::keep(model),
@@ -131,6 +134,16 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
 
         Event::ExportWanted => kept::export(model),
+        Event::DiaryTableWanted => kept::diary_table(model),
+        Event::ResultsTableWanted => kept::results_table(model),
+        Event::StorageMeasured(used) => {
+            model.used = used;
+            Vec::new()
+        }
+        Event::Persists(persists) => {
+            model.persists = Some(persists);
+            Vec::new()
+        }
         Event::FileRead(bytes) => kept::file_read(model, &bytes),
         Event::FileAccepted { replace } => kept::file_accepted(model, replace),
         Event::FileDiscarded => {

@@ -35,6 +35,8 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::NotSaved(error) => errors::put(*error),
         Notice::Trouble(trouble) => kept::trouble(trouble),
         Notice::Refused(error) => errors::edit(error, system, &model.units),
+        Notice::IntervalRefused(kind, range) => errors::out_of_range(*kind, *range, &model.units),
+        Notice::NotUnderstood(error) => errors::typed(error),
         Notice::RainRefused(error) => errors::rain(error),
         Notice::FileRefused(error) => errors::file(error),
         Notice::TrialCannotRun => {
@@ -65,6 +67,9 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::TrialOpened
         | Notice::TrialDropped
         | Notice::OptionKept(_) => Some(Offer::Undo),
+        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept | Notice::RainRemoved => Some(Offer::Undo),
+        Notice::TrialOpened | Notice::TrialDropped | Notice::OptionKept(_) => Some(Offer::Undo),
+        Notice::EntryWritten | Notice::EntryRemoved => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::Outcome;
+use super::{Outcome, upkeep};
 use crate::app::model::KeptSite;
 use crate::engine::checks::now;
 use crate::engine::question::Answer;
@@ -20,6 +20,8 @@ use crate::words;
 pub struct HouseView {
     /// The answer in a line, or what is wanted for one.
     pub headline: String,
+    /// What upkeep is due, in a line.
+    pub due: Option<String>,
     /// What the water in the drawing is.
     pub water: Option<String>,
     /// The drawing.
@@ -69,10 +71,13 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
     let mut loose = wants_attention(system);
     loose.extend(super::checks::failing(kept, outcome, today));
+    let overdue = upkeep::overdue_parts(&upkeep::standing(kept, today), kept);
+    loose.extend(&overdue);
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );
     HouseView {
+        due: (!overdue.is_empty()).then(|| words::upkeep::due_line(overdue.len())),
         headline: headline(kept, outcome, !found.is_empty()),
         water: answer.map(|_| {
             format!("Water drawn as it stands on {} in a middle year of this rain.", words::day_of_year(today))

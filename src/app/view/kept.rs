@@ -1,8 +1,9 @@
 //! Sites, units, files.
 
+use crate::app::merging::{Change, ChangeKind, merge};
 use crate::app::model::{KeptSite, Model};
 use crate::quantity::{Customary, Kind, Units};
-use crate::records::cupboard::{SiteFile, SiteId};
+use crate::records::cupboard::SiteId;
 use crate::words;
 
 /// The place as it is shown.
@@ -15,7 +16,11 @@ pub struct KeptView {
     /// Each kind with its units and the one that is wanted.
     pub kinds: Vec<(Kind, &'static str, Vec<&'static str>, &'static str)>,
     /// What taking in the file that was read would do.
-    pub file: Option<String>,
+    pub file: Option<Vec<String>>,
+    /// How much room what is kept takes, and whether the browser promised to keep it.
+    pub room: String,
+    /// A reminder that the last export is old.
+    pub reminder: Option<String>,
 }
 
 /// A site in the list.
@@ -52,10 +57,13 @@ pub fn kept(model: &Model) -> KeptView {
             })
             .into(),
         file: model.read_file.as_deref().map(|file| {
-            let there: Vec<SiteFile> = model.sites.iter().map(KeptSite::file).collect();
-            let new = file.sites.iter().filter(|site| !there.contains(site)).count();
-            words::kept::file_holds(file.sites.len(), new, there.len())
+            let (changes, _, _) = merge(model, file);
+            let mut lines = vec![words::kept::file_holds(file.sites.len(), model.sites.len())];
+            lines.extend(changes.iter().map(line));
+            lines
         }),
+        room: words::kept::room(model.used, model.persists),
+        reminder: reminder(model),
     }
 }
 
@@ -78,4 +86,32 @@ fn detail(kept: &KeptSite) -> String {
     let tanks = words::count(kept.site.system.tanks.len(), "tank", "tanks");
     let roof = words::count(kept.site.system.sections.len(), "roof section", "roof sections");
     format!("{roof}, {tanks}, {}", if kept.rain.is_some() { "with rain" } else { "no rain yet" })
+}
+
+fn line(change: &Change) -> String {
+    let Change { name, kind } = change;
+    match *kind {
+        ChangeKind::New { entries } => words::kept::comes_in(name, entries),
+        ChangeKind::Same => words::kept::same(name),
+        ChangeKind::Merged { diary, rain, house_differs } => words::kept::merged(name, diary, rain, house_differs),
+    }
+}
+
+/// An export older than this, in days, is old; so is a diary that was begun so long ago and never exported.
+const OLD_EXPORT_DAYS: i64 = 30;
+
+/// A reminder to export, where something was written since the last export and that is old.
+pub fn reminder(model: &Model) -> Option<String> {
+    let newest =
+        model.sites.iter().filter_map(|kept| kept.diary.entries().iter().map(|entry| entry.edited).max()).max()?;
+    let oldest =
+        model.sites.iter().filter_map(|kept| kept.diary.entries().iter().map(|entry| entry.id.0).min()).min()?;
+    let day = |moment: u64| {
+        const MILLISECONDS_A_DAY: u64 = 86_400_000;
+        chrono::NaiveDate::from_ymd_opt(1970, 1, 1)?.checked_add_days(chrono::Days::new(moment / MILLISECONDS_A_DAY))
+    };
+    let since = model.exported.or(day(oldest))?;
+    let days = (model.today - since).num_days();
+    let changed = model.exported.is_none_or(|exported| day(newest).is_some_and(|newest| newest > exported));
+    (changed && days >= OLD_EXPORT_DAYS).then(|| words::kept::export_old(model.exported, days))
 }

@@ -16,6 +16,7 @@ pub mod rain;
 pub mod sheet;
 pub mod sizing;
 pub mod sketch;
+pub mod upkeep;
 pub mod uses;
 pub mod years;
 

@@ -65,6 +65,12 @@ fn write_entry(entry: &Entry) -> Value {
     object(values)
 }
 
+/// A moment or an identity: whole numbers up to [`LAST_MOMENT`] are exact.
+fn moment(moment: u64) -> Value {
+    #[expect(clippy::cast_precision_loss, reason = "no larger moment is taken in or made")]
+    number(moment as f64)
+}
+
 fn read_told(place: &Place<'_>) -> Read<Told> {
     let (name, held) = place.as_choice()?;
     Ok(match name {

@@ -18,6 +18,10 @@ pub fn read(place: &Place<'_>) -> Read<Index> {
             None => None,
         },
         units: units::read(&place.at("units")?)?,
+        exported: match place.at_if_any("exported")? {
+            Some(_) => Some(place.date("exported")?),
+            None => None,
+        },
     })
 }
 
@@ -27,6 +31,7 @@ pub fn write(index: &Index) -> Value {
         ("sites", write_ids(&index.sites)),
         ("open", index.open.map_or(Value::Null, |open| open.0.into())),
         ("units", units::write(&index.units)),
+        ("exported", index.exported.map_or(Value::Null, |day| day.to_string().into())),
     ])
 }
 

@@ -22,6 +22,7 @@ mod section;
 mod system;
 mod tank;
 mod tank_shape;
+mod upkeep;
 mod uses;
 
 pub mod diary;

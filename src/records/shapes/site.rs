@@ -1,6 +1,6 @@
 //! A site, and how it is reckoned.
 
-use super::{kept_option, system};
+use super::{kept_option, system, upkeep};
 use crate::quantity::Share;
 use crate::records::json::Value;
 use crate::records::place::{Place, Read};
@@ -8,6 +8,7 @@ use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
+use crate::site::upkeep::Upkeep;
 
 /// Reads a site.
 ///
@@ -26,6 +27,10 @@ pub fn read(place: &Place<'_>) -> Read<Site> {
             Some(prices) => kept_option::read_prices(&prices)?,
             None => Prices::default(),
         },
+        upkeep: match place.at_if_any("upkeep")? {
+            Some(upkeep) => upkeep::read(&upkeep)?,
+            None => Upkeep::default(),
+        },
     })
 }
 
@@ -37,6 +42,7 @@ pub fn write(site: &Site) -> Value {
         ("reckoning", write_reckoning(&site.reckoning)),
         ("options", list(&site.options, kept_option::write)),
         ("prices", kept_option::write_prices(&site.prices)),
+        ("upkeep", upkeep::write(&site.upkeep)),
     ])
 }
 

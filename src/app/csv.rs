@@ -1,0 +1,105 @@
+//! Tables as CSV files, for spreadsheets: RFC 4180, numbers in SI so that every program reads them alike.
+
+use crate::engine::question::Answer;
+use crate::site::diary::{Diary, Level, TestResult, Told, Water};
+use crate::site::part::PartId;
+use crate::site::system::System;
+use crate::words;
+
+/// A text as a cell: quoted where it must be. One that a spreadsheet would take for a formula is led by an apostrophe.
+fn cell(text: &str) -> String {
+    let text = if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}") } else { text.to_owned() };
+    if text.contains([',', '"', '\n', '\r']) { format!("\"{}\"", text.replace('"', "\"\"")) } else { text }
+}
+
+fn row(cells: &[String]) -> String {
+    format!("{}\r\n", cells.join(","))
+}
+
+/// The diary: a row an entry.
+pub fn diary(diary: &Diary, system: &System) -> String {
+    let mut out = "date,what,part,how,value,unit,note\r\n".to_owned();
+    let part = |id: Option<PartId>| id.map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
+    for entry in diary.entries() {
+        let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
+            Told::Level { of, level } => {
+                let whole = if matches!(of, Water::Store(_)) { "store " } else { "" };
+                let (how, value, unit) = match level {
+                    Level::Depth(depth) => ("depth", Some(depth.get()), "m"),
+                    Level::Share(share) => ("share", Some(share.get()), "1"),
+                    Level::Volume(volume) => ("volume", Some(volume.get()), "L"),
+                    Level::Full => ("full", None, ""),
+                };
+                (part(Some(of.tank())), format!("{whole}{how}"), value, unit)
+            }
+            Told::Rain(depth) => (String::new(), String::new(), Some(depth.get()), "mm"),
+            Told::Meter { of, reading } => (part(*of), String::new(), Some(reading.get()), "L"),
+            Told::Delivery { to, volume, price } => {
+                let price = price.map_or_else(String::new, |price| format!("price {}", price.get()));
+                (part(*to), price, Some(volume.get()), "L")
+            }
+            Told::Work { on, task } => (part(*on), cell(words::diary::done(*task)), None, ""),
+            Told::Test { at, parameter, found } => {
+                let name = words::diary::parameter_name(*parameter);
+                let (how, value) = match found {
+                    TestResult::Value(value) => (name.to_owned(), Some(*value)),
+                    TestResult::Below(value) => (format!("{name} less than"), Some(*value)),
+                    TestResult::Present => (format!("{name} present"), None),
+                    TestResult::Absent => (format!("{name} absent"), None),
+                };
+                (part(*at), cell(&how), value, parameter.unit())
+            }
+            Told::Note => Default::default(),
+        };
+        let value = value.map_or_else(String::new, |value| value.to_string());
+        let what = cell(words::diary::subject(entry.told.subject()));
+        out += &row(&[entry.date.to_string(), what, part, how, value, unit.to_owned(), cell(&entry.note)]);
+    }
+    out
+}
+
+/// The results: a row a day.
+pub fn results(answer: &Answer) -> String {
+    let mut out = "date,rain_mm,water_L,spill_L,used_L,lacking_L,hauled_L\r\n".to_owned();
+    let series = &answer.series;
+    let sum = |columns: &[Vec<f64>], day: usize| columns.iter().map(|column| column[day]).sum::<f64>();
+    for (day, date) in series.dates.iter().enumerate() {
+        let values = [
+            series.rain_mm[day],
+            sum(&series.live_l, day),
+            sum(&series.spill_l, day),
+            sum(&series.yield_l, day),
+            sum(&series.shortfall_l, day),
+            sum(&series.hauled_l, day),
+        ];
+        // A hundredth of a litre is more than anybody measures.
+        let mut cells = vec![date.to_string()];
+        cells.extend(values.iter().map(|value| ((value * 100.0).round() / 100.0).to_string()));
+        out += &row(&cells);
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Depth;
+    use crate::site::diary::{Entry, EntryId};
+    use chrono::NaiveDate;
+
+    #[test]
+    fn a_note_stays_in_its_cell_and_is_no_formula() {
+        let entry = |id, note: &str| Entry {
+            id: EntryId(id),
+            edited: id,
+            date: NaiveDate::from_ymd_opt(2026, 1, 2).unwrap_or_default(),
+            told: Told::Rain(Depth::millimetres(2.5)),
+            note: note.to_owned(),
+        };
+        let written = Diary::of(vec![entry(1, "=1+1"), entry(2, "a \"big\", wet\nday")]);
+        let text = diary(&written, &System::default());
+        let lines: Vec<&str> = text.split("\r\n").collect();
+        assert_eq!(lines[1], "2026-01-02,Rain,,,2.5,mm,'=1+1");
+        assert_eq!(lines[2], "2026-01-02,Rain,,,2.5,mm,\"a \"\"big\"\", wet\nday\"");
+    }
+}

@@ -1,0 +1,84 @@
+//! What taking in a file beside what is there comes to: new sites come in; a site that is here already, by its name,
+//! takes the entries that its diary lacks, and the file's rain if it has none. Its house stays as it is here.
+
+use super::model::Model;
+use crate::records::cupboard::{Index, SiteFile, SiteId};
+use crate::records::exchange::Export;
+use crate::site::diary::Merged;
+
+/// What becomes of one site of the file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Change {
+    /// Its name.
+    pub name: String,
+    /// What happens.
+    pub kind: ChangeKind,
+}
+
+/// What happens to a site.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ChangeKind {
+    /// It comes in, with so many entries.
+    New {
+        /// Entries of its diary.
+        entries: usize,
+    },
+    /// It is here already, the same in all.
+    Same,
+    /// It is here already and takes something.
+    Merged {
+        /// Entries that come and that change.
+        diary: Merged,
+        /// Whether its rain comes.
+        rain: bool,
+        /// Whether the file's house differs from the one that is here and stays.
+        house_differs: bool,
+    },
+}
+
+/// The merge of a file with what is there: what becomes of each site, the sites to be written under new names on this
+/// phone, and the index that then counts. Whole or not at all: a merged site is written anew, and the index puts it in
+/// the place of the old one.
+pub fn merge(model: &Model, file: &Export) -> (Vec<Change>, Vec<(SiteId, SiteFile)>, Index) {
+    let mut index = model.index();
+    let mut changes = Vec::with_capacity(file.sites.len());
+    let mut sites = Vec::new();
+    let mut next = model.unused_id().0;
+    let mut taken: Vec<SiteId> = Vec::new();
+    for coming in &file.sites {
+        let name = coming.site.name.clone();
+        let here = model.sites.iter().find(|kept| kept.site.name == name && !taken.contains(&kept.id));
+        let Some(here) = here else {
+            changes.push(Change { name, kind: ChangeKind::New { entries: coming.diary.entries().len() } });
+            index.sites.push(SiteId(next));
+            sites.push((SiteId(next), coming.clone()));
+            next = next.saturating_add(1);
+            continue;
+        };
+        taken.push(here.id);
+        let mut merged = here.file();
+        let diary = merged.diary.merge(coming.diary.entries().to_vec());
+        let rain = merged.rain.is_none() && coming.rain.is_some();
+        if rain {
+            merged.rain.clone_from(&coming.rain);
+        }
+        let house_differs = merged.site != coming.site || (merged.rain != coming.rain && coming.rain.is_some());
+        if diary == Merged::default() && !rain {
+            let kind = if house_differs { ChangeKind::Merged { diary, rain, house_differs } } else { ChangeKind::Same };
+            changes.push(Change { name, kind });
+            continue;
+        }
+        changes.push(Change { name, kind: ChangeKind::Merged { diary, rain, house_differs } });
+        for id in index.sites.iter_mut().chain(&mut index.open) {
+            if *id == here.id {
+                *id = SiteId(next);
+            }
+        }
+        sites.push((SiteId(next), merged));
+        next = next.saturating_add(1);
+    }
+    if index.open.is_none() {
+        index.open = sites.first().map(|(id, _)| *id);
+    }
+    (changes, sites, index)
+}

@@ -1,0 +1,129 @@
+//! Upkeep: what is due, how often, and the lists for storms and other trouble.
+
+use chrono::NaiveDate;
+
+use crate::app::effect::Effect;
+use crate::app::model::KeptSite;
+use crate::engine::balance::plan::plan;
+use crate::engine::diary::due::{Due, Standing, due};
+use crate::engine::diary::joined::Known;
+use crate::engine::diary::track::levels_read;
+use crate::quantity::{Kind, Range, Units, shown};
+use crate::records::calendar::{DayEvent, calendar};
+use crate::site::part::PartId;
+use crate::site::upkeep::{DAYS, Job, LITRES, RAIN_MM, use_of};
+use crate::words::{self, upkeep as say};
+
+/// Upkeep as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct UpkeepView {
+    /// What is said where there is nothing to do.
+    pub empty: Option<&'static str>,
+    /// Jobs: due, soon, never written, later; groups without jobs are left out.
+    pub groups: Vec<(&'static str, Vec<JobView>)>,
+    /// The room in the tanks, from the last readings, for the list before a storm.
+    pub room: Option<String>,
+}
+
+/// A job in the list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobView {
+    /// The job.
+    pub job: Job,
+    /// What is to be done to which part.
+    pub name: String,
+    /// How it stands.
+    pub standing: String,
+    /// Its interval as text that can be typed again: days, rain, litres; blank where it doesn't count.
+    pub interval: [String; 3],
+}
+
+/// Kinds and ranges of the three measures of an interval.
+pub const MEASURES: [(Kind, Range); 3] = [(Kind::Days, DAYS), (Kind::Depth, RAIN_MM), (Kind::Volume, LITRES)];
+
+/// How every job of a site stands.
+pub fn standing(kept: &KeptSite, today: NaiveDate) -> Vec<Due> {
+    let known = Known::of(kept.rain.as_deref(), &kept.diary);
+    due(&kept.site.system, &kept.site.upkeep, &kept.diary, &known, &[], today)
+}
+
+/// The parts on which something is overdue; of a barrier, the use whose chain it is in.
+pub fn overdue_parts(dues: &[Due], kept: &KeptSite) -> Vec<PartId> {
+    let overdue = dues.iter().filter(|due| matches!(due.standing, Standing::Overdue(_)));
+    overdue.map(|due| use_of(&kept.site.system, due.job.part).unwrap_or(due.job.part)).collect()
+}
+
+/// The upkeep of a site.
+pub fn upkeep(kept: &KeptSite, units: &Units, today: NaiveDate) -> UpkeepView {
+    let dues = standing(kept, today);
+    let group = |due: &Due| match due.standing {
+        Standing::Overdue(_) => 0,
+        Standing::Soon(_) => 1,
+        Standing::NeverWritten => 2,
+        Standing::Later => 3,
+    };
+    let mut groups = Vec::new();
+    for (at, title) in say::GROUPS.into_iter().enumerate() {
+        let jobs: Vec<JobView> =
+            dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect();
+        if !jobs.is_empty() {
+            groups.push((title, jobs));
+        }
+    }
+    UpkeepView { empty: dues.is_empty().then_some(say::NO_PARTS), groups, room: room(kept, units) }
+}
+
+fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
+    let interval = [due.interval.days, due.interval.rain_mm, due.interval.litres];
+    JobView {
+        job: due.job,
+        name: say::job(due.job.task, due.job.part, &kept.site.system),
+        standing: say::standing(due, units),
+        interval: std::array::from_fn(|at| {
+            interval[at].map_or_else(String::new, |si| shown::entered(si, MEASURES[at].0, units))
+        }),
+    }
+}
+
+fn room(kept: &KeptSite, units: &Units) -> Option<String> {
+    let plan = plan(&kept.site.system).ok()?;
+    let read = levels_read(&plan, &kept.site.system, &kept.diary);
+    let last_of = |store: usize| read.iter().rfind(|read| read.held.store == store);
+    let mut room_l = 0.0;
+    let mut oldest: Option<NaiveDate> = None;
+    for (at, store) in plan.stores.iter().enumerate() {
+        let Some(last) = last_of(at) else { continue };
+        room_l += store.joined.live_capacity_l - last.held.live_l;
+        oldest = Some(oldest.map_or(last.date, |oldest| oldest.min(last.date)));
+    }
+    oldest.map(|read_on| say::room(room_l, read_on, units))
+}
+
+/// The upkeep of a site as a calendar file: each job on the day on which its days are over, or today if it is overdue;
+/// jobs that were never written down don't come in.
+pub fn calendar_file(kept: &KeptSite, units: &Units, today: NaiveDate, moment: u64) -> Effect {
+    let events: Vec<DayEvent> = standing(kept, today)
+        .iter()
+        .filter_map(|due| {
+            let on = match due.standing {
+                Standing::NeverWritten => return None,
+                Standing::Overdue(_) => today,
+                _ => due.on?,
+            };
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
+            let again = due.interval.days.map(|days| days as u32);
+            Some(DayEvent {
+                uid: format!("{}-{}-{}@eavewater", kept.id.0, due.job.part.0, due.job.task as u8),
+                date: on,
+                summary: say::job(due.job.task, due.job.part, &kept.site.system),
+                description: say::standing(due, units),
+                again,
+            })
+        })
+        .collect();
+    Effect::Download {
+        name: format!("upkeep-{today}.ics"),
+        media_type: "text/calendar",
+        text: calendar(&words::upkeep::calendar_name(&kept.site.name), &events, moment),
+    }
+}

@@ -1,0 +1,238 @@
+//! What upkeep is due: by days, by rain, by litres that have passed, or because readings say so.
+
+use chrono::{Datelike, Days, NaiveDate};
+
+use super::joined::Known;
+use crate::site::diary::{Diary, Entry, Told};
+use crate::site::part::PartId;
+use crate::site::system::System;
+use crate::site::upkeep::{Interval, Job, Upkeep, jobs, use_of};
+use crate::site::work::Task;
+
+/// A job with how it stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Due {
+    /// The job.
+    pub job: Job,
+    /// How often it is due.
+    pub interval: Interval,
+    /// When it was last done, if that is written.
+    pub last: Option<NaiveDate>,
+    /// When its days are over, if it goes by days and was ever done.
+    pub on: Option<NaiveDate>,
+    /// How it stands.
+    pub standing: Standing,
+}
+
+/// How a job stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Standing {
+    /// It is due.
+    Overdue(Because),
+    /// It is due within two weeks, or more than nine tenths of its rain or litres have passed.
+    Soon(Because),
+    /// It has time.
+    Later,
+    /// It was never written down: nobody knows.
+    NeverWritten,
+}
+
+/// What a job is due by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Because {
+    /// Days that have passed since.
+    Days(i64),
+    /// Rain since, in mm; more may have fallen on days nobody looked at.
+    Rain(f64),
+    /// Litres that have passed since.
+    Litres(f64),
+    /// Readings say so.
+    Readings,
+}
+
+/// Soon is within so many days.
+const SOON_DAYS: f64 = 14.0;
+/// Or from this share of the rain or litres on.
+const SOON_SHARE: f64 = 0.9;
+
+/// How every job of a system stands on a day. `called` names jobs that readings call for, whenever they were last done.
+pub fn due(
+    system: &System,
+    upkeep: &Upkeep,
+    diary: &Diary,
+    known: &Known<'_>,
+    called: &[Job],
+    today: NaiveDate,
+) -> Vec<Due> {
+    let stand = |job: Job| {
+        let interval = upkeep.interval(job);
+        let last = diary.entries().iter().filter(|entry| entry.date <= today).rfind(|entry| does(entry, job));
+        let last = last.map(|entry| entry.date);
+        let standing = if called.contains(&job) {
+            Standing::Overdue(Because::Readings)
+        } else {
+            last.map_or(Standing::NeverWritten, |last| standing(system, diary, known, job, interval, (last, today)))
+        };
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
+        let on = last.zip(interval.days).and_then(|(last, days)| last.checked_add_days(Days::new(days as u64)));
+        Due { job, interval, last, on, standing }
+    };
+    jobs(system).into_iter().map(stand).collect()
+}
+
+/// Whether an entry says that a job was done: on its part, or on the whole house.
+fn does(entry: &Entry, job: Job) -> bool {
+    match &entry.told {
+        Told::Work { on, task } => *task == job.task && on.is_none_or(|on| on == job.part),
+        Told::Test { at, .. } => job.task == Task::WaterTest && at.is_none_or(|at| at == job.part),
+        _ => false,
+    }
+}
+
+fn standing(
+    system: &System,
+    diary: &Diary,
+    known: &Known<'_>,
+    job: Job,
+    interval: Interval,
+    (last, today): (NaiveDate, NaiveDate),
+) -> Standing {
+    #[expect(clippy::cast_precision_loss, reason = "days are few")]
+    let days = (today - last).num_days() as f64;
+    let mut soon = None;
+    if let Some(every) = interval.days {
+        let because = Because::Days((today - last).num_days());
+        if days >= every {
+            return Standing::Overdue(because);
+        }
+        if days >= every - SOON_DAYS.min(every / 2.0) {
+            soon = Some(because);
+        }
+    }
+    if let Some(every) = interval.rain_mm {
+        let (fell, _) = known.sum(last, today);
+        if fell >= every {
+            return Standing::Overdue(Because::Rain(fell));
+        }
+        if fell >= SOON_SHARE * every {
+            soon = soon.or(Some(Because::Rain(fell)));
+        }
+    }
+    if let Some(every) = interval.litres {
+        let passed = passed_l(system, diary, job.part, last, today);
+        if passed >= every {
+            return Standing::Overdue(Because::Litres(passed));
+        }
+        if passed >= SOON_SHARE * every {
+            soon = soon.or(Some(Because::Litres(passed)));
+        }
+    }
+    soon.map_or(Standing::Later, Standing::Soon)
+}
+
+/// Litres that passed a part on the days after `from` up to `to`: by the meter of its use, where that was read on or
+/// before the first day and after it; beyond that, and without a meter, what the use is written to draw a day.
+fn passed_l(system: &System, diary: &Diary, part: PartId, from: NaiveDate, to: NaiveDate) -> f64 {
+    let using = use_of(system, part).unwrap_or(part);
+    let meter: Vec<(NaiveDate, f64)> = diary
+        .entries()
+        .iter()
+        .filter_map(|entry| match &entry.told {
+            Told::Meter { of: Some(of), reading } if *of == using => Some((entry.date, reading.get())),
+            _ => None,
+        })
+        .collect();
+    let before = meter.iter().rfind(|(date, _)| *date <= from);
+    let after = meter.iter().rfind(|(date, _)| *date > from && *date <= to);
+    let (metered, from) = match (before, after) {
+        (Some((_, first)), Some((date, last))) if last >= first => (last - first, *date),
+        _ => (0.0, from),
+    };
+    let amount = system.uses.iter().find(|other| other.id == using).map(|using| &using.amount);
+    let reckoned: f64 = amount.map_or(0.0, |amount| {
+        let days = from.iter_days().skip(1).take_while(|date| *date <= to);
+        days.map(|date| amount.litres_a_day(date.month0() as usize)).sum()
+    });
+    metered + reckoned
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Depth, Flow, Volume};
+    use crate::site::barrier::BarrierKind;
+    use crate::site::demo;
+    use crate::site::diary::EntryId;
+    use crate::site::uses::Amount;
+
+    fn day(month: u32, day: u32) -> NaiveDate {
+        NaiveDate::from_ymd_opt(2026, month, day).unwrap_or_default()
+    }
+
+    fn told(id: u64, date: NaiveDate, told: Told) -> Entry {
+        Entry { id: EntryId(id), edited: id, date, told, note: String::new() }
+    }
+
+    fn stands(system: &System, upkeep: &Upkeep, entries: Vec<Entry>, job: Job, today: NaiveDate) -> Standing {
+        let diary = Diary::of(entries);
+        let known = Known::of(None, &diary);
+        let found = due(system, upkeep, &diary, &known, &[], today).into_iter().find(|due| due.job == job);
+        found.map_or(Standing::NeverWritten, |due| due.standing)
+    }
+
+    #[test]
+    fn a_gutter_is_due_after_its_days_and_a_screen_after_its_rain() {
+        let system = demo::site().system;
+        let upkeep = Upkeep::default();
+        let feed = system.feeds[0].id;
+        let gutter = Job { task: Task::Gutter, part: feed };
+        let done = |task, on| told(1, day(1, 1), Told::Work { on, task });
+        let on_feed = vec![done(Task::Gutter, Some(feed))];
+        assert_eq!(stands(&system, &upkeep, vec![], gutter, day(7, 3)), Standing::NeverWritten);
+        assert_eq!(stands(&system, &upkeep, on_feed.clone(), gutter, day(6, 1)), Standing::Later);
+        // 182 days after 1 January is 2 July; two weeks before is 18 June.
+        assert_eq!(stands(&system, &upkeep, on_feed.clone(), gutter, day(6, 18)), Standing::Soon(Because::Days(168)));
+        assert_eq!(stands(&system, &upkeep, on_feed.clone(), gutter, day(7, 1)), Standing::Soon(Because::Days(181)));
+        assert_eq!(stands(&system, &upkeep, on_feed, gutter, day(7, 2)), Standing::Overdue(Because::Days(182)));
+        // What was done on the whole house counts for every part.
+        let whole = vec![done(Task::Gutter, None)];
+        assert_eq!(stands(&system, &upkeep, whole, gutter, day(2, 1)), Standing::Later);
+        let screen = Job { task: Task::Screen, part: feed };
+        let rain = |id, date, mm| told(id, date, Told::Rain(Depth::millimetres(mm)));
+        let wet = vec![done(Task::Screen, None), rain(2, day(1, 9), 180.0), rain(3, day(2, 1), 130.0)];
+        assert_eq!(stands(&system, &upkeep, wet.clone(), screen, day(1, 20)), Standing::Later);
+        assert_eq!(stands(&system, &upkeep, wet, screen, day(2, 2)), Standing::Overdue(Because::Rain(310.0)));
+    }
+
+    #[test]
+    fn a_cartridge_is_due_by_litres_metered_then_reckoned() {
+        let mut system = demo::site().system;
+        let using = system.uses[0].id;
+        system.uses[0].amount = Amount::Daily(Flow::litres_a_day(10.0));
+        system.add_barrier(using, BarrierKind::Carbon);
+        let part = system.uses[0].barriers[0].id;
+        let job = Job { task: Task::Cartridge, part };
+        let mut upkeep = Upkeep::default();
+        upkeep.choose(job, Some(Interval { litres: Some(1000.0), ..Interval::default() }));
+        let changed = told(1, day(1, 1), Told::Work { on: Some(part), task: Task::Cartridge });
+        let meter = |id, date, litres| told(id, date, Told::Meter { of: Some(using), reading: Volume::litres(litres) });
+        // Without a meter 10 L a day: 100 days make a thousand.
+        assert_eq!(stands(&system, &upkeep, vec![changed.clone()], job, day(3, 1)), Standing::Later);
+        let reckoned = Standing::Overdue(Because::Litres(1000.0));
+        assert_eq!(stands(&system, &upkeep, vec![changed.clone()], job, day(4, 11)), reckoned);
+        // By the meter 800 L on 1 February, then 10 days of 10 L.
+        let metered = vec![changed, meter(2, day(1, 1), 5000.0), meter(3, day(2, 1), 5800.0)];
+        assert_eq!(stands(&system, &upkeep, metered, job, day(2, 11)), Standing::Soon(Because::Litres(900.0)));
+    }
+
+    #[test]
+    fn what_readings_call_for_is_due_at_once() {
+        let system = demo::site().system;
+        let job = Job { task: Task::Screen, part: system.feeds[0].id };
+        let diary = Diary::default();
+        let known = Known::of(None, &diary);
+        let due = due(&system, &Upkeep::default(), &diary, &known, &[job], day(1, 1));
+        let standing = due.iter().find(|due| due.job == job).map(|due| due.standing);
+        assert_eq!(standing, Some(Standing::Overdue(Because::Readings)));
+    }
+}

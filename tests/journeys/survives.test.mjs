@@ -1,0 +1,224 @@
+// What is kept survives: two windows, a page killed at any moment, hostile words, ten years of days, a full storage.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { freshFolder, openBrowser, openHost, startApp, started } from './stage.mjs';
+
+const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
+const sites = (page) => page.getByRole('banner').getByRole('button', { name: 'Sites' });
+const demo = (page) => page.getByRole('button', { name: /demo house/ }).tap();
+const DAY = 86_400_000;
+const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+
+// Writes rain of so many millimetres for today, and waits until the app has answered.
+async function writeRain(page, mm) {
+  await page.getByRole('button', { name: 'Write the rain', exact: true }).tap();
+  await page.getByLabel('Rain of the day').fill(String(mm));
+  await page.getByRole('button', { name: /write it down/i }).tap();
+  await page.getByLabel('Rain of the day').waitFor({ state: 'detached' });
+}
+
+// The rain that is kept, read from the storage as any program could: the newest whole generation of each half-year.
+const keptRain = (page) =>
+  page.evaluate(() => {
+    const newest = new Map();
+    for (const key of Object.keys(localStorage).filter((key) => key.startsWith('eavewater/diary/'))) {
+      const text = localStorage.getItem(key);
+      const record = key.slice(0, key.lastIndexOf('/'));
+      const generation = Number(text.split(' ')[2]);
+      if (!(newest.get(record)?.generation > generation)) newest.set(record, { generation, entries: JSON.parse(text.slice(text.indexOf('\n') + 1)) });
+    }
+    return [...newest.values()].flatMap(({ entries }) => entries).flatMap(({ what }) => (what.rain === undefined ? [] : [what.rain])).sort((a, b) => a - b);
+  });
+
+test('two windows write in turn and no entry is lost', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const one = await startApp(browser, host.address());
+  await demo(one);
+  const other = await startApp(browser, host.address());
+  const all = Array.from({ length: 20 }, (_, at) => at + 1);
+  for (const mm of all) await writeRain(mm % 2 ? one : other, mm);
+  assert.deepEqual(await keptRain(one), all);
+  await place(one, 'Diary').tap();
+  await one.waitForFunction(() => document.querySelectorAll('.of-day li').length === 20);
+  assert.deepEqual([...one.problems, ...other.problems], []);
+});
+
+test('a page killed at any moment loses nothing that it said is written, and nothing is half there', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const first = await startApp(browser, host.address());
+  await demo(first);
+  await first.close();
+  const KILLS = 20;
+  let said = [];
+  let mm = 0;
+  for (let kill = 0; kill < KILLS; kill++) {
+    const page = await startApp(browser, host.address());
+    assert.equal(await page.getByText(/damaged record|could not be read/).count(), 0);
+    const kept = await keptRain(page);
+    for (const written of said) assert.ok(kept.includes(written), `${written} was lost at kill ${kill}`);
+    assert.ok(kept.every((value) => Number.isInteger(value) && value <= mm), 'nothing is there that was never written');
+    const session = await browser.newCDPSession(page);
+    // Entries follow one another until the page dies in the middle of one.
+    const writing = (async () => {
+      for (;;) {
+        mm += 1;
+        const now = mm;
+        await writeRain(page, now);
+        said.push(now);
+      }
+    })().catch(() => {});
+    await pause(150 + ((kill * 137) % 400));
+    // A dead page answers nothing any more, not even this.
+    const crashed = page.waitForEvent('crash');
+    session.send('Page.crash').catch(() => {});
+    await crashed;
+    await Promise.race([writing, pause(500)]);
+    page.close().catch(() => {});
+  }
+  t.diagnostic(`${KILLS} kills, ${said.length} entries said to be written`);
+  assert.ok(said.length > KILLS / 2, `${said.length} entries`);
+});
+
+test('words that look like a program stay words', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await demo(page);
+  const hostile = `<img src=x onerror="document.title='owned'"><script>document.title='owned'</script>{{7*7}}`;
+  await sites(page).tap();
+  await page.getByLabel('Name of the open site').fill(hostile.slice(0, 79));
+  await page.getByLabel('Name of the open site').press('Tab');
+  await place(page, 'Diary').tap();
+  await page.getByRole('button', { name: 'Note', exact: true }).tap();
+  await page.getByLabel('Note').fill(hostile);
+  await page.getByRole('button', { name: 'Write it down' }).tap();
+  await page.locator('.of-day li strong').getByText(hostile).waitFor();
+  await page.reload();
+  await started(page);
+  await place(page, 'Diary').tap();
+  await page.locator('.of-day li strong').getByText(hostile).waitFor();
+  assert.equal(await page.title(), 'Eavewater');
+  assert.equal(await page.locator('main img, main script').count(), 0);
+  assert.deepEqual(page.problems, []);
+});
+
+test('a full storage is told, the entry stays on the screen, and the file still goes out', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await demo(page);
+  await page.evaluate(() => {
+    for (let size = 4_000_000; size >= 1; size = Math.floor(size / 2)) {
+      for (let at = 0; ; at++) {
+        try {
+          localStorage.setItem(`filler/${size}/${at}`, 'x'.repeat(size));
+        } catch {
+          break;
+        }
+      }
+    }
+  });
+  await writeRain(page, 7);
+  await page.getByText(/storage is full/).waitFor();
+  await place(page, 'Diary').tap();
+  await page.getByText(/Rain: 7/).waitFor();
+  await sites(page).tap();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Export everything' }).tap(),
+  ]);
+  const file = join(freshFolder(t), 'all.json');
+  await download.saveAs(file);
+  assert.equal(JSON.parse(readFileSync(file, 'utf8')).sites[0].diary[0].what.rain, 7);
+});
+
+// A file with the demo house, 60 years of rain, and so many days of diary with a level and rain each.
+async function longFile(page, t, days) {
+  await sites(page).tap();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Export everything' }).tap(),
+  ]);
+  const file = join(freshFolder(t), 'long.json');
+  await download.saveAs(file);
+  const all = JSON.parse(readFileSync(file, 'utf8'));
+  const [site] = all.sites;
+  const tank = site.site.system.tanks[0].id;
+  const iso = (at) => new Date(at).toISOString().slice(0, 10);
+  const end = Date.now() - DAY;
+  const rained = (at) => ((at * 7919) % 10 < 3 ? ((at * 104_729) % 400) / 10 : 0);
+  if (days) {
+    const years60 = Array.from({ length: 21_915 }, (_, at) => rained(at));
+    site.rain = { record: { source: 'sixty years', start: iso(end - 21_915 * DAY), depths_mm: years60 } };
+  }
+  site.diary = Array.from({ length: days }, (_, at) => {
+    const moment = end - (days - at) * DAY;
+    return [
+      { id: moment, on: iso(moment), what: { level: { tank, at: { depth: 1 + (at % 100) / 200 } } } },
+      { id: moment + 1, on: iso(moment), what: { rain: rained(at) } },
+    ];
+  }).flat();
+  return { name: 'long.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(all)) };
+}
+
+// The median time in ms from navigation until the house is drawn, over several starts.
+async function opening(page) {
+  const times = [];
+  for (let at = 0; at < 7; at++) {
+    await page.reload();
+    await page.locator('svg .part').first().waitFor();
+    times.push(await page.evaluate(() => window.drawnAfter));
+  }
+  return times.sort((a, b) => a - b)[3];
+}
+
+test('ten years of days and sixty of rain open quickly, are saved quickly, and stay small', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  await browser.addInitScript(() => {
+    new MutationObserver((_, observer) => {
+      if (!document.querySelector('svg .part')) return;
+      window.drawnAfter = performance.now();
+      observer.disconnect();
+    }).observe(document, { childList: true, subtree: true });
+  });
+  const page = await startApp(browser, host.address());
+  await demo(page);
+  const empty = await opening(page);
+  const file = await longFile(page, t, 3653);
+  await page.locator('input[type=file]').setInputFiles(file);
+  await page.getByRole('button', { name: 'Replace all' }).tap();
+  await page.locator('svg .part').first().waitFor();
+  const full = await opening(page);
+  const characters = await page.evaluate(() =>
+    Object.keys(localStorage).reduce((sum, key) => sum + key.length + localStorage.getItem(key).length, 0),
+  );
+  // From the tap to the entry on the shelf, as the page itself sees it.
+  await page.getByRole('button', { name: 'Write the rain', exact: true }).tap();
+  await page.getByLabel('Rain of the day').fill('3');
+  const [save, set] = await page.evaluate(() => {
+    let last = 0;
+    const put = Storage.prototype.setItem;
+    let spent = 0;
+    Storage.prototype.setItem = function (...rest) {
+      const from = performance.now();
+      put.apply(this, rest);
+      last = performance.now();
+      spent += last - from;
+    };
+    const button = [...document.querySelectorAll('button')].find((button) => /write it down/i.test(button.textContent));
+    const from = performance.now();
+    button.click();
+    return [last - from, spent];
+  });
+  t.diagnostic(`opens in ${full.toFixed(0)} ms, empty in ${empty.toFixed(0)} ms: ratio ${(full / empty).toFixed(2)}`);
+  t.diagnostic(`an entry is on the shelf after ${save.toFixed(1)} ms (of which the browser's own write ${set.toFixed(1)})`);
+  t.diagnostic(`${characters} characters are kept`);
+  assert.ok(full - empty < 300, `${full} ms instead of ${empty}`);
+  assert.ok(characters < 3_000_000, `${characters} characters`);
+  assert.ok(save < 17, `${save} ms`);
+});

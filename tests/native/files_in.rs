@@ -1,0 +1,161 @@
+//! Files from outside: merged with a preview, whole or not at all, whatever is in them.
+
+use eavewater::app::draft::Draft;
+use eavewater::app::effect::Effect;
+use eavewater::app::event::Event;
+use eavewater::app::model::Model;
+use eavewater::app::update::update;
+use eavewater::app::view::kept;
+use eavewater::engine::rain::import;
+use eavewater::quantity::{Depth, Units};
+use eavewater::records::cupboard::SiteFile;
+use eavewater::records::exchange;
+use eavewater::records::shelf::ShelfError;
+use eavewater::records::slots::PutError;
+use eavewater::site::demo;
+use eavewater::site::diary::{EntryId, Told};
+use proptest::prelude::*;
+
+use crate::diary::{TODAY, any_diary, with_demo};
+
+fn wrote(model: &mut Model, mm: f64, moment: u64) {
+    let draft = Draft { id: None, date: TODAY, told: Told::Rain(Depth::millimetres(mm)), note: String::new() };
+    update(model, Event::EntryWritten(draft, moment));
+}
+
+fn file_of(model: &Model) -> Vec<u8> {
+    exchange::export(&model.units, model.sites.iter().map(|kept| kept.file()).collect()).into_bytes()
+}
+
+/// Takes a file in beside what is there, as the browser would.
+fn merged(model: &mut Model, file: Vec<u8>, result: Result<(), PutError>) {
+    assert_eq!(update(model, Event::FileRead(file)), []);
+    let effects = update(model, Event::FileAccepted { replace: false });
+    let [Effect::TakeIn { sites, index, replace }] = effects.as_slice() else { panic!("{effects:?}") };
+    let taken = Event::TakenIn { sites: sites.clone(), index: index.clone(), replace: *replace, result };
+    update(model, taken);
+}
+
+#[test]
+fn two_phones_of_one_house_come_together() {
+    let mut here = with_demo();
+    wrote(&mut here, 1.0, 100);
+    let mut there = with_demo();
+    wrote(&mut there, 1.0, 100);
+    wrote(&mut there, 2.0, 200);
+    let changed =
+        Draft { id: Some(EntryId(100)), date: TODAY, told: Told::Rain(Depth::millimetres(9.0)), note: String::new() };
+    update(&mut there, Event::EntryWritten(changed, 300));
+    wrote(&mut here, 3.0, 250);
+
+    let file = file_of(&there);
+    update(&mut here, Event::FileRead(file.clone()));
+    let preview = kept::kept(&here).file.unwrap();
+    assert_eq!(preview[1], "Emberlow (demo): 1 diary entry new, 1 entry changed.");
+    update(&mut here, Event::FileDiscarded);
+
+    let before = here.sites.clone();
+    merged(&mut here, file.clone(), Err(PutError::Shelf(ShelfError::Full)));
+    assert!(here.sites == before, "without room nothing changes");
+    merged(&mut here, file.clone(), Ok(()));
+    assert_eq!(here.sites.len(), 1);
+    let rain: Vec<Told> = here.site().unwrap().diary.entries().iter().map(|entry| entry.told.clone()).collect();
+    assert_eq!(rain, [9.0, 2.0, 3.0].map(|mm| Told::Rain(Depth::millimetres(mm))));
+    // A second time there is nothing new.
+    update(&mut here, Event::FileRead(file));
+    let preview = kept::kept(&here).file.unwrap();
+    assert_eq!(preview[1], "Emberlow (demo): is here already, the same to the last figure.");
+}
+
+#[test]
+fn a_house_that_differs_stays_and_a_new_one_comes_in() {
+    let mut here = with_demo();
+    let mut file = here.site().unwrap().file();
+    file.site.system.tanks.pop();
+    let mut new = file.clone();
+    new.site.name = "Another".to_owned();
+    let text = exchange::export(&Units::default(), vec![file, new]);
+    update(&mut here, Event::FileRead(text.clone().into_bytes()));
+    let preview = kept::kept(&here).file.unwrap();
+    assert!(preview[1].contains("differs from what is here, which stays"), "{}", preview[1]);
+    assert_eq!(preview[2], "Another: comes in as a new site, with 0 diary entries.");
+    let house = here.site().unwrap().clone();
+    update(&mut here, Event::FileDiscarded);
+    merged(&mut here, text.into_bytes(), Ok(()));
+    assert!(here.sites.len() == 2 && here.sites[0] == house && here.open == Some(house.id));
+}
+
+#[test]
+fn an_old_export_is_reminded_of_only_where_something_was_written_since() {
+    let mut model = with_demo();
+    let now = |days_ago: u64| 1_795_600_000_000 - days_ago * 86_400_000;
+    assert_eq!(kept::reminder(&model), None);
+    wrote(&mut model, 1.0, now(40));
+    assert!(kept::reminder(&model).unwrap().starts_with("Nothing was exported in 40 days"));
+    update(&mut model, Event::ExportWanted);
+    assert_eq!(kept::reminder(&model), None);
+    model.exported = Some(TODAY - chrono::Days::new(50));
+    assert!(kept::reminder(&model).unwrap().contains("50 days ago"));
+    model.exported = Some(TODAY - chrono::Days::new(20));
+    assert_eq!(kept::reminder(&model), None);
+}
+
+/// A file of ours with bytes changed, cut or doubled: hostile, but near enough to get far.
+fn mangled() -> impl Strategy<Value = Vec<u8>> {
+    let change = (any::<prop::sample::Index>(), any::<u8>(), 0..4u8);
+    (any_diary(), prop::collection::vec(change, 1..6)).prop_map(|(diary, changes)| {
+        let file = SiteFile { site: demo::site(), rain: None, diary };
+        let mut bytes = exchange::export(&Units::default(), vec![file]).into_bytes();
+        for (at, byte, kind) in changes {
+            if bytes.is_empty() {
+                break;
+            }
+            let at = at.index(bytes.len());
+            match kind {
+                0 => bytes[at] = byte,
+                1 => bytes.truncate(at),
+                2 => bytes.insert(at, b"0123456789\"{}[],:-e"[usize::from(byte) % 19]),
+                _ => bytes[at] = b"0123456789\"{}[],:-e"[usize::from(byte) % 19],
+            }
+        }
+        bytes
+    })
+}
+
+/// Each importer is given this many files.
+const FILES: u32 = 4000;
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: FILES, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_mangled_file_is_taken_whole_or_changes_nothing(bytes in mangled()) {
+        let mut model = with_demo();
+        let before = model.sites.clone();
+        let effects = update(&mut model, Event::FileRead(bytes));
+        prop_assert_eq!(effects, vec![]);
+        prop_assert!(model.sites == before);
+        // Whatever was understood is shown and can be put into a document again.
+        let shown = kept::kept(&model);
+        if let Some(file) = model.read_file.clone() {
+            prop_assert!(shown.file.is_some());
+            let again = exchange::import(exchange::export(&file.units, file.sites.clone()).as_bytes());
+            prop_assert_eq!(again.map(|export| export.sites), Ok(file.sites.clone()));
+        }
+    }
+
+    #[test]
+    fn any_bytes_are_refused_as_a_file(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
+        prop_assert!(exchange::import(&bytes).is_err());
+    }
+
+    #[test]
+    fn any_bytes_and_rows_are_judged_as_rain(text in "[-0-9,;./ \\na-zT\"]{0,300}", bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+        for bytes in [text.as_bytes(), &bytes] {
+            if let Ok(import) = import::read(bytes, None, "x") {
+                prop_assert!(import.record.depths_mm.len() < 4_000_000);
+                prop_assert!(import.record.depths_mm.iter().flatten().all(|mm| mm.is_finite() && *mm >= 0.0));
+            }
+        }
+    }
+}
