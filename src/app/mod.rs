@@ -12,8 +12,6 @@ pub mod effect;
 
 pub mod ahead;
 pub mod case;
-pub mod draft;
-pub mod form;
 pub mod csv;
 pub mod draft;
 pub mod form;

@@ -248,14 +248,6 @@ impl<'a> Place<'a> {
     /// Where there is none, or one larger than `most`.
     pub fn large_number(&self, key: &str, most: u64) -> Read<u64> {
         let place = self.at(key)?;
-        let number = place.as_number()?;
-        if !(number >= 0.0 && number.fract() == 0.0) {
-            return Err(place.not_a(Wanted::WholeNumber { most: u32::MAX }));
-        }
-        #[expect(clippy::cast_precision_loss, reason = "moments end where whole numbers stop being exact")]
-        let within = number <= most as f64;
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to the most")]
-        if within { Ok(number as u64) } else { Err(place.error(Fault::OutOfRange)) }
         match place.value {
             Value::Number(number) if *number >= 0.0 && number.fract() == 0.0 => {
                 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and not negative")]

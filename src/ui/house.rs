@@ -25,8 +25,6 @@ pub(crate) fn house(desk: Desk) -> AnyView {
 }
 
 fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
-    let HouseView { headline, water, drawing, findings, lists } = view;
-fn drawn(view: HouseView, desk: Desk) -> AnyView {
     let HouseView { due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();

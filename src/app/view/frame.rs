@@ -67,9 +67,6 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::TrialOpened
         | Notice::TrialDropped
         | Notice::OptionKept(_) => Some(Offer::Undo),
-        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept | Notice::RainRemoved => Some(Offer::Undo),
-        Notice::TrialOpened | Notice::TrialDropped | Notice::OptionKept(_) => Some(Offer::Undo),
-        Notice::EntryWritten | Notice::EntryRemoved => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),

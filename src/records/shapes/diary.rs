@@ -47,12 +47,6 @@ fn read_entry(place: &Place<'_>) -> Read<Entry> {
     Ok(Entry { id: EntryId(id), edited: edited.unwrap_or(id), date, told: read_told(&place.at("what")?)?, note })
 }
 
-/// A moment as a number: up to [`LAST_MOMENT`] each has one of its own.
-#[expect(clippy::cast_precision_loss, reason = "at most 2⁵³")]
-fn moment(moment: u64) -> Value {
-    number(moment as f64)
-}
-
 fn write_entry(entry: &Entry) -> Value {
     let mut values = vec![("id", moment(entry.id.0)), ("on", entry.date.to_string().into())];
     if entry.edited != entry.id.0 {
