@@ -12,6 +12,7 @@ use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::site::barrier::BarrierKind;
 use crate::site::climate::ClimateValue;
 use crate::site::details::Detail;
 use crate::site::diary::{Entry, EntryId, Half, Subject};
@@ -109,6 +110,12 @@ pub enum Event {
     TableEntered(PartId, Vec<crate::site::TableRow>),
     /// A detail of a part or of the site was entered, in the unit that its kind is kept in; none is the usual value.
     DetailEntered(Option<PartId>, Detail, Option<f64>),
+    /// A barrier is wanted at the end of a use's chain.
+    BarrierAdded(PartId, BarrierKind),
+    /// A barrier is to go.
+    BarrierRemoved(PartId),
+    /// A barrier is to move in its chain.
+    BarrierShifted(PartId, Shift),
     /// The way in which the climate is given was chosen.
     ClimateWayChosen {
         /// By latitude and temperatures; else by reference evapotranspiration.

@@ -4,6 +4,8 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use super::barrier::{Barrier, BarrierKind};
+use super::details::{Detail, Details, Entered};
 use super::feed::{Diverter, Drain, Feed, USUAL_DIVERTER};
 use super::household::Site;
 use super::new_part;
@@ -25,6 +27,13 @@ const NEW_TANK: PartId = PartId(6);
 const OLD_TANK: PartId = PartId(7);
 const BARREL: PartId = PartId(8);
 const TRUNK_LINE: PartId = PartId(9);
+
+/// What its drinking water passes.
+const BARRIERS: [Barrier; 3] = [
+    Barrier { id: PartId(14), kind: BarrierKind::Sediment },
+    Barrier { id: PartId(15), kind: BarrierKind::Carbon },
+    Barrier { id: PartId(16), kind: BarrierKind::Ultraviolet },
+];
 
 /// The demo household's site.
 pub fn site() -> Site {
@@ -57,9 +66,21 @@ pub fn site() -> Site {
         pumps: Vec::new(),
         uses: uses(),
         hauling: Vec::new(),
+        details: details(),
         ..System::default()
     };
     Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
+}
+
+/// Cartridges for 10,000 L each, a class A lamp for 30 L/min.
+fn details() -> Details {
+    let of = |barrier: usize, detail, value| Entered { of: Some(BARRIERS[barrier].id), detail, value };
+    Details(vec![
+        of(0, Detail::RatedLitres, 10_000.0),
+        of(1, Detail::RatedLitres, 10_000.0),
+        of(2, Detail::LampClass, 1.0),
+        of(2, Detail::LampFlow, 30.0),
+    ])
 }
 
 fn section(id: PartId, name: &str, area_m2: f64, material: Material, feed: Option<PartId>) -> RoofSection {
@@ -103,7 +124,7 @@ fn uses() -> Vec<Use> {
         tank: Some(tank),
         amount,
         outdoor,
-        barriers: Vec::new(),
+        barriers: if class == Class::Drinking { BARRIERS.to_vec() } else { Vec::new() },
     };
     vec![
         using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),

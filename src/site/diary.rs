@@ -165,6 +165,18 @@ pub enum Parameter {
     Copper,
     /// Zinc.
     Zinc,
+    /// Cadmium.
+    Cadmium,
+    /// Arsenic.
+    Arsenic,
+    /// Chromium, all of it.
+    Chromium,
+    /// Iron.
+    Iron,
+    /// Benzo(a)pyrene, of soot and tar.
+    Benzopyrene,
+    /// Asbestos fibres longer than 10 µm, in millions.
+    Asbestos,
     /// Nitrate, as nitrate.
     Nitrate,
     /// Electrical conductivity.
@@ -177,7 +189,7 @@ pub enum Parameter {
 
 impl Parameter {
     /// All of them.
-    pub const ALL: [Parameter; 12] = [
+    pub const ALL: [Parameter; 18] = [
         Parameter::EColi,
         Parameter::Coliforms,
         Parameter::Turbidity,
@@ -186,6 +198,12 @@ impl Parameter {
         Parameter::Lead,
         Parameter::Copper,
         Parameter::Zinc,
+        Parameter::Cadmium,
+        Parameter::Arsenic,
+        Parameter::Chromium,
+        Parameter::Iron,
+        Parameter::Benzopyrene,
+        Parameter::Asbestos,
         Parameter::Nitrate,
         Parameter::Conductivity,
         Parameter::Transmittance,
@@ -199,7 +217,15 @@ impl Parameter {
             Parameter::Turbidity => "NTU",
             Parameter::Ph | Parameter::Other => "",
             Parameter::FreeChlorine | Parameter::Nitrate => "mg/L",
-            Parameter::Lead | Parameter::Copper | Parameter::Zinc => "µg/L",
+            Parameter::Lead
+            | Parameter::Copper
+            | Parameter::Zinc
+            | Parameter::Cadmium
+            | Parameter::Arsenic
+            | Parameter::Chromium
+            | Parameter::Iron
+            | Parameter::Benzopyrene => "µg/L",
+            Parameter::Asbestos => "million/L",
             Parameter::Conductivity => "µS/cm",
             Parameter::Transmittance => "%",
         }

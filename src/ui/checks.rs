@@ -31,7 +31,7 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
     })
 }
 
-fn check(view: CheckView, desk: Desk) -> AnyView {
+pub(crate) fn check(view: CheckView, desk: Desk) -> AnyView {
     let CheckView { title, class, word, sentence, to_do, inputs, figures, behind, caution } = view;
     let lines = figures.into_iter().map(|(label, figure)| line(&label, &figure));
     let inputs = inputs.into_iter().map(|view| input(view, desk));

@@ -22,6 +22,8 @@ mod checks;
 mod climate;
 mod habits;
 mod sheet;
+mod water;
+mod water_test;
 
 mod choose;
 mod element;

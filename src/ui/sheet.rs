@@ -110,6 +110,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         lines("state", |view| &view.state),
         fields.into(),
         extra,
+        super::water::of_tap(id, desk),
         super::checks::of_part(id, desk),
         list("cautions", view.cautions.iter().copied()).into(),
         worded("P", words::cautions::WHO_DECIDES).class("small").into(),

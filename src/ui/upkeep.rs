@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 
-use super::Desk;
 use super::element::{element, list, live, nothing, worded};
 use super::field::typed_field;
+use super::{Desk, water};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::upkeep::{self, JobView, UpkeepView};
@@ -27,6 +27,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .child(worded("P", say::CAUTION).class("small caution"))
         .child(element("DIV").class("row").child(save))
         .child(worded("P", say::USUAL).class("small"))
+        .child(water::of_site(desk))
         .into()
 }
 

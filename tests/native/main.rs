@@ -19,6 +19,7 @@ mod rain_records;
 mod reckon;
 mod reference_et;
 mod saved;
+mod treatment;
 mod upgrades;
 mod upkeep;
 mod what_next;

@@ -8,7 +8,7 @@ use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
-use eavewater::site::diary::Diary;
+use eavewater::site::diary::{Diary, Entry, EntryId, Parameter, TestResult, Told};
 use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
 use serde_json::Value;
@@ -72,6 +72,29 @@ fn the_summary_says_the_answer_and_the_years() {
     let text = String::from_utf8(output.stdout).unwrap();
     assert!(text.contains("In 12 years of rain, the water ran out in"), "{text}");
     assert!(text.contains("used, gal") && text.contains("2019"), "{text}");
+}
+
+#[test]
+fn the_taps_are_told_with_their_gap_and_their_tests() {
+    // A class A lamp (NSF/ANSI 55, 40 mJ/cm²): EPA's table gives half a log of viruses, WHO asks for 5 (from memory). WHO:
+    // no E. coli in any 100 mL.
+    let site = demo::site();
+    let told =
+        Told::Test { at: Some(site.system.uses[0].id), parameter: Parameter::EColi, found: TestResult::Value(12.0) };
+    let date = chrono::NaiveDate::from_ymd_opt(2026, 3, 4).unwrap();
+    let entry = Entry { id: EntryId(1), edited: 1, date, told, note: String::new() };
+    let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::of(vec![entry]) };
+    let file = written("demo-water.json", &export(&Units::default(), vec![file]));
+    let text = String::from_utf8(reckon(&[&file, "--summary"]).stdout).unwrap();
+    for said in
+        ["Weakest: viruses. Proven are 0.5 of the 5 log", "12 in 100 mL, 4 March 2026", "Boil every glass for 1 min"]
+    {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();
+    let tap = &report[0]["water"][0];
+    assert_eq!((&tap["stars"], &tap["weakest"]["germ"]), (&Value::from(1), &Value::from("viruses")));
+    assert_eq!(tap["tests"][0]["judgement"], "Over the limit");
 }
 
 #[test]

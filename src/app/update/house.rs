@@ -2,7 +2,7 @@
 
 use crate::app::effect::Effect;
 use crate::app::event::Shift;
-use crate::app::model::{Model, Notice, Undo};
+use crate::app::model::{KeptSite, Model, Notice, Undo};
 use crate::site::edit::EditError;
 use crate::site::new_part;
 use crate::site::part::PartId;
@@ -32,14 +32,25 @@ pub(super) fn duplicate(model: &mut Model, id: PartId) -> Vec<Effect> {
 pub(super) fn remove(model: &mut Model, id: PartId) -> Vec<Effect> {
     let Some(kept) = model.shown_site() else { return Vec::new() };
     let Some(part) = kept.site.system.part(id) else { return Vec::new() };
-    let before = match &model.trial.system {
-        Some(_) => Undo::Trial(Box::new(model.trial.clone())),
-        None => Undo::Site(kept.id, kept.site),
-    };
-    model.notice = Some(Notice::PartRemoved(part.name().to_owned()));
-    model.undo = Some(before);
+    told_as_removed(model, kept, part.name());
     model.sheet = None;
     change_system(model, |system| system.remove(id))
+}
+
+pub(super) fn remove_barrier(model: &mut Model, id: PartId) -> Vec<Effect> {
+    let Some(kept) = model.shown_site() else { return Vec::new() };
+    let Some(barrier) = kept.site.system.barrier(id).copied() else { return Vec::new() };
+    told_as_removed(model, kept, words::treatment::barriers::name(barrier.kind));
+    change_system(model, |system| system.remove_barrier(id))
+}
+
+/// Tells that something is about to go, and keeps what there was to bring it back.
+fn told_as_removed(model: &mut Model, kept: KeptSite, name: &str) {
+    model.undo = Some(match &model.trial.system {
+        Some(_) => Undo::Trial(Box::new(model.trial.clone())),
+        None => Undo::Site(kept.id, kept.site),
+    });
+    model.notice = Some(Notice::PartRemoved(name.to_owned()));
 }
 
 pub(super) fn shift(model: &mut Model, id: PartId, shift: Shift) -> Vec<Effect> {

@@ -12,7 +12,7 @@ mod upkeep;
 mod uses;
 
 use super::effect::Effect;
-use super::event::Event;
+use super::event::{Event, Shift};
 use super::model::{Model, Notice, Place};
 
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
@@ -81,6 +81,11 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::PartNamed(part, name) => house::edit(model, |system| system.set_name(part, &name)),
         Event::TableEntered(part, rows) => house::edit(model, |system| system.set_table(part, rows)),
         Event::DetailEntered(of, detail, value) => house::edit(model, |system| system.details.set(of, detail, value)),
+        Event::BarrierAdded(using, kind) => house::change_system(model, |system| system.add_barrier(using, kind)),
+        Event::BarrierRemoved(barrier) => house::remove_barrier(model, barrier),
+        Event::BarrierShifted(barrier, shift) => {
+            house::change_system(model, |system| system.shift_barrier(barrier, shift == Shift::Down))
+        }
         Event::ClimateWayChosen { temperatures } => uses::climate_way(model, temperatures),
         Event::ClimateEntered(value, number) => uses::climate_entered(model, value, number),
         Event::HabitEntered(value, number) => uses::habit_entered(model, value, number),

@@ -81,7 +81,7 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> 
     of_all(&asked).iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 
-fn view(check: &Check, system: &System, units: &Units) -> CheckView {
+pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     let said = say::said(check, system, units);
     let text = say::text(check.subject);
     let mut figures: Vec<(String, String)> = Vec::new();
@@ -93,20 +93,24 @@ fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     behind.retain(|(_, words)| !words.is_empty());
     CheckView {
         title: text.title,
-        class: match check.verdict {
-            Verdict::Holds => "check holds",
-            Verdict::Fails if check.is_guess() => "check unsure",
-            Verdict::Fails => "check fails",
-            Verdict::Tells => "check",
-            Verdict::Lacks | Verdict::Outside => "check unsure",
-        },
-        word: if check.fails() && check.is_guess() { say::NOT_ENOUGH_IF } else { say::verdict(check.verdict) },
+        class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
+        word: say::word(check),
         sentence: capital(said.verdict),
         to_do: said.to_do,
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
         caution: text.caution,
+    }
+}
+
+/// The class that colours a verdict.
+pub(super) const fn class(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "check holds",
+        Verdict::Fails => "check fails",
+        Verdict::Tells => "check",
+        Verdict::Lacks | Verdict::Outside => "check unsure",
     }
 }
 

@@ -71,6 +71,7 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
     let mut loose = wants_attention(system);
     loose.extend(super::checks::failing(kept, outcome, today));
+    loose.extend(super::water::failing(kept, today));
     let overdue = upkeep::overdue_parts(&upkeep::standing(kept, today), kept);
     loose.extend(&overdue);
     marks.extend(

@@ -18,6 +18,7 @@ pub mod sizing;
 pub mod sketch;
 pub mod upkeep;
 pub mod uses;
+pub mod water;
 pub mod years;
 
 use crate::engine::question::{Answer, Refusal};

@@ -5,6 +5,7 @@ mod checks;
 mod next;
 mod order;
 mod report;
+mod water;
 
 use std::process::ExitCode;
 

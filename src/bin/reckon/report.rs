@@ -169,6 +169,7 @@ pub fn json(file: &SiteFile, answer: &Answer, further: Vec<(&str, Value)>, days:
         "diverters": diverters,
         "years": years,
     });
+    report["water"] = super::water::json(file, answer);
     for (key, value) in further {
         report[key] = value;
     }
@@ -289,6 +290,7 @@ pub fn summary(file: &SiteFile, answer: &Answer, further: Vec<String>, units: &U
     }));
     lines.extend(further);
     lines.push(String::new());
+    lines.extend(super::water::summary(file, answer, units));
     lines.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lines.join("\n").replace('\u{a0}', " ")
 }

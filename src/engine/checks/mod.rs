@@ -239,10 +239,13 @@ impl Check {
 
     /// Whether the verdict rests on a size of the part that nobody has entered yet.
     pub fn is_guess(&self) -> bool {
-        self.inputs.iter().any(|input| match input.source {
-            Source::Detail { of: Some(_), detail, entered } => !entered && !detail.is_wish(),
-            _ => false,
-        })
+        // A question that was answered with yes stands, whatever the others are.
+        let answers = self.subject == Subject::OnRoof;
+        !answers
+            && self.inputs.iter().any(|input| match input.source {
+                Source::Detail { of: Some(_), detail, entered } => !entered && !detail.is_wish(),
+                _ => false,
+            })
     }
 }
 

@@ -7,7 +7,10 @@ pub mod dose;
 pub mod targets;
 pub mod ultraviolet;
 
+pub mod limits;
+pub mod results;
 pub mod sources;
 
+pub mod chain;
 pub mod parts;
 pub mod step;

@@ -116,7 +116,16 @@ pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
 /// Not enough, but on sizes that nobody has entered yet.
 pub const NOT_ENOUGH_IF: &str = "Not enough, if the usual sizes are yours";
 
-/// A verdict in a word, for whoever can't see its colour.
+/// What a check comes to in a word, for whoever can't see its colour.
+pub fn word(check: &Check) -> &'static str {
+    match check.subject {
+        Subject::OnRoof => treatment::roof::word(check.verdict),
+        _ if check.fails() && check.is_guess() => NOT_ENOUGH_IF,
+        _ => verdict(check.verdict),
+    }
+}
+
+/// A verdict in a word.
 pub const fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Holds => "Enough",

@@ -4,6 +4,7 @@ use crate::engine::checks::Figure;
 use crate::engine::treatment::step::{Effect, Step, Why};
 use crate::quantity::{Kind, Units, shown};
 use crate::site::barrier::BarrierKind;
+use crate::site::details::Detail;
 use crate::words::checks::Text;
 
 /// The name of a kind.
@@ -83,18 +84,23 @@ pub const fn text(kind: BarrierKind) -> Text {
     Text { title: name(kind), formula, source, assumes, caution }
 }
 
+const WITHOUT_POWER: &str = " Without power untreated water flows on: a valve that shuts belongs to a class A lamp.";
+
 /// Why a barrier is worth what it is worth.
-pub fn why(step: &Step, units: &Units) -> String {
+fn why(step: &Step, units: &Units) -> String {
     let figure = |of: Figure| super::super::checks::figure(of, step.check.figure(of), units);
     match step.why {
-        Why::NotAgainstGerms => "It is not made against germs: nothing is counted.".to_owned(),
+        Why::NotAgainstGerms => "Nothing is counted against germs.".to_owned(),
         Why::NotProven => "Nothing proves what it stops, so nothing is counted. Enter its certificate.".to_owned(),
         Why::Certificate if step.logs == [0.0; 3] => "Its certificate names no germs: nothing is counted.".to_owned(),
         Why::Certificate => "Counted as certified.".to_owned(),
         Why::Dose if step.logs == [0.0; 3] => {
             format!("{} mJ/cm² reach the water: not enough to count. Class A asks for 40.", figure(Figure::LampDose))
         }
-        Why::Dose => format!("{} mJ/cm² reach the water at its busiest.", figure(Figure::LampDose)),
+        Why::Dose => {
+            let power = if step.check.went_in(Detail::LampPower) == 0.0 { WITHOUT_POWER } else { "" };
+            format!("{} mJ/cm² reach the water at its busiest.{power}", figure(Figure::LampDose))
+        }
         Why::DoseNotKnown => {
             "Nothing is counted until its class and the flow that it is tested for are entered.".to_owned()
         }
@@ -129,23 +135,37 @@ pub fn why(step: &Step, units: &Units) -> String {
     }
 }
 
-/// What a barrier is worth, in a line.
-pub fn worth(step: &Step) -> String {
-    let mut parts = Vec::new();
+/// What a barrier is worth, why, and what else it does.
+pub fn sentence(step: &Step, units: &Units) -> String {
+    let mut germs = Vec::new();
     for (germ, logs) in super::GERMS.into_iter().zip(step.logs) {
         if logs > 0.0 {
-            parts.push(format!("{germ} {} log", shown::significant(logs, 2)));
+            germs.push(format!("{} log of {germ}", shown::significant(logs, 2)));
         }
     }
+    let (mut certified, mut usual) = (Vec::new(), Vec::new());
     for (what, effect) in [("dirt", step.sediment), ("metals", step.metals), ("organic substances", step.organics)] {
         match effect {
             Effect::Nothing => {}
-            Effect::Usually => parts.push(format!("{what}, not proven")),
-            Effect::Certified => parts.push(format!("{what}, certified")),
+            Effect::Usually => usual.push(what.to_owned()),
+            Effect::Certified => certified.push(what.to_owned()),
         }
     }
-    if parts.is_empty() { "nothing proven".to_owned() } else { parts.join("; ") }
+    let mut said = Vec::new();
+    if !germs.is_empty() {
+        said.push(format!("{}.", crate::words::list(&germs)));
+    }
+    said.push(why(step, units));
+    for (what, list) in [("Certified against", certified), ("Usually helps against", usual)] {
+        if !list.is_empty() {
+            said.push(format!("{what} {}.", crate::words::list(&list)));
+        }
+    }
+    said.join(" ")
 }
+
+/// Days after which a cartridge is changed anyway: makers' usual advice (from memory, 80 %).
+const HALF_A_YEAR: f64 = 183.0;
 
 /// How long a filter lasts, if that is known; how far it is clogged.
 pub fn life(step: &Step, units: &Units) -> Vec<String> {
@@ -153,10 +173,14 @@ pub fn life(step: &Step, units: &Units) -> Vec<String> {
     let clogged = step.check.figure(Figure::Clogged);
     let mut said = Vec::new();
     if days.is_finite() {
-        said.push(format!(
-            "At what this tap draws it lasts {}; cloudy water clogs it sooner.",
-            shown::figure(days, Kind::Days, units)
-        ));
+        let lasts = shown::figure(days, Kind::Days, units);
+        said.push(if days > HALF_A_YEAR {
+            format!(
+                "By its litres it lasts {lasts} at this tap; usual advice is to change it after half a year anyway."
+            )
+        } else {
+            format!("By its litres it lasts {lasts} at this tap; cloudy water clogs it sooner.")
+        });
     }
     if clogged.is_finite() {
         let share = crate::words::percent(clogged);

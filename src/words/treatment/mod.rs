@@ -1,8 +1,15 @@
 //! Fit to drink: barriers, the chain, roofs, doses, results of tests.
 
 pub mod barriers;
+pub mod chain;
 pub mod dose;
+pub mod results;
 pub mod roof;
 
 /// The germs, in the order of [`crate::engine::treatment::targets::Germ::ALL`].
 pub const GERMS: [&str; 3] = ["bacteria", "viruses", "protozoa"];
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

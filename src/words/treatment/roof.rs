@@ -44,6 +44,14 @@ pub const fn to_do(question: Detail) -> &'static str {
     }
 }
 
+pub(in crate::words) const fn word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "Nothing found",
+        Verdict::Fails => "Take care",
+        _ => "Not known",
+    }
+}
+
 pub(in crate::words) fn said(check: &Check) -> (String, String) {
     let yes: Vec<Detail> = ROOF_QUESTIONS.into_iter().filter(|question| check.went_in(*question) == YES).collect();
     let open = ROOF_QUESTIONS.into_iter().filter(|question| check.went_in(*question) == 0.0).count();

@@ -1,0 +1,342 @@
+//! Fit to drink: the chain of a tap with its gap, barrier by barrier, and the results of water tests.
+
+use chrono::NaiveDate;
+
+use super::checks::{CheckView, class, view};
+use crate::app::model::KeptSite;
+use crate::engine::checks::{Asked, Verdict};
+use crate::engine::question::Answer;
+use crate::engine::treatment::boiling;
+use crate::engine::treatment::chain::{Chain, chain, has_chain};
+use crate::engine::treatment::limits::{Judgement, judge};
+use crate::engine::treatment::results::{Result, newest};
+use crate::engine::treatment::step::Step;
+use crate::quantity::Units;
+use crate::site::barrier::BarrierKind;
+use crate::site::details::Detail;
+use crate::site::diary::{Diary, Parameter};
+use crate::site::household::Site;
+use crate::site::part::PartId;
+use crate::site::system::System;
+use crate::site::uses::Use;
+use crate::words::{self, treatment as say};
+
+/// The chain of a tap.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TapView {
+    /// The use at whose tap it ends.
+    pub tap: PartId,
+    /// Its name.
+    pub name: String,
+    /// The class that colours the verdict.
+    pub class: &'static str,
+    /// The verdict in a word.
+    pub word: &'static str,
+    /// The verdict in a sentence.
+    pub verdict: String,
+    /// The weakest gap.
+    pub weakest: Option<String>,
+    /// Whether a test is over a limit of health, so that the tests come first.
+    pub urgent: bool,
+    /// What is wrong with order or roofs.
+    pub wrong: Vec<String>,
+    /// What lies before the barriers.
+    pub upstream: String,
+    /// The barriers.
+    pub steps: Vec<StepView>,
+    /// The table of what is proven and wanted.
+    pub rows: Vec<[String; 4]>,
+    /// What else is to be known.
+    pub notes: Vec<String>,
+    /// The newest tests.
+    pub tests: Vec<TestView>,
+    /// What to be careful of.
+    pub caution: &'static str,
+}
+
+/// One barrier.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StepView {
+    /// The barrier.
+    pub id: PartId,
+    /// What went in, what it is worth, and why.
+    pub check: CheckView,
+}
+
+/// One result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TestView {
+    /// What was tested for.
+    pub title: &'static str,
+    /// The class that colours the judgement.
+    pub class: &'static str,
+    /// The judgement in a word.
+    pub word: &'static str,
+    /// What was found, where and when.
+    pub found: String,
+    /// What it means, against whose limits.
+    pub meaning: String,
+    /// What to do next; may be empty.
+    pub next: String,
+}
+
+/// What the case knows of the open site.
+#[derive(Clone, Copy)]
+pub struct Seen<'a> {
+    /// The site.
+    pub site: &'a Site,
+    /// Its diary.
+    pub diary: &'a Diary,
+    /// What the balance says, if it runs.
+    pub answer: Option<&'a Answer>,
+    /// The day.
+    pub today: NaiveDate,
+    /// The person's units.
+    pub units: &'a Units,
+}
+
+impl<'a> Seen<'a> {
+    fn asked(&self) -> Asked<'a> {
+        Asked { site: self.site, rain: None, answer: self.answer, today: self.today }
+    }
+
+    fn boil_minutes(&self) -> f64 {
+        let altitude = self.site.system.details.get(None, Detail::Altitude);
+        boiling::minutes(altitude.unwrap_or(Detail::Altitude.row().usual))
+    }
+}
+
+/// The chain of a use; `None` where nobody could come to drink from it.
+pub fn tap(seen: &Seen<'_>, part: PartId) -> Option<TapView> {
+    let using = seen.site.system.uses.iter().find(|using| using.id == part && has_chain(using.class))?;
+    Some(tap_of(seen, using))
+}
+
+/// The chains of all taps.
+pub fn taps(seen: &Seen<'_>) -> Vec<TapView> {
+    let uses = seen.site.system.uses.iter();
+    uses.filter(|using| has_chain(using.class)).map(|using| tap_of(seen, using)).collect()
+}
+
+/// Taps for drinking whose chain is not enough, for the drawing.
+pub fn failing(kept: &KeptSite, today: NaiveDate) -> Vec<PartId> {
+    let asked = Asked { site: &kept.site, rain: None, answer: None, today };
+    let uses = kept.site.system.uses.iter().filter(|using| has_chain(using.class));
+    let chains = uses.map(|using| chain(&asked, &kept.diary, using));
+    chains
+        .filter(|chain| chain.verdict() == Verdict::Fails || failed_tests(chain).next().is_some())
+        .map(|chain| chain.tap)
+        .collect()
+}
+
+fn failed_tests(chain: &Chain) -> impl Iterator<Item = &Result> {
+    let chlorinated = chain.is_chlorinated();
+    chain.results.iter().filter(move |result| judge(result.of, result.found, chlorinated).0 == Judgement::Fails)
+}
+
+fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
+    let system = &seen.site.system;
+    let chain = chain(&seen.asked(), seen.diary, using);
+    let failed: Vec<String> =
+        failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
+    let (class, word) = match chain.verdict() {
+        _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
+        Verdict::Holds => (class(Verdict::Holds), "Proven"),
+        Verdict::Lacks => (class(Verdict::Lacks), "In part"),
+        Verdict::Tells => (class(Verdict::Tells), "Not proven"),
+        verdict => (class(verdict), "Not proven"),
+    };
+    let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
+    wrong.extend(say::chain::unguarded(&chain, system));
+    let chlorinated = chain.is_chlorinated();
+    TapView {
+        tap: using.id,
+        name: using.name.clone(),
+        class,
+        word,
+        verdict: if failed.is_empty() { say::chain::verdict(&chain) } else { say::chain::test_fails(&failed) },
+        // Where nobody is meant to drink and nothing was entered, the gap goes without saying.
+        weakest: say::chain::weakest(&chain).filter(|_| chain.verdict() != Verdict::Tells),
+        urgent: !failed.is_empty(),
+        wrong,
+        upstream: say::chain::upstream(&chain),
+        steps: chain.steps.iter().map(|step| step_view(step, system, seen.units)).collect(),
+        rows: say::chain::rows(&chain),
+        notes: say::chain::also_on_roof(&chain, system),
+        tests: tests(seen, &chain.results, chlorinated),
+        caution: say::chain::caution(using.class),
+    }
+}
+
+fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
+    let mut check = view(&step.check, system, units);
+    let life = say::barriers::life(step, units);
+    check.word = match step.check.verdict {
+        Verdict::Holds => "Proven",
+        Verdict::Tells => "Not against germs",
+        Verdict::Outside => "Outside the tables",
+        Verdict::Lacks | Verdict::Fails => "Not proven",
+    };
+    check.sentence = say::barriers::sentence(step, units);
+    check.to_do = life.join(" ");
+    StepView { id: step.barrier.id, check }
+}
+
+/// All tests of the site: the newest of each parameter, wherever it was taken; what fails comes first.
+pub fn all_tests(seen: &Seen<'_>) -> Vec<TestView> {
+    let uses = &seen.site.system.uses;
+    let chlorinated =
+        uses.iter().any(|using| using.barriers.iter().any(|barrier| barrier.kind == BarrierKind::Chlorine));
+    tests(seen, &newest(seen.diary, |_| true), chlorinated)
+}
+
+fn tests(seen: &Seen<'_>, results: &[Result], chlorinated: bool) -> Vec<TestView> {
+    let mut judged: Vec<(Judgement, TestView)> = results.iter().map(|result| test(seen, result, chlorinated)).collect();
+    judged.sort_by_key(|(judgement, _)| std::cmp::Reverse(*judgement));
+    judged.into_iter().map(|(_, view)| view).collect()
+}
+
+fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, TestView) {
+    let (judgement, _) = judge(result.of, result.found, chlorinated);
+    let place = result.at.map(|at| seen.site.system.name_of(at)).filter(|name| !name.is_empty());
+    let place = place.map(|name| format!(", {name}")).unwrap_or_default();
+    let found = words::diary::found(result.of, result.found);
+    let meaning = [say::results::meaning(result.of), &say::results::limits_of(result.of, chlorinated)].join(" ");
+    let view = TestView {
+        title: words::diary::parameter_name(result.of),
+        class: match judgement {
+            Judgement::Within => class(Verdict::Holds),
+            Judgement::Fails => class(Verdict::Fails),
+            Judgement::Watch | Judgement::CannotTell => class(Verdict::Lacks),
+            Judgement::NoLimit => class(Verdict::Tells),
+        },
+        word: say::results::word(judgement),
+        found: format!("{found}, {}{place}.", words::date(result.date)),
+        meaning,
+        next: say::results::next_step(result.of, judgement, seen.boil_minutes()),
+    };
+    (judgement, view)
+}
+
+/// The chain in plain sentences, for whoever reads without a screen.
+pub fn sentences(view: &TapView) -> Vec<String> {
+    let mut said = vec![format!("{}: {}", view.name, view.verdict)];
+    said.extend(view.weakest.clone());
+    said.extend(view.wrong.iter().cloned());
+    said.extend(view.steps.iter().map(|step| format!("{}: {}", step.check.title, step.check.sentence)));
+    said.extend(view.notes.iter().cloned());
+    said.extend(view.tests.iter().map(|test| format!("{}: {} {} {}", test.title, test.word, test.found, test.next)));
+    said
+}
+
+/// A day as a date field says it: 2026-03-04.
+pub fn read_date(text: &str) -> Option<NaiveDate> {
+    let mut parts = text.splitn(3, '-');
+    let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
+    NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)
+}
+
+/// What a person types as the result of a test: a number, "<" and a number, or that it is there or not.
+pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::TestResult> {
+    use crate::quantity::{Kind, typed};
+    use crate::site::diary::{FOUND, TestResult};
+    let text = text.trim().trim_end_matches(of.unit()).trim().to_lowercase();
+    let number = |text: &str| {
+        let read = typed::quantity(text.trim(), Kind::Count, &Units::default()).ok()?;
+        (read.parts.len() == 1 && FOUND.holds(read.si)).then_some(read.si)
+    };
+    match text.as_str() {
+        "none" | "absent" | "not found" | "not detected" | "nd" | "negative" | "no" => Some(TestResult::Absent),
+        "present" | "found" | "detected" | "positive" | "yes" => Some(TestResult::Present),
+        _ => match text.strip_prefix('<').or_else(|| text.strip_prefix("under")) {
+            Some(limit) => number(limit).map(TestResult::Below),
+            None => number(&text).map(TestResult::Value),
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+    use crate::site::diary::{Entry, EntryId, TestResult, Told};
+
+    fn told(site: &Site, diary: &Diary) -> Vec<TapView> {
+        let seen = Seen { site, diary, answer: None, today: NaiveDate::default(), units: &Units::default() };
+        let views = taps(&seen);
+        for said in views.iter().flat_map(sentences) {
+            assert!(!said.contains("NaN") && !said.contains('—') && !said.contains("  "), "{said}");
+        }
+        views
+    }
+
+    /// A diary with one test of a tap.
+    fn tested(at: PartId, parameter: Parameter, found: TestResult) -> Diary {
+        let told = Told::Test { at: Some(at), parameter, found };
+        Diary::of(vec![Entry { id: EntryId(1), edited: 1, date: NaiveDate::default(), told, note: String::new() }])
+    }
+
+    #[test]
+    fn every_barrier_and_result_is_told_in_words() {
+        let mut site = demo::site();
+        let tap = site.system.uses[0].id;
+        for kind in BarrierKind::ALL {
+            site.system.add_barrier(tap, kind);
+        }
+        for proof in 0..6u8 {
+            let filters = site.system.uses[0].barriers.clone();
+            for barrier in filters.iter().filter(|barrier| barrier.kind.is_filter()) {
+                let of = Some(barrier.id);
+                for (detail, value) in [
+                    (Detail::Proof, f64::from(proof)),
+                    (Detail::CertifiedMetals, f64::from(proof % 2)),
+                    (Detail::FilterNow, 20.0 * f64::from(proof)),
+                ] {
+                    assert_eq!(site.system.details.set(of, detail, Some(value)), Ok(()));
+                }
+            }
+            assert_eq!(told(&site, &Diary::default())[0].steps.len(), BarrierKind::ALL.len() + 3);
+        }
+        for parameter in Parameter::ALL {
+            for found in [
+                TestResult::Value(9e4),
+                TestResult::Value(0.0),
+                TestResult::Below(1e3),
+                TestResult::Present,
+                TestResult::Absent,
+            ] {
+                let views = told(&site, &tested(tap, parameter, found));
+                assert_eq!(views[0].tests.len(), 1, "{parameter:?}");
+                assert_eq!(views[0].urgent, views[0].class.contains("fails"), "{parameter:?} {found:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_failing_test_comes_before_what_is_proven() {
+        let site = demo::site();
+        let tap = site.system.uses[0].id;
+        let views = told(&site, &tested(tap, Parameter::EColi, TestResult::Present));
+        assert!(views[0].verdict.contains("E. coli") && views[0].urgent, "{}", views[0].verdict);
+        assert!(views[0].tests[0].next.contains("Boil every glass for 1 min"), "{}", views[0].tests[0].next);
+        // The other tap is another water only if it hangs on another store: here nobody sampled it.
+        assert!(!views[1].urgent);
+    }
+
+    #[test]
+    fn results_are_read_as_people_write_them() {
+        for (text, of, expected) in [
+            ("none", Parameter::EColi, Some(TestResult::Absent)),
+            ("Present", Parameter::EColi, Some(TestResult::Present)),
+            ("<1", Parameter::EColi, Some(TestResult::Below(1.0))),
+            ("12 µg/L", Parameter::Lead, Some(TestResult::Value(12.0))),
+            ("under 0.5", Parameter::FreeChlorine, Some(TestResult::Below(0.5))),
+            ("7.2", Parameter::Ph, Some(TestResult::Value(7.2))),
+            ("-3", Parameter::Lead, None),
+            ("blue", Parameter::Lead, None),
+            ("", Parameter::Lead, None),
+        ] {
+            assert_eq!(read_result(text, of), expected, "{text}");
+        }
+    }
+}

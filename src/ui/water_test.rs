@@ -1,0 +1,71 @@
+//! Writing the result of a water test into the diary.
+
+use leptos::prelude::*;
+
+use super::Desk;
+use super::choose::Choose;
+use super::element::{element, worded};
+use crate::app::draft::Draft;
+use crate::app::event::Event;
+use crate::app::view::water::{read_date, read_result};
+use crate::site::diary::{Parameter, Told};
+use crate::site::part::PartId;
+use crate::words::diary::parameter_name;
+use crate::words::treatment::results;
+
+/// A form for one result, taken at this part.
+pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
+    let parameter = RwSignal::new(0usize);
+    let text = RwSignal::new(String::new());
+    let date = RwSignal::new(None::<String>);
+    let refused = RwSignal::new(false);
+    let of = move || Parameter::ALL[parameter.get().min(Parameter::ALL.len() - 1)];
+    let today = move || desk.model.with(|model| model.today.to_string());
+    let write = move |_| {
+        let of = of();
+        let day =
+            date.with(|date| date.as_deref().map_or_else(|| desk.model.with(|model| Some(model.today)), read_date));
+        let found = text.with(|text| read_result(text, of));
+        refused.set(found.is_none() || day.is_none());
+        if let (Some(found), Some(date)) = (found, day) {
+            let told = Told::Test { at: Some(at), parameter: of, found };
+            text.set(String::new());
+            desk.send.run(Event::EntryWritten(Draft { id: None, date, told, note: String::new() }, (desk.moment)()));
+        }
+    };
+    let choose = Choose {
+        label: results::TESTED_FOR.to_owned(),
+        hint: None,
+        options: Box::new(move || {
+            let names = Parameter::ALL.into_iter().map(|of| parameter_name(of).to_owned());
+            (names.collect(), parameter.get_untracked())
+        }),
+        on_chosen: Box::new(move |at| parameter.set(at)),
+    };
+    let found = element("LABEL")
+        .live_attribute("class", move || Some(if refused.get() { "field wrong" } else { "field" }.to_owned()))
+        .child(worded("SPAN", results::FOUND).class("label"))
+        .child(
+            element("INPUT")
+                .attribute("type", "text")
+                .attribute("autocomplete", "off")
+                .attribute("enterkeyhint", "done")
+                .value(move || text.get())
+                .on("input", move |event| text.set(event_target_value(&event))),
+        )
+        .child(
+            element("SPAN")
+                .class("remark")
+                .attribute("role", "status")
+                .live_text(move || if refused.get() { results::NOT_A_RESULT.to_owned() } else { String::new() }),
+        )
+        .child(element("SPAN").class("hint").live_text(move || results::hint(of())));
+    let day = element("LABEL").class("field").child(worded("SPAN", results::SAMPLED).class("label")).child(
+        element("INPUT")
+            .attribute("type", "date")
+            .value(move || date.get().unwrap_or_else(today))
+            .on("input", move |event| date.set(Some(event_target_value(&event)))),
+    );
+    let button = element("BUTTON").attribute("type", "button").on("click", write).text(results::WRITE);
+    element("DIV").class("fields").child(choose).child(found).child(day).child(button).into()
+}
