@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::engine::sizing::study::Inquiry;
 use crate::records::cupboard::{Index, SiteFile, SiteId};
 use crate::site::diary::{Diary, Entry, EntryId, Half};
 use crate::site::household::Site;
@@ -46,6 +47,10 @@ pub enum Effect {
         /// Its text.
         text: String,
     },
+    /// Take up a question about size, in the place of the same one before.
+    Study(crate::app::study::Order),
+    /// Leave it.
+    LeaveStudy(Inquiry),
     /// Go on with the work in hand once the page is free.
     GoOn,
     /// Let the waiting version take over.

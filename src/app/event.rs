@@ -1,5 +1,7 @@
 //! What happens: what the person did, what the browser reports.
 
+use std::sync::Arc;
+
 use chrono::NaiveDate;
 
 use super::ahead::AheadEvent;
@@ -7,7 +9,9 @@ use super::draft::Draft;
 use super::model::Place;
 use super::next::NextEvent;
 use super::sketch::Sketch;
+use crate::engine::question::Refusal;
 use crate::engine::rain::rain_unit::RainUnit;
+use crate::engine::sizing::study::{Findings, Inquiry};
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
@@ -22,6 +26,7 @@ use crate::site::part::{Choice, Field, PartId};
 use crate::site::rain::{MissingDays, Normals};
 use crate::site::system::PartKind;
 use crate::site::upkeep::Job;
+use crate::site::wanted::Wanted;
 
 /// What can be dragged on the sizing place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -179,6 +184,18 @@ pub enum Event {
     /// The order of events within a day: θ.
     RuleChosen(f64),
 
+    /// A section with a question about size was opened or shut.
+    InquiryOpened(Inquiry, bool),
+    /// It is to be reckoned again, or for the first time.
+    InquiryWanted(Inquiry),
+    /// It is not to go on.
+    InquiryCancelled(Inquiry),
+    /// The question of this ticket is so far, 0 to 1.
+    StudyWentOn(u32, f64),
+    /// The question of this ticket is answered.
+    Studied(u32, Arc<Result<Findings, Refusal>>),
+    /// How sure the household wants to be was chosen.
+    WantedChosen(Wanted),
     /// Something happened about what to change next, or an option.
     Next(NextEvent),
     /// Something happened about the weeks ahead.

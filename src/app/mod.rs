@@ -18,6 +18,7 @@ pub mod form;
 pub mod merging;
 pub mod next;
 pub mod sketch;
+pub mod study;
 
 pub mod update;
 pub mod view;

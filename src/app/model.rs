@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use super::ahead::Lookout;
 use super::form::Form;
 use super::next::Next;
+use crate::app::study::Studies;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::typed::TypedError;
@@ -203,6 +204,8 @@ pub struct Model {
     pub sheet: Option<PartId>,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// Questions about size, and how far they are.
+    pub studies: Studies,
     /// What to change next.
     pub next: Next,
     /// The weeks ahead.
@@ -236,6 +239,7 @@ impl Default for Model {
             form: None,
             sheet: None,
             trial: Trial::NONE,
+            studies: Studies::default(),
             next: Next::NONE,
             ahead: Lookout::NONE,
             read_rain: None,

@@ -7,6 +7,7 @@ mod later;
 mod local_storage;
 mod perform;
 mod service_worker;
+mod studies;
 mod tabs;
 
 pub use clock::moment;
@@ -18,6 +19,7 @@ use crate::app::event::Event;
 
 /// Starts listening to what comes from outside the page, for as long as the page lives.
 pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
+    keeper.studies.listen(send);
     keeper.sends_by(send);
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);

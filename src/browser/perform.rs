@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use super::studies::Studies;
 use super::{BrowserShelf, clock, files, later, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
@@ -16,6 +17,7 @@ type Send = Rc<RefCell<Option<Box<dyn Fn(Event)>>>>;
 #[derive(Clone)]
 pub struct Keeper {
     cupboard: Rc<RefCell<Option<Cupboard<BrowserShelf>>>>,
+    pub(super) studies: Studies,
     /// Sends an event from outside, once somebody listens.
     send: Send,
 }
@@ -23,7 +25,7 @@ pub struct Keeper {
 impl Keeper {
     /// Opens the cupboard and says how the app starts.
     pub fn start() -> (Self, Event) {
-        let keeper = Self { cupboard: Rc::default(), send: Rc::default() };
+        let keeper = Self { cupboard: Rc::default(), studies: Studies::default(), send: Rc::default() };
         let opened = keeper.open();
         (keeper, Event::Started(clock::today(), opened))
     }
@@ -91,6 +93,14 @@ impl Keeper {
             }
             Effect::Download { name, media_type, text } => {
                 files::download(&name, media_type, &text);
+                None
+            }
+            Effect::Study(order) => {
+                self.studies.take_up(order);
+                None
+            }
+            Effect::LeaveStudy(inquiry) => {
+                self.studies.leave(inquiry);
                 None
             }
             Effect::GoOn => {

@@ -7,6 +7,7 @@ pub mod balance;
 pub mod checks;
 pub mod diary;
 pub mod measures;
+pub mod sizing;
 
 pub mod levels;
 

@@ -11,6 +11,8 @@ pub mod table;
 
 pub mod band;
 pub mod bars;
+pub mod contours;
+pub mod curve;
 pub mod daily;
 pub mod interval;
 pub mod lines;

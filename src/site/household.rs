@@ -5,6 +5,7 @@ use super::prices::Prices;
 use super::rain::MissingDays;
 use super::system::System;
 use super::upkeep::Upkeep;
+use super::wanted::Wanted;
 use crate::quantity::{Range, Share};
 
 /// One house. Its rain is kept beside it, being much larger.
@@ -38,6 +39,8 @@ pub struct Reckoning {
     pub rain_factors: [Share; 12],
     /// Generated years in place of the site's own, if they are wanted.
     pub generated: Option<GeneratedYears>,
+    /// How sure the household wants to be of its water.
+    pub wanted: Wanted,
 }
 
 /// Years drawn by a model of the place's rain.
@@ -77,6 +80,7 @@ impl Default for Reckoning {
             missing_days: MissingDays::LeaveOutYears { with_more_than: USUAL_MISSING_DAYS },
             rain_factors: [Share::of_one(1.0); 12],
             generated: None,
+            wanted: Wanted::default(),
         }
     }
 }

@@ -37,6 +37,7 @@ pub mod rain;
 pub mod trial;
 pub mod upgrade;
 pub mod upkeep;
+pub mod wanted;
 pub mod work;
 
 pub use tank::{Shape, ShapeKind};

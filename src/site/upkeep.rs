@@ -136,6 +136,9 @@ mod tests {
     fn every_part_asks_for_its_own_work() {
         let mut system = demo::site().system;
         let drinking = system.uses.iter().find(|using| using.class == Class::Drinking).map(|using| using.id);
+        for using in &mut system.uses {
+            using.barriers.clear();
+        }
         if let Some(using) = drinking {
             system.add_barrier(using, BarrierKind::Ultraviolet);
         }

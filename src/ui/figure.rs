@@ -115,7 +115,23 @@ pub(crate) fn chart(chart: Chart) -> AnyView {
         .child(element("FIGCAPTION").child(worded("H2", title)).child(worded("P", caption).class("small")))
         .child(finger)
         .child(element("P").class("reading").live_text(reading))
-        .child(element("DETAILS").child(worded("SUMMARY", "The same as a table")).child(table_of(table, title)))
+        .child(table_on_wish(table, title))
+        .into()
+}
+
+/// The numbers of a chart, put on the page when they are asked for: a long run has thousands of them.
+fn table_on_wish(table: Table, name: &'static str) -> AnyView {
+    let wanted = RwSignal::new(false);
+    let table = StoredValue::new(table);
+    let body = live(move || if wanted.get() { table_of(table.get_value(), name) } else { nothing() });
+    element("DETAILS")
+        .on("toggle", move |_| {
+            if !wanted.get_untracked() {
+                wanted.set(true);
+            }
+        })
+        .child(worded("SUMMARY", "The same as a table"))
+        .child(body)
         .into()
 }
 

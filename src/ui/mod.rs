@@ -13,6 +13,7 @@ mod house;
 mod kept;
 mod next;
 mod rain;
+mod size;
 mod sizing;
 mod sketch;
 mod start;

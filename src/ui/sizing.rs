@@ -41,6 +41,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .child(live(reservations))
         .child(beside(desk))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))
+        .child(super::size::sections(desk))
         .child(next::options(desk))
         .child(next::next(desk))
         .child(live(results))

@@ -16,6 +16,7 @@ pub mod next;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;
+pub mod size;
 pub mod sizing;
 pub mod sketch;
 pub mod treatment;

@@ -1,11 +1,19 @@
 //! The daily balance, timed: the same cases natively and in a browser.
 
+use std::sync::Arc;
+
+use eavewater::engine::balance::lanes::{Eight, Lanes, Plain, WIDTH};
+use eavewater::engine::balance::lean::{Calendar, Inflows, Lean};
 use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::{Conduct, run};
 use eavewater::engine::balance::series::run_and_keep;
+use eavewater::engine::balance::side_by_side::{Block, CaseOf, Frame};
 use eavewater::engine::rain::weather::{Origin, Weather};
+use eavewater::engine::sizing::batch::Ground;
+use eavewater::engine::sizing::surface::Surface;
 use eavewater::quantity::{Flow, Share};
 use eavewater::site::demo;
+use eavewater::site::household::Site;
 use eavewater::site::part::PartId;
 use eavewater::site::roof::Outlet;
 use eavewater::site::system::{Part, System};
@@ -34,9 +42,9 @@ pub fn time(clock: impl Fn() -> f64) -> Vec<Timed> {
     for (name, system) in cases {
         let Ok(plan) = plan(&system) else { continue };
         let tank_days = system.tanks.len() as f64 * weather.dates.len() as f64;
-        let mut measure = |name, work: &dyn Fn() -> f64| {
+        let mut measure = |name, rounds: usize, tank_days: f64, work: &dyn Fn() -> f64| {
             // The first round warms up and isn't counted.
-            let mut rounds: Vec<f64> = (0..=ROUNDS)
+            let mut rounds: Vec<f64> = (0..=rounds)
                 .map(|_| {
                     let before = clock();
                     std::hint::black_box(work());
@@ -45,13 +53,42 @@ pub fn time(clock: impl Fn() -> f64) -> Vec<Timed> {
                 .skip(1)
                 .collect();
             rounds.sort_unstable_by(f64::total_cmp);
-            let ms = rounds[ROUNDS / 2];
+            let ms = rounds[rounds.len() / 2];
             timed.push(Timed { name, ns_per_tank_day: ms * 1e6 / tank_days, ms_per_run: ms });
         };
-        measure(name, &|| run(&plan, &weather, conduct, |_| ()).stored_last_l);
-        measure("  the same, every day kept", &|| run_and_keep(&plan, &weather, conduct).0.stored_last_l);
+        measure(name, ROUNDS, tank_days, &|| run(&plan, &weather, conduct, |_| ()).stored_last_l);
+        measure("  the same, every day kept", ROUNDS, tank_days, &|| {
+            run_and_keep(&plan, &weather, conduct).0.stored_last_l
+        });
+        let Some(lean) = Lean::of(&plan) else { continue };
+        let frame = || Frame::new(lean.clone(), Inflows::of(&plan, &weather), Calendar::of(&weather.dates), conduct);
+        let cases = [(&plan, &plan); WIDTH];
+        measure("  gathered, then run in lanes, one case", ROUNDS, tank_days, &|| {
+            let frame = frame();
+            lanes::<Eight>(&frame, &cases[..1])
+        });
+        let frame = frame();
+        let eight = tank_days * WIDTH as f64;
+        measure("  eight cases in lanes", ROUNDS, eight, &|| lanes::<Eight>(&frame, &cases));
+        measure("  eight cases in lanes of ordinary code", ROUNDS, eight, &|| lanes::<Plain>(&frame, &cases));
+        let site = Site { system: system.clone(), ..demo::site() };
+        let mut half = weather.clone();
+        half.dates.truncate(YEARS / 2 * 365);
+        half.depths_mm.truncate(YEARS / 2 * 365);
+        let pairs = tank_days / 2.0 * 1600.0;
+        measure("  40 × 40 sizes and uses over 50 years", 3, pairs, &|| {
+            let mut surface = Surface::of(&site, Arc::new(Ground::new(half.clone(), conduct)), 40);
+            while surface.step() {}
+            surface.tallies().iter().map(|tally| tally.yield_l).sum()
+        });
     }
     timed
+}
+
+fn lanes<L: Lanes>(frame: &Frame, cases: &[CaseOf]) -> f64 {
+    let mut block = Block::<L>::new(frame, cases);
+    while block.go_on(frame, 20_000) {}
+    block.outcomes(1).first().map_or(0.0, |outcome| outcome.yield_l)
 }
 
 /// A table of what was timed.
@@ -64,7 +101,7 @@ pub fn table(timed: &[Timed]) -> String {
 }
 
 /// The demo's rain, over and over.
-fn century() -> Weather {
+pub fn century() -> Weather {
     let rain = demo::rain();
     let days = YEARS * 365;
     Weather {
@@ -76,7 +113,7 @@ fn century() -> Weather {
     }
 }
 
-fn small() -> System {
+pub fn small() -> System {
     let mut system = demo::site().system;
     let only = system.tanks[0].id;
     system.sections.truncate(1);
@@ -91,7 +128,7 @@ fn small() -> System {
 }
 
 /// The size that an answer must stay quick for: a section, a feed and a use more than the demo's of each kind.
-fn full() -> System {
+pub fn full() -> System {
     let mut system = demo::site().system;
     let copy = |system: &mut System, id: PartId| system.duplicate(id, "copy".to_owned());
     for section in [1, 2] {

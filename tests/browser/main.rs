@@ -5,6 +5,7 @@
 #[path = "../bench/kernel.rs"]
 mod kernel;
 mod same_bits;
+mod side_by_side;
 mod storage;
 
 use wasm_bindgen_test::{console_log, wasm_bindgen_test, wasm_bindgen_test_configure};

@@ -19,6 +19,7 @@ mod rain_records;
 mod reckon;
 mod reference_et;
 mod saved;
+mod sizing;
 mod treatment;
 mod upgrades;
 mod upkeep;

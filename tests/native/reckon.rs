@@ -164,6 +164,28 @@ fn what_next_is_ranked_by_the_measure_that_was_named() {
 }
 
 #[test]
+fn sizes_are_there_when_asked_for() {
+    // Hyderabad, 150 m², 150 L a day: mean inflow 322 L a day, and a sequent peak of 32,050.5 L (independent_balance.rs).
+    let site = Site {
+        name: "One tank".to_owned(),
+        system: one_tank::system(150.0, 0.85, 0.5, 20_000.0, 150.0),
+        ..demo::site()
+    };
+    let file = written(
+        "one-tank-sizes.json",
+        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]),
+    );
+    let output = reckon(&[&file, &record("hyderabad"), "--sizes"]);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let sizes = &report[0]["sizes"];
+    assert!((sizes["sequent_peak"]["before_spillage_l"].as_f64().unwrap() - 32_050.5).abs() < 1e-3);
+    assert_eq!(sizes["handbooks"].as_array().unwrap().len(), 4);
+    assert_eq!(sizes["smallest_storage_l"]["under_both_rules"][0]["outcome"], "enough");
+    let text = String::from_utf8(reckon(&[&file, &record("hyderabad"), "--sizes", "--summary"]).stdout).unwrap();
+    assert!(text.contains("by the sequent peak") && text.contains("6 % rule"), "{text}");
+}
+
+#[test]
 fn checks_come_with_the_report() {
     let file = demo_file("demo-checks.json");
     let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();

@@ -74,6 +74,7 @@ fn every_part() -> SiteFile {
         missing_days: MissingDays::Fill,
         rain_factors: [0.7, 0.75, 0.8, 0.85, 0.9, 0.95, 1.0, 1.1, 1.2, 1.3, 1.4, 3.0].map(Share::of_one),
         generated: None,
+        wanted: eavewater::site::wanted::Wanted::default(),
     };
     let normals = Normals {
         source: "Gauge by the \"old\" well, 1961\u{2013}1990 \\ ✓".to_owned(),

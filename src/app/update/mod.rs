@@ -8,6 +8,7 @@ mod next;
 mod rain;
 mod sites;
 mod sizing;
+mod study;
 mod upkeep;
 mod uses;
 
@@ -20,6 +21,7 @@ use super::model::{Model, Notice, Place};
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
     let mut effects = happened(model, event);
     effects.extend(next::due(model));
+    effects.extend(study::follow(model));
     effects
 }
 
@@ -131,6 +133,13 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::StartChosen(share) => sizing::start(model, share),
         Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
+
+        Event::InquiryOpened(inquiry, open) => study::opened(model, inquiry, open),
+        Event::InquiryWanted(inquiry) => study::wanted(model, inquiry),
+        Event::InquiryCancelled(inquiry) => study::cancelled(model, inquiry),
+        Event::StudyWentOn(ticket, progress) => study::went_on(model, ticket, progress),
+        Event::Studied(ticket, findings) => study::studied(model, ticket, findings),
+        Event::WantedChosen(wanted) => sites::change(model, |site| site.reckoning.wanted = wanted),
 
         Event::UnitsChosen(set) => kept::units(model, crate::quantity::Units::customary(set)),
         Event::UnitChosen(kind, symbol) => {

@@ -14,6 +14,7 @@ pub mod kept;
 pub mod next;
 pub mod rain;
 pub mod sheet;
+pub mod size;
 pub mod sizing;
 pub mod sketch;
 pub mod upkeep;

@@ -5,6 +5,7 @@ mod checks;
 mod next;
 mod order;
 mod report;
+mod sizes;
 mod water;
 
 use std::process::ExitCode;
@@ -67,9 +68,11 @@ fn reckon(order: &Order) -> Result<String, String> {
         .map(|file| {
             let (answer, rain) = answered(file, &units)?;
             let next = order.next.and_then(|by| next::judged(file, rain, by, &units));
+            let studied = if order.sizes { sizes::studied(file)? } else { Vec::new() };
             Ok(if order.summary {
                 let mut further = next::options_summary(file, rain, &answer, &units);
                 further.extend(next.iter().flat_map(|work| next::summary(work, &units)));
+                further.extend(sizes::summary(file, &studied, &units));
                 further.extend(checks::summary(file, rain, &answer, &units));
                 report::summary(file, &answer, further, &units)
             } else {
@@ -78,6 +81,7 @@ fn reckon(order: &Order) -> Result<String, String> {
                     ("checks", checks::json(file, rain, &answer, &units)),
                 ];
                 further.extend(next.iter().map(|work| ("next", next::json(work, &units))));
+                further.extend(sizes::json(file, &studied).map(|sizes| ("sizes", sizes)));
                 report::json(file, &answer, further, order.days)
             })
         })

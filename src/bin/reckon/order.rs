@@ -25,6 +25,7 @@ RAIN.csv: a daily record to use in the place of the sites' own rain (date and de
   --summary         a readable summary instead of JSON
   --next MEASURE    what to change next, ranked by price, dry-days, water, spill or worst-year
   --days            every day as well, in the JSON
+  --sizes           the smallest sizes that do what the site wants, and the handbooks, as well
   --help            this
 
 Volumes in the JSON are litres, rain is millimetres. What is odd about RAIN.csv is told on standard error.
@@ -58,6 +59,8 @@ pub struct Order {
     pub next: Option<RankBy>,
     /// Every day as well.
     pub days: bool,
+    /// Sizes as well.
+    pub sizes: bool,
 }
 
 /// Reads the command line; its first word is the program's own name.
@@ -67,7 +70,7 @@ pub struct Order {
 pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
     let mut parser = lexopt::Parser::from_iter(words);
     let (mut files, mut site, mut rain_unit, mut units) = (Vec::new(), None, None, None);
-    let (mut summary, mut days, mut next) = (false, false, None);
+    let (mut summary, mut days, mut sizes, mut next) = (false, false, false, None);
     let (mut years, mut draw) = (None, None);
     let told = |error: lexopt::Error| format!("{error}. `reckon --help` says how.");
     while let Some(word) = parser.next().map_err(told)? {
@@ -81,6 +84,7 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
             Long("draw") => draw = Some(draw_of(&parser.value().map_err(told)?)?),
             Long("summary") => summary = true,
             Long("days") => days = true,
+            Long("sizes") => sizes = true,
             Value(file) if files.len() < 2 => files.push(PathBuf::from(file)),
             other => return Err(told(other.unexpected())),
         }
@@ -95,7 +99,7 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
         (None, None) => None,
     };
     let rain_file = files.next();
-    Ok(Wish::Reckon(Order { site_file, rain_file, site, rain_unit, generated, units, summary, next, days }))
+    Ok(Wish::Reckon(Order { site_file, rain_file, site, rain_unit, generated, units, summary, next, days, sizes }))
 }
 
 fn years_of(word: &OsString) -> Result<u16, String> {

@@ -11,7 +11,7 @@ const HOURS_A_DAY: f64 = 24.0;
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 
 /// A diverter lowered to numbers.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Chamber {
     capacity_l: f64,
     /// What its hole passes at full head during a storm.
@@ -19,7 +19,7 @@ pub struct Chamber {
     emptying: Emptying,
 }
 
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 enum Emptying {
     /// How far the root of the content falls in a dry day, and in what is left of a rain day after the storm.
     Hole {

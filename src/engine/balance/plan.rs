@@ -88,7 +88,7 @@ impl Plan {
     }
 }
 
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Section {
     pub area_m2: f64,
     pub runoff_coefficient: f64,
@@ -97,7 +97,7 @@ pub(super) struct Section {
     pub outlets: Vec<(usize, f64)>,
 }
 
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct FeedPlan {
     pub capture: f64,
     pub tank: usize,

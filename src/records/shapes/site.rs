@@ -9,6 +9,7 @@ use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
 use crate::site::upkeep::Upkeep;
+use crate::site::wanted::Wanted;
 
 /// Reads a site.
 ///
@@ -56,7 +57,30 @@ fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
             Some(generated) => Some(read_generated(&generated)?),
             None => None,
         },
+        wanted: match place.at_if_any("wanted")? {
+            Some(wanted) => read_wanted(&wanted)?,
+            None => Wanted::default(),
+        },
     })
+}
+
+fn read_wanted(place: &Place<'_>) -> Read<Wanted> {
+    let (name, held) = place.as_choice()?;
+    Ok(match name {
+        #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
+        "good_years_in_ten" => Wanted::GoodYears(held.as_whole_number(10)? as u8),
+        "days" => Wanted::Days(Share::of_one(held.as_number()?)),
+        "water" => Wanted::Water(Share::of_one(held.as_number()?)),
+        _ => return Err(place.unknown(name)),
+    })
+}
+
+fn write_wanted(wanted: Wanted) -> Value {
+    match wanted {
+        Wanted::GoodYears(tenths) => choice("good_years_in_ten", tenths.into()),
+        Wanted::Days(share) => choice("days", number(share.get())),
+        Wanted::Water(share) => choice("water", number(share.get())),
+    }
 }
 
 fn read_generated(place: &Place<'_>) -> Read<GeneratedYears> {
@@ -87,6 +111,7 @@ fn write_reckoning(reckoning: &Reckoning) -> Value {
         ("missing_days", write_missing_days(reckoning.missing_days)),
         ("rain_factors", twelve(reckoning.rain_factors.map(Share::get))),
         ("generated", reckoning.generated.map_or(Value::Null, write_generated)),
+        ("wanted", write_wanted(reckoning.wanted)),
     ])
 }
 

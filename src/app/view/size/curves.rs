@@ -1,0 +1,54 @@
+//! Curves against storage, roof and use.
+
+use crate::app::view::charts::Chart;
+use crate::engine::sizing::curves::Point;
+use crate::engine::sizing::smallest::Sought;
+use crate::engine::sizing::tally::Tally;
+use crate::figures::curve::Curve;
+use crate::quantity::{Kind, Units, shown};
+use crate::site::household::Site;
+use crate::words::size as say;
+
+/// A chart against each, of reliability and yield.
+pub fn curves(site: &Site, curves: &[(Sought, Vec<Point>)], units: &Units, width: f64) -> Vec<Chart> {
+    curves.iter().map(|(sought, points)| chart(site, *sought, points, units, width)).collect()
+}
+
+fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f64) -> Chart {
+    let (now, kind) = (sought.of(site), say::kind(sought));
+    let line = |name: &str, share: fn(&Tally) -> f64| {
+        (name.to_owned(), points.iter().map(|(_, tally)| 100.0 * share(tally)).collect())
+    };
+    let curve = Curve {
+        places: points.iter().map(|(factor, _)| shown::in_unit(now * factor, kind, units)).collect(),
+        lines: vec![
+            line("water there", Tally::volumetric),
+            line("days not dry", Tally::time),
+            line("good years", Tally::good_share),
+        ],
+        here: shown::in_unit(now, kind, units),
+        here_is: "now".to_owned(),
+        unit: units.of(kind).symbol.to_owned(),
+        places_are: format!("{}, {}", say::name(sought), units.of(kind).symbol),
+    };
+    let mut table = curve.table();
+    table.columns.push(format!("used, {} a year", units.of(Kind::Volume).symbol));
+    for (row, (_, tally)) in table.rows.iter_mut().zip(points) {
+        row.push(shown::figure_number(tally.yield_a_year_l(), Kind::Volume, units));
+    }
+    let title = match sought {
+        Sought::Storage => "Against storage",
+        Sought::Roof => "Against roof",
+        Sought::Uses => "Against use",
+    };
+    let ends = [points.first(), points.last()].map(|end| end.map_or(0.0, |(_, tally)| tally.yield_a_year_l()));
+    let of_now = points.iter().find(|(factor, _)| *factor == 1.0).map_or(0.0, |(_, tally)| tally.yield_a_year_l());
+    let litres = |litres: f64| shown::figure(litres, Kind::Volume, units);
+    let caption = format!(
+        "Yield a year: {} now; from {} at the left end to {} at the right.",
+        litres(of_now),
+        litres(ends[0]),
+        litres(ends[1])
+    );
+    Chart { title, caption, drawing: curve.drawing(width), table }
+}

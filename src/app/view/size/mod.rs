@@ -1,0 +1,69 @@
+//! Questions about size as they are shown: one file for each, each the same plain struct.
+
+pub mod curves;
+pub mod handbooks;
+pub mod smallest;
+pub mod surface;
+
+use super::charts::Chart;
+use crate::app::case::Case;
+use crate::app::study::{Asked, Findings, Inquiry, Standing};
+use crate::figures::table::Table;
+use crate::words::size as say;
+
+/// A question as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SizeView {
+    /// How far it is, where it runs.
+    pub running: Option<f64>,
+    /// Why there is no answer, if it doesn't run.
+    pub why_not: Option<&'static str>,
+    /// The answer in sentences.
+    pub sentences: Vec<String>,
+    /// Its tables, with their names.
+    pub tables: Vec<(&'static str, Table)>,
+    /// Its charts.
+    pub charts: Vec<Chart>,
+    /// What explains it, in sentences.
+    pub notes: Vec<String>,
+}
+
+/// A question as it stands for a case.
+pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
+    let mut view = SizeView {
+        running: None,
+        why_not: None,
+        sentences: Vec::new(),
+        tables: Vec::new(),
+        charts: Vec::new(),
+        notes: Vec::new(),
+    };
+    let (Standing::Done(answered), Some(kept)) = (&asked.standing, &case.site) else {
+        match asked.standing {
+            Standing::Running(progress) => view.running = Some(progress),
+            Standing::Cancelled => view.why_not = Some(say::CANCELLED),
+            _ => view.why_not = Some(say::NO_ANSWER),
+        }
+        return view;
+    };
+    let Ok(findings) = answered.0.as_ref() else {
+        view.why_not = Some(say::NO_ANSWER);
+        return view;
+    };
+    let (site, units, width) = (&*kept.site, &case.units, case.width);
+    match (inquiry, findings) {
+        (_, Findings::Smallest { house, found, peak }) => {
+            (view.sentences, view.tables) = smallest::smallest(site, found, units);
+            view.notes = smallest::notes(*house, *peak, units);
+        }
+        (_, Findings::Curves(curves)) => view.charts = curves::curves(site, curves, units, width),
+        (_, Findings::Surface { storage, uses, tallies }) => {
+            view.charts = vec![surface::surface(site, (storage, uses), tallies, units, width)];
+        }
+        (_, Findings::Handbooks { basis, methods, ours }) => {
+            view.tables = vec![(say::title(inquiry), handbooks::table(site, methods, *ours, units))];
+            view.notes = handbooks::notes(basis, units);
+        }
+    }
+    view
+}

@@ -1,0 +1,300 @@
+//! Eight cases of one plain system at once, days outside, cases inside: one case alone waits for its own last result.
+
+use super::lanes::{Lanes, WIDTH};
+use super::lean::{Calendar, Inflows, Lean, MonthOfDays, Thirst};
+use super::plan::Plan;
+use super::run::Conduct;
+use super::series::SHORT_BY;
+
+/// What all cases of a block have in common.
+#[derive(Clone, Debug)]
+pub struct Frame {
+    lean: Lean,
+    inflows: Inflows,
+    /// What comes to each store from its own feeds on each day.
+    by_store: Vec<Vec<f64>>,
+    calendar: Calendar,
+    conduct: Conduct,
+}
+
+impl Frame {
+    /// Joins a plain system with what comes to its tanks and with the days.
+    pub fn new(lean: Lean, inflows: Inflows, calendar: Calendar, conduct: Conduct) -> Self {
+        let by_store = lean.stores.iter().map(|store| inflows.together(&store.tanks)).collect();
+        Self { lean, inflows, by_store, calendar, conduct }
+    }
+
+    /// All that came to the tanks, in L.
+    pub fn inflow_l(&self) -> f64 {
+        self.by_store.iter().flatten().sum()
+    }
+}
+
+/// A case: the sizes of the tanks of one plan and the uses of another (or the same).
+pub type CaseOf<'a> = (&'a Plan, &'a Plan);
+
+/// What a case came to.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Outcome {
+    /// What the uses got, in L.
+    pub yield_l: f64,
+    /// Days on which a demand of the house was not met in full.
+    pub dry_days: f64,
+    /// Whole years without such a day.
+    pub good_years: f64,
+    /// Such days in the worst calendar year.
+    pub worst_year: f64,
+    /// Water in the tanks before the first day, in L.
+    pub stored_first_l: f64,
+    /// Water in the tanks after the last day, in L.
+    pub stored_last_l: f64,
+}
+
+/// One store of eight cases.
+#[derive(Clone, Debug)]
+struct StoreLanes<L> {
+    capacity: L,
+    /// The most that may be drawn on a day: capacity over 1 − θ.
+    most_yield: L,
+    content: L,
+    demand: [L; 12],
+    /// The demand of those of its uses that count for a dry day.
+    counting: [L; 12],
+    /// Each use's demand, where they have to be served one by one.
+    each: Vec<[L; 12]>,
+}
+
+/// Up to eight cases on their way through the days.
+#[derive(Clone, Debug)]
+pub struct Block<L> {
+    stores: Vec<StoreLanes<L>>,
+    /// Dead storage of each tank, and what of it is full.
+    dead: Vec<(L, L)>,
+    arriving: Vec<L>,
+    stored_first: L,
+    yield_by_month: [L; 12],
+    dry: L,
+    dry_before_year: L,
+    good: L,
+    worst: L,
+    next_month: usize,
+}
+
+impl<L: Lanes> Block<L> {
+    /// Cases (1 to 8) before their first day; lanes that are left over repeat the first case.
+    pub fn new(frame: &Frame, cases: &[CaseOf]) -> Self {
+        let lanes = |value: &dyn Fn(&Plan, &Plan) -> f64| {
+            L::of(std::array::from_fn(|lane| {
+                cases.get(lane).or(cases.first()).map_or(0.0, |(tanks, uses)| value(tanks, uses))
+            }))
+        };
+        let later = 1.0 - frame.conduct.inflow_first;
+        let start = frame.conduct.start_share;
+        let stores: Vec<StoreLanes<L>> = frame
+            .lean
+            .stores
+            .iter()
+            .enumerate()
+            .map(|(at, store)| {
+                let capacity = |tanks: &Plan| tanks.stores[at].joined.live_capacity_l;
+                let sum = |uses: &Plan, month: usize, first: usize| {
+                    store.uses.iter().take(first).fold(0.0, |sum, using| sum + uses.uses[*using].daily_l[month])
+                };
+                let demand = |first: usize| std::array::from_fn(|month| lanes(&|_, uses| sum(uses, month, first)));
+                StoreLanes {
+                    capacity: lanes(&|tanks, _| capacity(tanks)),
+                    most_yield: lanes(&|tanks, _| if later > 0.0 { capacity(tanks) / later } else { f64::INFINITY }),
+                    content: lanes(&|tanks, _| start * capacity(tanks)),
+                    demand: demand(store.uses.len()),
+                    counting: demand(if let Thirst::First(first) = store.thirst { first } else { 0 }),
+                    each: match store.thirst {
+                        Thirst::Each(_) => {
+                            let each = |using: &usize| {
+                                std::array::from_fn(|month| lanes(&|_, uses| uses.uses[*using].daily_l[month]))
+                            };
+                            store.uses.iter().map(each).collect()
+                        }
+                        _ => Vec::new(),
+                    },
+                }
+            })
+            .collect();
+        let dead: Vec<(L, L)> = (0..frame.lean.tanks)
+            .map(|tank| {
+                (lanes(&|tanks, _| tanks.tanks[tank].dead_l), lanes(&|tanks, _| start * tanks.tanks[tank].dead_l))
+            })
+            .collect();
+        let zero = L::all(0.0);
+        let mut block = Self {
+            arriving: vec![zero; frame.lean.tanks],
+            stored_first: zero,
+            yield_by_month: [zero; 12],
+            dry: zero,
+            dry_before_year: zero,
+            good: zero,
+            worst: zero,
+            next_month: 0,
+            stores,
+            dead,
+        };
+        block.stored_first = block.stored();
+        block
+    }
+
+    fn stored(&self) -> L {
+        let live = self.stores.iter().fold(L::all(0.0), |sum, store| sum.plus(store.content));
+        self.dead.iter().fold(live, |sum, (_, full)| sum.plus(*full))
+    }
+
+    /// Goes on for some months, until so many days are done; whether days are left.
+    pub fn go_on(&mut self, frame: &Frame, most_days: usize) -> bool {
+        L::go_on(self, frame, most_days)
+    }
+
+    /// The same, in whatever instructions it is called from.
+    #[inline(always)]
+    pub(super) fn days(&mut self, frame: &Frame, most_days: usize) -> bool {
+        let mut done = 0;
+        while let Some(month) = frame.calendar.months.get(self.next_month).filter(|_| done < most_days) {
+            let filling = self.dead.iter().any(|(whole, full)| {
+                let (whole, full) = (whole.values(), full.values());
+                whole.iter().zip(&full).any(|(whole, full)| full < whole)
+            });
+            if frame.lean.stores.len() == 1
+                && frame.conduct.inflow_first == 0.0
+                && !filling
+                && self.stores[0].each.is_empty()
+            {
+                self.one_store(frame, month);
+            } else {
+                self.all_stores(frame, month, filling);
+            }
+            if month.ends_year {
+                self.end_year(month.whole_year);
+            }
+            done += month.to - month.from;
+            self.next_month += 1;
+        }
+        self.next_month < frame.calendar.months.len()
+    }
+
+    #[inline(always)]
+    fn end_year(&mut self, whole: bool) {
+        let dry = self.dry.minus(self.dry_before_year);
+        self.worst = self.worst.most(dry);
+        if whole {
+            self.good = self.good.plus(L::all(1.0).minus(dry.above(L::all(0.5))));
+        }
+        self.dry_before_year = self.dry;
+    }
+
+    /// A month of a single store under yield after spillage: `Y = min(D, V)`, `V = min(V + Q, S) − Y`.
+    #[inline(always)]
+    fn one_store(&mut self, frame: &Frame, month: &MonthOfDays) {
+        let store = &mut self.stores[0];
+        let (capacity, demand, counting) = (store.capacity, store.demand[month.month], store.counting[month.month]);
+        let short_by = L::all(SHORT_BY);
+        let mut content = store.content;
+        let mut yielded = self.yield_by_month[month.month];
+        let mut dry = self.dry;
+        for inflow in &frame.by_store[0][month.from..month.to] {
+            let given = demand.least(content);
+            content = content.plus(L::all(*inflow)).least(capacity).minus(given);
+            yielded = yielded.plus(given);
+            dry = dry.plus(counting.minus(given).above(short_by));
+        }
+        store.content = content;
+        self.yield_by_month[month.month] = yielded;
+        self.dry = dry;
+    }
+
+    /// A month of any number of stores under any θ: `rule::day` in lanes, with spill from store to store.
+    #[inline(always)]
+    fn all_stores(&mut self, frame: &Frame, month: &MonthOfDays, filling: bool) {
+        let Self { stores, dead, arriving, .. } = self;
+        let theta = frame.conduct.inflow_first;
+        let (first, later, zero, short_by) = (L::all(theta), L::all(1.0 - theta), L::all(0.0), L::all(SHORT_BY));
+        let mut yielded = self.yield_by_month[month.month];
+        let mut dry = self.dry;
+        for day in month.from..month.to {
+            let mut short = zero;
+            for (tank, arriving) in arriving.iter_mut().enumerate() {
+                *arriving = L::all(frame.inflows.by_tank[tank][day]);
+            }
+            for (at, (store, lanes)) in frame.lean.stores.iter().zip(stores.iter_mut()).enumerate() {
+                let inflow = if store.fed || filling {
+                    let mut inflow = zero;
+                    for tank in &store.tanks {
+                        let mut comes = arriving[*tank];
+                        if filling {
+                            let (whole, full) = &mut dead[*tank];
+                            let kept = comes.least(whole.minus(*full)).most(zero);
+                            *full = full.plus(kept);
+                            comes = comes.minus(kept);
+                        }
+                        inflow = inflow.plus(comes);
+                    }
+                    inflow
+                } else {
+                    L::all(frame.by_store[at][day])
+                };
+                let demand = lanes.demand[month.month];
+                let (given, before_spill);
+                if theta == 0.0 {
+                    given = demand.least(lanes.content);
+                    before_spill = lanes.content.plus(inflow);
+                    lanes.content = before_spill.least(lanes.capacity).minus(given);
+                } else {
+                    given = demand.least(lanes.content.plus(first.times(inflow))).least(lanes.most_yield);
+                    before_spill = lanes.content.plus(inflow).minus(first.times(given));
+                    lanes.content = before_spill.least(lanes.capacity).minus(later.times(given)).most(zero);
+                }
+                yielded = yielded.plus(given);
+                match &store.thirst {
+                    Thirst::Never => {}
+                    Thirst::First(_) => {
+                        short = short.plus(lanes.counting[month.month].minus(given).most(zero));
+                    }
+                    Thirst::Each(counts) => {
+                        let mut to_give = given;
+                        for (counts, demand) in counts.iter().zip(&lanes.each) {
+                            let demand = demand[month.month];
+                            let given = demand.least(to_give);
+                            to_give = to_give.minus(given);
+                            if *counts {
+                                short = short.plus(demand.minus(given));
+                            }
+                        }
+                    }
+                }
+                if !store.spills_to.is_empty() {
+                    let spill = before_spill.minus(lanes.capacity).most(zero);
+                    let each = if store.shares == 1.0 { spill } else { spill.over(L::all(store.shares)) };
+                    for tank in &store.spills_to {
+                        arriving[*tank] = arriving[*tank].plus(each);
+                    }
+                }
+            }
+            dry = dry.plus(short.above(short_by));
+        }
+        self.yield_by_month[month.month] = yielded;
+        self.dry = dry;
+    }
+
+    /// What the first `cases` came to.
+    pub fn outcomes(&self, cases: usize) -> Vec<Outcome> {
+        let yielded = self.yield_by_month.iter().fold(L::all(0.0), |sum, month| sum.plus(*month)).values();
+        let (dry, good, worst) = (self.dry.values(), self.good.values(), self.worst.values());
+        let (first, last) = (self.stored_first.values(), self.stored().values());
+        (0..cases.min(WIDTH))
+            .map(|lane| Outcome {
+                yield_l: yielded[lane],
+                dry_days: dry[lane],
+                good_years: good[lane],
+                worst_year: worst[lane],
+                stored_first_l: first[lane],
+                stored_last_l: last[lane],
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,152 @@
+//! What a case came to, in a few numbers: what tells one size from another.
+
+use crate::engine::balance::lean::Calendar;
+use crate::engine::balance::plan::Plan;
+use crate::engine::balance::run::{Conduct, Day, Standing, run_from};
+use crate::engine::balance::series::SHORT_BY;
+use crate::engine::balance::side_by_side::Outcome;
+use crate::engine::rain::weather::Weather;
+use crate::site::wanted::Wanted;
+
+/// The sums of one run.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Tally {
+    /// Days of the run.
+    pub days: usize,
+    /// Days on which a demand of the house was not met in full.
+    pub dry_days: usize,
+    /// Calendar years of which the run has all days.
+    pub whole_years: usize,
+    /// Of those, years without a dry day.
+    pub good_years: usize,
+    /// Dry days in the worst calendar year.
+    pub worst_year: usize,
+    /// What the uses wanted, in L.
+    pub demand_l: f64,
+    /// What they got, in L.
+    pub yield_l: f64,
+    /// What left the system over rims, in L.
+    pub spill_l: f64,
+    /// Hauled water, in L.
+    pub hauled_l: f64,
+    /// What it cost.
+    pub hauling_cost: f64,
+}
+
+#[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
+impl Tally {
+    /// Volumetric reliability, 0 to 1; 1 where nothing was wanted.
+    pub fn volumetric(&self) -> f64 {
+        if self.demand_l > 0.0 { self.yield_l / self.demand_l } else { 1.0 }
+    }
+
+    /// Time reliability, 0 to 1.
+    pub fn time(&self) -> f64 {
+        if self.days == 0 { 1.0 } else { 1.0 - self.dry_days as f64 / self.days as f64 }
+    }
+
+    /// Share of the whole years without a dry day; of the days, where there is no whole year.
+    pub fn good_share(&self) -> f64 {
+        if self.whole_years == 0 { self.time() } else { self.good_years as f64 / self.whole_years as f64 }
+    }
+
+    /// What it came to by the measure that is wanted, 0 to 1.
+    pub fn by(&self, wanted: Wanted) -> f64 {
+        match wanted {
+            Wanted::GoodYears(_) => self.good_share(),
+            Wanted::Days(_) => self.time(),
+            Wanted::Water(_) => self.volumetric(),
+        }
+    }
+
+    /// Whether that is enough. Rounding alone fails nothing.
+    pub fn meets(&self, wanted: Wanted) -> bool {
+        self.by(wanted) >= wanted.share() - 1e-12
+    }
+
+    /// Yield in a year of 365.25 days, in L.
+    pub fn yield_a_year_l(&self) -> f64 {
+        self.yield_l / self.years()
+    }
+
+    /// Years of 365.25 days, at least a day.
+    pub fn years(&self) -> f64 {
+        self.days.max(1) as f64 / 365.25
+    }
+
+    /// From what a lane came to. What is not reckoned there follows: the demand from the months, the spill from the
+    /// balance (a lean system has no other losses).
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "counts of days and years")]
+    pub(super) fn of_lane(outcome: &Outcome, inflow_l: f64, calendar: &Calendar, demand_l: f64) -> Self {
+        let spill = outcome.stored_first_l + inflow_l - outcome.yield_l - outcome.stored_last_l;
+        Self {
+            days: calendar.months.last().map_or(0, |last| last.to),
+            dry_days: outcome.dry_days as usize,
+            whole_years: calendar.whole_years,
+            good_years: outcome.good_years as usize,
+            worst_year: outcome.worst_year as usize,
+            demand_l,
+            yield_l: outcome.yield_l,
+            spill_l: spill.max(0.0),
+            ..Self::default()
+        }
+    }
+}
+
+/// A tally that is made day by day, from the general run.
+pub struct Tallying {
+    standing: Standing,
+    inflow_first: f64,
+    month: usize,
+    dry_before_year: usize,
+    tally: Tally,
+}
+
+impl Tallying {
+    /// Before the first day.
+    pub fn before_first_day(plan: &Plan, conduct: Conduct) -> Self {
+        let standing = Standing::share(plan, conduct.start_share);
+        let Conduct { inflow_first, .. } = conduct;
+        Self { standing, inflow_first, month: 0, dry_before_year: 0, tally: Tally::default() }
+    }
+
+    /// Goes on for at most so many days; whether days are left.
+    pub fn go_on(&mut self, plan: &Plan, weather: &Weather, calendar: &Calendar, most_days: usize) -> bool {
+        let Self { standing, inflow_first, month, dry_before_year, tally } = self;
+        let from = tally.days;
+        let to = (from + most_days).min(weather.dates.len());
+        let (dates, depths_mm) = (&weather.dates[from..to], &weather.depths_mm[from..to]);
+        let ledger = run_from(plan, dates, depths_mm, standing, *inflow_first, |today: &Day| {
+            let mut short = 0.0;
+            for ((using, wanted), given) in plan.uses.iter().zip(&today.demand_l).zip(&today.yield_l) {
+                if using.counts {
+                    short += wanted - given;
+                }
+            }
+            tally.dry_days += usize::from(short > SHORT_BY);
+            tally.days += 1;
+            if let Some(of) = calendar.months.get(*month).filter(|of| of.to == tally.days) {
+                *month += 1;
+                if of.ends_year {
+                    let dry = tally.dry_days - *dry_before_year;
+                    tally.good_years += usize::from(of.whole_year && dry == 0);
+                    tally.worst_year = tally.worst_year.max(dry);
+                    *dry_before_year = tally.dry_days;
+                }
+            }
+            true
+        });
+        let total = ledger.total();
+        tally.demand_l += total.demand_l;
+        tally.yield_l += total.yield_l;
+        tally.spill_l += total.spill_l;
+        tally.hauled_l += total.hauled_l;
+        tally.hauling_cost += ledger.hauling_cost;
+        to < weather.dates.len()
+    }
+
+    /// The tally of the days so far.
+    pub fn tally(self, calendar: &Calendar) -> Tally {
+        Tally { whole_years: calendar.whole_years, ..self.tally }
+    }
+}

@@ -1,0 +1,99 @@
+//! Questions about size: a section each, reckoned while it is open.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use super::choose::Choose;
+use super::element::{element, list, live, nothing, worded};
+use super::{Desk, figure};
+use crate::app::event::Event;
+use crate::app::study::Inquiry;
+use crate::app::view::size::{self, SizeView};
+use crate::site::wanted::Wanted;
+use crate::words::size as say;
+
+/// What is wanted, and the four sections.
+pub(crate) fn sections(desk: Desk) -> AnyView {
+    element("DIV")
+        .class("sizes")
+        .child(worded("H2", "How big"))
+        .child(element("DIV").class("fields").child(wanted(desk)))
+        .children(Inquiry::ALL.map(|inquiry| section(inquiry, desk)))
+        .into()
+}
+
+fn wanted(desk: Desk) -> Choose {
+    let now =
+        move || desk.case.with(|case| case.site.as_ref().map(|kept| kept.site.reckoning.wanted)).unwrap_or_default();
+    let options = move || {
+        let place = Wanted::CHOICES.iter().position(|choice| *choice == now()).unwrap_or(0);
+        (Wanted::CHOICES.map(say::wanted).to_vec(), place)
+    };
+    let pick = move |at: usize| {
+        if let Some(wanted) = Wanted::CHOICES.get(at) {
+            desk.send.run(Event::WantedChosen(*wanted));
+        }
+    };
+    Choose { label: say::WANTED.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) }
+}
+
+fn section(inquiry: Inquiry, desk: Desk) -> AnyView {
+    let asked = Memo::new(move |_| desk.model.with(|model| model.studies.of(inquiry).clone()));
+    let shown = Memo::new(move |_| asked.with(|asked| desk.case.with(|case| size::size(inquiry, asked, case))));
+    let running = Memo::new(move |_| shown.with(|view| view.running));
+    let runs = Memo::new(move |_| running.get().is_some());
+    // The mark keeps its node while it goes on, and with it the focus on the button.
+    let mark = move || {
+        if !runs.get() {
+            return nothing();
+        }
+        let progress = element("PROGRESS")
+            .attribute("max", "1")
+            .attribute("aria-label", say::title(inquiry))
+            .live_attribute("value", move || running.get().map(|share| share.to_string()));
+        element("DIV")
+            .class("under-way")
+            .child(element("SPAN").live_text(move || running.get().map(say::running).unwrap_or_default()))
+            .child(progress)
+            .child(desk.button(say::CANCEL, Event::InquiryCancelled(inquiry)))
+            .into()
+    };
+    let answer = Memo::new(move |_| shown.with(|view| SizeView { running: None, ..view.clone() }));
+    let body = move || if runs.get() { nothing() } else { answer.with(|view| answered(inquiry, view, desk)) };
+    let open = desk.model.with_untracked(|model| model.studies.of(inquiry).open);
+    let toggled = move |event: web_sys::Event| {
+        let details = event.current_target();
+        let open = details.is_some_and(|details| details.unchecked_ref::<web_sys::Element>().has_attribute("open"));
+        if desk.model.with_untracked(|model| model.studies.of(inquiry).open) != open {
+            desk.send.run(Event::InquiryOpened(inquiry, open));
+        }
+    };
+    let details = element("DETAILS").class("size").on("toggle", toggled);
+    let details = if open { details.attribute("open", "") } else { details };
+    details
+        .child(worded("SUMMARY", say::title(inquiry)))
+        .child(worded("P", say::about(inquiry)).class("small"))
+        .child(live(mark))
+        .child(live(body))
+        .into()
+}
+
+fn answered(inquiry: Inquiry, view: &SizeView, desk: Desk) -> AnyView {
+    let SizeView { why_not, sentences, tables, charts, notes, .. } = view.clone();
+    let mut views: Vec<AnyView> = Vec::new();
+    if let Some(why_not) = why_not {
+        views.push(worded("P", why_not).into());
+        if why_not == say::CANCELLED {
+            views.push(desk.button(say::AGAIN, Event::InquiryWanted(inquiry)).into());
+        }
+    }
+    if !sentences.is_empty() {
+        views.push(list("answers", sentences).into());
+    }
+    views.extend(tables.into_iter().map(|(name, table)| figure::table_of(table, name)));
+    views.extend(charts.into_iter().map(figure::chart));
+    if !notes.is_empty() {
+        views.push(list("notes", notes).into());
+    }
+    views.into_any()
+}
