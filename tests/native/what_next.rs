@@ -29,10 +29,10 @@ fn demo() -> Model {
     model
 }
 
-/// What an event does, but for the studies of sizing that it puts an end to.
+/// What an event does, but for the studies of sizing that it begins or puts an end to.
 fn update(model: &mut Model, event: Event) -> Vec<Effect> {
     let mut effects = update::update(model, event);
-    effects.retain(|effect| !matches!(effect, Effect::LeaveStudy(_)));
+    effects.retain(|effect| !matches!(effect, Effect::Study(_) | Effect::LeaveStudy(_)));
     effects
 }
 
