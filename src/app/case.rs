@@ -4,9 +4,11 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use crate::app::ahead::{Sight, Wishes};
 use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
 use crate::engine::diary::joined::joined;
+use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::answer;
 use crate::quantity::Units;
 use crate::site::trial::Trial;
@@ -23,6 +25,10 @@ pub struct Case {
     pub width: f64,
     /// The trial beside the real system.
     pub trial: Trial,
+    /// What is wanted of the weeks ahead, and what is known of them.
+    pub ahead: (Wishes, Sight),
+    /// What the readings say.
+    pub lesson: Option<Arc<Lesson>>,
     /// The site under an open trial.
     shown: Option<KeptSite>,
     /// The site's outcome; none without rain.
@@ -39,6 +45,8 @@ impl PartialEq for Case {
             && self.trial == other.trial
             && self.units == other.units
             && self.site == other.site
+            && self.ahead == other.ahead
+            && self.lesson == other.lesson
     }
 }
 
@@ -78,6 +86,8 @@ impl Case {
             let kept = site.as_ref()?;
             Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
         };
+        let ahead = (model.ahead.wishes, model.ahead.sight.clone());
+        let lesson = model.ahead.lesson.clone();
         let shown = trial.system.is_some().then(|| model.shown_site()).flatten();
         let outcome = match same {
             Some(before) => before.outcome.clone(),
@@ -88,6 +98,17 @@ impl Case {
             None if trial.is_none() => None,
             None => reckon(&trial),
         };
-        Self { units: model.units.clone(), today: model.today, width, trial, shown, outcome, tried, site }
+        Self {
+            units: model.units.clone(),
+            today: model.today,
+            width,
+            trial,
+            ahead,
+            lesson,
+            shown,
+            outcome,
+            tried,
+            site,
+        }
     }
 }

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::ahead::AheadEvent;
 use super::draft::Draft;
 use super::model::Place;
 use super::next::NextEvent;
@@ -197,6 +198,8 @@ pub enum Event {
     WantedChosen(Wanted),
     /// Something happened about what to change next, or an option.
     Next(NextEvent),
+    /// Something happened about the weeks ahead.
+    Ahead(AheadEvent),
 
     /// A set of units was chosen.
     UnitsChosen(Customary),

@@ -10,6 +10,7 @@ pub mod event;
 
 pub mod effect;
 
+pub mod ahead;
 pub mod case;
 pub mod csv;
 pub mod draft;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::ahead::Lookout;
 use super::form::Form;
 use super::next::Next;
 use crate::app::study::Studies;
@@ -207,6 +208,8 @@ pub struct Model {
     pub studies: Studies,
     /// What to change next.
     pub next: Next,
+    /// The weeks ahead.
+    pub ahead: Lookout,
     /// Rain that waits to be kept.
     pub read_rain: Option<ReadRain>,
     /// A file that waits to be taken in.
@@ -238,6 +241,7 @@ impl Default for Model {
             trial: Trial::NONE,
             studies: Studies::default(),
             next: Next::NONE,
+            ahead: Lookout::NONE,
             read_rain: None,
             read_file: None,
             notice: None,

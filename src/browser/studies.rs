@@ -17,11 +17,14 @@ const TOLD_EVERY_MS: f64 = 150.0;
 
 type Send = Box<dyn Fn(Event)>;
 
+/// What was ordered, and its study once begun.
+type Waiting = (Order, Option<Study>);
+
 /// The questions that are being reckoned.
 #[derive(Clone, Default)]
 pub(super) struct Studies {
     /// Each with its work, once begun.
-    waiting: Rc<RefCell<Vec<(Order, Option<Study>)>>>,
+    waiting: Rc<RefCell<Vec<Waiting>>>,
     send: Rc<RefCell<Option<Send>>>,
     told_at: Rc<RefCell<f64>>,
     ticking: Rc<RefCell<bool>>,

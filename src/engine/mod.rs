@@ -6,10 +6,13 @@ pub mod reference_et;
 pub mod balance;
 pub mod checks;
 pub mod diary;
-pub mod levels;
 pub mod measures;
 pub mod sizing;
 
+pub mod levels;
+
+pub mod ahead;
+pub mod learning;
 pub mod treatment;
 
 pub mod question;

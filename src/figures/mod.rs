@@ -5,6 +5,7 @@
 //! says what that ink looks like by day, at night and on paper.
 
 pub mod drawing;
+pub mod fan;
 pub mod svg;
 pub mod table;
 

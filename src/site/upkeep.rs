@@ -146,7 +146,9 @@ mod tests {
         let parts = |task| jobs.iter().filter(|job| job.task == task).count();
         assert_eq!(parts(Task::Gutter), system.feeds.len());
         assert_eq!(parts(Task::Desludging), system.tanks.len());
-        assert_eq!(parts(Task::Lamp), usize::from(drinking.is_some()));
+        let lamps = system.uses.iter().flat_map(|using| &using.barriers);
+        let lamps = lamps.filter(|barrier| barrier.kind == BarrierKind::Ultraviolet).count();
+        assert!(lamps > 0 && parts(Task::Lamp) == lamps);
         assert_eq!(parts(Task::PumpStrainer), system.pumps.len());
         assert!((0..jobs.len()).all(|at| !jobs[at + 1..].contains(&jobs[at])), "each once");
     }

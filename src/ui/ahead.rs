@@ -2,24 +2,113 @@
 
 use leptos::prelude::*;
 
-use super::Desk;
-use super::element::{element, live, nothing, worded};
+use super::choose::Choose;
+use super::element::{element, list, live, nothing, worded};
+use super::{Desk, figure, who_decides};
+use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
-use crate::app::view::ahead;
+use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
+use crate::words::{ahead as say, learning};
+
+/// What is shown, and what is wished.
+type Shown = Memo<Option<AheadView>>;
 
 /// The weeks ahead.
 pub(crate) fn ahead(desk: Desk) -> AnyView {
-    live(move || {
+    let shown: Shown = Memo::new(move |_| {
         desk.case.with(|case| {
-            let Some(site) = &case.site else { return nothing() };
-            let view = ahead::ahead(site);
-            element("SECTION")
-                .class("ahead")
-                .child(worded("H1", "The weeks ahead"))
-                .children(view.wanted.map(|wanted| worded("P", wanted).into()))
-                .child(desk.button("Open the diary", Event::PlaceOpened(Place::Diary)).class("main"))
-                .into()
+            Some(ahead::ahead(case.site.as_ref()?, &case.ahead, case.lesson.as_deref(), &case.units, case.width))
         })
-    })
+    });
+    let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
+    let found = move |draw: fn(&FoundView) -> AnyView| {
+        live(move || shown.with(|view| view.as_ref()?.found.as_ref().map(draw)).unwrap_or_else(nothing))
+    };
+    let wanted = move || {
+        let (text, place) = match shown.with(|view| view.as_ref()?.wanted) {
+            Some(Wanted::Reading) => (say::OPEN_DIARY, Place::Diary),
+            Some(Wanted::Rain) => (say::OPEN_RAIN, Place::Rain),
+            None => return nothing(),
+        };
+        desk.button(text, Event::PlaceOpened(place)).class("main").into()
+    };
+    // The choices keep their nodes while the answer changes.
+    let can_choose = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.found.is_some())));
+    element("SECTION")
+        .class("ahead")
+        .child(element("H1").class("headline").live_text(headline))
+        .child(live(wanted))
+        .child(found(|view| list("range", view.range.clone()).into()))
+        .child(found(|view| figure::chart(view.fan.clone())))
+        .child(live(move || if can_choose.get() { choices(desk, shown) } else { nothing() }))
+        .child(found(rest))
+        .child(live(move || shown.with(|view| view.as_ref()?.learnt.as_ref().map(learnt)).unwrap_or_else(nothing)))
+        .child(who_decides())
+        .into()
+}
+
+fn choices(desk: Desk, shown: Shown) -> AnyView {
+    let wishes = move || desk.case.with(|case| case.ahead.0);
+    let choose = move |label: &str,
+                       words: Vec<String>,
+                       place: fn(&Wishes) -> usize,
+                       event: fn(usize) -> AheadEvent|
+          -> AnyView {
+        Choose {
+            label: label.to_owned(),
+            hint: None,
+            options: Box::new(move || (words.clone(), place(&wishes()))),
+            on_chosen: Box::new(move |at| desk.send.run(Event::Ahead(event(at)))),
+        }
+        .into()
+    };
+    let safe = move || shown.with(|view| Some(view.as_ref()?.found.as_ref()?.safe.clone())).unwrap_or_default();
+    element("DIV")
+        .class("safe")
+        .attribute("role", "group")
+        .attribute("aria-label", say::SAFE)
+        .child(worded("H2", say::SAFE))
+        .child(element("P").attribute("role", "status").live_text(safe))
+        .child(choose(
+            say::TO_LAST,
+            say::TARGETS.map(|(_, words)| words.to_owned()).into(),
+            |wishes| say::TARGETS.iter().position(|(days, _)| *days == wishes.days).unwrap_or(0),
+            |at| AheadEvent::TargetChosen(say::TARGETS[at.min(say::TARGETS.len() - 1)].0),
+        ))
+        .child(choose(
+            say::CHANCE,
+            say::CHANCES_WANTED.map(|(_, words)| words.to_owned()).into(),
+            |wishes| say::CHANCES_WANTED.iter().position(|(chance, _)| *chance == wishes.chance).unwrap_or(0),
+            |at| AheadEvent::ChanceChosen(say::CHANCES_WANTED[at.min(say::CHANCES_WANTED.len() - 1)].0),
+        ))
+        .child(choose(
+            say::YEARS,
+            say::YEARS_WANTED.map(|(_, words)| words.to_owned()).into(),
+            |wishes| say::YEARS_WANTED.iter().position(|(years, _)| *years == wishes.years).unwrap_or(0),
+            |at| AheadEvent::YearsChosen(say::YEARS_WANTED[at.min(say::YEARS_WANTED.len() - 1)].0),
+        ))
+        .into()
+}
+
+/// What the readings say.
+fn learnt((alarms, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
+    let views: Vec<AnyView> = vec![
+        worded("H2", learning::TITLE).into(),
+        list("reservations", alarms.clone()).into(),
+        list("notes", sentences.clone()).into(),
+    ];
+    views.into_any()
+}
+
+fn rest(view: &FoundView) -> AnyView {
+    vec![
+        worded("H2", say::HELPS).into(),
+        list("notes", view.helps.clone()).into(),
+        worded("H2", say::CHANCES).into(),
+        figure::table_of(view.chances.clone(), say::CHANCES),
+        worded("H2", say::BASIS).into(),
+        list("notes", view.basis.clone()).into(),
+    ]
+    .into_any()
 }

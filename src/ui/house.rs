@@ -6,6 +6,7 @@ use super::element::{element, live, nothing, worded};
 use super::{Desk, figure, who_decides};
 use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
+use crate::app::view::ahead;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
@@ -17,12 +18,13 @@ pub(crate) fn house(desk: Desk) -> AnyView {
     live(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
-            drawn(house::house(site, outcome, &case.units, case.today, case.width), desk)
+            let ahead = ahead::in_a_line(&case.ahead.1);
+            drawn(house::house(site, outcome, &case.units, case.today, case.width), ahead, desk)
         })
     })
 }
 
-fn drawn(view: HouseView, desk: Desk) -> AnyView {
+fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
     let HouseView { due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
@@ -46,6 +48,9 @@ fn drawn(view: HouseView, desk: Desk) -> AnyView {
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
+        .children(
+            ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
+        )
         .child(live(move || {
             let reminder = desk.model.with(crate::app::view::kept::reminder);
             reminder

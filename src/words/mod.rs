@@ -11,6 +11,7 @@ pub mod generated;
 pub mod habits;
 pub mod head_figures;
 pub mod kept;
+pub mod learning;
 pub mod next;
 pub mod parts;
 pub mod rain;

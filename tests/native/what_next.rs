@@ -8,7 +8,7 @@ use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever};
 use eavewater::app::model::{Model, Notice, Place};
 use eavewater::app::next::NextEvent;
-use eavewater::app::update::update;
+use eavewater::app::update;
 use eavewater::app::view::next as view;
 use eavewater::engine::question::answer;
 use eavewater::engine::upgrades::{RankBy, Tally};
@@ -27,6 +27,13 @@ fn demo() -> Model {
     update(&mut model, Event::DemoWanted);
     update(&mut model, Event::PlaceOpened(Place::Sizing));
     model
+}
+
+/// What an event does, but for the studies of sizing that it begins or puts an end to.
+fn update(model: &mut Model, event: Event) -> Vec<Effect> {
+    let mut effects = update::update(model, event);
+    effects.retain(|effect| !matches!(effect, Effect::Study(_) | Effect::LeaveStudy(_)));
+    effects
 }
 
 fn site(model: &Model) -> Arc<Site> {

@@ -1,5 +1,6 @@
 //! Events change the model and list effects; one file for each workflow.
 
+mod ahead;
 mod diary;
 mod house;
 mod kept;
@@ -126,6 +127,10 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             Vec::new()
         }
         Event::Next(event) => next::update(model, event),
+        Event::Ahead(event) => {
+            ahead::update(model, event);
+            Vec::new()
+        }
         Event::StartChosen(share) => sizing::start(model, share),
         Event::RuleChosen(inflow_first) => sizing::rule(model, inflow_first),
 

@@ -105,6 +105,8 @@ fn go_on(model: &mut Model) {
         while days < DAYS_A_SLICE && beside.step() {
             days += beside.days();
         }
+    } else {
+        model.ahead.go_on(DAYS_A_SLICE);
     }
 }
 
@@ -115,7 +117,7 @@ pub(super) fn due(model: &mut Model) -> Option<Effect> {
     }
     let judging = model.next.upgrades.as_ref().is_some_and(|work| !work.is_done());
     let running = model.next.beside().is_some_and(|beside| !beside.is_done());
-    let wanted = (judging || running) && !model.next.going;
+    let wanted = (super::ahead::wanted(model) || judging || running) && !model.next.going;
     model.next.going |= wanted;
     wanted.then_some(Effect::GoOn)
 }

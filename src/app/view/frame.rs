@@ -58,9 +58,15 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::UpdateReady => kept::UPDATE_READY.to_owned(),
     };
     let offer = match notice {
-        Notice::PartRemoved(_) | Notice::SiteRemoved(_) | Notice::TrialKept | Notice::RainRemoved => Some(Offer::Undo),
-        Notice::TrialOpened | Notice::TrialDropped | Notice::OptionKept(_) => Some(Offer::Undo),
-        Notice::EntryWritten | Notice::EntryRemoved => Some(Offer::Undo),
+        Notice::PartRemoved(_)
+        | Notice::SiteRemoved(_)
+        | Notice::TrialKept
+        | Notice::RainRemoved
+        | Notice::EntryWritten
+        | Notice::EntryRemoved
+        | Notice::TrialOpened
+        | Notice::TrialDropped
+        | Notice::OptionKept(_) => Some(Offer::Undo),
         Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),

@@ -1,5 +1,7 @@
 //! A system lowered to flat numbers and indices, once, before the days begin.
 
+use chrono::{Datelike, NaiveDate};
+
 use crate::site::findings::{Finding, findings};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -43,6 +45,36 @@ impl Plan {
     pub fn without_hauling(mut self) -> Self {
         self.hauling.clear();
         self
+    }
+
+    /// What the uses that count for a dry day want on average over some days, in L a day; 0 over none.
+    pub fn house_use_l(&self, days: &[NaiveDate]) -> f64 {
+        let wanted: f64 = days
+            .iter()
+            .flat_map(|day| {
+                self.uses.iter().filter(|using| using.counts).map(|using| using.daily_l[day.month0() as usize])
+            })
+            .sum();
+        #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
+        if days.is_empty() { 0.0 } else { wanted / days.len() as f64 }
+    }
+
+    /// The uses that draw on a store, as places in the plan.
+    pub fn uses_of<'a>(&self, store: &'a Store) -> &'a [usize] {
+        &store.uses
+    }
+
+    /// Multiplies the capture efficiency of all feeds.
+    pub fn scale_capture(&mut self, factor: f64) {
+        self.feeds.iter_mut().for_each(|feed| feed.capture *= factor);
+    }
+
+    /// Multiplies what all uses draw.
+    pub fn scale_uses(&mut self, factor: f64) {
+        for using in &mut self.uses {
+            using.daily_l.iter_mut().for_each(|litres| *litres *= factor);
+        }
+        self.gardens.iter_mut().for_each(|garden| garden.litres_per_mm *= factor);
     }
 
     /// Multiplies what the uses that count for a dry day draw.

@@ -1,0 +1,166 @@
+//! Looking ahead from a diary.
+
+use chrono::{Days, NaiveDate};
+
+use super::futures::of_years;
+use super::looking::Step;
+use super::outlook::{Event, Known, Outlook};
+use crate::engine::balance::plan::{Plan, plan};
+use crate::engine::diary::joined::Known as Rained;
+use crate::engine::diary::track::levels_read;
+use crate::engine::levels::store_of;
+use crate::engine::question::{Refusal, generated_years, weather};
+use crate::engine::rain::drier;
+use crate::engine::rain::weather::{Origin, Weather};
+use crate::site::diary::{Diary, Told};
+use crate::site::household::{GeneratedYears, Site};
+use crate::site::rain::Rain;
+
+/// Why the weeks ahead can't be told.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Why {
+    /// No level was read in the last [`OLDEST_READING_DAYS`].
+    NoReading,
+    /// The site has no rain to take futures from.
+    NoRain,
+    /// The system can't run, or its rain can't be used.
+    Refused(Refusal),
+    /// The rain has no year that passes through today.
+    NoFuture,
+}
+
+/// A reading older than this says nothing of today.
+pub const OLDEST_READING_DAYS: u64 = 400;
+/// The most futures that are run.
+const MOST_FUTURES: usize = 100;
+/// The fewest years of a record that are run alone; with fewer, years are generated (a range of 80 % takes nine).
+const FEWEST_YEARS: usize = super::expected::FEWEST;
+
+/// From which years the futures are taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Years {
+    /// Those of the record where there are enough, else generated ones.
+    Recorded,
+    /// Generated ones.
+    Generated,
+}
+
+/// What was asked, with where the futures come from.
+#[derive(Clone, Debug)]
+pub struct Asked {
+    /// The outlook.
+    pub outlook: Outlook,
+    /// Where the futures come from.
+    pub origin: Origin,
+    /// Stores of which nothing was read, as places in the plan: they count as empty.
+    pub unread: Vec<usize>,
+}
+
+/// The outlook of a site from what its diary says up to today.
+///
+/// # Errors
+/// [`Why`].
+pub fn ask(site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate, years: Years) -> Result<Asked, Why> {
+    let plan = plan(&site.system).map_err(|findings| Why::Refused(Refusal::System(findings)))?;
+    let (known, unread) = known(&plan, site, rain, diary, today).ok_or(Why::NoReading)?;
+    let rain = rain.ok_or(Why::NoRain)?;
+    let days = known.days();
+    let generated = || -> Option<Weather> {
+        let wanted = site.reckoning.generated.unwrap_or(GeneratedYears::CENTURY);
+        let weather = generated_years(rain, wanted).ok()?;
+        Some(drier::scaled(&weather, &site.reckoning.rain_factors.map(|factor| factor.get())))
+    };
+    let own = if years == Years::Generated { generated() } else { None };
+    let mut weather = match own {
+        Some(weather) => weather,
+        None => {
+            // The years as they were, whatever the long run is reckoned with.
+            let mut as_recorded = site.clone();
+            as_recorded.reckoning.generated = None;
+            weather(&as_recorded, rain).map_err(Why::Refused)?
+        }
+    };
+    let mut futures = of_years(&weather, &days);
+    let thin = weather.origin == Origin::Even || weather.origin == Origin::Measured && futures.len() < FEWEST_YEARS;
+    if let Some(drawn) = thin.then(generated).flatten() {
+        futures = of_years(&drawn, &days);
+        weather = drawn;
+    }
+    futures.truncate(MOST_FUTURES);
+    if futures.is_empty() {
+        return Err(Why::NoFuture);
+    }
+    let outlook = Outlook::new(plan, site.reckoning.inflow_first.get(), known, futures);
+    Ok(Asked { outlook, origin: weather.origin, unread })
+}
+
+/// What the diary says up to today, and the stores of which nothing was read; `None` without any reading.
+fn known(
+    plan: &Plan,
+    site: &Site,
+    rain: Option<&Rain>,
+    diary: &Diary,
+    today: NaiveDate,
+) -> Option<(Known, Vec<usize>)> {
+    let oldest = today.checked_sub_days(Days::new(OLDEST_READING_DAYS))?;
+    let told = || diary.entries().iter().filter(|entry| (oldest..=today).contains(&entry.date));
+    let mut last: Vec<Option<Event>> = vec![None; plan.stores.len()];
+    for read in levels_read(plan, &site.system, diary) {
+        let held = read.held;
+        if (oldest..=today).contains(&read.date) && !held.above_rim {
+            last[held.store] = Some(Event { date: read.date, store: held.store, litres: held.live_l, brought: false });
+        }
+    }
+    let read_on = last.iter().flatten().map(|event| event.date).min()?;
+    let unread = (0..last.len()).filter(|store| last[*store].is_none()).collect();
+    // A store that was read later begins with the same water: its own reading puts it right on its day.
+    let live_l = last.iter().map(|event| event.map_or(0.0, |event| event.litres)).collect();
+    let mut events: Vec<Event> = last.iter().flatten().filter(|event| event.date > read_on).copied().collect();
+    let hauled_to = site.system.hauling.first().and_then(|hauling| hauling.tank);
+    for entry in told().filter(|entry| entry.date > read_on) {
+        let Told::Delivery { to, volume, .. } = entry.told else { continue };
+        let store = to.or(hauled_to).and_then(|tank| store_of(plan, &site.system, tank)).unwrap_or(largest(plan));
+        events.push(Event { date: entry.date, store, litres: volume.get(), brought: true });
+    }
+    let mut known = Known { read_on, live_l, today, rain_mm: Vec::new(), events };
+    let days = known.since();
+    let rain = Rained::of(rain, diary);
+    known.rain_mm = read_on.iter_days().skip(1).take(days).map(|day| rain.mm(day)).collect();
+    Some((known, unread))
+}
+
+fn largest(plan: &Plan) -> usize {
+    let capacity = |store: usize| plan.stores[store].joined.live_capacity_l;
+    (0..plan.stores.len())
+        .reduce(|most, store| if capacity(store) > capacity(most) { store } else { most })
+        .unwrap_or(0)
+}
+
+/// What could be done today, and what that is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Help {
+    /// The house uses this share (0 to 1) less.
+    UseLess(f64),
+    /// The step of rationing at this place of the plan is in force from tomorrow on, however full the store.
+    Ration(usize),
+    /// A load of so many litres comes.
+    Delivery(f64),
+}
+
+/// A load where the household has named none, in L: a small tanker's (common practice, no source).
+pub const USUAL_LOAD_L: f64 = 5000.0;
+
+/// What could be done today in a system: less use by a tenth and by a quarter, each step of rationing, one load.
+pub fn helps(plan: &Plan, site: &Site) -> Vec<(Help, Step)> {
+    let mut helps: Vec<(Help, Step)> = [0.1, 0.25].map(|less| (Help::UseLess(less), Step::UseShare(1.0 - less))).into();
+    for number in 0..plan.rations.len() {
+        let mut instead = plan.clone();
+        instead.rations[number].below_l = f64::INFINITY;
+        helps.push((Help::Ration(number), Step::Instead(Box::new(instead))));
+    }
+    let hauling = site.system.hauling.first();
+    let litres = hauling.map_or(USUAL_LOAD_L, |hauling| hauling.load.get());
+    let store = hauling.and_then(|hauling| store_of(plan, &site.system, hauling.tank?)).unwrap_or(largest(plan));
+    helps.push((Help::Delivery(litres), Step::Delivery { store, litres }));
+    helps
+}

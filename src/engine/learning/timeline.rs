@@ -1,0 +1,71 @@
+//! Readings and rain along the days.
+
+use chrono::NaiveDate;
+
+use crate::engine::balance::plan::Plan;
+use crate::engine::diary::joined::Known;
+use crate::engine::diary::track::levels_read;
+use crate::engine::levels::store_of;
+use crate::site::diary::{Diary, Told};
+use crate::site::household::Site;
+use crate::site::rain::Rain;
+
+/// A level that was read, at the end of its day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading {
+    /// The day, counted from the timeline's first.
+    pub day: usize,
+    /// The store, as its place in the plan.
+    pub store: usize,
+    /// Live water, in L.
+    pub live_l: f64,
+    /// Whether it is more than the store can hold.
+    pub above_rim: bool,
+}
+
+/// Days in a row with what is known of them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Timeline {
+    /// The dates.
+    pub dates: Vec<NaiveDate>,
+    /// The rain of each, in mm; `None` where nobody measured.
+    pub rain_mm: Vec<Option<f64>>,
+    /// The readings by day.
+    pub readings: Vec<Reading>,
+    /// Water brought: day, store and L.
+    pub brought: Vec<(usize, usize, f64)>,
+}
+
+/// Readings older than this before the last one are not looked at: roofs, gutters and households change.
+const LONGEST_DAYS: i64 = 3 * 365;
+
+impl Timeline {
+    /// What a diary says, up to today; `None` where there are not two readings.
+    pub fn of(plan: &Plan, site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Self> {
+        let mut read = levels_read(plan, &site.system, diary);
+        read.retain(|read| read.date <= today);
+        let last = read.last()?.date;
+        read.retain(|read| (last - read.date).num_days() <= LONGEST_DAYS);
+        let first = read.first()?.date;
+        let day = |date: NaiveDate| usize::try_from((date - first).num_days()).ok();
+        let length = day(last).filter(|length| *length > 0)? + 1;
+        let known = Known::of(rain, diary);
+        let dates: Vec<NaiveDate> = first.iter_days().take(length).collect();
+        let mut readings = Vec::with_capacity(read.len());
+        for read in read {
+            let Some(day) = day(read.date) else { continue };
+            let reading =
+                Reading { day, store: read.held.store, live_l: read.held.live_l, above_rim: read.held.above_rim };
+            // Of several readings of a store on one day the last counts.
+            readings.retain(|other: &Reading| (other.day, other.store) != (day, reading.store));
+            readings.push(reading);
+        }
+        let brought = diary.entries().iter().filter_map(|entry| {
+            let Told::Delivery { to, volume, .. } = entry.told else { return None };
+            let store = to.and_then(|tank| store_of(plan, &site.system, tank)).unwrap_or(0);
+            Some((day(entry.date).filter(|day| *day < length)?, store, volume.get()))
+        });
+        let brought = brought.collect();
+        Some(Self { rain_mm: dates.iter().map(|date| known.mm(*date)).collect(), dates, readings, brought })
+    }
+}

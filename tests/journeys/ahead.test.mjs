@@ -1,0 +1,90 @@
+// The weeks ahead at a phone's size: nothing without a reading; from a reading how long the water lasts, how much is
+// safe, what would help; the same in a line on the house.
+import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { accessibilityFindings, freshFolder, openBrowser, openHost, startApp } from './stage.mjs';
+
+const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
+
+// The demo house goes out in a file and comes back with a diary: both stores read on a day, no rain measured since.
+export async function withReadings(page, t, share, day) {
+  await page.getByRole('button', { name: /demo house/ }).click();
+  await page.getByRole('banner').getByRole('button', { name: 'Sites' }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Export everything' }).click(),
+  ]);
+  const file = join(freshFolder(t), 'with-readings.json');
+  await download.saveAs(file);
+  const out = JSON.parse(readFileSync(file, 'utf8'));
+  const tanks = out.sites[0].site.system.tanks.map((tank) => tank.id);
+  out.sites[0].diary = [tanks[0], tanks[2]].map((tank, at) => ({
+    id: Date.now() - at,
+    on: day,
+    what: { level: { store: tank, at: { share } } },
+  }));
+  writeFileSync(file, JSON.stringify(out));
+  await page.locator('input[type=file]').setInputFiles(file);
+  await page.getByRole('button', { name: /Replace/ }).click();
+}
+
+const today = () => {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+};
+
+test('without a reading it asks for one', async (t) => {
+  const host = await openHost(t);
+  const page = await startApp(await openBrowser(t), host.address());
+  await page.getByRole('button', { name: /demo house/ }).tap();
+  await place(page, 'Ahead').tap();
+  await page.getByText(/Write down how full the tanks are/).waitFor();
+  await page.getByRole('button', { name: 'Write down a level' }).tap();
+  await page.getByRole('heading', { name: 'Diary' }).waitFor();
+  assert.deepEqual(page.problems, []);
+});
+
+test('from a reading it says how long the water lasts, and with less use longer', async (t) => {
+  const host = await openHost(t);
+  const page = await startApp(await openBrowser(t), host.address());
+  await withReadings(page, t, 0.12, today());
+  await place(page, 'House').tap();
+  const line = page.getByRole('button', { name: /^Water from today: most likely/ });
+  await line.tap();
+  await page.locator('h1.headline', { hasText: /The water (will most likely last|runs short)/ }).waitFor();
+  await page.getByText(/If it never rains again: \d+ days?, until/).waitFor();
+  const safe = page.getByRole('group', { name: 'How much is safe' });
+  const litres = async () => Number((await safe.getByRole('status').innerText()).match(/can use ([\d.,]+)/)[1].replace(',', ''));
+  await safe.getByRole('combobox', { name: 'To last' }).selectOption({ label: '1 month' });
+  await page.waitForTimeout(500);
+  const careful = await litres();
+  await safe.getByRole('combobox', { name: 'With a chance of' }).selectOption({ label: '5 in 10' });
+  await page.waitForTimeout(500);
+  assert.ok((await litres()) >= careful, 'a smaller chance allows no less');
+  await page.getByText(/Use a quarter less: most likely/).waitFor();
+  await page.getByText(/The rain of 12 years on record/).waitFor();
+  await safe.getByRole('combobox', { name: 'Rain to come' }).selectOption({ label: 'as generated years' });
+  await page.getByText(/100 years were drawn/).waitFor();
+  assert.deepEqual(page.problems, []);
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  test(`the weeks ahead have no barrier that axe can find and don't scroll sideways, ${colorScheme}`, async (t) => {
+    const host = await openHost(t);
+    for (const [size, viewport] of Object.entries({ phone: { width: 390, height: 844 }, desk: { width: 1280, height: 800 } })) {
+      const browser = await openBrowser(t, { look: { viewport, colorScheme } });
+      const page = await startApp(browser, host.address());
+      await withReadings(page, t, 0.12, today());
+      for (const name of ['House', 'Ahead']) {
+        await place(page, name).click();
+        await page.getByText(/If it never rains again|if it never rains again/).first().waitFor();
+        assert.deepEqual(await accessibilityFindings(page), [], name);
+        const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        assert.ok(wider <= 0, `${name} is ${wider} px wider than the screen`);
+        if (process.env.PICTURES) await page.screenshot({ path: join(process.env.PICTURES, `${name}-${size}-${colorScheme}.png`), fullPage: true });
+      }
+    }
+  });
+}

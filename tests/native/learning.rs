@@ -1,0 +1,226 @@
+//! What the readings say, tried on made diaries whose truth is known. The truth is reckoned here day by day, apart from
+//! the engine; chance is a fixed sequence.
+//!
+//! `cargo test --test native learning -- --nocapture` prints the tables.
+
+use eavewater::engine::balance::plan::{Plan, plan};
+use eavewater::engine::learning::fit::{Fit, fit};
+use eavewater::engine::learning::timeline::{Reading, Timeline};
+use eavewater::engine::learning::watch::{Alarm, WATCHED_DAYS, alarms, watch};
+use eavewater::site::demo;
+
+use crate::one_tank;
+
+const ROOF_M2: f64 = 100.0;
+const COEFFICIENT: f64 = 0.9;
+const WETTING_MM: f64 = 0.5;
+const CAPACITY_L: f64 = 15_000.0;
+const USE_L: f64 = 260.0;
+/// A reading every week.
+const EVERY: usize = 7;
+
+/// A fixed sequence of numbers (Knuth's MMIX, from memory), normal by Box and Muller.
+struct Chance(u64);
+
+impl Chance {
+    fn share(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        ((self.0 >> 11) as f64 + 0.5) / (1u64 << 53) as f64
+    }
+
+    fn normal(&mut self) -> f64 {
+        (-2.0 * self.share().ln()).sqrt() * (2.0 * std::f64::consts::PI * self.share()).cos()
+    }
+}
+
+/// How rough the made days are: the reading as a share of the tank, the day's use and catch as shares of themselves.
+#[derive(Clone, Copy)]
+struct Rough {
+    reading: f64,
+    using: f64,
+    catch: f64,
+}
+
+/// As rough as the fit takes them to be.
+const AS_TAKEN: Rough = Rough { reading: 0.01, using: 0.3, catch: 0.1 };
+/// Twice as rough in everything.
+const TWICE: Rough = Rough { reading: 0.02, using: 0.6, catch: 0.2 };
+
+/// A diary of so many days from somewhere in the demo's rain, with the factors on capture and use of each day.
+fn made(chance: &mut Chance, days: usize, rough: Rough, truth: impl Fn(usize) -> (f64, f64)) -> Timeline {
+    let rain = demo::rain();
+    let from = (chance.share() * (rain.depths_mm.len() - days) as f64) as usize;
+    let depths: Vec<f64> = rain.depths_mm[from..from + days].iter().map(|depth| depth.unwrap()).collect();
+    let mut content = CAPACITY_L / 2.0;
+    let mut readings = Vec::new();
+    for (day, depth) in depths.iter().enumerate() {
+        let (capture, uses) = truth(day);
+        let caught = (capture * (1.0 + rough.catch * chance.normal())).max(0.0);
+        let inflow = caught * COEFFICIENT * ROOF_M2 * (depth - WETTING_MM).max(0.0);
+        let wanted = (uses * USE_L * (1.0 + rough.using * chance.normal())).max(0.0);
+        // Yield after spillage.
+        let yielded = wanted.min(content);
+        content = (content + inflow - yielded).min(CAPACITY_L - yielded).max(0.0);
+        if day % EVERY == 0 {
+            let read = content + rough.reading * CAPACITY_L * chance.normal();
+            readings.push(Reading { day, store: 0, live_l: read.clamp(0.0, CAPACITY_L), above_rim: false });
+        }
+    }
+    let dates = rain.start.iter_days().skip(from).take(days).collect();
+    Timeline { dates, rain_mm: depths.into_iter().map(Some).collect(), readings, brought: Vec::new() }
+}
+
+fn house() -> Plan {
+    plan(&one_tank::system(ROOF_M2, COEFFICIENT, WETTING_MM, CAPACITY_L, USE_L)).unwrap()
+}
+
+#[test]
+fn learning_ranges_hold_the_truth_as_often_as_they_say() {
+    println!(
+        "{:<16} {:>6} {:>10} {:>10} {:>12} {:>12}",
+        "days, roughness", "fits", "capture in", "use in", "± capture", "± use"
+    );
+    for (title, days, rough, least) in [
+        ("365, as taken", 365, AS_TAKEN, 0.86),
+        ("120, as taken", 120, AS_TAKEN, 0.86),
+        ("365, twice", 365, TWICE, 0.80),
+    ] {
+        let (plan, mut chance) = (house(), Chance(7));
+        let (mut hits, mut told, mut width) = ([0.0; 2], [0.0; 2], [0.0; 2]);
+        for _ in 0..200 {
+            let (capture, uses) = (0.6 + 0.5 * chance.share(), 0.7 + 0.6 * chance.share());
+            let timeline = made(&mut chance, days, rough, |_| (capture, uses));
+            let Some(fit) = fit(&plan, &timeline, 0.0) else { continue };
+            for (at, (estimate, truth)) in [(fit.capture, capture), (fit.uses, uses)].into_iter().enumerate() {
+                let Some(estimate) = estimate else { continue };
+                told[at] += 1.0;
+                hits[at] += f64::from((estimate.value - truth).abs() <= estimate.half_width);
+                width[at] += estimate.half_width;
+            }
+        }
+        let shares = [hits[0] / told[0], hits[1] / told[1]];
+        println!(
+            "{title:<16} {:>6} {:>10.3} {:>10.3} {:>12.3} {:>12.3}",
+            told[1],
+            shares[0],
+            shares[1],
+            width[0] / told[0],
+            width[1] / told[1]
+        );
+        // 90 % of 200, give or take two standard errors (0.042); with rougher days than it takes them to be, ten points
+        // fewer are allowed.
+        assert!(shares.iter().all(|share| *share >= least - 1e-9), "{title}: {shares:?}");
+    }
+}
+
+/// Fits the first year and watches the rest.
+fn tried(plan: &Plan, timeline: &Timeline, from: usize) -> ([Option<usize>; 2], Fit) {
+    let before = Timeline {
+        dates: timeline.dates[..from].to_vec(),
+        rain_mm: timeline.rain_mm[..from].to_vec(),
+        readings: timeline.readings.iter().filter(|reading| reading.day < from).copied().collect(),
+        brought: Vec::new(),
+    };
+    let normal = fit(plan, &before, 0.0).unwrap();
+    (alarms(plan, timeline, &normal, from, 0.0).1, normal)
+}
+
+#[test]
+fn learning_calls_a_loss_of_capture_soon_and_seldom_cries_wolf() {
+    const FROM: usize = 365;
+    const TRIES: usize = 300;
+    let plan = house();
+    println!("{:<22} {:>6} {:>14} {:>14} {:>12}", "change", "called", "half within", "9 in 10 called", "of");
+    for (title, capture, uses) in [("capture × 0.7", 0.7, 1.0), ("use × 1.3", 1.0, 1.3)] {
+        let mut chance = Chance(11);
+        let kind = usize::from(capture == 1.0);
+        let mut after: Vec<usize> = (0..TRIES)
+            .map(|_| {
+                let timeline = made(&mut chance, FROM + WATCHED_DAYS, AS_TAKEN, |day| {
+                    if day < FROM { (1.0, 1.0) } else { (capture, uses) }
+                });
+                let called = tried(&plan, &timeline, FROM).0[kind];
+                // Weeks without rain say nothing of capture.
+                let says = |week: &usize| {
+                    let days = FROM + week * EVERY..(FROM + (week + 1) * EVERY).min(timeline.rain_mm.len());
+                    kind == 1 || timeline.rain_mm[days].iter().any(|depth| depth.unwrap() > 5.0)
+                };
+                called.map_or(usize::MAX, |at| (0..=at).filter(says).count())
+            })
+            .collect();
+        after.sort_unstable();
+        let called = after.iter().filter(|readings| **readings < usize::MAX).count();
+        println!("{title:<22} {called:>6} {:>14} {:>14} {TRIES:>12}", after[TRIES / 2], after[called * 9 / 10]);
+        assert!(after[TRIES / 2] <= 12, "{title}: half of them within twelve weekly readings that can tell");
+    }
+    for (title, rough, most) in [("nothing, as taken", AS_TAKEN, 0.05), ("nothing, twice as rough", TWICE, 0.10)] {
+        let mut chance = Chance(13);
+        let mut wolf = [0; 2];
+        for _ in 0..TRIES {
+            let timeline = made(&mut chance, FROM + WATCHED_DAYS, rough, |_| (1.0, 1.0));
+            let (first, _) = tried(&plan, &timeline, FROM);
+            for (count, first) in wolf.iter_mut().zip(first) {
+                *count += usize::from(first.is_some());
+            }
+        }
+        let a_year = wolf.map(|count| count as f64 / TRIES as f64 * 365.0 / WATCHED_DAYS as f64);
+        println!(
+            "{title:<24} false calls a year: capture {:.3}, use {:.3} (in {TRIES} half years)",
+            a_year[0], a_year[1]
+        );
+        assert!(a_year.iter().all(|rate| *rate <= most), "{title}: {a_year:?}");
+    }
+}
+
+#[test]
+fn learning_finds_a_mistyped_level_and_is_not_misled_by_it() {
+    let plan = house();
+    let mut chance = Chance(17);
+    let mut found = 0;
+    for _ in 0..50 {
+        let mut timeline = made(&mut chance, 365, AS_TAKEN, |_| (0.8, 1.1));
+        // Away from the rim, half the tank too much.
+        let at = (10..40).find(|at| timeline.readings[*at].live_l < 0.45 * CAPACITY_L).unwrap_or(20);
+        timeline.readings[at].live_l = (timeline.readings[at].live_l + 0.5 * CAPACITY_L).min(0.95 * CAPACITY_L);
+        let fit = fit(&plan, &timeline, 0.0).unwrap();
+        found += usize::from(fit.odd == [at]);
+        assert!(fit.capture.is_none_or(|capture| (capture.value - 0.8).abs() < 0.2), "{fit:?}");
+    }
+    assert!(found >= 45, "{found} of 50");
+}
+
+#[test]
+fn learning_refuses_what_the_readings_cannot_tell() {
+    let plan = house();
+    let mut chance = Chance(19);
+    // Three readings say nothing; weeks without rain tell of use but not of capture; a tank that is always full of
+    // neither.
+    let timeline = made(&mut chance, 3 * EVERY, AS_TAKEN, |_| (1.0, 1.0));
+    assert_eq!(fit(&plan, &timeline, 0.0), None);
+    let mut dry = made(&mut chance, 60, AS_TAKEN, |_| (0.0, 1.0));
+    dry.rain_mm.fill(Some(0.0));
+    let fitted = fit(&plan, &dry, 0.0).unwrap();
+    assert!(fitted.capture.is_none() && fitted.uses.is_some(), "{fitted:?}");
+    let mut full = made(&mut chance, 200, AS_TAKEN, |_| (1.0, 1.0));
+    full.readings.iter_mut().for_each(|reading| reading.live_l = CAPACITY_L);
+    full.rain_mm.fill(Some(20.0));
+    assert_eq!(fit(&plan, &full, 0.0), None);
+    assert_eq!(watch(&plan, &dry, 0.0), None);
+}
+
+#[test]
+fn learning_tells_how_much_is_missing() {
+    let (plan, mut chance) = (house(), Chance(23));
+    let mut told = 0;
+    for _ in 0..20 {
+        let timeline =
+            made(&mut chance, 365 + WATCHED_DAYS, AS_TAKEN, |day| if day < 365 { (1.0, 1.0) } else { (0.5, 1.0) });
+        for alarm in watch(&plan, &timeline, 0.0).unwrap() {
+            if let Alarm::CaptureFallen { by, .. } = alarm {
+                told += 1;
+                assert!((0.25..0.75).contains(&by), "{by}");
+            }
+        }
+    }
+    assert!(told >= 10, "{told} of 20");
+}
