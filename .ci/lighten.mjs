@@ -18,7 +18,9 @@ import { fileURLToPath } from 'node:url';
 const tools = fileURLToPath(new URL('../tests/journeys/', import.meta.url));
 
 // What the compiler uses of WebAssembly beyond its first version.
-const FEATURES = ['bulk-memory', 'multivalue', 'mutable-globals', 'nontrapping-float-to-int', 'reference-types', 'sign-ext', 'simd'];
+const FEATURES = [
+  'bulk-memory', 'multivalue', 'mutable-globals', 'nontrapping-float-to-int', 'reference-types', 'sign-ext', 'simd',
+];
 
 // How trunk writes them into the page.
 const SHEET = /<link href=\.\/([^ >]+\.css) rel=stylesheet>/g;

@@ -75,6 +75,7 @@ fn days_or_more(days: f64) -> String {
 
 fn days_until(days: f64, today: NaiveDate) -> String {
     match whole(days).and_then(|days| Some((days, today.checked_add_days(Days::new(u64::try_from(days).ok()?))?))) {
+        Some((0, _)) => "not even tomorrow".to_owned(),
         Some((days, until)) => format!("{}, until {}", count(days, "day", "days"), day_of_year(until)),
         None => "more than a year".to_owned(),
     }
