@@ -32,7 +32,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
 }
 
 fn jobs(view: UpkeepView, desk: Desk) -> AnyView {
-    let UpkeepView { empty, groups, room } = view;
+    let UpkeepView { empty, groups, mut before_storm } = view;
     let group = |(title, jobs): (&'static str, Vec<JobView>)| {
         element("DIV")
             .class("parts")
@@ -40,11 +40,10 @@ fn jobs(view: UpkeepView, desk: Desk) -> AnyView {
             .child(element("UL").children(jobs.into_iter().map(|view| job(view, desk))))
             .into()
     };
-    let mut room = room;
     let occasions = say::OCCASIONS.iter().map(|occasion| {
         let mut steps: Vec<String> = occasion.steps.iter().map(|step| (*step).to_owned()).collect();
         // The first list is the one before a storm.
-        steps.extend(room.take());
+        steps.append(&mut before_storm);
         element("DETAILS").child(worded("SUMMARY", occasion.title)).child(list("notes", steps)).into()
     });
     let occasions: Vec<AnyView> = occasions.collect();

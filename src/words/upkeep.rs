@@ -146,6 +146,18 @@ pub const OCCASIONS: [Occasion; 5] = [
     },
 ];
 
+/// The water that keeps a tank where it is in a wind, before a storm.
+pub fn holding(tank: &str, held_by_l: f64, capacity_l: f64, units: &Units) -> String {
+    let held_by = shown::figure(held_by_l, Kind::Volume, units);
+    if held_by_l > capacity_l {
+        format!("{tank}: not even full would it stand in the wind of its check. Have it tied down.")
+    } else {
+        format!(
+            "{tank}: with {held_by} in it, it stands in the wind of its check, which its sheet names. Less, and tie it down."
+        )
+    }
+}
+
 /// How much more the tanks can take, before a storm.
 pub fn room(room_l: f64, read_on: chrono::NaiveDate, units: &Units) -> String {
     format!(

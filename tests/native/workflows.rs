@@ -8,7 +8,7 @@ use eavewater::app::event::{Event, Lever, Shift};
 use eavewater::app::model::{Model, Notice, Place};
 use eavewater::app::sketch::{Sketch, SketchRain};
 use eavewater::app::update::update;
-use eavewater::app::view::{frame, rain as rain_view, sizing as sizing_view};
+use eavewater::app::view::{frame, rain as rain_view, sizing as sizing_view, upkeep as upkeep_view};
 use eavewater::engine::question::answer;
 use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteId, Trouble};
@@ -16,10 +16,11 @@ use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
 use eavewater::site::household::GeneratedYears;
-use eavewater::site::part::Field;
+use eavewater::site::part::{Choice, Field};
 use eavewater::site::rain::Rain;
 use eavewater::site::roof::Material;
 use eavewater::site::system::PartKind;
+use eavewater::site::tank::Build;
 use eavewater::site::trial::{Levers, Trial};
 
 fn started() -> Model {
@@ -334,4 +335,22 @@ fn generated_years_and_a_drier_future_are_taken_within_their_ranges() {
     assert_eq!(update(&mut model, Event::RainFactorsEntered([3.5; 12])), []);
     update(&mut model, Event::GeneratedChosen(None));
     assert_eq!(chosen(&model).generated, None);
+}
+
+#[test]
+fn the_list_before_a_storm_names_the_water_that_holds_each_tank() {
+    let mut model = with_demo();
+    let lines = |model: &Model| {
+        let kept = model.site().unwrap();
+        upkeep_view::upkeep(kept, &model.units, model.today).before_storm
+    };
+    let said = lines(&model);
+    let tanks = model.site().unwrap().site.system.tanks.clone();
+    for tank in &tanks {
+        assert!(said.iter().any(|line| line.starts_with(&format!("{}: ", tank.name))), "{}: {said:?}", tank.name);
+    }
+    // A cistern is held by the ground.
+    let first = &tanks[0];
+    update(&mut model, Event::ChoiceMade(first.id, Field::Build, Choice::Build(Build::Cistern)));
+    assert!(!lines(&model).iter().any(|line| line.starts_with(&format!("{}: ", first.name))));
 }

@@ -5,12 +5,15 @@ use chrono::NaiveDate;
 use crate::app::effect::Effect;
 use crate::app::model::KeptSite;
 use crate::engine::balance::plan::plan;
+use crate::engine::checks::Asked;
+use crate::engine::checks::standing::holding_l;
 use crate::engine::diary::due::{Due, Standing, due};
 use crate::engine::diary::joined::Known;
 use crate::engine::diary::track::levels_read;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::calendar::{DayEvent, calendar};
 use crate::site::part::PartId;
+use crate::site::tank::Build;
 use crate::site::upkeep::{DAYS, Job, LITRES, RAIN_MM, use_of};
 use crate::words::{self, upkeep as say};
 
@@ -21,8 +24,8 @@ pub struct UpkeepView {
     pub empty: Option<&'static str>,
     /// Jobs: due, soon, never written, later; groups without jobs are left out.
     pub groups: Vec<(&'static str, Vec<JobView>)>,
-    /// The room in the tanks, from the last readings, for the list before a storm.
-    pub room: Option<String>,
+    /// For the list before a storm: the room in the tanks, from the last readings, and the water that holds each.
+    pub before_storm: Vec<String>,
 }
 
 /// A job in the list.
@@ -70,7 +73,9 @@ pub fn upkeep(kept: &KeptSite, units: &Units, today: NaiveDate) -> UpkeepView {
             groups.push((title, jobs));
         }
     }
-    UpkeepView { empty: dues.is_empty().then_some(say::NO_PARTS), groups, room: room(kept, units) }
+    let mut before_storm = holding(kept, units, today);
+    before_storm.extend(room(kept, units));
+    UpkeepView { empty: dues.is_empty().then_some(say::NO_PARTS), groups, before_storm }
 }
 
 fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
@@ -83,6 +88,21 @@ fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
             interval[at].map_or_else(String::new, |si| shown::entered(si, MEASURES[at].0, units))
         }),
     }
+}
+
+/// The water that keeps each tank above the ground where it is in the wind of its check.
+fn holding(kept: &KeptSite, units: &Units, today: NaiveDate) -> Vec<String> {
+    let asked = Asked { site: &kept.site, rain: None, answer: None, today };
+    let above_ground =
+        kept.site.system.tanks.iter().filter(|tank| matches!(tank.build, Build::Barrel | Build::AboveGround));
+    let mut said = Vec::new();
+    for tank in above_ground {
+        let held_by = holding_l(&asked, tank);
+        if held_by > 0.0 {
+            said.push(say::holding(&tank.name, held_by, tank.capacity().get(), units));
+        }
+    }
+    said
 }
 
 fn room(kept: &KeptSite, units: &Units) -> Option<String> {
