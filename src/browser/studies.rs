@@ -4,9 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use std::sync::Arc;
 
-use wasm_bindgen::JsCast;
-use wasm_bindgen::closure::Closure;
-
+use super::later;
 use crate::app::event::Event;
 use crate::app::study::{Inquiry, Order, Study};
 
@@ -56,11 +54,7 @@ impl Studies {
 
     fn tick_later(&self) {
         let studies = self.clone();
-        let tick = Closure::once_into_js(move || studies.tick());
-        if let Some(window) = web_sys::window() {
-            // Fails only for what isn't a function.
-            let _ = window.set_timeout_with_callback(tick.unchecked_ref());
-        }
+        later::soon(move || studies.tick());
     }
 
     fn tick(&self) {

@@ -1,6 +1,6 @@
 //! The long-run question: what happens to this house under this rain? One pure function, wherever it runs.
 
-use crate::quantity::Share;
+use crate::quantity::{DAYS_A_YEAR, Share};
 use crate::site::findings::Finding;
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
@@ -72,7 +72,6 @@ pub enum Refusal {
 /// Years of even rain that are run from monthly means: the first shows where it leads from the start, the second is
 /// what every further one looks like.
 const EVEN_YEARS: u16 = 2;
-const DAYS_A_YEAR: f64 = 365.25;
 
 /// The weather that a site's rain amounts to: missing days treated, months scaled, as its reckoning says.
 ///
@@ -119,8 +118,7 @@ pub fn answer_under(site: &Site, weather: &Weather) -> Result<Answer, Refusal> {
 }
 
 fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
-    let conduct = Conduct { start_share: site.reckoning.start.get(), inflow_first: site.reckoning.inflow_first.get() };
-    let (ledger, series) = run_and_keep(&plan, weather, conduct);
+    let (ledger, series) = run_and_keep(&plan, weather, Conduct::from(&site.reckoning));
     let total = ledger.total();
     let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
     let still_dry = series.dry_days().last().unwrap_or(false);

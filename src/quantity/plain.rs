@@ -23,6 +23,9 @@ quantity! {
     Count, number, Count
 }
 
+/// The mean length of a year in days, with a leap year every fourth.
+pub const DAYS_A_YEAR: f64 = 365.25;
+
 /// Shares are given and shown in percent.
 pub const SHARE_UNITS: &[Unit] = &[Unit { symbol: "%", factor: 0.01, names: &["%", "percent", "per cent"] }];
 /// Days.

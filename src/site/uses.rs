@@ -116,7 +116,7 @@ impl Amount {
     }
 
     /// The mean over the months, in litres a day.
-    fn mean(&self) -> f64 {
+    pub fn mean(&self) -> f64 {
         (0..12).map(|month| self.litres_a_day(month)).sum::<f64>() / 12.0
     }
 

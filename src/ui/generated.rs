@@ -14,7 +14,7 @@ use crate::words::{MONTHS, generated as say};
 
 /// The section.
 pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
-    let GeneratedView { which, from, spread, spread_note, charts, table, spells, refused } = view;
+    let GeneratedView { which, from, spread_note, charts, table, spells, refused } = view;
     let mut views: Vec<AnyView> = vec![worded("H2", say::TITLE).into(), worded("P", say::WHAT).class("small").into()];
     views.extend(refused.map(|refused| worded("P", refused).class("caution").into()));
     let Some(from) = from else { return element("SECTION").children(views).into() };
@@ -32,7 +32,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
     views.extend(spells.map(|spells| worded("P", spells).into()));
     views.extend(charts.into_iter().map(figure::chart));
     if in_use {
-        views.push(settings(from, spread, spread_note, desk));
+        views.push(settings(from, spread_note, desk));
     }
     views.push(
         element("DETAILS")
@@ -44,7 +44,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
 }
 
 /// How many years, and how much they differ.
-fn settings(from: GeneratedYears, spread: Option<f64>, spread_note: String, desk: Desk) -> AnyView {
+fn settings(from: GeneratedYears, spread_note: String, desk: Desk) -> AnyView {
     let text = move |value: f64, kind| desk.model.with(|model| shown::entered(value, kind, &model.units));
     let how_many = QuantityField {
         label: say::HOW_MANY.to_owned(),
@@ -61,7 +61,7 @@ fn settings(from: GeneratedYears, spread: Option<f64>, spread_note: String, desk
     let spread = QuantityField {
         label: say::SPREAD.to_owned(),
         hint: None,
-        text: Box::new(move || spread.map_or_else(String::new, |spread| text(spread, Kind::Share))),
+        text: Box::new(move || from.spread.map_or_else(String::new, |spread| text(spread.get(), Kind::Share))),
         kind: Kind::Share,
         range: ANNUAL_SPREAD,
         on_entered: Box::new(move |spread| {

@@ -80,7 +80,7 @@ pub fn count(number: usize, one: &str, many: &str) -> String {
 pub fn per_year(days: usize) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
     let days = days.max(1) as f64;
-    365.25 / days
+    crate::quantity::DAYS_A_YEAR / days
 }
 
 /// A whole number with its thousands grouped.

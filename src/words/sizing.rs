@@ -124,8 +124,8 @@ pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Opti
         return Some(format!("{name}: no water reached its diverter."));
     }
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let (per_year, full) =
-        (365.25 / answer.series.dates.len().max(1) as f64, tally.found_full as f64 / tally.storms as f64);
+    let full = tally.found_full as f64 / tally.storms as f64;
+    let per_year = super::per_year(answer.series.dates.len());
     let mut text = format!(
         "{name}: its diverter kept back {} a year, {} of it dripping away while it rained",
         shown::figure(tally.diverted_l * per_year, Kind::Volume, units),

@@ -1,13 +1,7 @@
 //! Gardens by the weather and rationing over a few days, worked by hand: the figures stand beside their arithmetic.
 
-use chrono::NaiveDate;
-use eavewater::engine::balance::ledger::Ledger;
-use eavewater::engine::balance::plan::plan;
-use eavewater::engine::balance::run::Conduct;
-use eavewater::engine::balance::series::{Series, run_and_keep};
 use eavewater::engine::measures::reliability::reliability;
 use eavewater::engine::measures::years::years;
-use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Area, Count, Days, Flow, Length, Money, Share, Volume};
 use eavewater::site::climate::Climate;
 use eavewater::site::findings::{Finding, findings};
@@ -19,6 +13,7 @@ use eavewater::site::system::System;
 use eavewater::site::uses::Amount;
 
 use crate::one_tank;
+use crate::worked_days::days;
 
 const USING: PartId = PartId(4);
 const SECOND: PartId = PartId(40);
@@ -40,19 +35,6 @@ fn bed() -> System {
         ..Garden::default()
     });
     system
-}
-
-fn days(system: &System, start_share: f64, depths_mm: &[f64]) -> (Ledger, Series) {
-    let weather = Weather {
-        dates: NaiveDate::from_ymd_opt(2001, 6, 1).unwrap().iter_days().take(depths_mm.len()).collect(),
-        depths_mm: depths_mm.to_vec(),
-        filled_days: 0,
-        left_out_years: Vec::new(),
-        origin: Origin::Measured,
-    };
-    let (ledger, series) = run_and_keep(&plan(system).unwrap(), &weather, Conduct { start_share, inflow_first: 0.0 });
-    assert!(ledger.residual().abs() < 1e-12);
-    (ledger, series)
 }
 
 #[track_caller]

@@ -49,7 +49,7 @@ fn from(first: (i32, u32, u32), depths_mm: &[f64]) -> Weather {
 }
 
 /// The run from so full a start, yield after spillage, from 1 June on.
-fn days(system: &System, start_share: f64, depths_mm: &[f64]) -> (Ledger, Series) {
+pub fn days(system: &System, start_share: f64, depths_mm: &[f64]) -> (Ledger, Series) {
     let (ledger, series) = run_and_keep(
         &plan(system).unwrap(),
         &from((2001, 6, 1), depths_mm),

@@ -19,8 +19,6 @@ pub struct GeneratedView {
     pub which: Option<String>,
     /// Those that the choices here start from: the ones in use, or a first draw.
     pub from: Option<GeneratedYears>,
-    /// The spread of the years that was entered or taken.
-    pub spread: Option<f64>,
     /// Where that comes from.
     pub spread_note: String,
     /// Months of both.
@@ -60,7 +58,6 @@ pub fn generated(rain: &Rain, chosen: Option<GeneratedYears>, units: &Units, wid
     GeneratedView {
         which,
         from: Some(from),
-        spread: from.spread.map(Share::get),
         spread_note: say::spread_note(entered, rain_years, LEAST_YEARS_FOR_SPREAD),
         charts: vec![
             compared(own.0, drawn.monthly_mm, Kind::Depth, say::RAIN_BY_MONTH),

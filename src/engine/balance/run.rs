@@ -3,6 +3,7 @@
 use chrono::{Datelike, NaiveDate};
 
 use crate::engine::rain::weather::Weather;
+use crate::site::household::Reckoning;
 
 use super::garden::{self, GardenTally, RootZone};
 use super::ledger::{FlushTally, Ledger};
@@ -44,6 +45,26 @@ pub struct Conduct {
     pub start_share: f64,
     /// θ of [`rule::day`], 0 to 1.
     pub inflow_first: f64,
+}
+
+impl From<&Reckoning> for Conduct {
+    /// As a site is reckoned.
+    fn from(reckoning: &Reckoning) -> Self {
+        Self { start_share: reckoning.start.get(), inflow_first: reckoning.inflow_first.get() }
+    }
+}
+
+impl Day {
+    /// What the uses that make a dry day lack today, in L.
+    pub fn house_shortfall_l(&self, plan: &Plan) -> f64 {
+        let mut short_l = 0.0;
+        for ((using, wanted), given) in plan.uses.iter().zip(&self.demand_l).zip(&self.yield_l) {
+            if using.counts {
+                short_l += wanted - given;
+            }
+        }
+        short_l
+    }
 }
 
 /// Runs the plan through the weather, day by day, showing each day to `watch`, and returns the ledger.

@@ -119,15 +119,10 @@ pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger
         for (hauling, _) in plan.hauling.iter().zip(&day.load_came).filter(|(_, came)| **came) {
             series.loads.push(Load { day: series.house_shortfall_l.len(), price: hauling.price });
         }
-        let mut house_short = 0.0;
         for (using, column) in series.shortfall_l.iter_mut().enumerate() {
-            let short = day.demand_l[using] - day.yield_l[using];
-            column.push(short);
-            if plan.uses[using].counts {
-                house_short += short;
-            }
+            column.push(day.demand_l[using] - day.yield_l[using]);
         }
-        series.house_shortfall_l.push(house_short);
+        series.house_shortfall_l.push(day.house_shortfall_l(plan));
     });
     (ledger, series)
 }

@@ -4,6 +4,7 @@ use super::pipe_sizes::circle;
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
 use crate::engine::balance::first_flush::{GRAVITY, HOLE_DISCHARGE};
 use crate::engine::question::{Answer, answer};
+use crate::quantity::DAYS_A_YEAR;
 use crate::quantity::area::SQUARE_METRES_PER_SQUARE_FOOT;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
 use crate::site::details::Detail;
@@ -12,7 +13,6 @@ use crate::site::system::System;
 
 const SECONDS_AN_HOUR: f64 = 3600.0;
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
-const DAYS_A_YEAR: f64 = 365.25;
 
 /// Texas Manual on Rainwater Harvesting 2005, ch. 2 (from memory): 10 US gal for 1,000 ft² at the least, in L/m².
 pub const TEXAS_LEAST: f64 = 10.0 * LITRES_PER_US_GALLON / (1000.0 * SQUARE_METRES_PER_SQUARE_FOOT);

@@ -8,7 +8,6 @@ use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::Conduct;
 use crate::engine::balance::side_by_side::{Block, CaseOf, Frame};
 use crate::engine::rain::weather::Weather;
-use crate::site::household::Site;
 
 use super::tally::{Tally, Tallying};
 
@@ -26,11 +25,6 @@ impl Case {
     pub fn of(plan: Arc<Plan>) -> Self {
         Self { tanks: Arc::clone(&plan), uses: plan }
     }
-}
-
-/// How a site's runs begin.
-pub fn conduct(site: &Site) -> Conduct {
-    Conduct { start_share: site.reckoning.start.get(), inflow_first: site.reckoning.inflow_first.get() }
 }
 
 /// Rain with its calendar and how a run begins: what all batches of one house share.

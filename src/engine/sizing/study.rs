@@ -8,13 +8,14 @@ use crate::engine::question::{Refusal, weather};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
-use super::batch::{Batch, Case, Ground, conduct};
+use super::batch::{Batch, Case, Ground};
 use super::curves::{Curves, Point};
 use super::handbooks::{Basis, Method, Said};
 use super::sequent_peak::{SequentPeak, sequent_peak};
 use super::smallest::{Found, Search, Sought, planned};
 use super::surface::Surface;
 use super::tally::Tally;
+use crate::engine::balance::run::Conduct;
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -125,7 +126,7 @@ impl Study {
     /// See [`Refusal`].
     pub fn new(inquiry: Inquiry, site: &Arc<Site>, rain: &Rain) -> Result<Self, Refusal> {
         let plan = Arc::new(plan(&site.system).map_err(Refusal::System)?);
-        let ground = Arc::new(Ground::new(weather(site, rain)?, conduct(site)));
+        let ground = Arc::new(Ground::new(weather(site, rain)?, Conduct::from(&site.reckoning)));
         let wanted = site.reckoning.wanted;
         let mut study =
             Self { inquiry, plan: Arc::clone(&plan), basis: None, methods: Vec::new(), jobs: Vec::new(), at: 0 };

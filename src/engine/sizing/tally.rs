@@ -6,6 +6,7 @@ use crate::engine::balance::run::{Conduct, Day, Standing, run_from};
 use crate::engine::balance::series::SHORT_BY;
 use crate::engine::balance::side_by_side::Outcome;
 use crate::engine::rain::weather::Weather;
+use crate::quantity::DAYS_A_YEAR;
 use crate::site::wanted::Wanted;
 
 /// The sums of one run.
@@ -71,7 +72,7 @@ impl Tally {
 
     /// Years of 365.25 days, at least a day.
     pub fn years(&self) -> f64 {
-        self.days.max(1) as f64 / 365.25
+        self.days.max(1) as f64 / DAYS_A_YEAR
     }
 
     /// From what a lane came to. What is not reckoned there follows: the demand from the months, the spill from the
@@ -117,13 +118,7 @@ impl Tallying {
         let to = (from + most_days).min(weather.dates.len());
         let (dates, depths_mm) = (&weather.dates[from..to], &weather.depths_mm[from..to]);
         let ledger = run_from(plan, dates, depths_mm, standing, *inflow_first, |today: &Day| {
-            let mut short = 0.0;
-            for ((using, wanted), given) in plan.uses.iter().zip(&today.demand_l).zip(&today.yield_l) {
-                if using.counts {
-                    short += wanted - given;
-                }
-            }
-            tally.dry_days += usize::from(short > SHORT_BY);
+            tally.dry_days += usize::from(today.house_shortfall_l(plan) > SHORT_BY);
             tally.days += 1;
             if let Some(of) = calendar.months.get(*month).filter(|of| of.to == tally.days) {
                 *month += 1;

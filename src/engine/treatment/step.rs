@@ -2,6 +2,7 @@
 
 use super::{boiling, cartridge, contact, ultraviolet};
 use crate::engine::checks::{Asked, Check, Figure, Subject, Verdict, chosen};
+use crate::quantity::DAYS_A_YEAR;
 use crate::site::barrier::{Barrier, BarrierKind};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -90,7 +91,7 @@ pub const CLOUDY: f64 = 5.0;
 /// Temperature that is taken for chlorine until somebody measures, °C: water in a cold cellar (common practice, no source).
 const COLD_C: f64 = 10.0;
 const MINUTES_AN_HOUR: f64 = 60.0;
-const DAYS_A_MONTH: f64 = 365.25 / 12.0;
+const DAYS_A_MONTH: f64 = DAYS_A_YEAR / 12.0;
 
 /// Logs that proofs of filters stand for, in the order of the choices of [`Detail::Proof`]: none; NSF/ANSI 53 or 58 for
 /// cysts (99.95 %); NSF P231 and EPA's guide standard for purifiers (1987); two and three stars of WHO (all from memory).

@@ -27,8 +27,7 @@ impl Beside {
 
     /// Does one run. Whether there is more to do.
     pub fn step(&mut self) -> bool {
-        let reckoning = &self.site.reckoning;
-        let conduct = Conduct { start_share: reckoning.start.get(), inflow_first: reckoning.inflow_first.get() };
+        let conduct = Conduct::from(&self.site.reckoning);
         let next = match self.tallies.len().checked_sub(1).map(|at| self.site.options.get(at)) {
             None => tally(&self.site.system, &self.weather, conduct),
             Some(None) => return false,

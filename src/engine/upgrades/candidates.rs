@@ -39,7 +39,7 @@ pub fn candidates(system: &System, units: &Units, name_for: NameFor) -> Vec<Upgr
     levelling(system, &stores, &mut found);
     feeds(system, units, &mut found);
     overflows(system, &stores, &mut found);
-    let thirsty = system.uses.iter().filter(|using| using.class != Class::Drinking && mean_l_a_day(using) > 0.0);
+    let thirsty = system.uses.iter().filter(|using| using.class != Class::Drinking && using.amount.mean() > 0.0);
     found.extend(thirsty.map(|using| Upgrade::CutUse { using: using.id, to: Share::of_one(CUT_TO) }));
     for tank in &system.tanks {
         if tank.leak.get() > 0.0 {
@@ -51,10 +51,6 @@ pub fn candidates(system: &System, units: &Units, name_for: NameFor) -> Vec<Upgr
     }
     found.retain(|upgrade| findings(&upgrade.made(system, name_for)).is_empty());
     found
-}
-
-fn mean_l_a_day(using: &Use) -> f64 {
-    (0..12).map(|month| using.amount.litres_a_day(month)).sum::<f64>() / 12.0
 }
 
 fn members<'a>(system: &'a System, store: &[PartId]) -> Vec<&'a Tank> {
@@ -75,7 +71,7 @@ fn another_tank(system: &System, stores: &[Vec<PartId>], units: &Units, found: &
             continue;
         };
         let capacity_l: f64 = tanks.iter().map(|tank| tank.capacity().get()).sum();
-        let drawn_l: f64 = draws.iter().map(|using| mean_l_a_day(using)).sum();
+        let drawn_l: f64 = draws.iter().map(|using| using.amount.mean()).sum();
         let wanted = SHARES_OF_STORE.map(|share| share * capacity_l).into_iter();
         let wanted = wanted.chain(DAYS_OF_USE.map(|days| days * drawn_l));
         let mut sizes: Vec<f64> = Vec::new();

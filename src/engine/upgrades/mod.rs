@@ -187,8 +187,7 @@ impl Upgrades {
     /// See [`Refusal`].
     pub fn new(site: &Site, rain: &Rain, units: &Units, by: RankBy, name_for: NameFor) -> Result<Self, Refusal> {
         let weather = weather(site, rain)?;
-        let conduct =
-            Conduct { start_share: site.reckoning.start.get(), inflow_first: site.reckoning.inflow_first.get() };
+        let conduct = Conduct::from(&site.reckoning);
         let now = tally(&site.system, &weather, conduct).map_err(Refusal::System)?;
         let mut work = Self {
             site: site.clone(),

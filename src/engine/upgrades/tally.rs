@@ -7,10 +7,9 @@ use crate::engine::balance::run::{Conduct, Day, run};
 use crate::engine::balance::series::SHORT_BY;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Weather;
+use crate::quantity::DAYS_A_YEAR;
 use crate::site::findings::Finding;
 use crate::site::system::System;
-
-const DAYS_A_YEAR: f64 = 365.25;
 
 /// What a run comes to.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -98,13 +97,7 @@ fn run_and_sum(plan: &Plan, weather: &Weather, conduct: Conduct) -> Tally {
             tally.worst_year = if year.is_none() { date.year() } else { tally.worst_year };
             year = Some(date.year());
         }
-        let mut short_l = 0.0;
-        for (using, plan) in plan.uses.iter().enumerate() {
-            if plan.counts {
-                short_l += day.demand_l[using] - day.yield_l[using];
-            }
-        }
-        if short_l > SHORT_BY {
+        if day.house_shortfall_l(plan) > SHORT_BY {
             tally.dry_days += 1;
             dry_this_year += 1;
             if dry_this_year > tally.worst_dry_days {

@@ -4,7 +4,6 @@ use chrono::Datelike;
 
 use super::month::MonthRain;
 use super::{ModelError, gamma};
-use crate::engine::rain::normals::NormalsError;
 use crate::site::rain::RainRecord;
 
 /// The least depth of a wet day of the model, in mm: a hundredth of an inch, as in WGEN (Richardson & Wright 1984, from
@@ -99,10 +98,4 @@ fn count(record: &RainRecord, wet_mm: f64) -> Result<[Tally; 12], ModelError> {
         before = Some(wet);
     }
     Ok(tallies)
-}
-
-impl From<NormalsError> for ModelError {
-    fn from(error: NormalsError) -> Self {
-        ModelError::Normals(error)
-    }
 }
