@@ -6,6 +6,7 @@ use crate::app::event::Lever;
 use crate::app::model::KeptSite;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Origin;
+use crate::engine::sizing::smallest::Sought;
 use crate::figures::drawing::Drawing;
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
@@ -99,9 +100,7 @@ pub fn sizing(
 }
 
 fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverView> {
-    let capacity: f64 = site.system.tanks.iter().map(|tank| tank.capacity().get()).sum();
-    let roof: f64 = site.system.sections.iter().map(|section| section.area.get()).sum();
-    let uses = crate::engine::balance::garden::litres_a_day_of_all(&site.system);
+    let [capacity, roof, uses] = Sought::ALL.map(|sought| sought.of(site));
     let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
     Lever::ALL
         .map(|lever| {

@@ -3,6 +3,7 @@
 
 use std::sync::Arc;
 
+use crate::engine::balance::garden::litres_a_day_of_all;
 use crate::engine::balance::lanes::WIDTH;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::site::household::Site;
@@ -37,17 +38,14 @@ impl Sought {
         Trial { levers, ..Trial::NONE }
     }
 
-    /// How much of it the house has: capacity in L, area in m², mean use in L a day.
+    /// How much of it the house has: capacity in L, area in m², mean use in L a day (of a garden by the weather what it
+    /// would draw without rain).
     pub fn of(self, site: &Site) -> f64 {
         let system = &site.system;
         match self {
             Sought::Storage => system.tanks.iter().map(|tank| tank.capacity().get()).sum(),
             Sought::Roof => system.sections.iter().map(|section| section.area.get()).sum(),
-            Sought::Uses => {
-                let months =
-                    (0..12).flat_map(|month| system.uses.iter().map(move |using| using.amount.litres_a_day(month)));
-                months.sum::<f64>() / 12.0
-            }
+            Sought::Uses => litres_a_day_of_all(system),
         }
     }
 }
