@@ -33,6 +33,21 @@ pub struct CheckView {
     pub caution: &'static str,
 }
 
+impl CheckView {
+    /// One of which nothing is said.
+    pub const BLANK: Self = Self {
+        title: "",
+        class: "check",
+        word: "",
+        sentence: String::new(),
+        to_do: String::new(),
+        inputs: Vec::new(),
+        figures: Vec::new(),
+        behind: Vec::new(),
+        caution: "",
+    };
+}
+
 /// A value that went in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InputView {
