@@ -57,13 +57,13 @@ fn block(block: &Block) -> AnyView {
         Block::Caution(text) => worded("P", text.as_str()).class("caution").into(),
         Block::List(lines) => list("notes", lines.clone()).into(),
         Block::Values(values) => {
-            let line = |(label, value): &(String, String)| {
-                let value = worded("DD", value.as_str());
-                element("DIV").child(worded("DT", label.as_str())).child(value).into()
-            };
             // Sentences stand below one another, short values side by side.
-            let long = values.iter().any(|(_, value)| value.len() > 60);
-            element("DL").class(if long { "values long" } else { "values" }).children(values.iter().map(line)).into()
+            let line = |(label, value): &(String, String)| {
+                let class = if value.len() > 60 { "long" } else { "short" };
+                let value = worded("DD", value.as_str());
+                element("DIV").class(class).child(worded("DT", label.as_str())).child(value).into()
+            };
+            element("DL").class("values").children(values.iter().map(line)).into()
         }
         Block::Figure(figure) => drawing(figure),
         Block::Table(name, table) => table_of(table.clone(), name),
