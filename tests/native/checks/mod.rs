@@ -1,6 +1,7 @@
 //! The checks of parts against handbooks, worked examples and general-purpose libraries.
 
 mod flush;
+mod never;
 mod outbuilding;
 mod pipes;
 mod portable;
