@@ -35,8 +35,8 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
         if views.is_empty() {
             return nothing();
         }
-        let failing = || views.iter().filter(|view| view.fails).map(|view| view.title).collect();
-        let titles = first.get_value().unwrap_or_else(failing);
+        let pressing = || views.iter().filter(|view| view.attention).map(|view| view.title).collect();
+        let titles = first.get_value().unwrap_or_else(pressing);
         first.set_value(Some(titles.clone()));
         let rest = views.extract_if(.., |view| !titles.contains(&view.title)).collect::<Vec<_>>();
         let mut drawn: Vec<AnyView> = views.into_iter().map(|view| check(view, desk)).collect();
