@@ -69,7 +69,11 @@ fn diary() -> Diary {
         edited: 1_790_000_000_000 + number + if number.is_multiple_of(3) { 999 } else { 0 },
         date: day(1 + u32::try_from(number).unwrap() % 31),
         told,
-        note: if number.is_multiple_of(4) { "Dusk, \"calm\" <b>\\</b> ✓\nsecond line".to_owned() } else { String::new() },
+        note: if number.is_multiple_of(4) {
+            "Dusk, \"calm\" <b>\\</b> ✓\nsecond line".to_owned()
+        } else {
+            String::new()
+        },
     });
     Diary::of(entries.collect())
 }
