@@ -116,6 +116,15 @@ pub const fn label(detail: Detail) -> &'static str {
         Detail::Flue => "A flue of a wood or coal stove",
         Detail::Droppings => "Birds, bats, overhanging branches",
         Detail::Spray => "Spray or dust that drifts over",
+        Detail::PortableVolume => "Portable tank holds",
+        Detail::Travellers => "People",
+        Detail::CarriedFor => "Its water is for",
+        Detail::CarriedEach => "Own figure, for each person",
+        Detail::TripDays => "It is to last",
+        Detail::MayCarry => "May be loaded or towed",
+        Detail::Building => "Its taps are",
+        Detail::SharedLength => "Pipe from the store that both share, length",
+        Detail::SharedBore => "Pipe that both share, inside diameter",
     }
 }
 
@@ -167,6 +176,14 @@ pub const fn options(detail: Detail) -> &'static [&'static str] {
             "calcium hypochlorite 65 %",
             "calcium hypochlorite 75 %",
         ],
+        Detail::CarriedFor => &[
+            "Drinking and food",
+            "Drinking, food, cooking",
+            "Drinking, cooking, washing at the least",
+            "Drinking, cooking, washing",
+            "A figure of our own",
+        ],
+        Detail::Building => &["In the house", "In an outbuilding", "In a second outbuilding", "In a third outbuilding"],
         Detail::LeadFlashing
         | Detail::Asbestos
         | Detail::TreatedTimber
@@ -201,9 +218,13 @@ pub const fn usual(detail: Detail) -> &'static str {
         Detail::StockAge => "Fresh. Look for the date on the bottle.",
         Detail::StockTemperature => "25 °C (77 °F). Heat ages it faster.",
         Detail::DosedWater => "The tank full to its overflow. Enter what is in it.",
+        Detail::MayCarry => "Not looked up: 0. The plate of trailer, rack or axle names it.",
+        Detail::SharedLength => "None: each has its own pipe from the store.",
         Detail::Proof
         | Detail::CertifiedMetals
         | Detail::CertifiedOrganics
+        | Detail::Building
+        | Detail::CarriedFor
         | Detail::LampClass
         | Detail::LampPower
         | Detail::DosedWhere
