@@ -5,7 +5,7 @@ use chrono::{Datelike, NaiveDate};
 
 use super::part::PartId;
 use super::work::Task;
-use crate::quantity::{Depth, Length, Money, Range, Share, Volume};
+use crate::quantity::{Depth, Hours, Length, Money, Range, Share, Volume};
 
 /// Names an entry among all entries of its site, on whatever phone it was made: milliseconds since 1970 (UTC) at which
 /// it was made, or the next number that was free.
@@ -36,6 +36,8 @@ pub enum Told {
         of: Water,
         /// How it was read.
         level: Level,
+        /// Hours since the reading before in which nobody drew water, within [`UNDRAWN`], if that was seen to.
+        undrawn: Option<Hours>,
     },
     /// Rain of the day; 0 is a dry day that was looked at.
     Rain(Depth),
@@ -264,6 +266,8 @@ pub const DELIVERY: Range = Range::new(0.1, 1_000_000.0);
 pub const LEVEL_DEPTH: Range = Range::new(0.0, 30.0);
 /// A volume in tanks, in L.
 pub const LEVEL_VOLUME: Range = Range::new(0.0, 10_000_000.0);
+/// Hours between two readings in which nobody drew water: an hour to a hundred days.
+pub const UNDRAWN: Range = Range::new(1.0, 2400.0);
 /// What a test may find, in its unit.
 pub const FOUND: Range = Range::new(0.0, 1e6);
 /// The years that a diary may tell of: those of gauges and of people now alive, with room.

@@ -14,7 +14,9 @@ use crate::words::upkeep as say;
 /// Upkeep.
 pub(crate) fn upkeep(desk: Desk) -> AnyView {
     let shown = Memo::new(move |_| {
-        desk.case.with(|case| case.site.as_ref().map(|site| upkeep::upkeep(site, &case.units, case.today)))
+        desk.case.with(|case| {
+            case.site.as_ref().map(|site| upkeep::upkeep(site, case.lesson.as_deref(), &case.units, case.today))
+        })
     });
     let save = element("BUTTON")
         .attribute("type", "button")

@@ -2,6 +2,7 @@
 
 use super::{count, date, diary};
 use crate::engine::diary::due::{Because, Due, Standing};
+use crate::engine::learning::calls::Shows;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -56,6 +57,7 @@ pub const fn to_do(task: Task) -> &'static str {
         Task::Lamp => "Change the lamp",
         Task::Sleeve => "Wipe the lamp's sleeve",
         Task::WaterTest => "Test the water",
+        Task::Joints => "Look for drips at joints, valves and taps",
         Task::Other => "Other work",
     }
 }
@@ -67,7 +69,14 @@ pub fn standing(due: &Due, units: &Units) -> String {
         Because::Days(days) => format!("{} ago", count(usize::try_from(days).unwrap_or(0), "day", "days")),
         Because::Rain(mm) => format!("{} of rain since", shown::figure(mm, Kind::Depth, units)),
         Because::Litres(litres) => format!("{} through it since", shown::figure(litres, Kind::Volume, units)),
-        Because::Readings => "the readings call for it".to_owned(),
+        Because::Readings(shows) => {
+            let shown = match shows {
+                Shows::LessCaught => "less of the rain comes than before",
+                Shows::MoreUsed => "more water goes than before",
+                Shows::Leak => "water goes that nobody draws",
+            };
+            format!("the readings call for it: {shown}")
+        }
     };
     match due.standing {
         Standing::Overdue(why) | Standing::Soon(why) => format!("{last}; {}", because(why)),

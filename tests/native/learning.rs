@@ -4,6 +4,7 @@
 //! `cargo test --test native learning -- --nocapture` prints the tables.
 
 use eavewater::engine::balance::plan::{Plan, plan};
+use eavewater::engine::learning::draws::Draws;
 use eavewater::engine::learning::fit::{Fit, fit};
 use eavewater::engine::learning::timeline::{Reading, Timeline};
 use eavewater::engine::learning::watch::{Alarm, WATCHED_DAYS, alarms, watch};
@@ -20,15 +21,15 @@ const USE_L: f64 = 260.0;
 const EVERY: usize = 7;
 
 /// A fixed sequence of numbers (Knuth's MMIX, from memory), normal by Box and Muller.
-struct Chance(u64);
+pub struct Chance(pub u64);
 
 impl Chance {
-    fn share(&mut self) -> f64 {
+    pub fn share(&mut self) -> f64 {
         self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         ((self.0 >> 11) as f64 + 0.5) / (1u64 << 53) as f64
     }
 
-    fn normal(&mut self) -> f64 {
+    pub fn normal(&mut self) -> f64 {
         (-2.0 * self.share().ln()).sqrt() * (2.0 * std::f64::consts::PI * self.share()).cos()
     }
 }
@@ -67,7 +68,13 @@ fn made(chance: &mut Chance, days: usize, rough: Rough, truth: impl Fn(usize) ->
         }
     }
     let dates = rain.start.iter_days().skip(from).take(days).collect();
-    Timeline { dates, rain_mm: depths.into_iter().map(Some).collect(), readings, brought: Vec::new() }
+    Timeline {
+        dates,
+        rain_mm: depths.into_iter().map(Some).collect(),
+        readings,
+        brought: Vec::new(),
+        draws: Draws::default(),
+    }
 }
 
 fn house() -> Plan {
@@ -120,6 +127,7 @@ fn tried(plan: &Plan, timeline: &Timeline, from: usize) -> ([Option<usize>; 2], 
         rain_mm: timeline.rain_mm[..from].to_vec(),
         readings: timeline.readings.iter().filter(|reading| reading.day < from).copied().collect(),
         brought: Vec::new(),
+        draws: Draws::default(),
     };
     let normal = fit(plan, &before, 0.0).unwrap();
     (alarms(plan, timeline, &normal, from, 0.0).1, normal)

@@ -10,6 +10,8 @@ use crate::engine::checks::standing::holding_l;
 use crate::engine::diary::due::{Due, Standing, due};
 use crate::engine::diary::joined::Known;
 use crate::engine::diary::track::levels_read;
+use crate::engine::learning::calls::calls;
+use crate::engine::learning::lesson::Lesson;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::calendar::{DayEvent, calendar};
 use crate::site::part::PartId;
@@ -45,9 +47,10 @@ pub struct JobView {
 pub const MEASURES: [(Kind, Range); 3] = [(Kind::Days, DAYS), (Kind::Depth, RAIN_MM), (Kind::Volume, LITRES)];
 
 /// How every job of a site stands.
-pub fn standing(kept: &KeptSite, today: NaiveDate) -> Vec<Due> {
+pub fn standing(kept: &KeptSite, lesson: Option<&Lesson>, today: NaiveDate) -> Vec<Due> {
     let known = Known::of(kept.rain.as_deref(), &kept.diary);
-    due(&kept.site.system, &kept.site.upkeep, &kept.diary, &known, &[], today)
+    let called = lesson.map_or_else(Vec::new, |lesson| calls(lesson, &kept.site.system));
+    due(&kept.site.system, &kept.site.upkeep, &kept.diary, &known, &called, today)
 }
 
 /// The parts on which something is overdue; of a barrier, the use whose chain it is in.
@@ -57,8 +60,8 @@ pub fn overdue_parts(dues: &[Due], kept: &KeptSite) -> Vec<PartId> {
 }
 
 /// The upkeep of a site.
-pub fn upkeep(kept: &KeptSite, units: &Units, today: NaiveDate) -> UpkeepView {
-    let dues = standing(kept, today);
+pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: NaiveDate) -> UpkeepView {
+    let dues = standing(kept, lesson, today);
     let group = |due: &Due| match due.standing {
         Standing::Overdue(_) => 0,
         Standing::Soon(_) => 1,
@@ -121,8 +124,8 @@ fn room(kept: &KeptSite, units: &Units) -> Option<String> {
 
 /// The upkeep of a site as a calendar file: each job on the day on which its days are over, or today if it is overdue;
 /// jobs that were never written down don't come in.
-pub fn calendar_file(kept: &KeptSite, units: &Units, today: NaiveDate, moment: u64) -> Effect {
-    let events: Vec<DayEvent> = standing(kept, today)
+pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: NaiveDate, moment: u64) -> Effect {
+    let events: Vec<DayEvent> = standing(kept, lesson, today)
         .iter()
         .filter_map(|due| {
             let on = match due.standing {
