@@ -92,8 +92,8 @@ details! {
     WindSpeed(Wind, 0.0, 150.0, 51.4);
     /// Surroundings: town or wood, open country, flat shore.
     Exposure(Choice, 0.0, 2.0, 1.0);
-    /// Depth of the groundwater below the ground.
-    Groundwater(Length, 0.0, 100.0, 0.0);
+    /// Depth of the groundwater below the ground; a flood stands above it, so below 0.
+    Groundwater(Length, -20.0, 100.0, 0.0);
     /// What the tanks stand on: rock, layered rock, sandy gravel, sand, clay or silt.
     Soil(Choice, 0.0, 4.0, 4.0);
 

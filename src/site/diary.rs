@@ -175,6 +175,10 @@ pub enum Parameter {
     Chromium,
     /// Iron.
     Iron,
+    /// Manganese.
+    Manganese,
+    /// Aluminium.
+    Aluminium,
     /// Benzo(a)pyrene, of soot and tar.
     Benzopyrene,
     /// Asbestos fibres longer than 10 µm, in millions.
@@ -191,7 +195,7 @@ pub enum Parameter {
 
 impl Parameter {
     /// All of them.
-    pub const ALL: [Parameter; 18] = [
+    pub const ALL: [Parameter; 20] = [
         Parameter::EColi,
         Parameter::Coliforms,
         Parameter::Turbidity,
@@ -204,6 +208,8 @@ impl Parameter {
         Parameter::Arsenic,
         Parameter::Chromium,
         Parameter::Iron,
+        Parameter::Manganese,
+        Parameter::Aluminium,
         Parameter::Benzopyrene,
         Parameter::Asbestos,
         Parameter::Nitrate,
@@ -226,6 +232,8 @@ impl Parameter {
             | Parameter::Arsenic
             | Parameter::Chromium
             | Parameter::Iron
+            | Parameter::Manganese
+            | Parameter::Aluminium
             | Parameter::Benzopyrene => "µg/L",
             Parameter::Asbestos => "million/L",
             Parameter::Conductivity => "µS/cm",

@@ -16,7 +16,10 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
         Memo::new(move |_| desk.case.with(|case| case.shown().0.map(|kept| (kept.site.clone(), kept.rain.clone()))));
     // Runs the whole balance: once for each change of what it follows from, whatever else is drawn anew.
     let again = Memo::new(move |_| {
-        grounds.track();
+        // Read, not only tracked: what nobody reads is never worked out, and so never tells of a change.
+        if grounds.with(Option::is_none) {
+            return Vec::new();
+        }
         desk.case.with_untracked(|case| {
             let (site, outcome) = case.shown();
             site.map(|site| checked_again(site, part, outcome)).unwrap_or_default()
@@ -35,8 +38,8 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
         if views.is_empty() {
             return nothing();
         }
-        let failing = || views.iter().filter(|view| view.fails).map(|view| view.title).collect();
-        let titles = first.get_value().unwrap_or_else(failing);
+        let pressing = || views.iter().filter(|view| view.attention).map(|view| view.title).collect();
+        let titles = first.get_value().unwrap_or_else(pressing);
         first.set_value(Some(titles.clone()));
         let rest = views.extract_if(.., |view| !titles.contains(&view.title)).collect::<Vec<_>>();
         let mut drawn: Vec<AnyView> = views.into_iter().map(|view| check(view, desk)).collect();

@@ -129,6 +129,8 @@ pub const fn parameter_name(parameter: Parameter) -> &'static str {
         Parameter::Arsenic => "Arsenic",
         Parameter::Chromium => "Chromium",
         Parameter::Iron => "Iron",
+        Parameter::Manganese => "Manganese",
+        Parameter::Aluminium => "Aluminium",
         Parameter::Benzopyrene => "Benzo(a)pyrene",
         Parameter::Asbestos => "Asbestos fibres",
         Parameter::Nitrate => "Nitrate, as nitrate",

@@ -2,7 +2,7 @@
 
 use super::Outcome;
 use crate::app::model::KeptSite;
-use crate::engine::checks::{Asked, Check, Input, Source, Verdict, again, of_all, of_part};
+use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -18,7 +18,7 @@ pub struct CheckView {
     /// The subject under which it stands.
     pub group: &'static str,
     /// Whether it asks for attention.
-    pub fails: bool,
+    pub attention: bool,
     /// The first words of the sentence, for where it is folded.
     pub short: String,
     /// The class that colours it.
@@ -110,7 +110,8 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     CheckView {
         title: text.title,
         group: say::group(check.subject),
-        fails: check.fails(),
+        // Questions that nobody has answered ask for it too.
+        attention: check.fails() || check.subject == Subject::OnRoof,
         short: first_words(&sentence).to_owned(),
         class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
         word: say::word(check),

@@ -199,6 +199,8 @@ figures! {
     Headroom: Volume;
     /// When a store is full.
     FullAfter: Hours;
+    /// What of a storm stays in a tank.
+    StormHere: Volume;
     /// What spills in a storm.
     SpillLitres: Volume;
     /// At what rate.

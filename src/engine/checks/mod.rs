@@ -62,6 +62,8 @@ pub enum Subject {
     Downspout,
     /// A feed's leaf screen.
     Screen,
+    /// The pipe from a feed into its tank.
+    Inlet,
     /// A tank's overflow.
     Overflow,
     /// The air gap of a tank that is filled from outside.

@@ -4,12 +4,14 @@ use super::outbuilding::{building, in_house};
 use super::pipe::{Pipe, flow_for};
 use super::water::{air_kpa, density_kg_m3, head_m, pressure_kpa, vapour_kpa};
 use super::{Asked, Check, Figure, Subject, Verdict};
+use crate::engine::question::Answer;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
 use crate::site::pump::Pump;
 use crate::site::tank::Tank;
-use crate::site::uses::{Class, Use};
+use crate::site::uses::{Amount, Class, Use};
+use chrono::Datelike;
 
 /// Litres a minute in a cubic metre a second.
 pub(super) const L_MIN: f64 = 60_000.0;
@@ -279,14 +281,31 @@ fn vessel(asked: &Asked<'_>, tank: &Tank, peak: f64) -> Check {
 
 fn power(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::Power);
-    let uses = asked.site.system.uses.iter().filter(|using| using.tank == Some(tank.id));
-    let daily: f64 = uses.map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).fold(0.0, f64::max)).sum();
+    let uses = asked.site.system.uses.iter().enumerate().filter(|(_, using)| using.tank == Some(tank.id));
+    let greatest = |(at, using): (usize, &Use)| match (&using.amount, asked.answer) {
+        // What a garden asks for by the weather, only the balance knows.
+        (Amount::Garden(_), Some(answer)) => busiest_month_l(answer, at),
+        (amount, _) => (0..12).map(|month| amount.litres_a_day(month)).fold(0.0, f64::max),
+    };
+    let daily: f64 = uses.map(greatest).sum();
     check.known(Figure::DailyUse, daily);
     let cut_out = check.detail(asked, Detail::CutOut);
     let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
     // The pump works against the pressure at which it stops, whatever tap is open.
     energy(asked, &mut check, daily, head_m(cut_out, density), density);
     check
+}
+
+/// What a use, by its place, asks for on a mean day of the month in which it asks for most, in L.
+fn busiest_month_l(answer: &Answer, using: usize) -> f64 {
+    let series = &answer.series;
+    let (Some(got), Some(short)) = (series.yield_l.get(using), series.shortfall_l.get(using)) else { return 0.0 };
+    let mut months = [(0.0, 0.0); 12];
+    for (date, (got, short)) in series.dates.iter().zip(got.iter().zip(short)) {
+        let month = &mut months[date.month0() as usize % 12];
+        *month = (month.0 + got + short, month.1 + 1.0);
+    }
+    months.iter().filter(|month| month.1 > 0.0).map(|month| month.0 / month.1).fold(0.0, f64::max)
 }
 
 /// Energy for a day's water, and panel and battery for it.

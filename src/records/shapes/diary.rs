@@ -221,6 +221,8 @@ fn parameter_name(parameter: Parameter) -> &'static str {
         Parameter::Arsenic => "arsenic",
         Parameter::Chromium => "chromium",
         Parameter::Iron => "iron",
+        Parameter::Manganese => "manganese",
+        Parameter::Aluminium => "aluminium",
         Parameter::Benzopyrene => "benzo_a_pyrene",
         Parameter::Asbestos => "asbestos",
         Parameter::Nitrate => "nitrate",

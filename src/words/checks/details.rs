@@ -14,7 +14,7 @@ pub const fn label(detail: Detail) -> &'static str {
         Detail::WaterTemperature => "Temperature of the water",
         Detail::WindSpeed => "Wind, three-second gust",
         Detail::Exposure => "Surroundings",
-        Detail::Groundwater => "Groundwater, below the ground",
+        Detail::Groundwater => "Groundwater or flood, below the ground",
         Detail::Soil => "Soil",
         Detail::Pitch => "Pitch",
         Detail::Dirt => "Roof is",
@@ -200,7 +200,7 @@ pub const fn usual(detail: Detail) -> &'static str {
     match detail {
         Detail::DesignIntensity => "Usual value; your code or weather service names the one for your place.",
         Detail::WindSpeed => "115 mph: ASCE 7-10 map away from hurricane coasts, from memory. Your code names yours.",
-        Detail::Groundwater => "Taken at the surface, as after a flood.",
+        Detail::Groundwater => "Taken at the surface, as after long rain. A flood over the ground is negative.",
         Detail::Soil => "The poorest class of the International Building Code, Table 1806.2.",
         Detail::Friction => "0.30: low-cohesion soil, American Concrete Pipe Association Design Data 41.",
         Detail::RatedLitres => "Not known: 0. Its leaflet names it.",

@@ -72,6 +72,7 @@ pub const fn label(figure: Figure) -> &'static str {
         Figure::FlushFull => "First flush is taken after",
         Figure::Headroom => "Room today",
         Figure::FullAfter => "Full after",
+        Figure::StormHere => "Of that stays in this tank",
         Figure::SpillLitres => "Spills",
         Figure::SpillRate => "Spills at",
         Figure::GutterFlow => "Gutter carries",

@@ -49,6 +49,7 @@ pub const fn text(subject: Subject) -> Text {
         Subject::Gutter => roof_water::GUTTER,
         Subject::Downspout => roof_water::DOWNSPOUT,
         Subject::Screen => roof_water::SCREEN,
+        Subject::Inlet => roof_water::INLET,
         Subject::Overflow => roof_water::OVERFLOW,
         Subject::AirGap => roof_water::AIR_GAP,
         Subject::TrunkFlow => trunk::FLOW,
@@ -81,7 +82,7 @@ pub const fn text(subject: Subject) -> Text {
 pub const fn group(subject: Subject) -> &'static str {
     match subject {
         Subject::FlushVolume | Subject::FlushDrain | Subject::FlushLoss | Subject::FlushYield => "First flush",
-        Subject::Gutter | Subject::Downspout | Subject::Screen => "Gutter, downspout, screen",
+        Subject::Gutter | Subject::Downspout | Subject::Screen | Subject::Inlet => "Gutter, downspout, screen, inlet",
         Subject::Overflow | Subject::AirGap | Subject::StormFeed | Subject::StormTank => "Storm and overflow",
         Subject::TrunkFlow | Subject::TrunkDraw => "Between the tanks",
         Subject::PeakFlow
@@ -110,6 +111,7 @@ pub fn said(check: &Check, system: &System, units: &Units) -> Said {
         Subject::Gutter => roof_water::gutter(&told),
         Subject::Downspout => roof_water::downspout(&told),
         Subject::Screen => roof_water::screen(&told),
+        Subject::Inlet => roof_water::inlet(&told),
         Subject::Overflow => roof_water::overflow(&told, system),
         Subject::AirGap => roof_water::air_gap(&told),
         Subject::TrunkFlow => trunk::flow(&told),

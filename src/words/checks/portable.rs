@@ -35,8 +35,9 @@ pub(super) const FILL: Text = Text {
 pub(super) fn days(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
     let people = told.entered(Detail::Travellers);
+    let heads = if told.check.went_in(Detail::Travellers) > 1.0 { "people" } else { "person" };
     let verdict = format!(
-        "{margin}: it lasts {has}, {wants} wanted, for people: {people} at {} each. Over {wants} each has {}.",
+        "{margin}: it lasts {has}, {wants} wanted, for {people} {heads} at {} each. Over {wants} each has {}.",
         told.figure(Figure::PortableNeed),
         told.figure(Figure::PortableEach),
     );

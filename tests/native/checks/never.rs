@@ -34,7 +34,7 @@ proptest! {
             enter(&mut site, Some(feed), Detail::Downspout, bore);
             enter(&mut site, Some(section), Detail::Pitch, f64::from(pitch));
             let spouts = check(&site, feed, Subject::Downspout);
-            let wants = [Subject::Gutter, Subject::Downspout, Subject::Screen].map(|subject| wanted(&site, feed, subject));
+            let wants = [Subject::Gutter, Subject::Downspout, Subject::Screen, Subject::Inlet].map(|subject| wanted(&site, feed, subject));
             let bores = [spouts.figure(Figure::DownspoutsWanted), spouts.figure(Figure::RuleBore)];
             (wants, bores, wanted(&site, tank, Subject::Overflow), spouts.verdict)
         };
@@ -141,7 +141,7 @@ proptest! {
             [Figure::Uplift, Figure::UpliftLitres, Figure::ConcreteWanted].map(|figure| found.figure(figure))
         };
         let here = of(depth, cover);
-        prop_assert!(of((depth - rises).max(0.0), cover).iter().zip(here).all(|(after, before)| *after >= before - 1e-9));
+        prop_assert!(of(depth - rises, cover).iter().zip(here).all(|(after, before)| *after >= before - 1e-9));
         prop_assert!(of(depth, cover + 0.5).iter().zip(here).all(|(after, before)| *after <= before + 1e-9));
     }
 
