@@ -26,8 +26,19 @@ pub const BLANK: &str = "Leave a field blank if it doesn't count. Whichever come
 /// The button that goes back to the usual interval.
 pub const BACK_TO_USUAL: &str = "As usual";
 
-/// Groups of jobs: overdue, soon, never written, later.
-pub const GROUPS: [&str; 4] = ["Due", "Soon", "Not written down yet", "In good time"];
+/// Groups of jobs: overdue, soon, later.
+pub const GROUPS: [&str; 3] = ["Due", "Soon", "In good time"];
+/// Over the choice of when all jobs that were never written down were done.
+pub const ALL_DONE: &str = "All of them were done about";
+/// When that may have been, in days ago, with words.
+pub const AGO: [(u64, &str); 5] =
+    [(0, "today"), (30, "a month ago"), (91, "3 months ago"), (182, "half a year ago"), (365, "a year ago")];
+
+/// The line behind which they are, one by one.
+pub fn not_written(jobs: usize) -> String {
+    format!("{} not written down yet", count(jobs, "job", "jobs"))
+}
+
 /// What a job is that was never written down.
 pub const NEVER: &str = "never written down";
 /// Labels of an interval: days, rain, litres.

@@ -26,5 +26,6 @@ mod treatment;
 mod upgrades;
 mod upkeep;
 mod what_next;
+mod work_of_files;
 mod worked_days;
 mod workflows;

@@ -33,7 +33,8 @@ fn done(model: &mut Model, job: Job, days_ago: u64) {
 
 fn group_of(model: &Model, job: Job) -> &'static str {
     let view = upkeep::upkeep(model.site().unwrap(), None, &Units::default(), TODAY);
-    view.groups.iter().find(|(_, jobs)| jobs.iter().any(|view| view.job == job)).unwrap().0
+    let listed = view.groups.iter().find(|(_, jobs)| jobs.iter().any(|view| view.job == job));
+    listed.map_or("Not written down yet", |(title, _)| title)
 }
 
 #[test]
@@ -53,6 +54,26 @@ fn a_job_is_done_with_one_event_and_comes_due_again_on_its_part() {
     assert_eq!(group_of(&model, job), "In good time");
     update(&mut model, Event::UndoWanted);
     assert_eq!(group_of(&model, job), "Due");
+}
+
+#[test]
+fn jobs_of_which_nothing_is_written_are_said_to_be_done_together_and_that_is_undone_together() {
+    let mut model = with_demo();
+    let view = |model: &Model| upkeep::upkeep(model.site().unwrap(), None, &Units::default(), TODAY);
+    let jobs: Vec<Job> = view(&model).not_written.iter().map(|view| view.job).collect();
+    assert!(jobs.len() > 10 && view(&model).groups.is_empty(), "{}", jobs.len());
+    let before = model.site().unwrap().diary.clone();
+    let effects = update(&mut model, Event::JobsWritten(jobs.clone(), TODAY - chrono::Days::new(91), NOW));
+    let saved = effects.iter().filter(|effect| matches!(effect, Effect::SaveEntry(..))).count();
+    assert_eq!((saved, model.site().unwrap().diary.entries().len()), (jobs.len(), jobs.len()));
+    let after = view(&model);
+    assert!(after.not_written.is_empty());
+    // Usual intervals: every three months for screens, every six for gutters.
+    assert_eq!(group_of(&model, gutter(&model)), "In good time");
+    let screen = Job { task: Task::Screen, ..gutter(&model) };
+    assert_eq!(group_of(&model, screen), "Due");
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(model.site().unwrap().diary, before);
 }
 
 fn marks_in(mark: &Mark) -> usize {
@@ -135,7 +156,7 @@ fn said_of(model: &Model, tasks: &[Task]) -> Vec<(&'static str, String)> {
     let lesson = model.ahead.lesson.as_deref();
     let view = upkeep::upkeep(model.site().unwrap(), lesson, &Units::default(), model.today);
     let mut said = Vec::new();
-    for (title, jobs) in view.groups {
+    for (title, jobs) in view.groups.into_iter().chain([("Not written down yet", view.not_written)]) {
         let jobs = jobs.into_iter().filter(|view| tasks.contains(&view.job.task));
         said.extend(jobs.map(|view| (title, view.standing)));
     }

@@ -24,7 +24,9 @@ use crate::words::{self, upkeep as say};
 pub struct UpkeepView {
     /// What is said where there is nothing to do.
     pub empty: Option<&'static str>,
-    /// Jobs: due, soon, never written, later; groups without jobs are left out.
+    /// Jobs of which nothing is written, in the way of the water.
+    pub not_written: Vec<JobView>,
+    /// Jobs: due, soon, later; groups without jobs are left out.
     pub groups: Vec<(&'static str, Vec<JobView>)>,
     /// For the list before a storm: the room in the tanks, from the last readings, and the water that holds each.
     pub before_storm: Vec<String>,
@@ -65,20 +67,27 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
     let group = |due: &Due| match due.standing {
         Standing::Overdue(_) => 0,
         Standing::Soon(_) => 1,
-        Standing::NeverWritten => 2,
-        Standing::Later => 3,
+        Standing::Later => 2,
+        Standing::NeverWritten => say::GROUPS.len(),
+    };
+    let jobs_of = |at: usize| -> Vec<JobView> {
+        dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect()
     };
     let mut groups = Vec::new();
     for (at, title) in say::GROUPS.into_iter().enumerate() {
-        let jobs: Vec<JobView> =
-            dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect();
+        let jobs = jobs_of(at);
         if !jobs.is_empty() {
             groups.push((title, jobs));
         }
     }
     let mut before_storm = holding(kept, units, today);
     before_storm.extend(room(kept, units));
-    UpkeepView { empty: dues.is_empty().then_some(say::NO_PARTS), groups, before_storm }
+    UpkeepView {
+        empty: dues.is_empty().then_some(say::NO_PARTS),
+        not_written: jobs_of(say::GROUPS.len()),
+        groups,
+        before_storm,
+    }
 }
 
 fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
