@@ -22,7 +22,7 @@ pub fn diary(diary: &Diary, system: &System) -> String {
     let part = |id: Option<PartId>| id.map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
     for entry in diary.entries() {
         let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
-            Told::Level { of, level } => {
+            Told::Level { of, level, undrawn } => {
                 let whole = if matches!(of, Water::Store(_)) { "store " } else { "" };
                 let (how, value, unit) = match level {
                     Level::Depth(depth) => ("depth", Some(depth.get()), "m"),
@@ -30,7 +30,11 @@ pub fn diary(diary: &Diary, system: &System) -> String {
                     Level::Volume(volume) => ("volume", Some(volume.get()), "L"),
                     Level::Full => ("full", None, ""),
                 };
-                (part(Some(of.tank())), format!("{whole}{how}"), value, unit)
+                let how = match undrawn {
+                    Some(hours) => format!("{whole}{how}; {}", words::diary::undrawn(hours.get())),
+                    None => format!("{whole}{how}"),
+                };
+                (part(Some(of.tank())), cell(&how), value, unit)
             }
             Told::Rain(depth) => (String::new(), String::new(), Some(depth.get()), "mm"),
             Told::Meter { of, reading } => (part(*of), String::new(), Some(reading.get()), "L"),

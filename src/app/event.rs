@@ -168,6 +168,8 @@ pub enum Event {
     EntryWritten(Draft, u64),
     /// An entry is to go.
     EntryRemoved(EntryId),
+    /// Jobs of which nothing was written were done on this day, said at this moment in milliseconds since 1970.
+    JobsWritten(Vec<Job>, NaiveDate, u64),
     /// How often work is done was entered as text: days, rain, litres; none goes back to the usual.
     IntervalEntered(Job, Option<[String; 3]>),
     /// A calendar of the upkeep is wanted, at this moment in milliseconds since 1970.

@@ -4,10 +4,10 @@ use chrono::NaiveDate;
 
 use super::draft::Draft;
 use super::model::KeptSite;
-use crate::quantity::{Depth, Kind, Length, Money, Range, Share, Units, Volume, shown, typed};
+use crate::quantity::{Depth, Hours, Kind, Length, Money, Range, Share, Units, Volume, shown, typed};
 use crate::site::diary::{
     DAY_RAIN, DELIVERY, Diary, Entry, EntryId, FOUND, LEVEL_DEPTH, LEVEL_VOLUME, Level, METER, Parameter, Subject,
-    TestResult, Told, Water,
+    TestResult, Told, UNDRAWN, Water,
 };
 use crate::site::part::PartId;
 use crate::site::work::Task;
@@ -68,6 +68,8 @@ pub struct Form {
     pub whole_store: bool,
     /// How a level is read.
     pub by: LevelBy,
+    /// Hours before it without any draw as typed; blank where that was not seen to.
+    pub undrawn: String,
     /// What was done.
     pub task: Task,
     /// What was tested for.
@@ -95,6 +97,7 @@ impl Form {
             part: None,
             whole_store: false,
             by: LevelBy::Depth,
+            undrawn: String::new(),
             task: Task::Gutter,
             parameter: Parameter::EColi,
             found: FoundBy::Value,
@@ -103,7 +106,7 @@ impl Form {
         if subject == Subject::Level {
             let there = |of: Water| kept.site.system.tank(of.tank()).is_some();
             let last = kept.diary.entries().iter().rev().find_map(|entry| match entry.told {
-                Told::Level { of, level } if there(of) => Some((of, level)),
+                Told::Level { of, level, .. } if there(of) => Some((of, level)),
                 _ => None,
             });
             form.part = last.map(|(of, _)| of.tank()).or(kept.site.system.tanks.first().map(|tank| tank.id));
@@ -123,8 +126,10 @@ impl Form {
         form.id = Some(entry.id);
         form.note.clone_from(&entry.note);
         match &entry.told {
-            Told::Level { of, level } => {
+            Told::Level { of, level, undrawn } => {
                 form.take_level(*of, *level);
+                form.undrawn =
+                    undrawn.map_or_else(String::new, |hours| shown::entered(hours.get(), Kind::Hours, units));
                 let (si, kind) = match *level {
                     Level::Depth(depth) => (depth.get(), Kind::Length),
                     Level::Share(share) => (share.get(), Kind::Share),
@@ -202,7 +207,11 @@ impl Form {
                     LevelBy::Volume => Level::Volume(Volume::litres(value)),
                     LevelBy::Full => Level::Full,
                 };
-                Told::Level { of, level }
+                let undrawn = match self.undrawn.trim() {
+                    "" => None,
+                    text => Some(Hours::from_hours(self.read(text, Kind::Hours, UNDRAWN, units)?)),
+                };
+                Told::Level { of, level, undrawn }
             }
             Subject::Rain => Told::Rain(Depth::millimetres(value)),
             Subject::Meter => Told::Meter { of: self.part, reading: Volume::litres(value) },

@@ -173,6 +173,8 @@ pub enum Undo {
     Removed(usize, KeptSite),
     /// An entry of the diary of a site as it was before it was changed; none where it was new.
     Entry(SiteId, EntryId, Option<Entry>),
+    /// Entries that were new.
+    Entries(SiteId, Vec<EntryId>),
 }
 
 /// All of it.

@@ -46,7 +46,7 @@ pub struct Index {
 pub enum Trouble {
     /// A damaged text was set aside under this key; the generation before it was used if there was one.
     SetAside(String),
-    /// A record was written by a newer program and stays untouched.
+    /// A record was written by a newer program: it is read as far as it is understood, and never written.
     Newer(String),
     /// A site named by the index can't be read from any generation.
     SiteLost(SiteId),
@@ -59,7 +59,7 @@ pub struct Opened {
     pub index: Index,
     /// The sites that could be read, in the index's order.
     pub sites: Vec<(SiteId, SiteFile)>,
-    /// Sites that a newer program wrote: they stay named and untouched.
+    /// Sites of a newer program that can't be understood: they stay named and untouched.
     pub untouched: Vec<SiteId>,
     /// The greatest number that any record is kept under, even of a site that is lost: new sites get greater ones, so
     /// that none inherits what belonged to another.
@@ -158,7 +158,9 @@ impl<S: Shelf> Cupboard<S> {
             let Some(newest) = found.newest else { return Ok(()) };
             self.remember(key, newest.generation);
             if newest.version > VERSION {
+                // It stays as it is, and is shown as far as it is understood.
                 troubles.push(Trouble::Newer(key.to_owned()));
+                let _ = Value::read(&newest.content).is_ok_and(|document| take(&Place::top(&document)).is_ok());
                 return Ok(());
             }
             let document = Value::read(&newest.content);
@@ -288,9 +290,9 @@ impl<S: Shelf> Cupboard<S> {
 
     /// Ends a taking-in that was interrupted: if the index names the sites, what it doesn't name goes; if not, they do.
     fn finish_incoming(&mut self, index: &mut Index) -> Result<(), ShelfError> {
-        let Some(incoming): Option<Vec<SiteId>> = self.read(INCOMING, shapes::index::read_ids, &mut Vec::new())? else {
-            return Ok(());
-        };
+        let mut newer = Vec::new();
+        let incoming: Option<Vec<SiteId>> = self.read(INCOMING, shapes::index::read_ids, &mut newer)?;
+        let Some(incoming) = incoming.filter(|_| newer.is_empty()) else { return Ok(()) };
         let counted = incoming.iter().all(|id| index.sites.contains(id));
         for id in self.sites_on_shelf()? {
             let goes = if counted { !index.sites.contains(&id) } else { incoming.contains(&id) };
@@ -311,6 +313,7 @@ impl<S: Shelf> Cupboard<S> {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
+    use super::super::envelope;
     use super::super::shelf::{MemoryShelf, Stops};
     use super::*;
     use crate::site::demo;
@@ -382,6 +385,31 @@ mod tests {
         let opened = Cupboard::open(&shelf).unwrap().1;
         assert_eq!(opened.sites[0].1.site.name, "one");
         assert_eq!(opened.troubles.len(), 1);
+    }
+
+    #[test]
+    fn what_a_newer_program_wrote_is_shown_and_stays() {
+        let shelf = MemoryShelf::with_room(ROOM);
+        filled(&shelf);
+        let newer = |id: u32, content: &Value| {
+            let sealed = envelope::seal(VERSION + 1, 9, &content.written());
+            shelf.put(&format!("{}/b", site_key(SiteId(id))), &sealed).unwrap();
+        };
+        let Value::Object(mut later) = shapes::site::write(&file("later").site) else { panic!("no object") };
+        later.push(("moon".to_owned(), "full".into()));
+        newer(1, &Value::Object(later));
+        newer(2, &"of another shape".into());
+        let before: Vec<String> = shelf.keys().unwrap().iter().map(|key| shelf.get(key).unwrap().unwrap()).collect();
+        let (mut cupboard, opened) = Cupboard::open(&shelf).unwrap();
+        assert_eq!(
+            opened.sites.iter().map(|(id, file)| (id.0, file.site.name.as_str())).collect::<Vec<_>>(),
+            [(1, "later")]
+        );
+        assert_eq!(opened.untouched, [SiteId(2)]);
+        assert_eq!(opened.troubles, [1, 2].map(|id| Trouble::Newer(site_key(SiteId(id)))));
+        assert_eq!(cupboard.save_site(SiteId(1), &file("changed").site), Err(PutError::Newer));
+        let after: Vec<String> = shelf.keys().unwrap().iter().map(|key| shelf.get(key).unwrap().unwrap()).collect();
+        assert_eq!(after, before);
     }
 
     #[test]

@@ -16,6 +16,9 @@ use crate::site::diary::Diary;
 /// What the file says it is.
 const FORMAT: &str = "eavewater";
 
+/// The most that is read, in bytes: several times what a browser keeps for a page.
+pub const MOST_BYTES: usize = 32 << 20;
+
 /// What a file holds.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Export {
@@ -30,6 +33,8 @@ pub struct Export {
 pub enum ImportError {
     /// It isn't text in UTF-8.
     NotText,
+    /// It is larger than [`MOST_BYTES`].
+    TooLarge,
     /// It isn't a JSON document.
     NotJson(SyntaxError),
     /// It is a document that says to be of another format.
@@ -69,6 +74,9 @@ pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
 /// # Errors
 /// See [`ImportError`].
 pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
+    if bytes.len() > MOST_BYTES {
+        return Err(ImportError::TooLarge);
+    }
     let text = std::str::from_utf8(bytes).map_err(|_| ImportError::NotText)?;
     let document = Value::read(text).map_err(ImportError::NotJson)?;
     let file = Place::top(&document);
@@ -129,6 +137,8 @@ mod tests {
     #[test]
     fn files_of_others_are_refused() {
         assert_eq!(import(&[0xff, 0xfe]), Err(ImportError::NotText));
+        assert_eq!(import(&vec![b' '; MOST_BYTES + 1]), Err(ImportError::TooLarge));
+        assert!(matches!(import(&vec![b' '; MOST_BYTES]), Err(ImportError::NotJson(_))));
         assert!(matches!(import(b"date,rain"), Err(ImportError::NotJson(SyntaxError { line: 1, .. }))));
         let other = ImportError::OtherFormat { format: "other".to_owned() };
         assert_eq!(import(br#"{"format":"other","version":1}"#), Err(other));

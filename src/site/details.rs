@@ -31,6 +31,10 @@ macro_rules! details {
                         | Detail::TapPressure
                         | Detail::TapFlow
                         | Detail::Autonomy
+                        | Detail::Travellers
+                        | Detail::CarriedFor
+                        | Detail::CarriedEach
+                        | Detail::TripDays
                 )
             }
 
@@ -88,8 +92,8 @@ details! {
     WindSpeed(Wind, 0.0, 150.0, 51.4);
     /// Surroundings: town or wood, open country, flat shore.
     Exposure(Choice, 0.0, 2.0, 1.0);
-    /// Depth of the groundwater below the ground.
-    Groundwater(Length, 0.0, 100.0, 0.0);
+    /// Depth of the groundwater below the ground; a flood stands above it, so below 0.
+    Groundwater(Length, -20.0, 100.0, 0.0);
     /// What the tanks stand on: rock, layered rock, sandy gravel, sand, clay or silt.
     Soil(Choice, 0.0, 4.0, 4.0);
 
@@ -299,6 +303,25 @@ details! {
     Droppings(Choice, 0.0, 2.0, 0.0);
     /// Whether spray drifts over a roof.
     Spray(Choice, 0.0, 2.0, 0.0);
+
+    /// What a portable tank holds.
+    PortableVolume(Volume, 0.1, 100_000.0, 100.0);
+    /// People who live on a portable tank.
+    Travellers(Count, 1.0, 1000.0, 2.0);
+    /// What they do with its water: drink, cook, wash at the least, wash, a figure of their own.
+    CarriedFor(Choice, 0.0, 4.0, 3.0);
+    /// Water for each of them, if the figure is their own.
+    CarriedEach(Flow, 0.1, 1000.0, 15.0);
+    /// Days that it is to last.
+    TripDays(Days, 0.1, 365.0, 3.0);
+    /// What may be loaded or towed; 0 where nobody looked it up.
+    MayCarry(Mass, 0.0, 1_000_000.0, 0.0);
+    /// Where a use's taps are: in the house, in one of three outbuildings.
+    Building(Choice, 0.0, 3.0, 0.0);
+    /// Length of pipe from the store that house and outbuilding share.
+    SharedLength(Length, 0.0, 5000.0, 0.0);
+    /// Its inside diameter.
+    SharedBore(Bore, 0.005, 1.0, 0.05);
 }
 
 /// A detail that was entered.

@@ -5,7 +5,7 @@ use chrono::{Datelike, NaiveDate};
 
 use super::part::PartId;
 use super::work::Task;
-use crate::quantity::{Depth, Length, Money, Range, Share, Volume};
+use crate::quantity::{Depth, Hours, Length, Money, Range, Share, Volume};
 
 /// Names an entry among all entries of its site, on whatever phone it was made: milliseconds since 1970 (UTC) at which
 /// it was made, or the next number that was free.
@@ -36,6 +36,8 @@ pub enum Told {
         of: Water,
         /// How it was read.
         level: Level,
+        /// Hours since the reading before in which nobody drew water, within [`UNDRAWN`], if that was seen to.
+        undrawn: Option<Hours>,
     },
     /// Rain of the day; 0 is a dry day that was looked at.
     Rain(Depth),
@@ -173,6 +175,10 @@ pub enum Parameter {
     Chromium,
     /// Iron.
     Iron,
+    /// Manganese.
+    Manganese,
+    /// Aluminium.
+    Aluminium,
     /// Benzo(a)pyrene, of soot and tar.
     Benzopyrene,
     /// Asbestos fibres longer than 10 µm, in millions.
@@ -189,7 +195,7 @@ pub enum Parameter {
 
 impl Parameter {
     /// All of them.
-    pub const ALL: [Parameter; 18] = [
+    pub const ALL: [Parameter; 20] = [
         Parameter::EColi,
         Parameter::Coliforms,
         Parameter::Turbidity,
@@ -202,6 +208,8 @@ impl Parameter {
         Parameter::Arsenic,
         Parameter::Chromium,
         Parameter::Iron,
+        Parameter::Manganese,
+        Parameter::Aluminium,
         Parameter::Benzopyrene,
         Parameter::Asbestos,
         Parameter::Nitrate,
@@ -224,6 +232,8 @@ impl Parameter {
             | Parameter::Arsenic
             | Parameter::Chromium
             | Parameter::Iron
+            | Parameter::Manganese
+            | Parameter::Aluminium
             | Parameter::Benzopyrene => "µg/L",
             Parameter::Asbestos => "million/L",
             Parameter::Conductivity => "µS/cm",
@@ -256,6 +266,8 @@ pub const DELIVERY: Range = Range::new(0.1, 1_000_000.0);
 pub const LEVEL_DEPTH: Range = Range::new(0.0, 30.0);
 /// A volume in tanks, in L.
 pub const LEVEL_VOLUME: Range = Range::new(0.0, 10_000_000.0);
+/// Hours between two readings in which nobody drew water: an hour to a hundred days.
+pub const UNDRAWN: Range = Range::new(1.0, 2400.0);
 /// What a test may find, in its unit.
 pub const FOUND: Range = Range::new(0.0, 1e6);
 /// The years that a diary may tell of: those of gauges and of people now alive, with room.
@@ -288,6 +300,21 @@ pub struct Merged {
     pub new: usize,
     /// Entries that were edited later elsewhere and so changed here.
     pub changed: usize,
+}
+
+/// Sorts entries.
+fn order(entries: &mut [Entry], key: fn(&Entry) -> (u64, u64)) {
+    entries.sort_by_key(key);
+}
+
+/// Puts an entry last, or in the place of the last where that has its identity. Says whether it is one more.
+fn push(entries: &mut Vec<Entry>, entry: Entry) -> bool {
+    if let Some(last) = entries.last_mut().filter(|last| last.id == entry.id) {
+        *last = entry;
+        return false;
+    }
+    entries.push(entry);
+    true
 }
 
 /// All entries of a site, by day and then by when they were made; each identity occurs once.
@@ -347,25 +374,33 @@ impl Diary {
     }
 
     /// Takes in entries of another diary of the same site: new ones, and those that were edited later than the ones
-    /// here. Says what that changed.
-    pub fn merge(&mut self, entries: Vec<Entry>) -> Merged {
+    /// here. Of several with one identity the last edited counts. Says what that changed.
+    pub fn merge(&mut self, mut entries: Vec<Entry>) -> Merged {
         let mut merged = Merged::default();
-        let mut ids: Vec<EntryId> = self.entries.iter().map(|entry| entry.id).collect();
-        ids.sort_unstable();
-        for entry in entries {
-            match ids.binary_search(&entry.id) {
-                Err(at) => {
-                    ids.insert(at, entry.id);
-                    merged.new += 1;
-                    self.insert(entry);
-                }
-                Ok(_) if self.entry(entry.id).is_some_and(|here| here.edited < entry.edited) => {
+        let mut here = std::mem::take(&mut self.entries);
+        order(&mut here, |entry| (entry.id.0, 0));
+        order(&mut entries, |entry| (entry.id.0, entry.edited));
+        let mut coming = entries.into_iter().peekable();
+        let mut all = Vec::with_capacity(here.len());
+        for mut entry in here {
+            while let Some(other) = coming.next_if(|other| other.id <= entry.id) {
+                if other.id < entry.id {
+                    merged.new += usize::from(push(&mut all, other));
+                } else if entry.edited < other.edited {
                     merged.changed += 1;
-                    self.put(entry);
+                    entry = other;
                 }
-                Ok(_) => {}
             }
+            all.push(entry);
         }
+        for other in coming {
+            merged.new += usize::from(push(&mut all, other));
+        }
+        order(&mut all, |entry| {
+            let day = i64::from(entry.date.num_days_from_ce()) - i64::from(i32::MIN);
+            (day.unsigned_abs(), entry.id.0)
+        });
+        self.entries = all;
         merged
     }
 
@@ -416,6 +451,17 @@ mod tests {
         assert_eq!(ids(diary.entries()), [7, 6, 8, 5]);
         assert_eq!(diary.free_id(7), EntryId(9));
         assert_eq!(diary.remove(EntryId(1)), None);
+    }
+
+    #[test]
+    fn as_many_entries_of_one_identity_as_a_file_holds_are_taken_in_without_a_wait() {
+        // Looking through all for each would take minutes.
+        let many =
+            |id: fn(u64) -> u64| (1..=300_000).map(move |n| Entry { edited: n, ..rain(id(n), day(2026, 1, 1), 1.0) });
+        let mut diary = Diary::of(many(|_| 7).collect());
+        assert_eq!(diary.entries().iter().map(|entry| entry.edited).collect::<Vec<_>>(), [300_000]);
+        assert_eq!(diary.merge(many(|n| 400_000 - n).collect()), Merged { new: 300_000, changed: 0 });
+        assert!(diary.entries().is_sorted_by_key(|entry| entry.id));
     }
 
     #[test]

@@ -69,7 +69,9 @@ impl Upkeep {
 /// 300 mm of rain for a leaf screen: common practice, no source.
 pub const fn usual(task: Task) -> Interval {
     let days = match task {
-        Task::Roof | Task::Gutter | Task::InletMesh | Task::TankLook | Task::Lid | Task::Cartridge => 182.0,
+        Task::Roof | Task::Gutter | Task::InletMesh | Task::TankLook | Task::Lid | Task::Joints | Task::Cartridge => {
+            182.0
+        }
         Task::Screen | Task::Diverter | Task::Hole | Task::PumpStrainer | Task::Sleeve => 91.0,
         Task::Desludging => 730.0,
         Task::Anchors | Task::Lamp | Task::WaterTest | Task::Other => 365.0,
@@ -96,7 +98,7 @@ pub fn jobs(system: &System) -> Vec<Job> {
         }
     }
     for tank in &system.tanks {
-        add(tank.id, &[Task::InletMesh, Task::TankLook, Task::Desludging, Task::Lid]);
+        add(tank.id, &[Task::InletMesh, Task::TankLook, Task::Desludging, Task::Lid, Task::Joints]);
         if matches!(tank.build, Build::AboveGround | Build::Barrel) {
             add(tank.id, &[Task::Anchors]);
         }

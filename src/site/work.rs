@@ -37,11 +37,13 @@ pub enum Task {
     WaterTest,
     /// Something else, which the note names.
     Other,
+    /// Joints, valves and taps of a tank's store looked over for drips.
+    Joints,
 }
 
 impl Task {
     /// All kinds, in the way of the water.
-    pub const ALL: [Task; 17] = [
+    pub const ALL: [Task; 18] = [
         Task::Roof,
         Task::Gutter,
         Task::Screen,
@@ -52,6 +54,7 @@ impl Task {
         Task::Desludging,
         Task::Lid,
         Task::Anchors,
+        Task::Joints,
         Task::PumpStrainer,
         Task::Cartridge,
         Task::Ceramic,

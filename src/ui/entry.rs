@@ -65,6 +65,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         )
         .child(doubts)
         .child(element("DIV").class("row").child(button).child(desk.button("Leave it", Event::FormLeft).class("plain")))
+        .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
         .child(note(form, opened.subject == Subject::Note || !opened.note.is_empty()))
         .into()
 }
@@ -229,6 +230,17 @@ fn number(form: RwSignal<Form>, shown: Memo<Option<FormView>>, write: impl Fn() 
         .child(element("DIV").class("digits-row").child(input).child(element("SPAN").class("unit").live_text(unit)))
         .child(element("DIV").class("pad").attribute("role", "group").attribute("aria-label", "Digits").children(keys))
         .into()
+}
+
+/// Hours without any draw, of a level that is read to find a leak.
+fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
+    let text = move || form.with(|form| form.undrawn.clone());
+    let field = typed_field(words::diary::UNDRAWN, text, move |text| form.update(|form| form.undrawn = text));
+    let details = element("DETAILS")
+        .child(worded("SUMMARY", words::diary::LEAK_TEST))
+        .child(worded("P", words::diary::LEAK_TEST_HOW).class("small"))
+        .child(field);
+    if open { details.attribute("open", "") } else { details }.into()
 }
 
 /// The note; behind a word where it is seldom wanted.

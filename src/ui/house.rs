@@ -19,7 +19,11 @@ pub(crate) fn house(desk: Desk) -> AnyView {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
             let ahead = ahead::in_a_line(&case.ahead.1);
-            drawn(house::house(site, outcome, &case.units, case.today, case.width), ahead, desk)
+            drawn(
+                house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, case.width),
+                ahead,
+                desk,
+            )
         })
     })
 }

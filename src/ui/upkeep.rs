@@ -1,6 +1,8 @@
 //! Upkeep.
 
+use chrono::Days;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::element::{element, list, live, nothing, worded};
 use super::field::typed_field;
@@ -9,13 +11,18 @@ use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::upkeep::{self, JobView, UpkeepView};
 use crate::site::diary::Told;
+use crate::site::upkeep::Job;
 use crate::words::upkeep as say;
 
 /// Upkeep.
 pub(crate) fn upkeep(desk: Desk) -> AnyView {
     let shown = Memo::new(move |_| {
-        desk.case.with(|case| case.site.as_ref().map(|site| upkeep::upkeep(site, &case.units, case.today)))
+        desk.case.with(|case| {
+            case.site.as_ref().map(|site| upkeep::upkeep(site, case.lesson.as_deref(), &case.units, case.today))
+        })
     });
+    // Stays open while its jobs are done one by one.
+    let open = RwSignal::new(false);
     let save = element("BUTTON")
         .attribute("type", "button")
         .on("click", move |_| desk.send.run(Event::CalendarWanted((desk.moment)())))
@@ -23,7 +30,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
     element("SECTION")
         .class("upkeep")
         .child(worded("H1", "Upkeep"))
-        .child(live(move || shown.get().map_or_else(nothing, |view| jobs(view, desk))))
+        .child(live(move || shown.get().map_or_else(nothing, |view| jobs(view, open, desk))))
         .child(worded("P", say::CAUTION).class("small caution"))
         .child(element("DIV").class("row").child(save))
         .child(worded("P", say::USUAL).class("small"))
@@ -31,8 +38,8 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .into()
 }
 
-fn jobs(view: UpkeepView, desk: Desk) -> AnyView {
-    let UpkeepView { empty, groups, mut before_storm } = view;
+fn jobs(view: UpkeepView, open: RwSignal<bool>, desk: Desk) -> AnyView {
+    let UpkeepView { empty, not_written, groups, mut before_storm } = view;
     let group = |(title, jobs): (&'static str, Vec<JobView>)| {
         element("DIV")
             .class("parts")
@@ -50,9 +57,38 @@ fn jobs(view: UpkeepView, desk: Desk) -> AnyView {
     element("DIV")
         .children(empty.map(|empty| worded("P", empty).into()))
         .children(groups.into_iter().map(group))
+        .children((!not_written.is_empty()).then(|| unwritten(not_written, open, desk)))
         .child(worded("H2", "Storms and trouble"))
         .children(occasions)
         .into()
+}
+
+/// Jobs of which nothing is written: all at once, or one by one.
+fn unwritten(views: Vec<JobView>, open: RwSignal<bool>, desk: Desk) -> AnyView {
+    let jobs: Vec<Job> = views.iter().map(|view| view.job).collect();
+    let ago = say::AGO.iter().map(|(days, words)| {
+        let jobs = jobs.clone();
+        let said = move |_| {
+            let today = desk.model.with_untracked(|model| model.today);
+            let date = today.checked_sub_days(Days::new(*days)).unwrap_or(today);
+            desk.send.run(Event::JobsWritten(jobs.clone(), date, (desk.moment)()));
+        };
+        worded("BUTTON", *words).attribute("type", "button").on("click", said).into()
+    });
+    let row =
+        element("DIV").class("row").attribute("role", "group").attribute("aria-label", say::ALL_DONE).children(ago);
+    let toggled = move |event: web_sys::Event| {
+        let details = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+        open.set(details.is_some_and(|details| details.has_attribute("open")));
+    };
+    let details = element("DETAILS")
+        .class("parts")
+        .on("toggle", toggled)
+        .child(worded("SUMMARY", say::not_written(views.len())))
+        .child(worded("P", format!("{}:", say::ALL_DONE)))
+        .child(row)
+        .child(element("UL").children(views.into_iter().map(|view| job(view, desk))));
+    if open.get_untracked() { details.attribute("open", "") } else { details }.into()
 }
 
 fn job(view: JobView, desk: Desk) -> AnyView {

@@ -1,6 +1,7 @@
 //! Fit to drink: the chain of a tap on its sheet, and all taps and water tests on one page.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::checks::check;
@@ -35,7 +36,7 @@ fn whole(view: TapView, desk: Desk) -> AnyView {
     let steps = if steps.is_empty() {
         vec![worded("P", chain::NO_BARRIERS).into()]
     } else {
-        steps.into_iter().enumerate().map(|(at, view)| step(view, at == 0, at == last, desk)).collect()
+        steps.into_iter().enumerate().map(|(at, view)| step(view, at, last, desk)).collect()
     };
     element("SECTION")
         .class("checks water")
@@ -60,14 +61,20 @@ fn whole(view: TapView, desk: Desk) -> AnyView {
         .into()
 }
 
-fn step(view: StepView, first: bool, last: bool, desk: Desk) -> AnyView {
+fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
     let StepView { id, check: view } = view;
+    let (first, last) = (at == 0, at == last);
     let name = view.title;
     let button = |sign: &'static str, what: String, event: Event, off: bool| {
         let button = desk.button(sign, event).class("plain square").attribute("aria-label", what);
         if off { button.attribute("disabled", "") } else { button }.into()
     };
     let alone = first && last;
+    let taken_out = move |_| {
+        desk.send.run(Event::BarrierRemoved(id));
+        // Once what is left has been drawn.
+        request_animation_frame(move || focus_barrier(at));
+    };
     let movers = [
         button("↑", format!("Move {name} up"), Event::BarrierShifted(id, Shift::Up), first),
         button("↓", format!("Move {name} down"), Event::BarrierShifted(id, Shift::Down), last),
@@ -77,12 +84,28 @@ fn step(view: StepView, first: bool, last: bool, desk: Desk) -> AnyView {
         .child(check(view, desk))
         .child(
             element("DIV").class("row").children(movers.into_iter().filter(|_| !alone)).child(
-                desk.button("Take out", Event::BarrierRemoved(id))
+                worded("BUTTON", "Take out")
+                    .attribute("type", "button")
+                    .on("click", taken_out)
                     .class("plain away")
                     .attribute("aria-label", format!("Take out {name}")),
             ),
         )
         .into()
+}
+
+/// Puts the focus on the barrier that took the place of the one taken out, else on the one before, else on adding one.
+fn focus_barrier(at: usize) {
+    let Ok(barriers) = document().query_selector_all("dialog.sheet .barrier .away, dialog.sheet .add-barrier select")
+    else {
+        return;
+    };
+    let left = barriers.length().saturating_sub(1);
+    let wanted = u32::try_from(at).unwrap_or(0).min(left.saturating_sub(1));
+    if let Some(found) = barriers.item(wanted) {
+        // Fails only for what is not on the page any more.
+        let _ = found.unchecked_into::<web_sys::HtmlElement>().focus();
+    }
 }
 
 fn add(tap: PartId, desk: Desk) -> AnyView {
@@ -95,13 +118,13 @@ fn add(tap: PartId, desk: Desk) -> AnyView {
             desk.send.run(Event::BarrierAdded(tap, *kind));
         }
     };
-    Choose {
+    let choose = Choose {
         label: "Add a barrier".to_owned(),
         hint: Some("It goes to the end of the chain; move it up if water meets it earlier."),
         options: Box::new(options),
         on_chosen: Box::new(added),
-    }
-    .into()
+    };
+    element("DIV").class("add-barrier").child(choose).into()
 }
 
 fn table(rows: Vec<[String; 4]>) -> AnyView {

@@ -57,6 +57,10 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                 "Untreated roof water isn't drinking water. Sediment and carbon cartridges don't disinfect; boiling does nothing against metals.",
                 "No pipe may join this water with the mains: backflow makes neighbours ill.",
             ],
+            Class::Travel => vec![
+                "Its water is fit to drink only as treated at the tap that fills it, and not for long: clean, closed, out of the sun.",
+                "A full tank is heavy and surges: strap it, and look up what may be loaded or towed.",
+            ],
             _ => vec!["No pipe may join this water with the mains: backflow makes neighbours ill. Mark these taps."],
         },
         Part::Hauling(_) => {

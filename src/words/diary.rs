@@ -69,11 +69,19 @@ pub fn level(level: Level, units: &Units) -> String {
     }
 }
 
+/// That nobody drew water for so many hours before a reading.
+pub fn undrawn(hours: f64) -> String {
+    format!("nobody drew water for {} before", shown::entered(hours, Kind::Hours, &Units::default()))
+}
+
 /// What an entry tells, without its note.
 pub fn told(told: &Told, system: &System, units: &Units) -> String {
     let at = |id: &Option<PartId>| id.map_or_else(String::new, |id| format!(", {}", part_name(id, system)));
     match told {
-        Told::Level { of, level: how } => format!("{}: {}", water(*of, system), level(*how, units)),
+        Told::Level { of, level: how, undrawn: hours } => {
+            let hours = hours.map_or_else(String::new, |hours| format!("; {}", undrawn(hours.get())));
+            format!("{}: {}{hours}", water(*of, system), level(*how, units))
+        }
         Told::Rain(depth) if depth.get() == 0.0 => "No rain".to_owned(),
         Told::Rain(depth) => format!("Rain: {}", shown::entered(depth.get(), Kind::Depth, units)),
         Told::Meter { of, reading } => {
@@ -121,6 +129,8 @@ pub const fn parameter_name(parameter: Parameter) -> &'static str {
         Parameter::Arsenic => "Arsenic",
         Parameter::Chromium => "Chromium",
         Parameter::Iron => "Iron",
+        Parameter::Manganese => "Manganese",
+        Parameter::Aluminium => "Aluminium",
         Parameter::Benzopyrene => "Benzo(a)pyrene",
         Parameter::Asbestos => "Asbestos fibres",
         Parameter::Nitrate => "Nitrate, as nitrate",
@@ -149,6 +159,7 @@ pub const fn done(task: Task) -> &'static str {
         Task::Lamp => "Lamp changed",
         Task::Sleeve => "Lamp sleeve wiped",
         Task::WaterTest => "Water tested",
+        Task::Joints => "Joints, valves and taps checked",
         Task::Other => "Work done",
     }
 }
@@ -228,6 +239,14 @@ pub const DEPTH: &str = "Depth of water over the tank's floor";
 pub const SHARE: &str = "Share of what it holds";
 /// A volume.
 pub const VOLUME: &str = "Water in it";
+/// What reading a level to find a leak is called.
+pub const LEAK_TEST: &str = "A test for leaks";
+/// How that is done.
+pub const LEAK_TEST_HOW: &str = "Read the level with care to a few millimetres, let nobody draw water for a night or for days away, read \
+                                 again, and write here how many hours that was. Only dry hours count: write down days \
+                                 without rain too.";
+/// Its field.
+pub const UNDRAWN: &str = "Hours since the reading before in which nobody drew water";
 /// Rain.
 pub const RAIN: &str = "Rain of the day";
 /// A meter.

@@ -105,6 +105,7 @@ pub fn file(error: &FileError) -> String {
             "This is not a file that Eavewater exported, or it is damaged: {}. Nothing was changed.",
             wrong_shape(error)
         ),
+        FileError::TooLarge => "This file is larger than any that Eavewater exports.".to_owned(),
         FileError::Newer { version } => format!(
             "A newer Eavewater wrote this file (version {version}). Load the page again while online to get the newer \
              version, then import it."

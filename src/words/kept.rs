@@ -32,8 +32,8 @@ pub fn trouble(trouble: &Trouble) -> String {
              storage, under “{key}”. Check your latest changes."
         ),
         Trouble::Newer(_) => {
-            "A site here was saved by a newer Eavewater. It stays as it is; load the page while online to get the newer \
-             version."
+            "Something here was saved by a newer Eavewater. It is shown as far as this version understands it, and stays as it \
+             is: nothing that you change in it is kept. Load the page while online to get the newer version."
                 .to_owned()
         }
         Trouble::SiteLost(id) => format!(

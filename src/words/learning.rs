@@ -6,13 +6,24 @@ use super::{count, date, number_text, percent};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::learning::watch::Alarm;
+use crate::quantity::{Kind, Units, shown};
 
 /// The part's heading.
 pub const TITLE: &str = "What the readings say";
 
+/// What would tell a leak from use.
+const APART: &str = "A leak can't be told from use yet. What would tell: a meter of all that is drawn, read whenever the level is; \
+                     or the level before and after dry nights in which nobody draws water; or before and after days away.";
+
 fn range(estimate: &Estimate) -> String {
     let least = (estimate.value - estimate.half_width).max(0.0);
     format!("{} ({} to {})", percent(estimate.value), percent(least), percent(estimate.value + estimate.half_width))
+}
+
+fn litres(estimate: &Estimate, units: &Units) -> String {
+    let flow = |litres: f64| shown::figure(litres.max(0.0), Kind::Flow, units);
+    let (low, high) = (estimate.value - estimate.half_width, estimate.value + estimate.half_width);
+    format!("{} ({} to {})", flow(estimate.value), flow(low), flow(high))
 }
 
 fn on(first: NaiveDate, day: usize) -> String {
@@ -20,7 +31,7 @@ fn on(first: NaiveDate, day: usize) -> String {
 }
 
 /// What asks for attention.
-pub fn alarms(lesson: &Lesson) -> Vec<String> {
+pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
     let alarm = |alarm: &Alarm| match alarm {
         Alarm::CaptureFallen { by, since } => format!(
             "Since {} less of the rain comes than before: about {} is missing. Look at leaf screens and gutters, and whether \
@@ -36,6 +47,12 @@ pub fn alarms(lesson: &Lesson) -> Vec<String> {
         ),
     };
     let mut said: Vec<String> = lesson.alarms.iter().flatten().map(alarm).collect();
+    said.extend(lesson.leak().map(|leak| {
+        format!(
+            "Water goes that nobody draws: {}. Look for drips at joints, valves and taps, and at the toilet.",
+            litres(&leak, units)
+        )
+    }));
     said.extend(
         lesson
             .odd
@@ -46,7 +63,7 @@ pub fn alarms(lesson: &Lesson) -> Vec<String> {
 }
 
 /// What the readings say of capture and use.
-pub fn sentences(lesson: &Lesson) -> Vec<String> {
+pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
     let Some(fit) = &lesson.fit else {
         return vec![format!(
             "Too few readings yet: it takes {} levels of one tank, with the rain of every day between them and the tank \
@@ -64,10 +81,20 @@ pub fn sentences(lesson: &Lesson) -> Vec<String> {
             }
         },
         match &fit.uses {
+            Some(uses) if fit.leak_l.is_some() => format!("The house uses {} of what is entered.", range(uses)),
             Some(uses) => format!("The house uses {} of what is entered, leaks included.", range(uses)),
             None => "How much is used can't be told yet: it takes levels through dry weeks.".to_owned(),
         },
     ];
+    said.push(match &fit.leak_l {
+        Some(leak) => format!(
+            "Leaks take {}, by {} and {} whose draw is known.",
+            litres(leak, units),
+            count(fit.apart.0, "test", "tests"),
+            count(fit.apart.1, "stretch", "stretches")
+        ),
+        None => APART.to_owned(),
+    });
     let rests = format!(
         "By {} from one reading to the next, up to {}; the ranges hold the truth nine times in ten.",
         count(fit.spans, "stretch", "stretches"),

@@ -2,6 +2,7 @@
 
 use super::{count, date, diary};
 use crate::engine::diary::due::{Because, Due, Standing};
+use crate::engine::learning::calls::Shows;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -25,8 +26,19 @@ pub const BLANK: &str = "Leave a field blank if it doesn't count. Whichever come
 /// The button that goes back to the usual interval.
 pub const BACK_TO_USUAL: &str = "As usual";
 
-/// Groups of jobs: overdue, soon, never written, later.
-pub const GROUPS: [&str; 4] = ["Due", "Soon", "Not written down yet", "In good time"];
+/// Groups of jobs: overdue, soon, later.
+pub const GROUPS: [&str; 3] = ["Due", "Soon", "In good time"];
+/// Over the choice of when all jobs that were never written down were done.
+pub const ALL_DONE: &str = "All of them were done about";
+/// When that may have been, in days ago, with words.
+pub const AGO: [(u64, &str); 5] =
+    [(0, "today"), (30, "a month ago"), (91, "3 months ago"), (182, "half a year ago"), (365, "a year ago")];
+
+/// The line behind which they are, one by one.
+pub fn not_written(jobs: usize) -> String {
+    format!("{} not written down yet", count(jobs, "job", "jobs"))
+}
+
 /// What a job is that was never written down.
 pub const NEVER: &str = "never written down";
 /// Labels of an interval: days, rain, litres.
@@ -56,6 +68,7 @@ pub const fn to_do(task: Task) -> &'static str {
         Task::Lamp => "Change the lamp",
         Task::Sleeve => "Wipe the lamp's sleeve",
         Task::WaterTest => "Test the water",
+        Task::Joints => "Look for drips at joints, valves and taps",
         Task::Other => "Other work",
     }
 }
@@ -67,7 +80,14 @@ pub fn standing(due: &Due, units: &Units) -> String {
         Because::Days(days) => format!("{} ago", count(usize::try_from(days).unwrap_or(0), "day", "days")),
         Because::Rain(mm) => format!("{} of rain since", shown::figure(mm, Kind::Depth, units)),
         Because::Litres(litres) => format!("{} through it since", shown::figure(litres, Kind::Volume, units)),
-        Because::Readings => "the readings call for it".to_owned(),
+        Because::Readings(shows) => {
+            let shown = match shows {
+                Shows::LessCaught => "less of the rain comes than before",
+                Shows::MoreUsed => "more water goes than before",
+                Shows::Leak => "water goes that nobody draws",
+            };
+            format!("the readings call for it: {shown}")
+        }
     };
     match due.standing {
         Standing::Overdue(why) | Standing::Soon(why) => format!("{last}; {}", because(why)),

@@ -86,7 +86,18 @@ test('a job is done with a tap, comes due in the drawing, and goes out as a cale
   const page = await startApp(browser, host.address());
   await demo(page);
   await place(page, 'Upkeep').tap();
+  // Folded: what was never written is a line, until it is opened.
+  const unwritten = page.getByText(/^\d+ jobs not written down yet$/);
+  await unwritten.tap();
+  const many = Number((await unwritten.innerText()).match(/\d+/)[0]);
+  await page.getByRole('group', { name: 'All of them were done about' }).getByRole('button', { name: 'a month ago' }).tap();
+  await unwritten.waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.getByText(`${many} jobs not written down yet`).waitFor();
   await page.getByRole('button', { name: 'Done today: Look over the roof: South roof' }).tap();
+  // The line stays open for the next job.
+  await page.getByText(`${many - 1} jobs not written down yet`).waitFor();
+  await page.getByRole('button', { name: 'Done today: Look over the roof: North roof' }).waitFor();
   await page.getByRole('heading', { name: 'In good time' }).waitFor();
   await place(page, 'Diary').tap();
   await page.getByRole('button', { name: /Roof looked over, South roof/ }).first().tap();

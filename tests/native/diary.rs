@@ -7,7 +7,7 @@ use eavewater::app::event::Event;
 use eavewater::app::model::Model;
 use eavewater::app::update::update;
 use eavewater::app::view::frame;
-use eavewater::quantity::{Depth, Length, Money, Share, Units, Volume};
+use eavewater::quantity::{Depth, Hours, Length, Money, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteFile};
 use eavewater::records::exchange;
 use eavewater::site::demo;
@@ -122,9 +122,9 @@ fn any_told() -> impl Strategy<Value = Told> {
         Just(TestResult::Absent),
     ];
     prop_oneof![
-        (any::<bool>(), any::<u32>(), level).prop_map(|(store, id, level)| {
+        (any::<bool>(), any::<u32>(), level, prop::option::of(1.0..2400.0)).prop_map(|(store, id, level, hours)| {
             let of = if store { Water::Store(PartId(id)) } else { Water::Tank(PartId(id)) };
-            Told::Level { of, level }
+            Told::Level { of, level, undrawn: hours.map(Hours::from_hours) }
         }),
         (0.0..1825.0).prop_map(|mm| Told::Rain(Depth::millimetres(mm))),
         (part(), 0.0..1e10).prop_map(|(of, litres)| Told::Meter { of, reading: Volume::litres(litres) }),

@@ -123,7 +123,7 @@ fn mangled() -> impl Strategy<Value = Vec<u8>> {
 }
 
 /// Each importer is given this many files.
-const FILES: u32 = 4000;
+const FILES: u32 = 20_000;
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: FILES, failure_persistence: None, ..ProptestConfig::default() })]

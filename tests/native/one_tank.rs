@@ -16,9 +16,12 @@ use eavewater::site::roof::{Material, Outlet, RoofSection};
 use eavewater::site::system::System;
 use eavewater::site::uses::{Amount, Class, Use};
 
+/// The tank.
+pub const TANK: PartId = PartId(3);
+
 /// A roof in m² with coefficient and wetting loss in mm, a tank without dead storage in L, a use in L a day.
 pub fn system(area: f64, coefficient: f64, wetting: f64, capacity: f64, demand: f64) -> System {
-    let (roof, feed, tank, using) = (PartId(1), PartId(2), PartId(3), PartId(4));
+    let (roof, feed, tank, using) = (PartId(1), PartId(2), TANK, PartId(4));
     let height = Length::metres(2.0);
     let mut store = new_part::tank(tank, "Tank".to_owned(), Volume::litres(capacity), height);
     store.shape = Shape::usual(eavewater::site::ShapeKind::Box, Volume::litres(capacity), height);

@@ -4,13 +4,15 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 use crate::one_tank;
-use eavewater::quantity::Units;
+use eavewater::quantity::{Count, Share, Units, Volume};
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
-use eavewater::site::diary::{Diary, Entry, EntryId, Parameter, TestResult, Told};
+use eavewater::site::details::Detail;
+use eavewater::site::diary::{Diary, Entry, EntryId, Level, Parameter, TestResult, Told, Water};
 use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
+use eavewater::site::uses::{Amount, Class};
 use serde_json::Value;
 
 fn reckon(words: &[&str]) -> Output {
@@ -75,6 +77,34 @@ fn the_summary_says_the_answer_and_the_years() {
 }
 
 #[test]
+fn a_portable_tank_and_an_outbuilding_are_in_the_report() {
+    // 90 L for two at 15 L each a day (Sphere Handbook 2018, from memory) are three days; 1 kg a litre.
+    let mut site = demo::site();
+    let cabin = site.system.uses[1].id;
+    site.system.details.set(Some(cabin), Detail::Building, Some(1.0)).unwrap();
+    let mut portable = site.system.uses[1].clone();
+    portable.id = site.system.unused_id();
+    (portable.name, portable.class) = ("Can".to_owned(), Class::Travel);
+    portable.amount = Amount::PerEvent { each: Volume::litres(90.0), a_week: Count::number(0.5) };
+    site.system.uses.push(portable);
+    let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
+    let file = written("demo-portable.json", &export(&Units::default(), vec![file]));
+    let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();
+    let checks = report[0]["checks"].as_array().unwrap();
+    let of = |title: &str| checks.iter().find(|check| check["check"] == title).unwrap();
+    assert_eq!(of("How long it lasts")["margin"]["has"], 3.0);
+    assert_eq!(of("What a filling takes")["verdict"], "holds");
+    assert_eq!(of("What it weighs full")["verdict"], "tells");
+    for title in ["Outbuilding on this store", "House and outbuilding at once"] {
+        assert!(checks.iter().any(|check| check["check"] == title && !check["margin"].is_null()), "{title}");
+    }
+    let burdens: Vec<&Value> =
+        checks.iter().filter(|check| check["check"] == "What it takes from the others").collect();
+    assert_eq!(burdens.len(), 2);
+    assert!(burdens.iter().all(|check| check["found"].as_array().is_some_and(|found| found.len() == 6)));
+}
+
+#[test]
 fn the_taps_are_told_with_their_gap_and_their_tests() {
     // A class A lamp (NSF/ANSI 55, 40 mJ/cm²): EPA's table gives half a log of viruses, WHO asks for 5 (from memory). WHO:
     // no E. coli in any 100 mL.
@@ -125,6 +155,77 @@ fn years_are_generated_when_asked_for() {
     assert_ne!(first[0]["total"], draw(&["--draw", "2"])[0]["total"]);
     refused(&[&file, "--generated", "5"], "no number of years");
     refused(&[&file, "--draw", "2"], "goes with --generated");
+}
+
+/// One tank of 20,000 L on a roof of 100 m² that uses 200 L a day, under the rain of Hyderabad, read 30 % full.
+fn dry_file(name: &str) -> String {
+    let site = Site {
+        name: "One tank".to_owned(),
+        system: one_tank::system(100.0, 0.85, 0.5, 20_000.0, 200.0),
+        ..Site::default()
+    };
+    let told = Told::Level { of: Water::Tank(one_tank::TANK), level: Level::Share(Share::of_one(0.3)), undrawn: None };
+    let date = chrono::NaiveDate::from_ymd_opt(2026, 1, 10).unwrap();
+    let entry = Entry { id: EntryId(1), edited: 1, date, told, note: String::new() };
+    written(name, &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::of(vec![entry]) }]))
+}
+
+#[test]
+fn the_weeks_ahead_are_told_from_a_day_and_a_content() {
+    let (file, rain) = (dry_file("ahead.json"), record("hyderabad"));
+    let ahead = |words: &[&str]| -> Value {
+        let output = reckon(&[&[file.as_str(), rain.as_str(), "--from", "2026-01-10"], words].concat());
+        assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+        serde_json::from_slice::<Value>(&output.stdout).unwrap()[0]["ahead"].take()
+    };
+    let by_diary = ahead(&[]);
+    // By hand: 6,000 L at 200 L a day are 30 days without rain.
+    assert_eq!(by_diary["days_left_without_rain"], 30);
+    assert_eq!(by_diary["from"], "2026-01-10");
+    assert!((by_diary["without_rain_l"][7].as_f64().unwrap() - 4600.0).abs() < 1e-6);
+    for content in ["30%", "6000", "6000L"] {
+        let said = ahead(&["--content", content]);
+        for key in ["days_left", "days_left_without_rain", "futures_run_dry_before"] {
+            assert_eq!(said[key], by_diary[key], "{content}: {key}");
+        }
+        let safe = |report: &Value| report["safe_use"]["l_a_day"].as_f64().unwrap();
+        assert!((safe(&said) - safe(&by_diary)).abs() < 0.1, "{content}");
+    }
+    let more = ahead(&["--content", "60%"]);
+    assert_eq!(more["days_left_without_rain"], 60);
+    assert!(more["safe_use"]["l_a_day"].as_f64() > by_diary["safe_use"]["l_a_day"].as_f64());
+    let drawn = ahead(&["--generated", "30"]);
+    assert_eq!((&drawn["futures_from"], &drawn["futures"]), (&Value::from("generated"), &Value::from(30)));
+    let text = String::from_utf8(reckon(&[&file, &rain, "--from", "2026-01-10", "--summary"]).stdout).unwrap();
+    for said in [
+        "The weeks ahead, from 10 January 2026:",
+        "The water will most likely last",
+        "If it never rains again: 30 days, until 9 February.",
+        "Use a tenth less",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+}
+
+#[test]
+fn the_weeks_ahead_are_refused_without_a_sound_start() {
+    let (file, rain) = (dry_file("ahead-refused.json"), record("hyderabad"));
+    for (words, said) in [
+        (&["--from", "31.7.2026"] as &[&str], "is no date"),
+        (&["--from", "2026-02-30"], "is no date"),
+        (&["--from", "99999-01-01"], "is no date"),
+        (&["--from", "2026-01-10", "--content", "half"], "is no content"),
+        (&["--from", "2026-01-10", "--content", "-5"], "is no content"),
+        (&["--from", "2026-01-10", "--content", "101%"], "is no content"),
+        (&["--from", "2026-01-10", "--content", "NaN"], "is no content"),
+        (&["--from", "2026-01-10", "--content", "20001"], "holds no more than 20000 L"),
+        (&["--content", "50%"], "goes with --from"),
+        // Before the reading of the diary, and long after it.
+        (&["--from", "2026-01-09"], "Write down how full the tanks are"),
+        (&["--from", "2028-01-09"], "Write down how full the tanks are"),
+    ] {
+        refused(&[&[file.as_str(), rain.as_str()], words].concat(), said);
+    }
 }
 
 #[test]

@@ -32,7 +32,7 @@ use serde_json::Value;
 const V1: &str = include_str!("../saved/v1.json");
 
 /// A site in which every kind of part and value occurs.
-fn every_part() -> SiteFile {
+pub fn every_part() -> SiteFile {
     let system = System {
         sections: sections(),
         feeds: feeds(),
@@ -204,7 +204,7 @@ fn uses() -> Vec<Use> {
 }
 
 /// A site without parts whose record lacks days and has numbers that take all their digits.
-fn odd_rain() -> SiteFile {
+pub fn odd_rain() -> SiteFile {
     let site = Site { name: "Odd rain".to_owned(), ..Site::default() };
     SiteFile { site, rain: Some(Rain::Record(odd_record())), diary: Diary::default() }
 }
@@ -227,7 +227,7 @@ fn odd_record() -> RainRecord {
 }
 
 /// A site without rain.
-fn no_rain() -> SiteFile {
+pub fn no_rain() -> SiteFile {
     SiteFile { rain: None, ..odd_rain() }
 }
 
@@ -255,7 +255,7 @@ fn what_a_file_of_version_1_says_is_written_again() {
 
 /// Whether a document says all that an older one does, with every number the same to the last bit however it is
 /// spelled. It may have keys that the older one lacks.
-fn says_all_of(new: &Value, old: &Value) -> bool {
+pub fn says_all_of(new: &Value, old: &Value) -> bool {
     match (new, old) {
         (Value::Number(new), Value::Number(old)) => new.as_f64().map(f64::to_bits) == old.as_f64().map(f64::to_bits),
         (Value::Array(new), Value::Array(old)) => {

@@ -3,17 +3,21 @@
 use eavewater::app::draft::Draft;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::Event;
-use eavewater::app::model::Model;
+use eavewater::app::model::{Model, Place};
+use eavewater::app::next::NextEvent;
 use eavewater::app::update::update;
 use eavewater::app::view::{frame, house, upkeep};
 use eavewater::figures::drawing::Mark;
 use eavewater::quantity::Units;
+use eavewater::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use eavewater::site::diary::Told;
 use eavewater::site::upkeep::Job;
 use eavewater::site::work::Task;
 use ical::property::Property;
 
 use crate::diary::{TODAY, with_demo};
+use crate::leaks::{self, Tells, Truth};
+use crate::learning::Chance;
 
 const NOW: u64 = 1_795_604_299_000;
 
@@ -28,8 +32,9 @@ fn done(model: &mut Model, job: Job, days_ago: u64) {
 }
 
 fn group_of(model: &Model, job: Job) -> &'static str {
-    let view = upkeep::upkeep(model.site().unwrap(), &Units::default(), TODAY);
-    view.groups.iter().find(|(_, jobs)| jobs.iter().any(|view| view.job == job)).unwrap().0
+    let view = upkeep::upkeep(model.site().unwrap(), None, &Units::default(), TODAY);
+    let listed = view.groups.iter().find(|(_, jobs)| jobs.iter().any(|view| view.job == job));
+    listed.map_or("Not written down yet", |(title, _)| title)
 }
 
 #[test]
@@ -40,15 +45,35 @@ fn a_job_is_done_with_one_event_and_comes_due_again_on_its_part() {
     assert_eq!(group_of(&model, job), "Not written down yet");
     done(&mut model, job, 200);
     assert_eq!(group_of(&model, job), "Due");
-    let view = house::house(model.site().unwrap(), None, &Units::default(), TODAY, 358.0);
+    let view = house::house(model.site().unwrap(), (None, None), &Units::default(), TODAY, 358.0);
     assert_eq!(view.due.as_deref(), Some("1 job is due."));
-    let plain = house::house(with_demo().site().unwrap(), None, &Units::default(), TODAY, 358.0);
+    let plain = house::house(with_demo().site().unwrap(), (None, None), &Units::default(), TODAY, 358.0);
     let marks = |view: &house::HouseView| view.drawing.marks.iter().map(marks_in).sum::<usize>();
     assert!(marks(&view) > marks(&plain), "what is overdue is marked in the drawing");
     done(&mut model, job, 0);
     assert_eq!(group_of(&model, job), "In good time");
     update(&mut model, Event::UndoWanted);
     assert_eq!(group_of(&model, job), "Due");
+}
+
+#[test]
+fn jobs_of_which_nothing_is_written_are_said_to_be_done_together_and_that_is_undone_together() {
+    let mut model = with_demo();
+    let view = |model: &Model| upkeep::upkeep(model.site().unwrap(), None, &Units::default(), TODAY);
+    let jobs: Vec<Job> = view(&model).not_written.iter().map(|view| view.job).collect();
+    assert!(jobs.len() > 10 && view(&model).groups.is_empty(), "{}", jobs.len());
+    let before = model.site().unwrap().diary.clone();
+    let effects = update(&mut model, Event::JobsWritten(jobs.clone(), TODAY - chrono::Days::new(91), NOW));
+    let saved = effects.iter().filter(|effect| matches!(effect, Effect::SaveEntry(..))).count();
+    assert_eq!((saved, model.site().unwrap().diary.entries().len()), (jobs.len(), jobs.len()));
+    let after = view(&model);
+    assert!(after.not_written.is_empty());
+    // Usual intervals: every three months for screens, every six for gutters.
+    assert_eq!(group_of(&model, gutter(&model)), "In good time");
+    let screen = Job { task: Task::Screen, ..gutter(&model) };
+    assert_eq!(group_of(&model, screen), "Due");
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(model.site().unwrap().diary, before);
 }
 
 fn marks_in(mark: &Mark) -> usize {
@@ -101,4 +126,81 @@ fn the_calendar_is_read_by_another_program() {
     for event in &calendar.events {
         assert!(!of(&event.properties, "UID").is_empty() && !of(&event.properties, "SUMMARY").is_empty());
     }
+}
+
+/// The house of made diaries with one of them, everything worked out that its readings say.
+fn with_readings(days: usize, tells: &Tells, truth: impl Fn(usize) -> Truth) -> Model {
+    let (diary, today) = leaks::made_by_day(&mut Chance(41), days, truth, tells);
+    let file = SiteFile { site: leaks::house(), rain: None, diary };
+    let index = Index { sites: vec![SiteId(1)], open: Some(SiteId(1)), ..Index::default() };
+    let opened = Opened { sites: vec![(SiteId(1), file)], index, ..Opened::default() };
+    let mut model = Model::default();
+    update(&mut model, Event::Started(today, Ok(opened)));
+    work(&mut model);
+    model
+}
+
+fn work(model: &mut Model) {
+    update(model, Event::PlaceOpened(Place::Upkeep));
+    for _ in 0..10_000 {
+        if !model.ahead.is_going() {
+            return;
+        }
+        update(model, Event::Next(NextEvent::GoOn));
+    }
+    panic!("never ends");
+}
+
+/// What is said of each job of a kind, with its group.
+fn said_of(model: &Model, tasks: &[Task]) -> Vec<(&'static str, String)> {
+    let lesson = model.ahead.lesson.as_deref();
+    let view = upkeep::upkeep(model.site().unwrap(), lesson, &Units::default(), model.today);
+    let mut said = Vec::new();
+    for (title, jobs) in view.groups.into_iter().chain([("Not written down yet", view.not_written)]) {
+        let jobs = jobs.into_iter().filter(|view| tasks.contains(&view.job.task));
+        said.extend(jobs.map(|view| (title, view.standing)));
+    }
+    said
+}
+
+#[test]
+fn falling_capture_calls_for_gutters_and_screens_until_they_are_cleaned() {
+    const CAUGHT_BY: [Task; 2] = [Task::Gutter, Task::Screen];
+    let truth = |capture| Truth { capture, uses: 0.6, leak_l: 0.0 };
+    let same = with_readings(560, &Tells::Nothing, |_| truth(1.0));
+    assert!(said_of(&same, &CAUGHT_BY).iter().all(|(group, _)| *group == "Not written down yet"));
+    let mut model = with_readings(560, &Tells::Nothing, |day| truth(if day < 440 { 1.0 } else { 0.4 }));
+    for (group, said) in said_of(&model, &CAUGHT_BY) {
+        assert_eq!(group, "Due");
+        assert!(said.ends_with("the readings call for it: less of the rain comes than before"), "{said}");
+    }
+    assert!(said_of(&model, &[Task::Joints]).iter().all(|(group, _)| *group != "Due"));
+    let lesson = model.ahead.lesson.clone();
+    let view = house::house(model.site().unwrap(), (None, lesson.as_deref()), &Units::default(), model.today, 358.0);
+    assert_eq!(view.due.as_deref(), Some("2 jobs are due."));
+    // Done: answered, though the readings have not changed yet.
+    let part = model.site().unwrap().site.system.feeds[0].id;
+    for (task, moment) in CAUGHT_BY.into_iter().zip([NOW, NOW + 1]) {
+        let told = Told::Work { on: Some(part), task };
+        let draft = Draft { id: None, date: model.today, told, note: String::new() };
+        update(&mut model, Event::EntryWritten(draft, moment));
+    }
+    work(&mut model);
+    assert!(said_of(&model, &CAUGHT_BY).iter().all(|(group, _)| *group == "In good time"));
+}
+
+#[test]
+fn a_leak_and_a_rise_in_use_call_for_a_look_at_the_joints() {
+    let truth = |uses, leak_l| Truth { capture: 1.0, uses, leak_l };
+    for (title, model) in [
+        ("water goes that nobody draws", with_readings(200, &Tells::Meter, |_| truth(0.6, 70.0))),
+        ("more water goes than before", {
+            with_readings(560, &Tells::Nothing, |day| truth(if day < 440 { 0.5 } else { 1.0 }, 0.0))
+        }),
+    ] {
+        let [(group, said)] = said_of(&model, &[Task::Joints]).try_into().unwrap();
+        assert!(group == "Due" && said.contains(title), "{title}: {group}, {said}");
+    }
+    let sound = with_readings(200, &Tells::Meter, |_| truth(0.6, 0.0));
+    assert!(said_of(&sound, &[Task::Joints]).iter().all(|(group, _)| *group != "Due"));
 }

@@ -342,7 +342,7 @@ fn the_list_before_a_storm_names_the_water_that_holds_each_tank() {
     let mut model = with_demo();
     let lines = |model: &Model| {
         let kept = model.site().unwrap();
-        upkeep_view::upkeep(kept, &model.units, model.today).before_storm
+        upkeep_view::upkeep(kept, None, &model.units, model.today).before_storm
     };
     let said = lines(&model);
     let tanks = model.site().unwrap().site.system.tanks.clone();

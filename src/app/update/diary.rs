@@ -2,11 +2,14 @@
 
 use std::sync::Arc;
 
+use chrono::NaiveDate;
+
 use crate::app::draft::Draft;
 use crate::app::effect::Effect;
 use crate::app::form::Form;
 use crate::app::model::{KeptSite, Model, Notice, SiteId, Undo};
-use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Subject, YEARS};
+use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Subject, Told, YEARS};
+use crate::site::upkeep::Job;
 
 /// Opens an empty form.
 pub(super) fn open(model: &mut Model, subject: Subject) -> Vec<Effect> {
@@ -47,6 +50,21 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
         return vec![effect, Effect::AskToPersist];
     }
     vec![effect]
+}
+
+/// Writes that jobs were done on a day; all of it is undone together.
+pub(super) fn write_jobs(model: &mut Model, jobs: &[Job], date: NaiveDate, moment: u64) -> Vec<Effect> {
+    let (mut effects, mut ids, mut of) = (Vec::new(), Vec::new(), None);
+    for job in jobs {
+        let told = Told::Work { on: Some(job.part), task: job.task };
+        effects.extend(write(model, Draft { id: None, date, told, note: String::new() }, moment));
+        if let Some(Undo::Entry(site, id, None)) = model.undo.take() {
+            of = Some(site);
+            ids.push(id);
+        }
+    }
+    model.undo = of.map(|site| Undo::Entries(site, ids));
+    effects
 }
 
 /// Takes an entry out of the open site's diary.

@@ -121,6 +121,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             Vec::new()
         }
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
+        Event::JobsWritten(jobs, date, moment) => diary::write_jobs(model, &jobs, date, moment),
         Event::EntryRemoved(id) => diary::remove(model, id),
         Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
         Event::CalendarWanted(moment) => upkeep::calendar(model, moment),

@@ -126,6 +126,10 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             None => Vec::new(),
         },
         Some(Undo::Removed(at, kept)) => insert(model, at, kept),
+        Some(Undo::Entries(site, ids)) => {
+            let gone = ids.into_iter().flat_map(|id| super::diary::undo(model, site, id, None));
+            gone.collect()
+        }
         Some(Undo::Entry(site, id, before)) => super::diary::undo(model, site, id, before),
         None => Vec::new(),
     }

@@ -46,5 +46,5 @@ pub(super) fn calendar(model: &Model, moment: u64) -> Vec<Effect> {
     if let Some(rain) = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days) {
         kept.rain = Some(Arc::new(rain));
     }
-    vec![calendar_file(&kept, &model.units, model.today, moment)]
+    vec![calendar_file(&kept, model.ahead.lesson.as_deref(), &model.units, model.today, moment)]
 }

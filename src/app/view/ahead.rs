@@ -58,7 +58,7 @@ pub fn ahead(
     units: &Units,
     width: f64,
 ) -> AheadView {
-    let learnt = lesson.map(|lesson| (learning::alarms(lesson), learning::sentences(lesson)));
+    let learnt = lesson.map(|lesson| (learning::alarms(lesson, units), learning::sentences(lesson, units)));
     match sight {
         Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), wanted: None, found: None, learnt },
         Sight::Refused(why) => {

@@ -2,7 +2,7 @@
 
 use super::Outcome;
 use crate::app::model::KeptSite;
-use crate::engine::checks::{Asked, Check, Input, Source, Verdict, of_all, of_part};
+use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -15,6 +15,14 @@ use chrono::NaiveDate;
 pub struct CheckView {
     /// What is checked.
     pub title: &'static str,
+    /// The subject under which it stands.
+    pub group: &'static str,
+    /// Whether it asks for attention.
+    pub attention: bool,
+    /// Whether it does so on usual sizes only.
+    pub unsure: bool,
+    /// The first words of the sentence, for where it is folded.
+    pub short: String,
     /// The class that colours it.
     pub class: &'static str,
     /// What it comes to, in a word.
@@ -76,17 +84,26 @@ pub struct Entry {
     pub usual: Option<&'static str>,
 }
 
-/// The checks of a part, always in the same order, so that what is open stays open.
+/// The checks of a part, always in the same order, so that what is open stays open; those that run the balance anew
+/// are handed in.
 pub fn checks(
     kept: &KeptSite,
     part: PartId,
     outcome: Option<&Outcome>,
+    again: &[Check],
     today: NaiveDate,
     units: &Units,
 ) -> Vec<CheckView> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let asked = Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, today };
-    of_part(&asked, part).iter().map(|check| view(check, &kept.site.system, units)).collect()
+    let asked = Asked { site: &kept.site, rain: None, answer, today };
+    of_part(&asked, part).iter().chain(again).map(|check| view(check, &kept.site.system, units)).collect()
+}
+
+/// The checks of a part that run the balance anew: only when the site, its rain or the part have changed.
+pub fn checked_again(kept: &KeptSite, part: PartId, outcome: Option<&Outcome>) -> Vec<Check> {
+    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
+    // They don't ask for the day.
+    again::of_part(&Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, today: NaiveDate::default() }, part)
 }
 
 /// The parts with a check that fails on what is known of them, not on usual sizes.
@@ -106,11 +123,17 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     figures.extend(say::lines(check, units));
     let mut behind = vec![("Formula", text.formula), ("Source", text.source), ("Takes for granted", text.assumes)];
     behind.retain(|(_, words)| !words.is_empty());
+    let sentence = capital(said.verdict);
     CheckView {
         title: text.title,
+        group: say::group(check.subject),
+        // Questions that nobody has answered ask for it too.
+        attention: check.fails() || check.subject == Subject::OnRoof,
+        unsure: check.is_guess(),
+        short: first_words(&sentence).to_owned(),
         class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
         word: say::word(check),
-        sentence: capital(said.verdict),
+        sentence,
         to_do: said.to_do,
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
@@ -157,6 +180,12 @@ fn input(input: &Input, part: PartId, system: &System, units: &Units) -> InputVi
     }
 }
 
+/// What a sentence says first.
+fn first_words(sentence: &str) -> &str {
+    let end = [": ", "; ", ". "].iter().filter_map(|stop| sentence.find(stop)).min().unwrap_or(sentence.len());
+    sentence[..end].trim_end_matches('.')
+}
+
 /// A sentence with its first letter large.
 pub fn capital(sentence: String) -> String {
     let mut letters = sentence.chars();
@@ -182,7 +211,8 @@ mod tests {
         for set in Customary::ALL {
             let units = Units::customary(set);
             for part in kept.site.system.parts() {
-                for view in checks(&kept, part.id(), Some(&outcome), NaiveDate::default(), &units) {
+                let again = checked_again(&kept, part.id(), Some(&outcome));
+                for view in checks(&kept, part.id(), Some(&outcome), &again, NaiveDate::default(), &units) {
                     let told = [&view.sentence, &view.to_do].map(String::as_str).join(" ");
                     assert!(
                         !view.sentence.is_empty() && !told.contains("NaN") && !told.contains('—'),

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use super::{Outcome, upkeep};
 use crate::app::model::KeptSite;
 use crate::engine::checks::now;
+use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
@@ -62,7 +63,13 @@ pub struct PartRow {
 }
 
 /// The house of a site, drawn for a width in pixels.
-pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: NaiveDate, width: f64) -> HouseView {
+pub fn house(
+    kept: &KeptSite,
+    (outcome, lesson): (Option<&Outcome>, Option<&Lesson>),
+    units: &Units,
+    today: NaiveDate,
+    width: f64,
+) -> HouseView {
     let system = &kept.site.system;
     let found = findings(system);
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
@@ -72,7 +79,7 @@ pub fn house(kept: &KeptSite, outcome: Option<&Outcome>, units: &Units, today: N
     let mut loose = wants_attention(system);
     loose.extend(super::checks::failing(kept, outcome, today));
     loose.extend(super::water::failing(kept, today));
-    let overdue = upkeep::overdue_parts(&upkeep::standing(kept, today), kept);
+    let overdue = upkeep::overdue_parts(&upkeep::standing(kept, lesson, today), kept);
     loose.extend(&overdue);
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
@@ -204,7 +211,7 @@ mod tests {
         let outcome = answer(&site, &rain);
         let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
         let today = NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
-        house(&kept, Some(&outcome), &Units::customary(Customary::Metric), today, 358.0)
+        house(&kept, (Some(&outcome), None), &Units::customary(Customary::Metric), today, 358.0)
     }
 
     #[test]

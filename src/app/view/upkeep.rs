@@ -10,6 +10,8 @@ use crate::engine::checks::standing::holding_l;
 use crate::engine::diary::due::{Due, Standing, due};
 use crate::engine::diary::joined::Known;
 use crate::engine::diary::track::levels_read;
+use crate::engine::learning::calls::calls;
+use crate::engine::learning::lesson::Lesson;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::calendar::{DayEvent, calendar};
 use crate::site::part::PartId;
@@ -22,7 +24,9 @@ use crate::words::{self, upkeep as say};
 pub struct UpkeepView {
     /// What is said where there is nothing to do.
     pub empty: Option<&'static str>,
-    /// Jobs: due, soon, never written, later; groups without jobs are left out.
+    /// Jobs of which nothing is written, in the way of the water.
+    pub not_written: Vec<JobView>,
+    /// Jobs: due, soon, later; groups without jobs are left out.
     pub groups: Vec<(&'static str, Vec<JobView>)>,
     /// For the list before a storm: the room in the tanks, from the last readings, and the water that holds each.
     pub before_storm: Vec<String>,
@@ -45,9 +49,10 @@ pub struct JobView {
 pub const MEASURES: [(Kind, Range); 3] = [(Kind::Days, DAYS), (Kind::Depth, RAIN_MM), (Kind::Volume, LITRES)];
 
 /// How every job of a site stands.
-pub fn standing(kept: &KeptSite, today: NaiveDate) -> Vec<Due> {
+pub fn standing(kept: &KeptSite, lesson: Option<&Lesson>, today: NaiveDate) -> Vec<Due> {
     let known = Known::of(kept.rain.as_deref(), &kept.diary);
-    due(&kept.site.system, &kept.site.upkeep, &kept.diary, &known, &[], today)
+    let called = lesson.map_or_else(Vec::new, |lesson| calls(lesson, &kept.site.system));
+    due(&kept.site.system, &kept.site.upkeep, &kept.diary, &known, &called, today)
 }
 
 /// The parts on which something is overdue; of a barrier, the use whose chain it is in.
@@ -57,25 +62,32 @@ pub fn overdue_parts(dues: &[Due], kept: &KeptSite) -> Vec<PartId> {
 }
 
 /// The upkeep of a site.
-pub fn upkeep(kept: &KeptSite, units: &Units, today: NaiveDate) -> UpkeepView {
-    let dues = standing(kept, today);
+pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: NaiveDate) -> UpkeepView {
+    let dues = standing(kept, lesson, today);
     let group = |due: &Due| match due.standing {
         Standing::Overdue(_) => 0,
         Standing::Soon(_) => 1,
-        Standing::NeverWritten => 2,
-        Standing::Later => 3,
+        Standing::Later => 2,
+        Standing::NeverWritten => say::GROUPS.len(),
+    };
+    let jobs_of = |at: usize| -> Vec<JobView> {
+        dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect()
     };
     let mut groups = Vec::new();
     for (at, title) in say::GROUPS.into_iter().enumerate() {
-        let jobs: Vec<JobView> =
-            dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect();
+        let jobs = jobs_of(at);
         if !jobs.is_empty() {
             groups.push((title, jobs));
         }
     }
     let mut before_storm = holding(kept, units, today);
     before_storm.extend(room(kept, units));
-    UpkeepView { empty: dues.is_empty().then_some(say::NO_PARTS), groups, before_storm }
+    UpkeepView {
+        empty: dues.is_empty().then_some(say::NO_PARTS),
+        not_written: jobs_of(say::GROUPS.len()),
+        groups,
+        before_storm,
+    }
 }
 
 fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
@@ -121,8 +133,8 @@ fn room(kept: &KeptSite, units: &Units) -> Option<String> {
 
 /// The upkeep of a site as a calendar file: each job on the day on which its days are over, or today if it is overdue;
 /// jobs that were never written down don't come in.
-pub fn calendar_file(kept: &KeptSite, units: &Units, today: NaiveDate, moment: u64) -> Effect {
-    let events: Vec<DayEvent> = standing(kept, today)
+pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: NaiveDate, moment: u64) -> Effect {
+    let events: Vec<DayEvent> = standing(kept, lesson, today)
         .iter()
         .filter_map(|due| {
             let on = match due.standing {

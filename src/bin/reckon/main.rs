@@ -1,6 +1,7 @@
 //! `reckon`: the water balance of a site from files, beside the app. It reads a file that the app exported and a rain
 //! record, and prints the results as JSON, or as a readable summary.
 
+mod ahead;
 mod checks;
 mod next;
 mod order;
@@ -68,10 +69,12 @@ fn reckon(order: &Order) -> Result<String, String> {
         .map(|file| {
             let (answer, rain) = answered(file, &units)?;
             let next = order.next.and_then(|by| next::judged(file, rain, by, &units));
+            let ahead = order.from.map(|start| ahead::looked(file, start, order.generated.is_some())).transpose()?;
             let studied = if order.sizes { sizes::studied(file)? } else { Vec::new() };
             Ok(if order.summary {
                 let mut further = next::options_summary(file, rain, &answer, &units);
                 further.extend(next.iter().flat_map(|work| next::summary(work, &units)));
+                further.extend(ahead.iter().flat_map(|found| ahead::summary(found, file, &units)));
                 further.extend(sizes::summary(file, &studied, &units));
                 further.extend(checks::summary(file, rain, &answer, &units));
                 report::summary(file, &answer, further, &units)
@@ -81,6 +84,7 @@ fn reckon(order: &Order) -> Result<String, String> {
                     ("checks", checks::json(file, rain, &answer, &units)),
                 ];
                 further.extend(next.iter().map(|work| ("next", next::json(work, &units))));
+                further.extend(ahead.iter().map(|found| ("ahead", ahead::json(found, file, &units))));
                 further.extend(sizes::json(file, &studied).map(|sizes| ("sizes", sizes)));
                 report::json(file, &answer, further, order.days)
             })

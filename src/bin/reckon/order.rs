@@ -3,11 +3,15 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use chrono::{Datelike, NaiveDate};
 use eavewater::engine::rain::rain_unit::RainUnit;
 use eavewater::engine::upgrades::RankBy;
 use eavewater::quantity::{Customary, Units};
+use eavewater::site::diary::YEARS;
 use eavewater::site::household::{GENERATED_YEARS, GeneratedYears};
 use lexopt::prelude::*;
+
+use super::ahead::{Content, Start};
 
 /// How to use it.
 pub const HELP: &str = "\
@@ -24,6 +28,8 @@ RAIN.csv: a daily record to use in the place of the sites' own rain (date and de
   --draw N          which draw of generated years: the same number gives the same years everywhere (1 if not said)
   --summary         a readable summary instead of JSON
   --next MEASURE    what to change next, ranked by price, dry-days, water, spill or worst-year
+  --from DATE       the weeks ahead from the end of that day (2026-07-31), by the file's diary
+  --content HOW     with --from: what the tanks hold then over their outlets, in place of the diary: 3500 (L) or 40%
   --days            every day as well, in the JSON
   --sizes           the smallest sizes that do what the site wants, and the handbooks, as well
   --help            this
@@ -57,6 +63,8 @@ pub struct Order {
     pub summary: bool,
     /// What to change next, ranked by this.
     pub next: Option<RankBy>,
+    /// The weeks ahead as well, from here.
+    pub from: Option<Start>,
     /// Every day as well.
     pub days: bool,
     /// Sizes as well.
@@ -72,6 +80,7 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
     let (mut files, mut site, mut rain_unit, mut units) = (Vec::new(), None, None, None);
     let (mut summary, mut days, mut sizes, mut next) = (false, false, false, None);
     let (mut years, mut draw) = (None, None);
+    let (mut from, mut content) = (None, None);
     let told = |error: lexopt::Error| format!("{error}. `reckon --help` says how.");
     while let Some(word) = parser.next().map_err(told)? {
         match word {
@@ -82,6 +91,8 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
             Long("next") => next = Some(measure_of(&parser.value().map_err(told)?)?),
             Long("generated") => years = Some(years_of(&parser.value().map_err(told)?)?),
             Long("draw") => draw = Some(draw_of(&parser.value().map_err(told)?)?),
+            Long("from") => from = Some(day_of(&parser.value().map_err(told)?)?),
+            Long("content") => content = Some(content_of(&parser.value().map_err(told)?)?),
             Long("summary") => summary = true,
             Long("days") => days = true,
             Long("sizes") => sizes = true,
@@ -98,8 +109,41 @@ pub fn read(words: impl IntoIterator<Item = OsString>) -> Result<Wish, String> {
         (None, Some(_)) => return Err("--draw goes with --generated: say how many years.".to_owned()),
         (None, None) => None,
     };
+    let from = match (from, content) {
+        (Some(day), content) => Some(Start { day, content }),
+        (None, Some(_)) => return Err("--content goes with --from: say which day.".to_owned()),
+        (None, None) => None,
+    };
     let rain_file = files.next();
-    Ok(Wish::Reckon(Order { site_file, rain_file, site, rain_unit, generated, units, summary, next, days, sizes }))
+    Ok(Wish::Reckon(Order {
+        site_file,
+        rain_file,
+        site,
+        rain_unit,
+        generated,
+        units,
+        summary,
+        next,
+        from,
+        days,
+        sizes,
+    }))
+}
+
+fn day_of(word: &OsString) -> Result<NaiveDate, String> {
+    let day: Option<NaiveDate> = word.to_str().and_then(|word| word.parse().ok());
+    day.filter(|day| YEARS.contains(&day.year()))
+        .ok_or_else(|| format!("{} is no date such as 2026-07-31.", word.display()))
+}
+
+fn content_of(word: &OsString) -> Result<Content, String> {
+    let text = word.to_str().unwrap_or("");
+    let number = |text: &str| text.trim().parse().ok().filter(|number: &f64| number.is_finite() && *number >= 0.0);
+    let content = match text.strip_suffix('%') {
+        Some(text) => number(text).filter(|number| *number <= 100.0).map(|number| Content::Share(number / 100.0)),
+        None => number(text.strip_suffix('L').unwrap_or(text)).map(Content::Litres),
+    };
+    content.ok_or_else(|| format!("{} is no content: litres such as 3500, or a share such as 40%.", word.display()))
 }
 
 fn years_of(word: &OsString) -> Result<u16, String> {

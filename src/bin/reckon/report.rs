@@ -61,7 +61,7 @@ fn like(like: &Likeness) -> Value {
     })
 }
 
-fn origin(origin: Origin) -> &'static str {
+pub fn origin(origin: Origin) -> &'static str {
     match origin {
         Origin::Measured => "measured",
         Origin::Generated => "generated",

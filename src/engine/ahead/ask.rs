@@ -62,7 +62,21 @@ pub struct Asked {
 /// [`Why`].
 pub fn ask(site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate, years: Years) -> Result<Asked, Why> {
     let plan = plan(&site.system).map_err(|findings| Why::Refused(Refusal::System(findings)))?;
-    let (known, unread) = known(&plan, site, rain, diary, today).ok_or(Why::NoReading)?;
+    let known = known(&plan, site, rain, diary, today).ok_or(Why::NoReading)?;
+    begun(plan, site, rain, known, years)
+}
+
+/// The outlook of a site from what is known, and the stores of which nothing is.
+///
+/// # Errors
+/// [`Why`].
+pub fn begun(
+    plan: Plan,
+    site: &Site,
+    rain: Option<&Rain>,
+    (known, unread): (Known, Vec<usize>),
+    years: Years,
+) -> Result<Asked, Why> {
     let rain = rain.ok_or(Why::NoRain)?;
     let days = known.days();
     let generated = || -> Option<Weather> {

@@ -59,6 +59,15 @@ impl Plan {
         if days.is_empty() { 0.0 } else { wanted / days.len() as f64 }
     }
 
+    /// What all uses want on average over some days, gardens by the weather left out, in L a day; 0 over none.
+    pub fn uses_l(&self, days: &[NaiveDate]) -> f64 {
+        let wanted =
+            |day: &NaiveDate| -> f64 { self.uses.iter().map(|using| using.daily_l[day.month0() as usize]).sum() };
+        #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
+        let over = days.len().max(1) as f64;
+        days.iter().map(wanted).sum::<f64>() / over
+    }
+
     /// The uses that draw on a store, as places in the plan.
     pub fn uses_of<'a>(&self, store: &'a Store) -> &'a [usize] {
         &store.uses
@@ -67,6 +76,16 @@ impl Plan {
     /// Multiplies the capture efficiency of all feeds.
     pub fn scale_capture(&mut self, factor: f64) {
         self.feeds.iter_mut().for_each(|feed| feed.capture *= factor);
+    }
+
+    /// Lets a store lose more, in L a day.
+    pub fn add_leak(&mut self, store: usize, litres: f64) {
+        if let Some(store) = self.stores.get_mut(store).filter(|_| litres > 0.0)
+            && let Some(tank) = store.tanks.first().and_then(|tank| self.tanks.get_mut(*tank))
+        {
+            tank.leak_l += litres;
+            store.loses = true;
+        }
     }
 
     /// Multiplies what all uses draw.

@@ -199,6 +199,8 @@ figures! {
     Headroom: Volume;
     /// When a store is full.
     FullAfter: Hours;
+    /// What of a storm stays in a tank.
+    StormHere: Volume;
     /// What spills in a storm.
     SpillLitres: Volume;
     /// At what rate.
@@ -247,4 +249,38 @@ figures! {
     StockAmount: Count;
     /// Chlorine to reach, mg/L.
     DoseOfStock: Count;
+    /// What a portable tank holds.
+    PortableVolume: Volume;
+    /// Water for each person a day.
+    PortableNeed: Flow;
+    /// What each has a day, for the wanted days.
+    PortableEach: Flow;
+    /// Water for all of them, all days.
+    PortableWanted: Volume;
+    /// Days that a portable tank lasts.
+    PortableDays: Days;
+    /// What a store can give today.
+    LiveNow: Volume;
+    /// Share of that which one filling takes.
+    FillShare: Share;
+    /// Days on which the other uses draw as much.
+    FillDays: Days;
+    /// Share of what a use asks that it gets.
+    GetsShare: Share;
+    /// Share of what the other uses ask that they get, with it.
+    OthersWith: Share;
+    /// The same without it.
+    OthersWithout: Share;
+    /// Flow at the wanted pressure, nothing else drawing.
+    OutFlow: Rate;
+    /// The same while the house draws.
+    OutFlowBoth: Rate;
+    /// What the house draws.
+    HouseFlow: Rate;
+    /// Pressure at the house's tap, nothing else drawing.
+    HouseAlone: Pressure;
+    /// Pressure at the house's tap while the outbuilding draws.
+    HouseBoth: Pressure;
+    /// Pressure at the outbuilding's tap while the house draws.
+    OutBoth: Pressure;
 }

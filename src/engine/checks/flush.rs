@@ -3,8 +3,6 @@
 use super::pipe_sizes::circle;
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
 use crate::engine::balance::first_flush::{GRAVITY, HOLE_DISCHARGE};
-use crate::engine::question::{Answer, answer};
-use crate::quantity::DAYS_A_YEAR;
 use crate::quantity::area::SQUARE_METRES_PER_SQUARE_FOOT;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
 use crate::site::details::Detail;
@@ -55,7 +53,6 @@ pub(super) fn checks(asked: &Asked<'_>, feed: &Feed, checks: &mut Vec<Check>) {
     if let Some(diverter) = &feed.diverter {
         checks.push(drain(asked, feed, diverter));
         checks.extend(loss(feed, diverter));
-        checks.extend(cost(asked, feed));
     }
 }
 
@@ -127,32 +124,4 @@ fn loss(feed: &Feed, diverter: &Diverter) -> Option<Check> {
     // What drips away should not be more than what the diverter is there to send away (common practice, no source).
     check.judge(Figure::HoleLoss, 2.0 * volume, loss);
     Some(check)
-}
-
-/// What the diverter costs in a year: the whole balance with it and without.
-fn cost(asked: &Asked<'_>, feed: &Feed) -> Option<Check> {
-    let (rain, with) = asked.rain.zip(asked.answer)?;
-    let mut site = asked.site.clone();
-    let at = site.system.feeds.iter().position(|other| other.id == feed.id)?;
-    site.system.feeds[at].diverter = None;
-    let without = answer(&site, rain).ok()?;
-    let mut check = Check::new(feed.id, Subject::FlushYield);
-    check.finds(Figure::DivertedAYear, with.ledger.flushes.get(at)?.diverted_l / years(with));
-    check.finds(Figure::UsedWith, with.total.yield_l / years(with));
-    check.finds(Figure::UsedWithout, without.total.yield_l / years(&without));
-    check.finds(Figure::DryDaysWith, dry_days(with));
-    check.finds(Figure::DryDaysWithout, dry_days(&without));
-    Some(check)
-}
-
-fn years(answer: &Answer) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let days = answer.series.dates.len() as f64;
-    days / DAYS_A_YEAR
-}
-
-fn dry_days(answer: &Answer) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let dry = answer.series.dry_days().filter(|dry| *dry).count() as f64;
-    dry / years(answer)
 }

@@ -180,6 +180,7 @@ pub(super) fn checks(asked: &Asked<'_>, feed: &Feed, checks: &mut Vec<Check>) {
     checks.push(gutter(asked, feed));
     checks.push(downspout(asked, feed));
     checks.push(screen(asked, feed));
+    checks.push(inlet(asked, feed));
 }
 
 fn gutter_of(asked: &Asked<'_>, check: &mut Check) -> Gutter {
@@ -255,5 +256,14 @@ fn screen(asked: &Asked<'_>, feed: &Feed) -> Check {
     let open_m2 = circle(bore) * open * (1.0 - blocked);
     let passes = HOLE_DISCHARGE * open_m2 * (2.0 * GRAVITY * ON_SCREEN_M).sqrt() * LITRES_PER_CUBIC_METRE;
     check.judge(Figure::ScreenFlow, passes * SECONDS_A_MINUTE, flow);
+    check
+}
+
+/// The last piece of pipe, into the tank: all downspouts of the feed come together in it.
+fn inlet(asked: &Asked<'_>, feed: &Feed) -> Check {
+    let mut check = Check::new(feed.id, Subject::Inlet);
+    let flow = design_flow(asked, &mut check, feed);
+    let bore = check.detail(asked, Detail::InletBore);
+    check.judge(Figure::LeaderFlow, leader_l_min(bore), flow);
     check
 }

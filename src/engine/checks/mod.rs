@@ -3,13 +3,16 @@
 //! A check reads what the system knows, what was entered as a detail, and else a usual value, and says of each input
 //! which it was. It judges; the sentences are in `words::checks`.
 
+pub mod again;
 pub mod figure;
 pub mod flush;
 pub mod gutter;
 pub mod now;
+pub mod outbuilding;
 pub mod overflow;
 pub mod pipe;
 pub mod pipe_sizes;
+pub mod portable;
 pub mod standing;
 pub mod storm;
 pub mod supply;
@@ -27,13 +30,14 @@ use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::rain::Rain;
 use crate::site::system::Part;
+use crate::site::uses::Class;
 
 /// What the checks are asked of.
 #[derive(Clone, Copy)]
 pub struct Asked<'a> {
     /// The site.
     pub site: &'a Site,
-    /// Its rain; without it the checks that run the balance anew are left out, which makes the rest quick.
+    /// Its rain, for the checks that run the balance anew.
     pub rain: Option<&'a Rain>,
     /// What the balance says, if it runs.
     pub answer: Option<&'a Answer>,
@@ -58,6 +62,8 @@ pub enum Subject {
     Downspout,
     /// A feed's leaf screen.
     Screen,
+    /// The pipe from a feed into its tank.
+    Inlet,
     /// A tank's overflow.
     Overflow,
     /// The air gap of a tank that is filled from outside.
@@ -80,6 +86,18 @@ pub enum Subject {
     Lift,
     /// Pressure at a tap that gravity supplies.
     Gravity,
+    /// How long a portable tank lasts.
+    PortableDays,
+    /// What it weighs.
+    PortableWeight,
+    /// What a filling takes out of the store.
+    PortableFill,
+    /// The supply of an outbuilding off the same store.
+    Outbuilding,
+    /// House and outbuilding drawing at once.
+    BothDraw,
+    /// What a use takes from the others on the same water.
+    Burden,
     /// Weight of a full tank on its soil.
     Pad,
     /// Wind on an empty tank.
@@ -287,7 +305,7 @@ pub fn chosen(value: f64) -> usize {
     at
 }
 
-/// The checks of a part.
+/// The checks of a part; those that run the balance anew are in [`again`].
 pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
     let mut checks = Vec::new();
     match asked.site.system.part(part) {
@@ -304,7 +322,15 @@ pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
             checks.push(treatment::parts::dose(asked, &tank));
         }
         Some(Part::Pump(pump)) => supply::of_pump(asked, &pump, &mut checks),
-        Some(Part::Use(using)) => supply::of_use(asked, &using, &mut checks),
+        Some(Part::Use(using)) => {
+            portable::checks(asked, &using, &mut checks);
+            if let Some(tank) = using.tank.and_then(|id| asked.site.system.tank(id)) {
+                supply::of_use(asked, &using, tank, &mut checks);
+                if using.class != Class::Travel {
+                    outbuilding::checks(asked, &using, tank, &mut checks);
+                }
+            }
+        }
         Some(Part::TrunkLine(line)) => trunk::checks(asked, &line, &mut checks),
         Some(Part::Section(section)) => checks.push(treatment::parts::roof(asked, &section)),
         _ => {}
@@ -314,5 +340,9 @@ pub fn of_part(asked: &Asked<'_>, part: PartId) -> Vec<Check> {
 
 /// The checks of all parts, from the roof down.
 pub fn of_all(asked: &Asked<'_>) -> Vec<Check> {
-    asked.site.system.parts().iter().flat_map(|part| of_part(asked, part.id())).collect()
+    let parts = asked.site.system.parts();
+    parts
+        .iter()
+        .flat_map(|part| of_part(asked, part.id()).into_iter().chain(again::of_part(asked, part.id())))
+        .collect()
 }

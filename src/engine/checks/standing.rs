@@ -149,9 +149,7 @@ pub(super) fn checks(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
     if !buried {
         checks.push(blown(asked, tank, &body));
     }
-    if below_m > 0.0 || tank.build == Build::Cistern {
-        checks.push(floated(asked, tank, &body));
-    }
+    checks.push(floated(asked, tank, &body));
 }
 
 fn mass(asked: &Asked<'_>, check: &mut Check, tank: &Tank) -> f64 {
@@ -244,9 +242,9 @@ fn floated(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     let displaced = displaced_m3(&tank.shape, body, depth);
     let uplift = check.finds(Figure::Uplift, displaced * WATER * GRAVITY / NEWTONS_A_KILONEWTON);
     // Soil and concrete under water weigh what they displace less: the concrete is at the foot, the soil on top.
-    let light = |density: f64, wet: bool| if wet { density - WATER } else { density };
-    let soil = body.footprint_m2 * cover * light(BACKFILL, groundwater <= cover);
-    let concrete = cast * light(CONCRETE, depth > 0.0) / CONCRETE;
+    let dry = cover.min(groundwater.max(0.0));
+    let soil = body.footprint_m2 * (BACKFILL * dry + (BACKFILL - WATER) * (cover - dry));
+    let concrete = if depth > 0.0 { cast * (CONCRETE - WATER) / CONCRETE } else { cast };
     let holds = (empty + soil + concrete) * GRAVITY / NEWTONS_A_KILONEWTON;
     let missing = (AGAINST_FLOTATION * uplift - holds).max(0.0);
     check.finds(Figure::UpliftLitres, missing * NEWTONS_A_KILONEWTON / GRAVITY);

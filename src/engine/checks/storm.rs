@@ -166,12 +166,20 @@ pub(super) fn of_tank(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
     let place = asked.site.system.tanks.iter().position(|other| other.id == tank.id);
     let found = stores.zip(place).and_then(|(stores, place)| {
         let at = stores.plan.stores.iter().position(|store| store.tanks.contains(&place))?;
-        Some((stores.headroom_l[at], stores.filled[at].clone()))
+        let store = &stores.plan.stores[at];
+        let here = store.tanks.iter().position(|tank| *tank == place)?;
+        let (headroom, filled) = (stores.headroom_l[at], stores.filled[at].clone());
+        let full = store.joined.live_capacity_l;
+        // Joined tanks stand at one level.
+        let in_it = |live: f64| store.joined.live_of_each(store.joined.surface_m(live)).nth(here).unwrap_or(0.0);
+        let stays = in_it((full - headroom + filled.came_l).min(full)) - in_it(full - headroom);
+        Some((headroom, filled, stays))
     });
     match found {
-        Some((headroom, filled)) => {
+        Some((headroom, filled, stays)) => {
             check.known(Figure::Headroom, headroom);
             check.finds(Figure::StormLitres, filled.came_l);
+            check.finds(Figure::StormHere, stays);
             check.finds(Figure::SpillLitres, filled.spilled_l);
             if let Some(full_h) = filled.full_h {
                 check.finds(Figure::FullAfter, full_h);

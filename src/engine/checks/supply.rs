@@ -1,17 +1,20 @@
 //! From the tank to the taps: how much at once, at what pressure, with what pump, from how much power.
 
+use super::outbuilding::{building, in_house};
 use super::pipe::{Pipe, flow_for};
 use super::water::{air_kpa, density_kg_m3, head_m, pressure_kpa, vapour_kpa};
 use super::{Asked, Check, Figure, Subject, Verdict};
+use crate::engine::question::Answer;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
 use crate::site::pump::Pump;
 use crate::site::tank::Tank;
-use crate::site::uses::{Class, Use};
+use crate::site::uses::{Amount, Class, Use};
+use chrono::Datelike;
 
 /// Litres a minute in a cubic metre a second.
-const L_MIN: f64 = 60_000.0;
+pub(super) const L_MIN: f64 = 60_000.0;
 const MINUTES_AN_HOUR: f64 = 60.0;
 const WATTS_A_KILOWATT: f64 = 1000.0;
 
@@ -93,7 +96,7 @@ pub struct Curve {
 
 impl Curve {
     /// The curve of a part's pump.
-    fn of(asked: &Asked<'_>, check: &mut Check, of: PartId) -> Self {
+    pub(super) fn of(asked: &Asked<'_>, check: &mut Check, of: PartId) -> Self {
         let mut detail = |detail: Detail| check.detail_of(asked, Some(of), detail, detail.row().usual);
         Self {
             points: [
@@ -155,10 +158,10 @@ pub fn npsh_m(air: f64, vapour: f64, density: f64, lift_m: f64, friction_m: f64)
     head_m(air - vapour, density) - lift_m - friction_m
 }
 
-/// Peak flow of the uses that draw on this very tank, in L/min.
-fn peak_of(asked: &Asked<'_>, check: &mut Check, tank: PartId) -> f64 {
+/// Peak flow of some uses together, in L/min.
+pub(super) fn peak_of<'a>(asked: &Asked<'_>, check: &mut Check, uses: impl Iterator<Item = &'a Use>) -> f64 {
     let mut units = 0.0;
-    for using in asked.site.system.uses.iter().filter(|using| using.tank == Some(tank)) {
+    for using in uses {
         for (fixture, each) in FIXTURES {
             let usual = usual_fixtures(using.class, fixture);
             let entered = asked.site.system.details.get(Some(using.id), fixture);
@@ -172,7 +175,7 @@ fn peak_of(asked: &Asked<'_>, check: &mut Check, tank: PartId) -> f64 {
 }
 
 /// Whether a tank's taps are supplied by a pump.
-fn is_pumped(asked: &Asked<'_>, tank: PartId) -> bool {
+pub(super) fn is_pumped(asked: &Asked<'_>, tank: PartId) -> bool {
     let usual = Detail::SuppliedBy.row().usual;
     asked.site.system.details.get(Some(tank), Detail::SuppliedBy).unwrap_or(usual) > 0.5
 }
@@ -184,7 +187,8 @@ pub(super) fn of_tank(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
     }
     let mut check = Check::new(tank.id, Subject::PeakFlow);
     check.detail(asked, Detail::SuppliedBy);
-    let peak = peak_of(asked, &mut check, tank.id);
+    let uses = asked.site.system.uses.iter().filter(|using| using.tank == Some(tank.id));
+    let peak = peak_of(asked, &mut check, uses);
     check.finds(Figure::PeakFlow, peak);
     checks.push(check);
     if !is_pumped(asked, tank.id) {
@@ -197,7 +201,7 @@ pub(super) fn of_tank(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
 }
 
 /// Lowest level from which a tank can be drawn, as an elevation in m.
-fn lowest_m(tank: &Tank) -> f64 {
+pub(super) fn lowest_m(tank: &Tank) -> f64 {
     tank.floor.get() + tank.outlet.get()
 }
 
@@ -206,7 +210,7 @@ fn highest_tap(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::HighestTap);
     let lowest = check.known(Figure::LowestLevel, lowest_m(tank));
     let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
-    let peak = peak_of(asked, &mut check, tank.id);
+    let peak = peak_of(asked, &mut check, in_house(&asked.site.system, tank.id));
     check.finds(Figure::PeakFlow, peak);
     let tap = check.detail(asked, Detail::HighestTap);
     let wanted = check.detail(asked, Detail::TapPressure);
@@ -277,14 +281,31 @@ fn vessel(asked: &Asked<'_>, tank: &Tank, peak: f64) -> Check {
 
 fn power(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::Power);
-    let uses = asked.site.system.uses.iter().filter(|using| using.tank == Some(tank.id));
-    let daily: f64 = uses.map(|using| (0..12).map(|month| using.amount.litres_a_day(month)).fold(0.0, f64::max)).sum();
+    let uses = asked.site.system.uses.iter().enumerate().filter(|(_, using)| using.tank == Some(tank.id));
+    let greatest = |(at, using): (usize, &Use)| match (&using.amount, asked.answer) {
+        // What a garden asks for by the weather, only the balance knows.
+        (Amount::Garden(_), Some(answer)) => busiest_month_l(answer, at),
+        (amount, _) => (0..12).map(|month| amount.litres_a_day(month)).fold(0.0, f64::max),
+    };
+    let daily: f64 = uses.map(greatest).sum();
     check.known(Figure::DailyUse, daily);
     let cut_out = check.detail(asked, Detail::CutOut);
     let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
     // The pump works against the pressure at which it stops, whatever tap is open.
     energy(asked, &mut check, daily, head_m(cut_out, density), density);
     check
+}
+
+/// What a use, by its place, asks for on a mean day of the month in which it asks for most, in L.
+fn busiest_month_l(answer: &Answer, using: usize) -> f64 {
+    let series = &answer.series;
+    let (Some(got), Some(short)) = (series.yield_l.get(using), series.shortfall_l.get(using)) else { return 0.0 };
+    let mut months = [(0.0, 0.0); 12];
+    for (date, (got, short)) in series.dates.iter().zip(got.iter().zip(short)) {
+        let month = &mut months[date.month0() as usize % 12];
+        *month = (month.0 + got + short, month.1 + 1.0);
+    }
+    months.iter().filter(|month| month.1 > 0.0).map(|month| month.0 / month.1).fold(0.0, f64::max)
 }
 
 /// Energy for a day's water, and panel and battery for it.
@@ -337,10 +358,9 @@ pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
 
 const HOURS_A_DAY: f64 = 24.0;
 
-/// Pressure at a tap that water reaches by gravity alone: tank full and drawn down.
-pub(super) fn of_use(asked: &Asked<'_>, using: &Use, checks: &mut Vec<Check>) {
-    let Some(tank) = using.tank.and_then(|id| asked.site.system.tank(id)) else { return };
-    if is_pumped(asked, tank.id) {
+/// Pressure at a tap that water reaches by gravity alone: tank full and drawn down. An outbuilding's has its own check.
+pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut Vec<Check>) {
+    if is_pumped(asked, tank.id) || building(&asked.site.system, using) > 0 {
         return;
     }
     let mut check = Check::new(using.id, Subject::Gravity);
@@ -361,4 +381,4 @@ pub(super) fn of_use(asked: &Asked<'_>, using: &Use, checks: &mut Vec<Check>) {
 }
 
 /// Pressure that an open gravity tap is content with, in kPa: half a metre of water (common practice, no source).
-const GRAVITY_TAP_KPA: f64 = 5.0;
+pub(super) const GRAVITY_TAP_KPA: f64 = 5.0;

@@ -85,7 +85,7 @@ pub fn doubts(
         doubts.push(Doubt::InTheFuture);
     }
     match told {
-        Told::Level { of, level } => {
+        Told::Level { of, level, .. } => {
             let Some(plan) = plan else { return doubts };
             let Some(now) = held(plan, system, *of, *level) else { return doubts };
             if now.above_rim {

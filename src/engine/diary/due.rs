@@ -3,6 +3,7 @@
 use chrono::{Datelike, Days, NaiveDate};
 
 use super::joined::Known;
+use crate::engine::learning::calls::{Call, Shows};
 use crate::site::diary::{Diary, Entry, Told};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -46,8 +47,8 @@ pub enum Because {
     Rain(f64),
     /// Litres that have passed since.
     Litres(f64),
-    /// Readings say so.
-    Readings,
+    /// Readings show this.
+    Readings(Shows),
 }
 
 /// Soon is within so many days.
@@ -55,23 +56,24 @@ const SOON_DAYS: f64 = 14.0;
 /// Or from this share of the rain or litres on.
 const SOON_SHARE: f64 = 0.9;
 
-/// How every job of a system stands on a day. `called` names jobs that readings call for, whenever they were last done.
+/// How every job of a system stands on a day. `called` names jobs that readings call for; they are due until they are done.
 pub fn due(
     system: &System,
     upkeep: &Upkeep,
     diary: &Diary,
     known: &Known<'_>,
-    called: &[Job],
+    called: &[Call],
     today: NaiveDate,
 ) -> Vec<Due> {
     let stand = |job: Job| {
         let interval = upkeep.interval(job);
         let last = diary.entries().iter().filter(|entry| entry.date <= today).rfind(|entry| does(entry, job));
         let last = last.map(|entry| entry.date);
-        let standing = if called.contains(&job) {
-            Standing::Overdue(Because::Readings)
-        } else {
-            last.map_or(Standing::NeverWritten, |last| standing(system, diary, known, job, interval, (last, today)))
+        let call = called.iter().find(|call| call.job == job && last.is_none_or(|last| last < call.since));
+        let standing = match (call, last) {
+            (Some(call), _) => Standing::Overdue(Because::Readings(call.shows)),
+            (None, Some(last)) => standing(system, diary, known, job, interval, (last, today)),
+            (None, None) => Standing::NeverWritten,
         };
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
         let on = last.zip(interval.days).and_then(|(last, days)| last.checked_add_days(Days::new(days as u64)));
@@ -231,8 +233,15 @@ mod tests {
         let job = Job { task: Task::Screen, part: system.feeds[0].id };
         let diary = Diary::default();
         let known = Known::of(None, &diary);
-        let due = due(&system, &Upkeep::default(), &diary, &known, &[job], day(1, 1));
-        let standing = due.iter().find(|due| due.job == job).map(|due| due.standing);
-        assert_eq!(standing, Some(Standing::Overdue(Because::Readings)));
+        let call = Call { job, shows: Shows::LessCaught, since: day(1, 5) };
+        let stands = |diary: &Diary, on| {
+            let due = due(&system, &Upkeep::default(), diary, &known, &[call], on);
+            due.iter().find(|due| due.job == job).map(|due| due.standing)
+        };
+        let called = Some(Standing::Overdue(Because::Readings(Shows::LessCaught)));
+        assert_eq!(stands(&diary, day(1, 9)), called);
+        let done = |on| Diary::of(vec![told(1, on, Told::Work { on: None, task: Task::Screen })]);
+        assert_eq!(stands(&done(day(1, 4)), day(1, 9)), called, "done before the readings showed it");
+        assert_eq!(stands(&done(day(1, 8)), day(1, 9)), Some(Standing::Later));
     }
 }

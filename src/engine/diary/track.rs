@@ -25,7 +25,7 @@ pub struct LevelRead {
 pub fn levels_read(plan: &Plan, system: &System, diary: &Diary) -> Vec<LevelRead> {
     let mut read = Vec::new();
     for entry in diary.entries() {
-        if let Told::Level { of, level } = entry.told
+        if let Told::Level { of, level, .. } = entry.told
             && let Some(held) = held(plan, system, of, level)
         {
             read.push(LevelRead { id: entry.id, date: entry.date, held });
@@ -148,7 +148,11 @@ mod tests {
         let plan = plan(&system).unwrap();
         let tank = system.tanks[0].id;
         let level = |id, date, metres| {
-            told(id, date, Told::Level { of: Water::Tank(tank), level: Level::Depth(Length::metres(metres)) })
+            told(
+                id,
+                date,
+                Told::Level { of: Water::Tank(tank), level: Level::Depth(Length::metres(metres)), undrawn: None },
+            )
         };
         let rain = |id, date, mm| told(id, date, Told::Rain(Depth::millimetres(mm)));
         let load = Told::Delivery { to: None, volume: Volume::litres(300.0), price: None };

@@ -1,4 +1,4 @@
-//! Capture and use, fitted to the readings by least squares.
+//! Capture, use and leak, fitted to the readings by least squares.
 
 use super::spans::{Factors, Span, run_spans};
 use super::timeline::Timeline;
@@ -12,6 +12,12 @@ pub const READING_SHARE: f64 = 0.01;
 pub const USE_SPREAD: f64 = 0.3;
 /// How much a day's catch differs from what the gauge makes of it, as a share of it (common practice, no source).
 pub const CATCH_SPREAD: f64 = 0.1;
+/// How well a level is read for a test of leaks, as a share of what the store holds (4 mm of 2 m with care; common
+/// practice, no source).
+pub const TEST_SHARE: f64 = 0.002;
+/// How much a meter tells too much or too little, always alike, as a share: half of what a cold-water meter of class 2
+/// may (ISO 4064-1:2014, 4.2.3).
+pub const METER_SHARE: f64 = 0.01;
 /// The spreads above count as much as so many readings when the fit's own spread is found.
 const PRIOR_WEIGHT: f64 = 6.0;
 /// What is believed of a factor before any reading: 1, give or take 1.
@@ -40,8 +46,12 @@ pub struct Estimate {
 pub struct Fit {
     /// Capture against what is entered; `None` where the readings can't tell it.
     pub capture: Option<Estimate>,
-    /// Use against what is entered, leaks included; `None` likewise.
+    /// Use against what is entered, leaks included where none is told; `None` likewise.
     pub uses: Option<Estimate>,
+    /// What leaks beyond what is entered, in L a day; `None` where nothing tells it from use.
+    pub leak_l: Option<Estimate>,
+    /// The nights and the metered or undrawn stretches that tell it.
+    pub apart: (usize, usize),
     /// The factors themselves, whether told or not.
     pub factors: Factors,
     /// From how many readings to the next it was fitted.
@@ -59,8 +69,8 @@ pub struct Fit {
 pub struct Row {
     /// The span, run with the factors.
     pub span: Span,
-    /// What one more of the factor on capture, and on uses, would add at its end, in L.
-    pub slopes: [f64; 2],
+    /// What one more of the factor on capture, on uses, and of the leak would add at its end, in L.
+    pub slopes: [f64; 3],
     /// What one litre more at its beginning would add at its end.
     pub kept: f64,
     /// The variance that is expected of the difference, in L².
@@ -86,6 +96,8 @@ pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors,
     let caught = run(Factors { capture: factors.capture + STEP, ..factors }, 0.0);
     let used = run(Factors { uses: factors.uses + STEP, ..factors }, 0.0);
     let lifted = run(factors, lifted_l);
+    let leaking =
+        timeline.draws.tell().then(|| run(Factors { leak_l: factors.leak_l.max(0.0) + lifted_l, ..factors }, 0.0));
     let mut rows = Vec::with_capacity(base.len());
     for (at, span) in base.into_iter().enumerate() {
         let capacity = plan.stores[span.store].joined.live_capacity_l;
@@ -95,7 +107,10 @@ pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors,
         // What a day's chance adds is left of it only as far as what the factors add is.
         let caught_share = if span.inflow_l > 0.0 { slope(&caught) * factors.capture / span.inflow_l } else { 0.0 };
         let used_share = if span.wanted_l > 0.0 { slope(&used) * factors.uses / span.wanted_l } else { 0.0 };
+        // How a meter's litres fall on the days between its readings isn't known.
+        let known = if span.marked { 0.0 } else { USE_SPREAD.powi(2) * span.known_l.1 };
         let variance = reading_variance * (1.0 + kept * kept)
+            + known
             + CATCH_SPREAD * CATCH_SPREAD * span.inflow_squares * caught_share.abs().min(1.0)
             + USE_SPREAD * USE_SPREAD * span.wanted_squares * used_share.abs().min(1.0);
         let full = span.read_l >= FULL * capacity;
@@ -105,7 +120,11 @@ pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors,
         let bound_holds = if full { off <= 2.0 * variance.sqrt() } else { off >= -2.0 * variance.sqrt() };
         rows.push(Row {
             span,
-            slopes: [slope(&caught), slope(&used)],
+            slopes: [
+                slope(&caught),
+                slope(&used),
+                leaking.as_ref().map_or(0.0, |other| (other[at].run_l - span.run_l) / lifted_l),
+            ],
             kept,
             variance,
             counts: span.measured && !((full || empty) && bound_holds),
@@ -116,12 +135,15 @@ pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors,
     rows
 }
 
+/// A difference and its slopes.
+type White = (f64, [f64; 3]);
+
 /// Differences and slopes of the rows that count, each divided so that all are independent and of variance 1: errors of
 /// a reading go into the span before it and, as far as it is kept, the span after it.
-fn whitened(rows: &[Row]) -> Vec<(f64, [f64; 2])> {
-    let mut out: Vec<(f64, [f64; 2])> = Vec::new();
+fn whitened(rows: &[Row]) -> Vec<White> {
+    let mut out: Vec<White> = Vec::new();
     for store in 0..=rows.iter().map(|row| row.span.store).max().unwrap_or(0) {
-        let mut before: Option<(usize, f64, (f64, [f64; 2]))> = None;
+        let mut before: Option<(usize, f64, White)> = None;
         for row in rows.iter().filter(|row| row.span.store == store) {
             if !row.counts {
                 before = None;
@@ -134,9 +156,9 @@ fn whitened(rows: &[Row]) -> Vec<(f64, [f64; 2])> {
                 _ => 0.0,
             };
             let root = (row.variance - shared * shared).max(0.01 * row.variance).sqrt();
-            let last = before.map_or((0.0, [0.0; 2]), |(_, _, last)| last);
+            let last = before.map_or((0.0, [0.0; 3]), |(_, _, last)| last);
             let white = |value: f64, last: f64| (value - shared * last) / root;
-            let this = (white(off, last.0), [white(row.slopes[0], last.1[0]), white(row.slopes[1], last.1[1])]);
+            let this = (white(off, last.0), std::array::from_fn(|at| white(row.slopes[at], last.1[at])));
             out.push(this);
             before = Some((row.span.days.1, root, this));
         }
@@ -167,6 +189,7 @@ pub struct Fitting {
     odd: Vec<usize>,
     factors: Factors,
     rounds: usize,
+    leak: bool,
     done: bool,
 }
 
@@ -175,12 +198,13 @@ impl Fitting {
     pub fn new(timeline: Timeline) -> Self {
         let counts: Vec<bool> = timeline.readings.iter().map(|reading| !reading.above_rim).collect();
         let odd = (0..counts.len()).filter(|at| !counts[*at]).collect();
-        Self { timeline, fit: None, counts, odd, factors: Factors::ENTERED, rounds: 0, done: false }
+        let leak = timeline.draws.tell();
+        Self { timeline, fit: None, counts, odd, factors: Factors::ENTERED, rounds: 0, leak, done: false }
     }
 
     /// Days that a step runs.
     pub fn days(&self) -> usize {
-        4 * self.timeline.dates.len()
+        5 * self.timeline.dates.len()
     }
 
     /// Does a round of the fit, or looks for a reading that can't be right. False once nothing is left.
@@ -190,6 +214,13 @@ impl Fitting {
         }
         if self.rounds < ROUNDS {
             self.round(plan, inflow_first);
+            return true;
+        }
+        if self.leak && self.fit.as_ref().is_none_or(|fit| fit.leak_l.is_none()) {
+            // Nothing tells it from use: both together.
+            self.leak = false;
+            self.timeline.draws = self.timeline.draws.undrawn_before(usize::MAX);
+            (self.rounds, self.factors) = (0, Factors::ENTERED);
             return true;
         }
         let most_odd = self.timeline.readings.len() / 10 + 1;
@@ -214,38 +245,71 @@ impl Fitting {
     fn round(&mut self, plan: &Plan, inflow_first: f64) {
         let factors = self.factors;
         let rows = rows(plan, &self.timeline, &self.counts, factors, inflow_first);
-        let white = whitened(&rows);
+        let mut white = whitened(&rows);
         if white.len() < FEWEST_SPANS {
             (self.fit, self.rounds) = (None, ROUNDS);
             return;
         }
-        let belief = 1.0 / (BELIEF * BELIEF);
-        let (mut a, mut b) = ([belief, 0.0, belief], [belief * (1.0 - factors.capture), belief * (1.0 - factors.uses)]);
-        for (off, [caught, used]) in &white {
-            a[0] += caught * caught;
-            a[1] += caught * used;
-            a[2] += used * used;
-            b[0] += caught * off;
-            b[1] += used * off;
+        let spans = white.len();
+        let store = self.timeline.leak_store();
+        let capacity = plan.stores.get(store).map_or(1.0, |store| store.joined.live_capacity_l);
+        let mut nights = 0;
+        for test in self.timeline.draws.tests.iter().filter(|test| self.leak && test.store == store) {
+            let root = std::f64::consts::SQRT_2 * TEST_SHARE * capacity;
+            white.push(((factors.leak_l * test.days - test.fell_l) / root, [0.0, 0.0, -test.days / root]));
+            nights += 1;
         }
-        let determinant = a[0] * a[2] - a[1] * a[1];
-        let step = [(a[2] * b[0] - a[1] * b[1]) / determinant, (a[0] * b[1] - a[1] * b[0]) / determinant];
+        let metered = self.timeline.draws.metered.iter().filter(|_| self.leak);
+        for [drawn_l, wanted_l, squares] in metered.clone() {
+            let root = (USE_SPREAD * USE_SPREAD * squares).sqrt().max(1.0);
+            white.push(((drawn_l - factors.uses * wanted_l) / root, [0.0, wanted_l / root, 0.0]));
+        }
+        let meter = if metered.count() > 0 { METER_SHARE * METER_SHARE } else { 0.0 };
+        // What a leak could be before anything is known: as much as is used, give or take.
+        let daily_l = plan.uses_l(&self.timeline.dates);
+        let belief = [1.0 / (BELIEF * BELIEF), 1.0 / (BELIEF * BELIEF), 1.0 / (daily_l * daily_l).max(1.0)];
+        let at = [1.0 - factors.capture, 1.0 - factors.uses, -factors.leak_l];
+        let mut a = [[0.0; 3]; 3];
+        let mut b = [0.0; 3];
+        // A wrong reading doesn't pull all others along: differences beyond three of their own spreads are cut (modified
+        // residuals, Huber, Robust Statistics, 1981, ch. 7).
+        let most = 3.0 * spread(white.iter().map(|(off, _)| off.abs()).collect());
+        for one in 0..3 {
+            a[one][one] = belief[one];
+            b[one] = belief[one] * at[one];
+            for (off, slopes) in &white {
+                let slope = |of: usize| if of == 2 && !self.leak { 0.0 } else { slopes[of] };
+                b[one] += slope(one) * off.clamp(-most, most);
+                (0..3).for_each(|other| a[one][other] += slope(one) * slope(other));
+            }
+        }
+        let inverse = inverse(&a);
+        let step = inverse.map(|row| row[0] * b[0] + row[1] * b[1] + row[2] * b[2]);
         self.factors.capture = (factors.capture + step[0]).clamp(0.02, 4.0);
         self.factors.uses = (factors.uses + step[1]).clamp(0.02, 6.0);
-        let close = step[0].abs().max(step[1].abs()) < 1e-4;
+        self.factors.leak_l = if self.leak { (factors.leak_l + step[2]).max(0.0) } else { 0.0 };
+        let leak_step = (self.factors.leak_l - factors.leak_l) / daily_l.max(1.0);
+        let close = step[0].abs().max(step[1].abs()).max(leak_step.abs()) < 1e-4;
         self.rounds = if close { ROUNDS } else { self.rounds + 1 };
         let squares: f64 = white.iter().map(|(off, _)| off * off).sum();
         let freedom = PRIOR_WEIGHT + (white.len() as f64 - 2.0).max(1.0);
         let scale = ((PRIOR_WEIGHT + squares) / freedom).sqrt();
-        let told = |value: f64, variance: f64| {
+        let told = |value: f64, variance: f64, widest: f64| {
             let half_width = student_95(freedom) * scale * variance.sqrt();
-            (half_width <= WIDEST).then_some(Estimate { value, half_width })
+            (half_width <= widest).then_some(Estimate { value, half_width })
         };
+        let leak_l = told(
+            self.factors.leak_l,
+            inverse[2][2] + meter * (factors.uses * daily_l).powi(2),
+            WIDEST * daily_l.max(1.0),
+        );
         self.fit = Some(Fit {
-            capture: told(self.factors.capture, a[2] / determinant),
-            uses: told(self.factors.uses, a[0] / determinant),
+            capture: told(self.factors.capture, inverse[0][0], WIDEST),
+            uses: told(self.factors.uses, inverse[1][1] + meter * factors.uses * factors.uses, WIDEST),
+            leak_l: leak_l.filter(|_| self.leak),
+            apart: (nights, rows.iter().filter(|row| row.counts && row.span.known_l.0 > 0.0).count()),
             factors: self.factors,
-            spans: white.len(),
+            spans,
             at_least: rows.iter().filter(|row| row.full && !row.counts).count(),
             spread: scale,
             odd: Vec::new(),
@@ -253,14 +317,28 @@ impl Fitting {
     }
 }
 
+/// The inverse of a symmetric matrix that has one, by its adjugate.
+fn inverse(a: &[[f64; 3]; 3]) -> [[f64; 3]; 3] {
+    let minor = |row: usize, column: usize| {
+        let (r, s, c, d) = ((row + 1) % 3, (row + 2) % 3, (column + 1) % 3, (column + 2) % 3);
+        a[r][c] * a[s][d] - a[r][d] * a[s][c]
+    };
+    let determinant: f64 = (0..3).map(|column| a[0][column] * minor(0, column)).sum();
+    std::array::from_fn(|row| std::array::from_fn(|column| minor(column, row) / determinant))
+}
+
+/// The spread of differences, at least 1, by the middle of their sizes, which one wrong reading doesn't move: 0.6745 for
+/// normal differences.
+fn spread(sizes: Vec<f64>) -> f64 {
+    (percentile(&sorted(sizes), 0.5) / 0.674_5).max(1.0)
+}
+
 /// A reading that lies far off what runs to it, and from which what runs on lies as far off the other way; or the last
 /// of a store that lies far off.
 fn odd_one(plan: &Plan, timeline: &Timeline, counts: &[bool], fit: &Fit, inflow_first: f64) -> Option<usize> {
     let rows = rows(plan, timeline, counts, fit.factors, inflow_first);
     let raw = |row: &Row| (row.span.read_l - row.span.run_l) / row.variance.sqrt();
-    // The middle of the sizes, which one wrong reading doesn't move: 0.6745 for normal differences.
-    let sizes = sorted(rows.iter().filter(|row| row.counts).map(|row| raw(row).abs()).collect());
-    let scale = (percentile(&sizes, 0.5) / 0.674_5).max(1.0);
+    let scale = spread(rows.iter().filter(|row| row.counts).map(|row| raw(row).abs()).collect());
     let score = |row: &Row| raw(row) / scale;
     let mut worst: Option<(f64, usize)> = None;
     for (at, row) in rows.iter().enumerate().filter(|(_, row)| row.span.measured) {

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::fit::{Fit, Fitting};
+use super::fit::{Estimate, Fit, Fitting};
 use super::timeline::Timeline;
 use super::watch::{Alarm, alarms, before, is_normal};
 use crate::engine::balance::plan::Plan;
@@ -21,6 +21,16 @@ pub struct Lesson {
     /// What was noticed in the last half year; `None` where there is no normal to compare with.
     pub alarms: Option<Vec<Alarm>>,
 }
+
+impl Lesson {
+    /// The leak, in L a day, where there is one beyond doubt: no more than one house in a hundred without any is told so.
+    pub fn leak(&self) -> Option<Estimate> {
+        self.fit.as_ref()?.leak_l.filter(|leak| leak.value > BEYOND_DOUBT * leak.half_width)
+    }
+}
+
+/// Half-widths of a range of 90 % that leave one in a hundred beyond them on one side (normal: 2.326 over 1.645).
+const BEYOND_DOUBT: f64 = 1.414;
 
 /// The work on it.
 #[derive(Clone, Debug)]

@@ -2,11 +2,12 @@
 
 use chrono::NaiveDate;
 
+use super::draws::{Draws, HOURS_A_DAY};
 use crate::engine::balance::plan::Plan;
 use crate::engine::diary::joined::Known;
 use crate::engine::diary::track::levels_read;
 use crate::engine::levels::store_of;
-use crate::site::diary::{Diary, Told};
+use crate::site::diary::{Diary, EntryId, Told};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
@@ -34,12 +35,32 @@ pub struct Timeline {
     pub readings: Vec<Reading>,
     /// Water brought: day, store and L.
     pub brought: Vec<(usize, usize, f64)>,
+    /// What is known of water drawn.
+    pub draws: Draws,
 }
 
 /// Readings older than this before the last one are not looked at: roofs, gutters and households change.
 const LONGEST_DAYS: i64 = 3 * 365;
 
 impl Timeline {
+    /// The store whose leak is looked for: the one that is read most.
+    pub fn leak_store(&self) -> usize {
+        let read = |store: usize| self.readings.iter().filter(|reading| reading.store == store).count();
+        let stores = self.readings.iter().map(|reading| reading.store).max().unwrap_or(0);
+        (0..=stores).rev().max_by_key(|store| read(*store)).unwrap_or(0)
+    }
+
+    /// The days before one, without meters.
+    pub fn before(&self, day: usize) -> Self {
+        Self {
+            dates: self.dates[..day].to_vec(),
+            rain_mm: self.rain_mm[..day].to_vec(),
+            readings: self.readings.iter().filter(|reading| reading.day < day).copied().collect(),
+            brought: self.brought.iter().filter(|brought| brought.0 < day).copied().collect(),
+            draws: self.draws.undrawn_before(day),
+        }
+    }
+
     /// What a diary says, up to today; `None` where there are not two readings.
     pub fn of(plan: &Plan, site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Self> {
         let mut read = levels_read(plan, &site.system, diary);
@@ -51,6 +72,14 @@ impl Timeline {
         let length = day(last).filter(|length| *length > 0)? + 1;
         let known = Known::of(rain, diary);
         let dates: Vec<NaiveDate> = first.iter_days().take(length).collect();
+        // The second reading of a night's test is no end of a day.
+        let by_night = |id: EntryId| {
+            let entry = diary.entry(id);
+            entry.is_some_and(
+                |entry| matches!(entry.told, Told::Level { undrawn: Some(hours), .. } if hours.get() < HOURS_A_DAY),
+            )
+        };
+        read.retain(|read| !by_night(read.id));
         let mut readings = Vec::with_capacity(read.len());
         for read in read {
             let Some(day) = day(read.date) else { continue };
@@ -66,6 +95,9 @@ impl Timeline {
             Some((day(entry.date).filter(|day| *day < length)?, store, volume.get()))
         });
         let brought = brought.collect();
-        Some(Self { rain_mm: dates.iter().map(|date| known.mm(*date)).collect(), dates, readings, brought })
+        let rain_mm = dates.iter().map(|date| known.mm(*date)).collect();
+        let mut timeline = Self { rain_mm, dates, readings, brought, draws: Draws::default() };
+        timeline.draws = Draws::of(plan, &site.system, diary, &known, &timeline);
+        Some(timeline)
     }
 }

@@ -50,12 +50,7 @@ pub fn is_normal(fit: &Fit) -> bool {
 /// The days before the last half year; `None` where there are none.
 pub fn before(timeline: &Timeline) -> Option<Timeline> {
     let before = timeline.dates.len().checked_sub(WATCHED_DAYS)?;
-    Some(Timeline {
-        dates: timeline.dates[..before].to_vec(),
-        rain_mm: timeline.rain_mm[..before].to_vec(),
-        readings: timeline.readings.iter().filter(|reading| reading.day < before).copied().collect(),
-        brought: timeline.brought.iter().filter(|brought| brought.0 < before).copied().collect(),
-    })
+    Some(timeline.before(before))
 }
 
 /// The alarms that hold at the end, and on which span after `from` each kind was first called.
@@ -70,6 +65,8 @@ pub fn alarms(
     inflow_first: f64,
 ) -> (Vec<Alarm>, [Option<usize>; 2]) {
     let counts: Vec<bool> = timeline.readings.iter().map(|reading| !reading.above_rim).collect();
+    // Use and leak together: a meter says nothing of what is normal.
+    let timeline = &timeline.before(timeline.dates.len());
     let rows = rows(plan, timeline, &counts, normal.factors, inflow_first);
     let after: Vec<&Row> = rows.iter().filter(|row| row.span.days.0 + 1 >= from && row.span.measured).collect();
     let mut first = [None; 2];

@@ -1,6 +1,7 @@
 //! A rain file, of whatever form, to a record and an account of it. Nothing is kept here; the caller decides.
 
 use super::gather::{self, UnitBasis};
+pub use super::lines::{MOST_BYTES, MOST_LINES};
 use super::lines::{delimiter_of, lines_of, text_of};
 use super::rain_unit::RainUnit;
 use super::report::{Occasions, Report, UnreadableRow};

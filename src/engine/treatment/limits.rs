@@ -49,7 +49,9 @@ use Whose::{Epa, Who};
 /// Sources: WHO, Guidelines for Drinking-water Quality, 4th edition with the addenda of 2017 and 2022; EPA, 40 CFR 141 and
 /// 143. All from memory, each 95 % sure or more; the residual and the turbidity are those for small supplies. Lead by EPA
 /// is the action level; it falls to 10 µg/L late in 2027. Nitrate by EPA is 10 mg/L as nitrogen, which is 44 as nitrate.
-pub const LIMITS: [Limit; 31] = [
+/// Manganese by WHO (2022) is provisional. For aluminium WHO sets no value: 900 µg/L is what its safe intake leads to, 200
+/// what small works keep to; EPA names 50 to 200, of which the upper end stands here.
+pub const LIMITS: [Limit; 36] = [
     limit(Parameter::EColi, Who, Health, 0.0, 0.0),
     limit(Parameter::EColi, Epa, Health, 0.0, 0.0),
     limit(Parameter::Coliforms, Who, Treatment, 0.0, 0.0),
@@ -76,6 +78,11 @@ pub const LIMITS: [Limit; 31] = [
     limit(Parameter::Chromium, Epa, Health, 0.0, 100.0),
     limit(Parameter::Iron, Who, Taste, 0.0, 300.0),
     limit(Parameter::Iron, Epa, Taste, 0.0, 300.0),
+    limit(Parameter::Manganese, Who, Health, 0.0, 80.0),
+    limit(Parameter::Manganese, Epa, Taste, 0.0, 50.0),
+    limit(Parameter::Aluminium, Who, Treatment, 0.0, 200.0),
+    limit(Parameter::Aluminium, Who, Health, 0.0, 900.0),
+    limit(Parameter::Aluminium, Epa, Taste, 0.0, 200.0),
     limit(Parameter::Benzopyrene, Who, Health, 0.0, 0.7),
     limit(Parameter::Benzopyrene, Epa, Health, 0.0, 0.2),
     limit(Parameter::Asbestos, Epa, Health, 0.0, 7.0),
@@ -196,6 +203,14 @@ mod tests {
         }
         // EPA, 40 CFR 141.80 (from memory): copper 1.3 mg/L, stricter than WHO's 2.
         check(Parameter::Copper, Value(1_500.0), Fails);
+        // WHO GDWQ 2022 (from memory): manganese 0.08 mg/L, provisional; EPA, 40 CFR 143.3 (from memory): manganese 0.05,
+        // aluminium 0.05 to 0.2 mg/L, both secondary. WHO: 0.9 mg/L of aluminium could be derived from its safe intake.
+        for (found, expected) in [(40.0, Within), (60.0, Watch), (81.0, Fails)] {
+            check(Parameter::Manganese, Value(found), expected);
+        }
+        for (found, expected) in [(150.0, Within), (250.0, Watch), (950.0, Fails)] {
+            check(Parameter::Aluminium, Value(found), expected);
+        }
         check(Parameter::Conductivity, Value(30.0), NoLimit);
     }
 

@@ -149,6 +149,15 @@ const fn key(detail: Detail) -> &'static str {
         Detail::Flue => "flue",
         Detail::Droppings => "droppings",
         Detail::Spray => "spray",
+        Detail::PortableVolume => "portable_volume",
+        Detail::Travellers => "travellers",
+        Detail::CarriedFor => "carried_for",
+        Detail::CarriedEach => "carried_each",
+        Detail::TripDays => "trip_days",
+        Detail::MayCarry => "may_carry",
+        Detail::Building => "building",
+        Detail::SharedLength => "shared_length",
+        Detail::SharedBore => "shared_bore",
     }
 }
 
@@ -170,6 +179,8 @@ const fn options(detail: Detail) -> &'static [&'static str] {
         Detail::DosedWhere => &["pipe", "tank"],
         Detail::DosePurpose => &["keep", "disinfect", "shock"],
         Detail::Stock => &["bleach_5_25", "bleach_6", "bleach_8_25", "liquid_12_5", "granules_65", "granules_75"],
+        Detail::CarriedFor => &["drinking", "cooking", "washing_at_least", "washing", "own"],
+        Detail::Building => &["house", "outbuilding_1", "outbuilding_2", "outbuilding_3"],
         Detail::LeadFlashing
         | Detail::Asbestos
         | Detail::TreatedTimber

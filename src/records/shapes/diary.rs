@@ -1,13 +1,13 @@
 //! The diary: a list of entries. What an entry tells stands under one key, `what`.
 
 use super::part_id;
-use crate::quantity::{Depth, Length, Money, Range, Share, Volume};
+use crate::quantity::{Depth, Hours, Length, Money, Range, Share, Volume};
 use crate::records::json::Value;
 use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{choice, list, number, object};
 use crate::site::diary::{
     DAY_RAIN, DELIVERY, Entry, EntryId, FOUND, LAST_MOMENT, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER,
-    Parameter, TestResult, Told, Water, YEARS,
+    Parameter, TestResult, Told, UNDRAWN, Water, YEARS,
 };
 use crate::site::work::Task;
 
@@ -73,7 +73,11 @@ fn read_told(place: &Place<'_>) -> Read<Told> {
                 Some(store) => Water::Store(part_id::one(&store)?),
                 None => Water::Tank(part_id::read(&held, "tank")?),
             };
-            Told::Level { of, level: read_level(&held.at("at")?)? }
+            let undrawn = match held.at_if_any("undrawn_hours")? {
+                Some(hours) => Some(Hours::from_hours(hours.as_number_in(UNDRAWN)?)),
+                None => None,
+            };
+            Told::Level { of, level: read_level(&held.at("at")?)?, undrawn }
         }
         "rain" => Told::Rain(Depth::millimetres(held.as_number_in(DAY_RAIN)?)),
         "meter" => Told::Meter {
@@ -105,12 +109,14 @@ fn read_told(place: &Place<'_>) -> Read<Told> {
 fn write_told(told: &Told) -> Value {
     let part = |id: Option<crate::site::part::PartId>| part_id::write_if_any(id);
     match told {
-        Told::Level { of, level } => {
+        Told::Level { of, level, undrawn } => {
             let key = match of {
                 Water::Tank(_) => "tank",
                 Water::Store(_) => "store",
             };
-            choice("level", object(vec![(key, of.tank().0.into()), ("at", write_level(*level))]))
+            let mut values = vec![(key, of.tank().0.into()), ("at", write_level(*level))];
+            values.extend(undrawn.map(|hours| ("undrawn_hours", number(hours.get()))));
+            choice("level", object(values))
         }
         Told::Rain(depth) => choice("rain", number(depth.get())),
         Told::Meter { of, reading } => {
@@ -196,6 +202,7 @@ pub(super) fn task_name(task: Task) -> &'static str {
         Task::Lamp => "lamp",
         Task::Sleeve => "sleeve",
         Task::WaterTest => "water_test",
+        Task::Joints => "joints",
         Task::Other => "other",
     }
 }
@@ -214,6 +221,8 @@ fn parameter_name(parameter: Parameter) -> &'static str {
         Parameter::Arsenic => "arsenic",
         Parameter::Chromium => "chromium",
         Parameter::Iron => "iron",
+        Parameter::Manganese => "manganese",
+        Parameter::Aluminium => "aluminium",
         Parameter::Benzopyrene => "benzo_a_pyrene",
         Parameter::Asbestos => "asbestos",
         Parameter::Nitrate => "nitrate",

@@ -2,11 +2,25 @@
 
 use super::{details, feed, garden, habits, joints, section, tank, uses};
 use crate::records::json::Value;
-use crate::records::place::{Place, Read};
+use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{list, object};
 use crate::site::system::System;
 
+/// More parts than any house has: what runs through all of them for each stays quick.
+const MOST_PARTS: usize = 1000;
+
 pub(super) fn read(place: &Place<'_>) -> Read<System> {
+    let system = read_parts(place)?;
+    let lists =
+        [system.sections.len(), system.feeds.len(), system.tanks.len(), system.trunk_lines.len(), system.uses.len()];
+    let rest = [system.pumps.len(), system.hauling.len(), system.rationing.len()];
+    if lists.iter().chain(&rest).sum::<usize>() > MOST_PARTS {
+        return Err(place.error(Fault::OutOfRange));
+    }
+    Ok(system)
+}
+
+fn read_parts(place: &Place<'_>) -> Read<System> {
     Ok(System {
         sections: place.list("sections", section::read)?,
         feeds: place.list("feeds", feed::read)?,

@@ -14,7 +14,7 @@ pub const fn label(detail: Detail) -> &'static str {
         Detail::WaterTemperature => "Temperature of the water",
         Detail::WindSpeed => "Wind, three-second gust",
         Detail::Exposure => "Surroundings",
-        Detail::Groundwater => "Groundwater, below the ground",
+        Detail::Groundwater => "Groundwater or flood, below the ground",
         Detail::Soil => "Soil",
         Detail::Pitch => "Pitch",
         Detail::Dirt => "Roof is",
@@ -116,6 +116,15 @@ pub const fn label(detail: Detail) -> &'static str {
         Detail::Flue => "A flue of a wood or coal stove",
         Detail::Droppings => "Birds, bats, overhanging branches",
         Detail::Spray => "Spray or dust that drifts over",
+        Detail::PortableVolume => "Portable tank holds",
+        Detail::Travellers => "People",
+        Detail::CarriedFor => "Its water is for",
+        Detail::CarriedEach => "Own figure, for each person",
+        Detail::TripDays => "It is to last",
+        Detail::MayCarry => "May be loaded or towed",
+        Detail::Building => "Its taps are",
+        Detail::SharedLength => "Pipe from the store that both share, length",
+        Detail::SharedBore => "Pipe that both share, inside diameter",
     }
 }
 
@@ -167,6 +176,14 @@ pub const fn options(detail: Detail) -> &'static [&'static str] {
             "calcium hypochlorite 65 %",
             "calcium hypochlorite 75 %",
         ],
+        Detail::CarriedFor => &[
+            "Drinking and food",
+            "Drinking, food, cooking",
+            "Drinking, cooking, washing at the least",
+            "Drinking, cooking, washing",
+            "A figure of our own",
+        ],
+        Detail::Building => &["In the house", "In an outbuilding", "In a second outbuilding", "In a third outbuilding"],
         Detail::LeadFlashing
         | Detail::Asbestos
         | Detail::TreatedTimber
@@ -183,7 +200,7 @@ pub const fn usual(detail: Detail) -> &'static str {
     match detail {
         Detail::DesignIntensity => "Usual value; your code or weather service names the one for your place.",
         Detail::WindSpeed => "115 mph: ASCE 7-10 map away from hurricane coasts, from memory. Your code names yours.",
-        Detail::Groundwater => "Taken at the surface, as after a flood.",
+        Detail::Groundwater => "Taken at the surface, as after long rain. A flood over the ground is negative.",
         Detail::Soil => "The poorest class of the International Building Code, Table 1806.2.",
         Detail::Friction => "0.30: low-cohesion soil, American Concrete Pipe Association Design Data 41.",
         Detail::RatedLitres => "Not known: 0. Its leaflet names it.",
@@ -201,9 +218,13 @@ pub const fn usual(detail: Detail) -> &'static str {
         Detail::StockAge => "Fresh. Look for the date on the bottle.",
         Detail::StockTemperature => "25 °C (77 °F). Heat ages it faster.",
         Detail::DosedWater => "The tank full to its overflow. Enter what is in it.",
+        Detail::MayCarry => "Not looked up: 0. The plate of trailer, rack or axle names it.",
+        Detail::SharedLength => "None: each has its own pipe from the store.",
         Detail::Proof
         | Detail::CertifiedMetals
         | Detail::CertifiedOrganics
+        | Detail::Building
+        | Detail::CarriedFor
         | Detail::LampClass
         | Detail::LampPower
         | Detail::DosedWhere

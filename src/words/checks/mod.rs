@@ -4,6 +4,8 @@ pub mod details;
 pub mod figures;
 
 mod flush;
+mod outbuilding;
+mod portable;
 mod roof_water;
 mod standing;
 mod supply;
@@ -47,6 +49,7 @@ pub const fn text(subject: Subject) -> Text {
         Subject::Gutter => roof_water::GUTTER,
         Subject::Downspout => roof_water::DOWNSPOUT,
         Subject::Screen => roof_water::SCREEN,
+        Subject::Inlet => roof_water::INLET,
         Subject::Overflow => roof_water::OVERFLOW,
         Subject::AirGap => roof_water::AIR_GAP,
         Subject::TrunkFlow => trunk::FLOW,
@@ -58,6 +61,12 @@ pub const fn text(subject: Subject) -> Text {
         Subject::Power => supply::POWER,
         Subject::Lift => supply::LIFT,
         Subject::Gravity => supply::GRAVITY,
+        Subject::PortableDays => portable::DAYS,
+        Subject::PortableWeight => portable::WEIGHT,
+        Subject::PortableFill => portable::FILL,
+        Subject::Outbuilding => outbuilding::SUPPLY,
+        Subject::BothDraw => outbuilding::BOTH,
+        Subject::Burden => outbuilding::BURDEN,
         Subject::Pad => standing::PAD,
         Subject::Wind => standing::WIND,
         Subject::Uplift => standing::UPLIFT,
@@ -66,6 +75,28 @@ pub const fn text(subject: Subject) -> Text {
         Subject::OnRoof => treatment::roof::TEXT,
         Subject::Dose => treatment::dose::TEXT,
         Subject::Barrier(kind) => treatment::barriers::text(kind),
+    }
+}
+
+/// The subject under which a check stands on a sheet.
+pub const fn group(subject: Subject) -> &'static str {
+    match subject {
+        Subject::FlushVolume | Subject::FlushDrain | Subject::FlushLoss | Subject::FlushYield => "First flush",
+        Subject::Gutter | Subject::Downspout | Subject::Screen | Subject::Inlet => "Gutter, downspout, screen, inlet",
+        Subject::Overflow | Subject::AirGap | Subject::StormFeed | Subject::StormTank => "Storm and overflow",
+        Subject::TrunkFlow | Subject::TrunkDraw => "Between the tanks",
+        Subject::PeakFlow
+        | Subject::HighestTap
+        | Subject::Suction
+        | Subject::Vessel
+        | Subject::Power
+        | Subject::Lift
+        | Subject::Gravity => "Supply",
+        Subject::PortableDays | Subject::PortableWeight | Subject::PortableFill => "Portable tank",
+        Subject::Outbuilding | Subject::BothDraw => "Outbuilding",
+        Subject::Burden => "Water for all",
+        Subject::Pad | Subject::Wind | Subject::Uplift => "Standing",
+        Subject::OnRoof | Subject::Dose | Subject::Barrier(_) => "Clean water",
     }
 }
 
@@ -80,6 +111,7 @@ pub fn said(check: &Check, system: &System, units: &Units) -> Said {
         Subject::Gutter => roof_water::gutter(&told),
         Subject::Downspout => roof_water::downspout(&told),
         Subject::Screen => roof_water::screen(&told),
+        Subject::Inlet => roof_water::inlet(&told),
         Subject::Overflow => roof_water::overflow(&told, system),
         Subject::AirGap => roof_water::air_gap(&told),
         Subject::TrunkFlow => trunk::flow(&told),
@@ -91,6 +123,12 @@ pub fn said(check: &Check, system: &System, units: &Units) -> Said {
         Subject::Power => supply::power(&told),
         Subject::Lift => supply::lift(&told),
         Subject::Gravity => supply::gravity(&told),
+        Subject::PortableDays => portable::days(&told),
+        Subject::PortableWeight => portable::weight(&told),
+        Subject::PortableFill => portable::fill(&told),
+        Subject::Outbuilding => outbuilding::supply(&told, system),
+        Subject::BothDraw => outbuilding::both(&told),
+        Subject::Burden => outbuilding::burden(&told),
         Subject::Pad => standing::pad(&told),
         Subject::Wind => standing::wind(&told),
         Subject::Uplift => standing::uplift(&told),

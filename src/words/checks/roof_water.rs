@@ -31,6 +31,13 @@ pub(super) const SCREEN: Text = Text {
     assumes: "Leaves cover the share that is named.",
     caution: "",
 };
+pub(super) const INLET: Text = Text {
+    title: "Inlet into the tank",
+    formula: "An upright pipe 7/24 full: 27.8·r^(5/3)·d^(8/3) (gal/min, in).",
+    source: "National Standard Plumbing Code 2006, Table 13.6.1.",
+    assumes: "One pipe for all downspouts of this feed, ending downwards in the tank. A level one carries less.",
+    caution: "Mesh against mosquitoes, and turned so that it doesn't stir up the sludge.",
+};
 pub(super) const OVERFLOW: Text = Text {
     title: "Overflow",
     formula: "Critical flow in a round pipe up to its top; above, C·a·√(2·g·h), C = 0.62.",
@@ -65,6 +72,10 @@ pub(super) fn downspout(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn screen(told: &Told<'_>) -> (String, String) {
     told.capacity("it passes", "the design rain brings", "Take a larger screen, or clean it before the storm.")
+}
+
+pub(super) fn inlet(told: &Told<'_>) -> (String, String) {
+    told.capacity("it carries", "the design rain brings", "Widen it, or give the tank a second inlet.")
 }
 
 pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {

@@ -23,11 +23,11 @@ pub(super) const WIND: Text = Text {
     caution: "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
 };
 pub(super) const UPLIFT: Text = Text {
-    title: "Flotation in wet ground",
+    title: "Flotation in wet ground or a flood",
     formula: "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
     source: "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
     assumes: "Empty tank, soil just over its plan, no friction at its walls.",
-    caution: "Never empty a buried tank in wet ground. Never enter a tank or cistern: the air in it can kill.",
+    caution: "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes. Never enter a tank or cistern: the air in it can kill.",
 };
 pub(super) const STORM_FEED: Text = Text {
     title: "The storm at this feed",
@@ -86,11 +86,14 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
 }
 
 pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
+    if told.check.figure(Figure::Uplift) == 0.0 {
+        return ("The water doesn't reach it. Enter a flood to see what it does.".to_owned(), String::new());
+    }
     let (has, wants, margin) = told.margin();
     let verdict =
         format!("{margin}: {has} hold it down, {wants} wanted against an uplift of {}.", told.figure(Figure::Uplift));
     let to_do = format!(
-        "Keep at least {} in it, or cast {} of concrete to it, or drain the ground.",
+        "Keep at least {} in it, or cast {} of concrete to it, strap it down, or drain the ground.",
         told.figure(Figure::UpliftLitres),
         told.figure(Figure::ConcreteWanted)
     );
@@ -118,7 +121,10 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     }
     let came = told.figure(Figure::StormLitres);
     let room = told.figure(Figure::Headroom);
-    let verdict = if check.figure(Figure::FullAfter).is_finite() {
+    let stores = system.stores();
+    let joined = stores.iter().any(|store| store.len() > 1 && store.contains(&check.part));
+    let room = if joined { format!("{room} in the joined tanks") } else { room };
+    let mut verdict = if check.figure(Figure::FullAfter).is_finite() {
         format!(
             "{came} come, there is room for {room}: full after {}, then {} spill{}, {} in all.",
             told.figure(Figure::FullAfter),
@@ -129,6 +135,9 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     } else {
         format!("{came} come, there is room for {room}: nothing spills.")
     };
+    if joined {
+        verdict += &format!(" {} stay in this one.", told.figure(Figure::StormHere));
+    }
     (verdict, String::new())
 }
 

@@ -65,8 +65,8 @@ pub(super) fn peak(told: &Told<'_>) -> (String, String) {
     (verdict, String::new())
 }
 
-const CURVE: &str = "The three points of the pump's curve don't fall from left to right.";
-const ENTER_CURVE: &str = "Enter them from its data sheet: head must fall as flow rises.";
+pub(super) const CURVE: &str = "The three points of the pump's curve don't fall from left to right.";
+pub(super) const ENTER_CURVE: &str = "Enter them from its data sheet: head must fall as flow rises.";
 
 pub(super) fn tap(told: &Told<'_>) -> (String, String) {
     if told.check.verdict == Verdict::Outside {

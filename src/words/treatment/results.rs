@@ -103,6 +103,12 @@ pub const fn meaning(of: Parameter) -> &'static str {
         Parameter::Arsenic => "From treated timber and dust: it causes cancer over the years.",
         Parameter::Chromium => "From treated timber and coatings.",
         Parameter::Iron => "Rust: stains and taste.",
+        Parameter::Manganese => {
+            "From soil, sludge and dust: black stains. Too much may harm babies' brains; WHO's value is provisional."
+        }
+        Parameter::Aluminium => {
+            "From bare aluminium that acid rain eats, and from dust. WHO sets no limit; from its safe intake 900 µg/L follow."
+        }
         Parameter::Benzopyrene => "From soot, tar and bitumen: it causes cancer over the years.",
         Parameter::Asbestos => "From old roofing. WHO sets no limit for drinking; breathing the dust is what kills.",
         Parameter::Nitrate => "From droppings and fertilizer: dangerous to babies on the bottle.",
@@ -149,6 +155,13 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
         }
         Parameter::Copper | Parameter::Zinc | Parameter::Iron => {
             "Let the first water of the morning run; raise the pH; look for the metal that is eaten."
+        }
+        Parameter::Manganese => {
+            "Over 80 µg/L not for babies on the bottle; boiling makes it worse. Take out the sludge, keep dust off; a filter \
+             made for manganese; test again."
+        }
+        Parameter::Aluminium => {
+            "Bring the pH near 7; look for bare aluminium on the roof, in gutters and pots; take out the sludge; test again."
         }
         Parameter::Cadmium | Parameter::Arsenic | Parameter::Chromium | Parameter::Benzopyrene => {
             "Don't drink it; boiling does nothing. Find where it comes from: that roof off the tank; a certified cartridge; \

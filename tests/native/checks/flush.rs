@@ -1,4 +1,4 @@
-use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, flush, of_part};
+use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, again, flush};
 use eavewater::engine::question::answer;
 use eavewater::quantity::{Bore, Volume};
 use eavewater::site::demo;
@@ -63,7 +63,7 @@ fn its_cost_is_that_of_the_balance_without_it() {
     let (site, rain) = (demo::site(), Rain::Record(demo::rain()));
     let with = answer(&site, &rain).unwrap();
     let asked = Asked { site: &site, rain: Some(&rain), answer: Some(&with), today: chrono::NaiveDate::default() };
-    let checks = of_part(&asked, site.system.feeds[0].id);
+    let checks = again::of_part(&asked, site.system.feeds[0].id);
     let cost = checks.iter().find(|check| check.subject == Subject::FlushYield).unwrap();
     assert!(cost.figure(Figure::UsedWithout) >= cost.figure(Figure::UsedWith));
     assert!(cost.figure(Figure::DryDaysWithout) <= cost.figure(Figure::DryDaysWith));

@@ -1,7 +1,10 @@
 //! The checks of parts against handbooks, worked examples and general-purpose libraries.
 
 mod flush;
+mod never;
+mod outbuilding;
 mod pipes;
+mod portable;
 mod roof_water;
 mod standing;
 mod storm;

@@ -136,6 +136,21 @@ fn litres_hold_an_empty_tank_and_today_is_judged_by_them() {
     near(wind.figure(Figure::AnchorShear), 1.5 * force / 4.0, 1e-12);
 }
 
+#[test]
+fn a_flood_lifts_what_it_displaces() {
+    // Archimedes: 0.5 m of water around 2 m² displace 1 m³, 9.80665 kN; 1.3 times that takes 1,300 kg, of which the tank
+    // weighs 100 (FEMA 259, Example C7 on the factor).
+    let (mut site, id) = tank(a_box(2.0, 1.0, 2.0), 0.0);
+    enter(&mut site, Some(id), Detail::EmptyMass, 100.0);
+    let dry = check(&site, id, Subject::Uplift);
+    assert!(dry.figure(Figure::Uplift) == 0.0 && dry.verdict == Verdict::Holds);
+    enter(&mut site, None, Detail::Groundwater, -0.5);
+    let found = check(&site, id, Subject::Uplift);
+    near(found.figure(Figure::Uplift), 9.806_65, 1e-9);
+    near(found.figure(Figure::UpliftLitres), 1_200.0, 1e-9);
+    assert_eq!(found.verdict, Verdict::Fails);
+}
+
 proptest! {
     #[test]
     fn more_wind_never_needs_fewer_litres_and_more_friction_never_more(speed in 1.0..80.0, more in 1.0..1.8, friction in 0.1..0.7) {

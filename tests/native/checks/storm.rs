@@ -2,6 +2,7 @@ use eavewater::engine::checks::storm::{Storm, Stream, fill, through};
 use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, of_part};
 use eavewater::engine::question::answer;
 use eavewater::site::demo;
+use eavewater::site::details::Detail;
 use eavewater::site::feed::Drain;
 use eavewater::site::rain::Rain;
 use proptest::collection::vec;
@@ -47,6 +48,15 @@ fn all_that_comes_stays_or_spills_down_to_the_garden() {
     assert!(first.spilled_l > 0.0);
     near(first.came_l - first.spilled_l, stores.headroom_l[0], 1e-9);
     near(barrel.came_l, first.spilled_l, 1e-9);
+    // What stays of it in the two joined tanks is what the store keeps; 300 mm fill it, so it is its headroom.
+    let mut stormy = site.clone();
+    stormy.system.details.set(None, Detail::StormDepth, Some(300.0)).unwrap();
+    let asked_then = Asked { site: &stormy, ..asked };
+    let stays = |tank: usize| {
+        let told = of_part(&asked_then, stormy.system.tanks[tank].id);
+        told.iter().find(|check| check.subject == Subject::StormTank).unwrap().figure(Figure::StormHere)
+    };
+    near(stays(0) + stays(1), stores.headroom_l[0], 1e-6);
     let told = of_part(&asked, site.system.tanks[2].id);
     assert!(told.iter().any(|check| check.subject == Subject::StormTank && check.verdict == Verdict::Tells));
     let unknown = check(&site, site.system.tanks[0].id, Subject::StormTank);

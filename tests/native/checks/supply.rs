@@ -1,9 +1,16 @@
+use chrono::Datelike;
 use eavewater::engine::checks::supply::{self, Curve};
-use eavewater::engine::checks::{Figure, Subject, Verdict, water};
-use eavewater::quantity::Length;
+use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, of_part, water};
+use eavewater::engine::question::answer;
+use eavewater::quantity::{Area, Length};
+use eavewater::site::climate::Climate;
+use eavewater::site::demo;
 use eavewater::site::details::Detail;
+use eavewater::site::garden::Garden;
 use eavewater::site::new_part;
+use eavewater::site::rain::Rain;
 use eavewater::site::system::{Part, PartKind};
+use eavewater::site::uses::Amount;
 use proptest::prelude::*;
 
 use super::{check, enter, house, near};
@@ -90,6 +97,28 @@ fn a_supply_answers_for_its_tap_its_suction_its_vessel_and_its_power() {
     {
         near(power.figure(figure), value, 2e-3);
     }
+}
+
+#[test]
+fn a_garden_by_the_weather_counts_in_the_energy_of_its_pump() {
+    // What the pump lifts on a mean day of a use's busiest month: the sum of the balance's days, month by month.
+    let mut site = house(|_| ());
+    site.system.uses[1].amount = Amount::Garden(Garden { area: Area::square_metres(40.0), ..Garden::default() });
+    site.system.climate = Some(Climate::ReferenceEt { mm_a_day: [4.0; 12] });
+    let rain = Rain::Record(demo::rain());
+    let outcome = answer(&site, &rain).unwrap();
+    let tank = site.system.tanks[0].id;
+    let asked = Asked { site: &site, rain: None, answer: Some(&outcome), today: chrono::NaiveDate::default() };
+    let found = of_part(&asked, tank).into_iter().find(|check| check.subject == Subject::Power).unwrap();
+    let mut by_month = [(0.0, 0.0); 12];
+    for (day, date) in outcome.series.dates.iter().enumerate() {
+        let month = &mut by_month[date.month0() as usize];
+        month.0 += outcome.series.yield_l[1][day] + outcome.series.shortfall_l[1][day];
+        month.1 += 1.0;
+    }
+    let busiest = by_month.iter().map(|(litres, days)| litres / days).fold(0.0, f64::max);
+    assert!(busiest > 0.0);
+    near(found.figure(Figure::DailyUse), 24.0 + busiest, 1e-9);
 }
 
 #[test]
