@@ -45,6 +45,10 @@ impl CheckView {
     /// One of which nothing is said.
     pub const BLANK: Self = Self {
         title: "",
+        group: "",
+        attention: false,
+        unsure: false,
+        short: String::new(),
         class: "check",
         word: "",
         sentence: String::new(),

@@ -48,7 +48,9 @@ mod tests {
             for blocks in section.blocks.windows(2) {
                 if let [Block::Heading(title), Block::Values(lines)] = blocks {
                     formulas += 1;
-                    assert!(lines.iter().any(|(head, _)| head == HEADS[0]), "{title}: no formula");
+                    // What is asked of a roof is no formula.
+                    let asked = *title == text(Subject::OnRoof).title;
+                    assert!(asked || lines.iter().any(|(head, _)| head == HEADS[0]), "{title}: no formula");
                     assert!(lines.iter().any(|(head, _)| head == HEADS[1]), "{title}: no source");
                 }
             }

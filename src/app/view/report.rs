@@ -71,7 +71,7 @@ fn answered(about: &About) -> Section {
 fn drawn(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::DRAWING);
-    let of = |width| house::house(kept, case.outcome.as_deref(), units, case.today, width);
+    let of = |width| house::house(kept, (case.outcome.as_deref(), case.lesson.as_deref()), units, case.today, width);
     let screen = of(case.width);
     section.list(screen.findings.iter().map(|finding| finding.text.clone()).collect());
     section.figure(say::HEIGHTS, screen.water.unwrap_or_default(), screen.drawing, of(PAPER).drawing);
@@ -344,10 +344,10 @@ fn drunk(about: &About) -> Option<Section> {
 
 fn kept_up(about: &About) -> Section {
     let mut section = Section::new(say::UPKEEP);
-    let view = upkeep::upkeep(about.kept, about.units, about.case.today);
+    let view = upkeep::upkeep(about.kept, about.case.lesson.as_deref(), about.units, about.case.today);
     section.text(view.empty.unwrap_or_default());
     let mut rows = Vec::new();
-    for (_, jobs) in view.groups {
+    for jobs in view.groups.into_iter().map(|(_, jobs)| jobs).chain([view.not_written]) {
         rows.extend(jobs.into_iter().map(|job| vec![job.name, say::interval(&job.interval), job.standing]));
     }
     section.table(say::UPKEEP, Table { columns: say::UPKEEP_COLUMNS.map(str::to_owned).into(), rows });

@@ -118,7 +118,7 @@ pub enum Subject {
 
 impl Subject {
     /// All but barriers, from the roof down.
-    pub const OF_PARTS: [Subject; 25] = [
+    pub const OF_PARTS: [Subject; 32] = [
         Subject::FlushVolume,
         Subject::FlushDrain,
         Subject::FlushLoss,
@@ -126,6 +126,7 @@ impl Subject {
         Subject::Gutter,
         Subject::Downspout,
         Subject::Screen,
+        Subject::Inlet,
         Subject::Overflow,
         Subject::AirGap,
         Subject::TrunkFlow,
@@ -137,6 +138,12 @@ impl Subject {
         Subject::Power,
         Subject::Lift,
         Subject::Gravity,
+        Subject::PortableDays,
+        Subject::PortableWeight,
+        Subject::PortableFill,
+        Subject::Outbuilding,
+        Subject::BothDraw,
+        Subject::Burden,
         Subject::Pad,
         Subject::Wind,
         Subject::Uplift,
