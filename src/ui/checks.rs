@@ -38,10 +38,16 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
         if views.is_empty() {
             return nothing();
         }
-        let pressing = || views.iter().filter(|view| view.attention).map(|view| view.title).collect();
-        let titles = first.get_value().unwrap_or_else(pressing);
+        let pressing = || {
+            let mut pressing: Vec<&CheckView> = views.iter().filter(|view| view.attention).collect();
+            // What fails on sizes that were entered comes before what fails on usual ones.
+            pressing.sort_by_key(|view| view.unsure);
+            pressing.into_iter().map(|view| view.title).collect()
+        };
+        let titles: Vec<&'static str> = first.get_value().unwrap_or_else(pressing);
         first.set_value(Some(titles.clone()));
         let rest = views.extract_if(.., |view| !titles.contains(&view.title)).collect::<Vec<_>>();
+        views.sort_by_key(|view| titles.iter().position(|title| *title == view.title));
         let mut drawn: Vec<AnyView> = views.into_iter().map(|view| check(view, desk)).collect();
         let mut groups: Vec<&'static str> = Vec::new();
         for view in &rest {

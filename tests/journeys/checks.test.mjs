@@ -67,7 +67,7 @@ test('a cabin on the same store and a portable tank answer for themselves', asyn
   await verdict(page, cabin).filter({ hasText: /^Not enough, if the usual sizes are yours: \d+\s%\stoo little/ }).waitFor();
   await verdict(page, 'House and outbuilding at once').filter({ hasText: /^Not enough/ }).waitFor();
   await check(page, 'What it takes from the others').locator('summary').tap();
-  await check(page, 'What it takes from the others').getByText(/The others get .* of theirs/).waitFor();
+  await check(page, 'What it takes from the others').locator('.verdict').filter({ hasText: /The others get .* of theirs/ }).waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
 
   await sheet(page).getByLabel('Kind').selectOption({ label: 'Portable tank' });

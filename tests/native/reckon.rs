@@ -4,13 +4,15 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 use crate::one_tank;
-use eavewater::quantity::{Share, Units};
+use eavewater::quantity::{Count, Share, Units, Volume};
 use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange::export;
 use eavewater::site::demo;
+use eavewater::site::details::Detail;
 use eavewater::site::diary::{Diary, Entry, EntryId, Level, Parameter, TestResult, Told, Water};
 use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
+use eavewater::site::uses::{Amount, Class};
 use serde_json::Value;
 
 fn reckon(words: &[&str]) -> Output {
@@ -72,6 +74,34 @@ fn the_summary_says_the_answer_and_the_years() {
     let text = String::from_utf8(output.stdout).unwrap();
     assert!(text.contains("In 12 years of rain, the water ran out in"), "{text}");
     assert!(text.contains("used, gal") && text.contains("2019"), "{text}");
+}
+
+#[test]
+fn a_portable_tank_and_an_outbuilding_are_in_the_report() {
+    // 90 L for two at 15 L each a day (Sphere Handbook 2018, from memory) are three days; 1 kg a litre.
+    let mut site = demo::site();
+    let cabin = site.system.uses[1].id;
+    site.system.details.set(Some(cabin), Detail::Building, Some(1.0)).unwrap();
+    let mut portable = site.system.uses[1].clone();
+    portable.id = site.system.unused_id();
+    (portable.name, portable.class) = ("Can".to_owned(), Class::Travel);
+    portable.amount = Amount::PerEvent { each: Volume::litres(90.0), a_week: Count::number(0.5) };
+    site.system.uses.push(portable);
+    let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
+    let file = written("demo-portable.json", &export(&Units::default(), vec![file]));
+    let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();
+    let checks = report[0]["checks"].as_array().unwrap();
+    let of = |title: &str| checks.iter().find(|check| check["check"] == title).unwrap();
+    assert_eq!(of("How long it lasts")["margin"]["has"], 3.0);
+    assert_eq!(of("What a filling takes")["verdict"], "holds");
+    assert_eq!(of("What it weighs full")["verdict"], "tells");
+    for title in ["Outbuilding on this store", "House and outbuilding at once"] {
+        assert!(checks.iter().any(|check| check["check"] == title && !check["margin"].is_null()), "{title}");
+    }
+    let burdens: Vec<&Value> =
+        checks.iter().filter(|check| check["check"] == "What it takes from the others").collect();
+    assert_eq!(burdens.len(), 2);
+    assert!(burdens.iter().all(|check| check["found"].as_array().is_some_and(|found| found.len() == 6)));
 }
 
 #[test]

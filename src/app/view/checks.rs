@@ -19,6 +19,8 @@ pub struct CheckView {
     pub group: &'static str,
     /// Whether it asks for attention.
     pub attention: bool,
+    /// Whether it does so on usual sizes only.
+    pub unsure: bool,
     /// The first words of the sentence, for where it is folded.
     pub short: String,
     /// The class that colours it.
@@ -112,6 +114,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         group: say::group(check.subject),
         // Questions that nobody has answered ask for it too.
         attention: check.fails() || check.subject == Subject::OnRoof,
+        unsure: check.is_guess(),
         short: first_words(&sentence).to_owned(),
         class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
         word: say::word(check),
