@@ -187,8 +187,8 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
     }
     said.push(match origin {
         Origin::Generated => format!(
-            "{} drawn from the place's rain. Drawn seasons are too much alike: tried on published records, the band held \
-             71 to 84 of 100 outcomes instead of 80.",
+            "{} drawn from the place's rain, as unsure as its record is short. Tried on two published records, the band held \
+             74 to 81 of 100 outcomes instead of 80.",
             count(years, "year was", "years were")
         ),
         _ => format!(

@@ -1,17 +1,18 @@
 //! Looking ahead from a diary.
 
-use chrono::{Days, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 
 use super::futures::of_years;
 use super::looking::Step;
 use super::outlook::{Event, Known, Outlook};
+use super::resampled;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::diary::joined::Known as Rained;
 use crate::engine::diary::track::levels_read;
 use crate::engine::levels::store_of;
 use crate::engine::question::{Refusal, generated_years, weather};
 use crate::engine::rain::drier;
-use crate::engine::rain::weather::{Origin, Weather};
+use crate::engine::rain::weather::Origin;
 use crate::site::diary::{Diary, Told};
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
@@ -79,33 +80,40 @@ pub fn begun(
 ) -> Result<Asked, Why> {
     let rain = rain.ok_or(Why::NoRain)?;
     let days = known.days();
-    let generated = || -> Option<Weather> {
+    let factors = site.reckoning.rain_factors.map(|factor| factor.get());
+    let generated = || -> Option<Vec<Vec<f64>>> {
         let wanted = site.reckoning.generated.unwrap_or(GeneratedYears::CENTURY);
-        let weather = generated_years(rain, wanted).ok()?;
-        Some(drier::scaled(&weather, &site.reckoning.rain_factors.map(|factor| factor.get())))
+        if let Rain::Record(record) = rain
+            && let Some(mut futures) = resampled::futures(record, &days, wanted)
+        {
+            for rain_mm in &mut futures {
+                rain_mm.iter_mut().zip(&days).for_each(|(mm, day)| *mm *= factors[day.month0() as usize]);
+            }
+            return Some(futures);
+        }
+        Some(of_years(&drier::scaled(&generated_years(rain, wanted).ok()?, &factors), &days))
     };
     let own = if years == Years::Generated { generated() } else { None };
-    let mut weather = match own {
-        Some(weather) => weather,
+    let (mut futures, mut origin) = match own {
+        Some(futures) => (futures, Origin::Generated),
         None => {
             // The years as they were, whatever the long run is reckoned with.
             let mut as_recorded = site.clone();
             as_recorded.reckoning.generated = None;
-            weather(&as_recorded, rain).map_err(Why::Refused)?
+            let weather = weather(&as_recorded, rain).map_err(Why::Refused)?;
+            (of_years(&weather, &days), weather.origin)
         }
     };
-    let mut futures = of_years(&weather, &days);
-    let thin = weather.origin == Origin::Even || weather.origin == Origin::Measured && futures.len() < FEWEST_YEARS;
+    let thin = origin == Origin::Even || origin == Origin::Measured && futures.len() < FEWEST_YEARS;
     if let Some(drawn) = thin.then(generated).flatten() {
-        futures = of_years(&drawn, &days);
-        weather = drawn;
+        (futures, origin) = (drawn, Origin::Generated);
     }
     futures.truncate(MOST_FUTURES);
     if futures.is_empty() {
         return Err(Why::NoFuture);
     }
     let outlook = Outlook::new(plan, site.reckoning.inflow_first.get(), known, futures);
-    Ok(Asked { outlook, origin: weather.origin, unread })
+    Ok(Asked { outlook, origin, unread })
 }
 
 /// What the diary says up to today, and the stores of which nothing was read; `None` without any reading.

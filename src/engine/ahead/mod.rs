@@ -7,3 +7,4 @@ pub mod expected;
 pub mod futures;
 pub mod looking;
 pub mod outlook;
+pub mod resampled;
