@@ -47,6 +47,15 @@ pub enum Effect {
         /// Its text.
         text: String,
     },
+    /// Hand a picture to the person as PNG.
+    DownloadBitmap {
+        /// Its name.
+        name: String,
+        /// The picture as SVG.
+        svg: String,
+        /// Its width and height, in whole pixels.
+        size: (u32, u32),
+    },
     /// Take up a question about size, in the place of the same one before.
     Study(crate::app::study::Order),
     /// Leave it.

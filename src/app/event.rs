@@ -12,6 +12,7 @@ use super::sketch::Sketch;
 use crate::engine::question::Refusal;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::engine::sizing::study::{Findings, Inquiry};
+use crate::figures::drawing::Drawing;
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
@@ -208,6 +209,17 @@ pub enum Event {
     /// A unit was chosen for one kind.
     UnitChosen(Kind, &'static str),
 
+    /// A figure is wanted as a file, by its title, with what it shows: as a bitmap, or as SVG.
+    PictureWanted {
+        /// The title.
+        title: &'static str,
+        /// What it shows, in a line.
+        caption: String,
+        /// The figure.
+        drawing: Arc<Drawing>,
+        /// Whether as PNG.
+        bitmap: bool,
+    },
     /// A file of everything is wanted.
     ExportWanted,
     /// The diary of the open site is wanted as a table.

@@ -95,6 +95,10 @@ impl Keeper {
                 files::download(&name, media_type, &text);
                 None
             }
+            Effect::DownloadBitmap { name, svg, size } => {
+                files::download_bitmap(name, &svg, size);
+                None
+            }
             Effect::Study(order) => {
                 self.studies.take_up(order);
                 None

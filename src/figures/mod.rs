@@ -6,6 +6,7 @@
 
 pub mod drawing;
 pub mod fan;
+pub mod picture;
 pub mod svg;
 pub mod table;
 

@@ -35,7 +35,7 @@ pub fn write_marks(svg: &mut String, marks: &[Mark]) {
     }
 }
 
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for letter in text.chars() {
         match letter {

@@ -22,8 +22,8 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         })
     });
     let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
-    let found = move |draw: fn(&FoundView) -> AnyView| {
-        live(move || shown.with(|view| view.as_ref()?.found.as_ref().map(draw)).unwrap_or_else(nothing))
+    let found = move |draw: fn(&FoundView, Desk) -> AnyView| {
+        live(move || shown.with(|view| Some(draw(view.as_ref()?.found.as_ref()?, desk))).unwrap_or_else(nothing))
     };
     let wanted = move || {
         let (text, place) = match shown.with(|view| view.as_ref()?.wanted) {
@@ -39,10 +39,10 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         .class("ahead")
         .child(element("H1").class("headline").live_text(headline))
         .child(live(wanted))
-        .child(found(|view| list("range", view.range.clone()).into()))
-        .child(found(|view| figure::chart(view.fan.clone())))
+        .child(found(|view, _| list("range", view.range.clone()).into()))
+        .child(found(|view, desk| figure::chart(view.fan.clone(), desk)))
         .child(live(move || if can_choose.get() { choices(desk, shown) } else { nothing() }))
-        .child(found(rest))
+        .child(found(|view, _| rest(view)))
         .child(live(move || shown.with(|view| view.as_ref()?.learnt.as_ref().map(learnt)).unwrap_or_else(nothing)))
         .child(foot(desk))
         .into()

@@ -85,7 +85,7 @@ fn drawn(view: DiaryView, listed: RwSignal<usize>, desk: Desk) -> AnyView {
     });
     element("DIV")
         .children(empty.map(|empty| worded("P", empty).into()))
-        .children(charts.into_iter().map(figure::chart))
+        .children(charts.into_iter().map(move |chart| figure::chart(chart, desk)))
         .children(days.into_iter().map(|day| of_day(day, desk)))
         .children(more)
         .into()

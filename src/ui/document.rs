@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::Desk;
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, live, nothing, worded};
 use super::figure::{picture, table_of};
 use crate::app::event::Event;
 use crate::app::model::Place;
@@ -55,7 +55,9 @@ fn block(block: &Block) -> AnyView {
         Block::Text(text) => worded("P", text.as_str()).into(),
         Block::Answer(text) => worded("P", text.as_str()).class("lead headline").into(),
         Block::Caution(text) => worded("P", text.as_str()).class("caution").into(),
-        Block::List(lines) => list("notes", lines.clone()).into(),
+        Block::List(lines) => {
+            element("UL").class("notes").children(lines.iter().map(|line| worded("LI", line.as_str()).into())).into()
+        }
         Block::Values(values) => {
             // Sentences stand below one another, short values side by side.
             let line = |(label, value): &(String, String)| {

@@ -5,12 +5,15 @@ use leptos::html::inner_html;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::element::{attribute, element, listener, live, nothing, worded};
+use super::Desk;
+use super::element::{Element, attribute, element, listener, live, nothing, worded};
+use crate::app::event::Event;
 use crate::app::view::charts::Chart;
 use crate::figures::drawing::{Target, nearest_reading};
 use crate::figures::svg::write_marks;
 use crate::figures::{Drawing, Mark, Reading, Table};
 use crate::site::part::PartId;
+use crate::words;
 
 /// An SVG image: its attributes and the groups that it holds.
 pub(crate) fn svg(attributes: Vec<AnyAttribute>, groups: Vec<AnyView>) -> AnyView {
@@ -74,8 +77,9 @@ pub(crate) fn picture(drawing: &Drawing, name: &str, on_part: Option<Callback<Ve
 }
 
 /// A chart with its title, the value under the finger, and its table.
-pub(crate) fn chart(chart: Chart) -> AnyView {
+pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
     let Chart { title, caption, drawing, table } = chart;
+    let save = saves(title, &caption, &drawing, desk);
     let image = picture(&drawing, title, None);
     let Drawing { width, readings, .. } = drawing;
     let readings = std::sync::Arc::<[Reading]>::from(readings);
@@ -116,7 +120,22 @@ pub(crate) fn chart(chart: Chart) -> AnyView {
         .child(finger)
         .child(element("P").class("reading").live_text(reading))
         .child(table_on_wish(table, title))
+        .child(save)
         .into()
+}
+
+/// The buttons that save a figure as a file.
+pub(crate) fn saves(title: &'static str, caption: &str, drawing: &Drawing, desk: Desk) -> Element {
+    let drawing = std::sync::Arc::new(drawing.clone());
+    let button = |kind: &'static str, bitmap: bool| {
+        let (caption, drawing) = (caption.to_owned(), drawing.clone());
+        desk.button(kind, Event::PictureWanted { title, caption, drawing, bitmap })
+            .class("plain small")
+            .attribute("aria-label", [kind, ": ", title].concat())
+            .into()
+    };
+    let [svg, png] = words::SAVE_AS;
+    element("DIV").class("row saves").children([button(svg, false), button(png, true)])
 }
 
 /// The numbers of a chart, put on the page when they are asked for: a long run has thousands of them.

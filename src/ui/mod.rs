@@ -32,6 +32,7 @@ mod element;
 mod field;
 mod figure;
 mod file;
+mod term;
 
 pub use page::page;
 

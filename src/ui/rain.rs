@@ -200,7 +200,7 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         };
         views.push(choose.into());
     }
-    views.extend(charts.into_iter().map(figure::chart));
+    views.extend(charts.into_iter().map(|chart| figure::chart(chart, desk)));
     if !dry_spells.is_empty() {
         let spell = |(days, when): (String, String)| {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()

@@ -91,7 +91,7 @@ fn answered(inquiry: Inquiry, view: &SizeView, desk: Desk) -> AnyView {
         views.push(list("answers", sentences).into());
     }
     views.extend(tables.into_iter().map(|(name, table)| figure::table_of(table, name)));
-    views.extend(charts.into_iter().map(figure::chart));
+    views.extend(charts.into_iter().map(|chart| figure::chart(chart, desk)));
     if !notes.is_empty() {
         views.push(list("notes", notes).into());
     }

@@ -28,7 +28,11 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         |_, _| true,
     );
     let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
-    let results = move || shown.with(|view| view.as_ref()?.results.as_ref().map(results_of)).unwrap_or_else(nothing);
+    let results = move || {
+        shown
+            .with(|view| view.as_ref()?.results.as_ref().map(|results| results_of(results, desk)))
+            .unwrap_or_else(nothing)
+    };
     let reservations = move || {
         let said = shown.with(|view| Some(view.as_ref()?.results.as_ref()?.reservations.clone())).unwrap_or_default();
         list("reservations", said).into()
@@ -124,7 +128,7 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
 }
 
 /// What stands behind the answer.
-fn results_of(results: &Results) -> AnyView {
+fn results_of(results: &Results, desk: Desk) -> AnyView {
     let Results { good_years, statistics, parts, charts, years, .. } = results;
     let mut views: Vec<AnyView> = Vec::new();
     views.extend(
@@ -132,7 +136,7 @@ fn results_of(results: &Results) -> AnyView {
             .as_ref()
             .map(|drawing| figure::picture(drawing, "Share of good years, with the range that it may lie in", None)),
     );
-    views.extend(charts.iter().cloned().map(figure::chart));
+    views.extend(charts.iter().cloned().map(|chart| figure::chart(chart, desk)));
     views.push(worded("H2", "Year by year").into());
     views.push(figure::table_of(years.clone(), "Year by year"));
     views.push(worded("H2", "What the parts did").into());

@@ -27,6 +27,9 @@ pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 
+/// The buttons that save a figure: as SVG, as PNG.
+pub const SAVE_AS: [&str; 2] = ["Save as SVG", "Save as PNG"];
+
 /// The months, in short.
 pub const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 

@@ -40,7 +40,7 @@ async function laidOut(page, format) {
     const wide = [...document.querySelectorAll('main *')].filter((node) => shown(node) && node.getBoundingClientRect().right > innerWidth + 1);
     return {
       text: document.body.innerText,
-      buttons: [...document.querySelectorAll('button, nav, summary, .bar')].filter(shown).map((node) => node.textContent),
+      buttons: [...document.querySelectorAll('button:not(.term), nav, summary, .bar')].filter(shown).map((node) => node.textContent),
       wide: wide.map((node) => `${node.tagName} ${node.className?.baseVal ?? node.className} ${node.textContent.slice(0, 30)}`).slice(0, 5),
       ink: getComputedStyle(document.body).color,
       // No figure is higher than a page, so none is cut.

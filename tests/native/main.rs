@@ -4,6 +4,7 @@
 mod any_system;
 mod checks;
 mod code_laws;
+mod colours;
 mod diary;
 mod files_in;
 mod garden_days;

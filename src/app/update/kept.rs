@@ -10,6 +10,8 @@ use crate::app::merging::merge;
 use crate::app::model::{KeptSite, Model, Notice, Place};
 use crate::engine::diary::joined::joined;
 use crate::engine::question::answer;
+use crate::figures;
+use crate::figures::drawing::Drawing;
 use crate::quantity::Units;
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
@@ -83,6 +85,27 @@ pub(super) fn export(model: &mut Model) -> Vec<Effect> {
         Effect::Download { name: format!("eavewater-{}.json", model.today), media_type: "application/json", text },
         Effect::SaveIndex(model.index()),
     ]
+}
+
+/// A figure as a file of its own, named by its title and the day.
+pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &Drawing, bitmap: bool) -> Vec<Effect> {
+    let (svg, width, height) = figures::picture::picture(drawing, title, caption);
+    let mut name = String::new();
+    for letter in title.chars() {
+        if letter.is_ascii_alphanumeric() {
+            name.push(letter.to_ascii_lowercase());
+        } else if !name.ends_with('-') {
+            name.push('-');
+        }
+    }
+    let name = format!("{}-{}", name.trim_matches('-'), model.today);
+    if bitmap {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a sheet of some hundred pixels")]
+        let size = (width.ceil() as u32, height.ceil() as u32);
+        vec![Effect::DownloadBitmap { name: name + ".png", svg, size }]
+    } else {
+        vec![Effect::Download { name: name + ".svg", media_type: "image/svg+xml", text: svg }]
+    }
 }
 
 /// The diary of the open site as CSV.

@@ -153,6 +153,9 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             kept::units(model, units)
         }
 
+        Event::PictureWanted { title, caption, drawing, bitmap } => {
+            kept::picture(model, (title, &caption), &drawing, bitmap)
+        }
         Event::ExportWanted => kept::export(model),
         Event::DiaryTableWanted => kept::diary_table(model),
         Event::ResultsTableWanted => kept::results_table(model),

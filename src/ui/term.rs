@@ -1,0 +1,43 @@
+//! Terms in a text: each opens the sentence that explains it, where it stands.
+
+use leptos::prelude::*;
+
+use super::element::{live, nothing, worded};
+use crate::words::terms::{TERMS, first_in};
+
+/// A text whose terms, each where it comes first, open their sentences.
+pub(crate) fn told(text: &str) -> Vec<AnyView> {
+    let mut views: Vec<AnyView> = Vec::new();
+    let mut known: Vec<usize> = Vec::new();
+    let (mut rest, mut plain) = (text, 0);
+    while let Some((from, to, at)) = rest.get(plain..).and_then(first_in) {
+        let (from, to) = (plain + from, plain + to);
+        if known.contains(&at) {
+            plain = to;
+            continue;
+        }
+        known.push(at);
+        views.push(rest[..from].to_owned().into_any());
+        views.push(term(&rest[from..to], TERMS[at].1));
+        (rest, plain) = (&rest[to..], 0);
+    }
+    views.push(rest.to_owned().into_any());
+    views
+}
+
+fn term(word: &str, sentence: &'static str) -> AnyView {
+    let open = RwSignal::new(false);
+    let button = worded("BUTTON", word)
+        .attribute("type", "button")
+        .class("term")
+        .live_attribute("aria-expanded", move || Some(open.get().to_string()))
+        .on("click", move |_| open.update(|open| *open = !*open));
+    let explained = move || {
+        if open.get() {
+            worded("SPAN", sentence).class("explained").attribute("role", "note").into()
+        } else {
+            nothing()
+        }
+    };
+    vec![button.into(), live(explained)].into_any()
+}
