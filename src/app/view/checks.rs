@@ -41,6 +41,25 @@ pub struct CheckView {
     pub caution: &'static str,
 }
 
+impl CheckView {
+    /// One of which nothing is said.
+    pub const BLANK: Self = Self {
+        title: "",
+        group: "",
+        attention: false,
+        unsure: false,
+        short: String::new(),
+        class: "check",
+        word: "",
+        sentence: String::new(),
+        to_do: String::new(),
+        inputs: Vec::new(),
+        figures: Vec::new(),
+        behind: Vec::new(),
+        caution: "",
+    };
+}
+
 /// A value that went in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InputView {
@@ -185,14 +204,20 @@ mod tests {
     use crate::records::cupboard::SiteId;
     use crate::site::demo;
     use crate::site::rain::Rain;
+    use crate::site::uses::Class;
     use std::sync::Arc;
 
     #[test]
     fn every_check_of_the_demo_is_told_in_words_and_its_values_can_be_typed_back() {
         let rain = Rain::Record(demo::rain());
-        let outcome = answer(&demo::site(), &rain);
-        let kept =
-            KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: Some(Arc::new(rain)), diary: Arc::default() };
+        // With an outbuilding and a portable tank, as the demo has none.
+        let mut site = demo::site();
+        let mut portable = site.system.uses[1].clone();
+        (portable.id, portable.class) = (site.system.unused_id(), Class::Travel);
+        site.system.uses.push(portable);
+        assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
+        let outcome = answer(&site, &rain);
+        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
         for set in Customary::ALL {
             let units = Units::customary(set);
             for part in kept.site.system.parts() {
