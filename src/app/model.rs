@@ -60,6 +60,10 @@ pub enum Place {
     Rain,
     /// Sites, units, files: reached from the head of the page.
     Kept,
+    /// The report of the site: reached from the house and from sizing.
+    Report,
+    /// All formulas: reached from every answer.
+    Method,
 }
 
 impl Place {

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
-use super::{Desk, figure, who_decides};
+use super::{Desk, figure, foot};
 use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
@@ -44,7 +44,7 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         .child(live(move || if can_choose.get() { choices(desk, shown) } else { nothing() }))
         .child(found(rest))
         .child(live(move || shown.with(|view| view.as_ref()?.learnt.as_ref().map(learnt)).unwrap_or_else(nothing)))
-        .child(who_decides())
+        .child(foot(desk))
         .into()
 }
 

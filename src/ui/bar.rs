@@ -48,7 +48,7 @@ fn symbol(place: Place) -> AnyView {
         Place::Upkeep => "M14 7 A4.5 4.5 0 0 1 20 4 L17.5 7.5 L20 9.5 A4.5 4.5 0 0 1 14.5 11 L7 20 L4 17 L12.5 10 Z",
         Place::Rain => "M12 3 C8 8 6 11 6 14 A6 6 0 0 0 18 14 C18 11 16 8 12 3 Z",
         Place::Sizing => "M4 20 H20 M4 20 V4 M6 8 L10 8 L13 17 L16 12 L20 6",
-        Place::Kept => "M4 7 H20 V20 H4 Z M4 7 L7 3 H17 L20 7 M9 12 H15",
+        Place::Kept | Place::Report | Place::Method => "M4 7 H20 V20 H4 Z M4 7 L7 3 H17 L20 7 M9 12 H15",
     };
     let attributes = [("class", "symbol"), ("viewBox", "0 0 24 24"), ("aria-hidden", "true")];
     let attributes = attributes.map(|(name, value)| attribute(name, value.to_owned())).to_vec();

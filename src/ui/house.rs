@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, nothing, worded};
-use super::{Desk, figure, who_decides};
+use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
 use crate::app::view::ahead;
@@ -66,9 +66,10 @@ fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
         .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
         .child(bundled)
         .children(water.map(|water| worded("P", water).class("small").into()))
+        .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)))
         .child(worded("H2", "Parts"))
         .children(lists.into_iter().map(|list| parts_of(list, desk)))
-        .child(who_decides())
+        .child(foot(desk))
         .into()
 }
 

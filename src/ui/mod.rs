@@ -7,6 +7,7 @@ mod notice;
 
 mod ahead;
 mod diary;
+mod document;
 mod entry;
 mod generated;
 mod house;
@@ -40,8 +41,8 @@ use self::element::{Element, element, worded};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
-use crate::app::model::Model;
-use crate::words::cautions;
+use crate::app::model::{Model, Place};
+use crate::words::{self, cautions};
 
 /// What the page needs from outside: handed in, so that it knows no storage and no files.
 #[derive(Clone, Copy)]
@@ -87,4 +88,12 @@ impl Desk {
 /// What the water isn't for, and who decides: at the foot of a place.
 fn who_decides() -> Element {
     worded("P", format!("{} {}", cautions::NOT_DRINKING_WATER, cautions::WHO_DECIDES)).class("small caution")
+}
+
+/// The same, with what leads to the report and to all formulas.
+fn foot(desk: Desk) -> Element {
+    let to = |place: Place, text: &str| desk.button(text, Event::PlaceOpened(place)).into();
+    let row = element("DIV").class("row");
+    let row = row.children([to(Place::Report, words::report::TITLE), to(Place::Method, words::method::OPEN)]);
+    element("FOOTER").class("foot").child(row).child(who_decides())
 }

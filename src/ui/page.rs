@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use super::element::{element, live, worded};
 use super::{
-    Desk, Outside, ahead, bar, diary, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start, upkeep,
+    Desk, Outside, ahead, bar, diary, document, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start,
+    upkeep,
 };
 use crate::app::case::Case;
 use crate::app::effect::Effect;
@@ -65,6 +66,8 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         Showing::Place(Place::Rain) => rain::rain(desk),
         Showing::Place(Place::Sizing) => sizing::sizing(desk),
         Showing::Place(Place::Kept) => kept::kept(desk),
+        Showing::Place(Place::Report) => document::report(desk),
+        Showing::Place(Place::Method) => document::method(desk),
     });
     let main = element("MAIN").attribute("id", "place").attribute("tabindex", "-1");
     vec![
@@ -91,7 +94,7 @@ impl Showing {
         match model.site() {
             _ if model.sketching => Showing::Sketch,
             Some(_) if model.form.is_some() => Showing::Form,
-            None if model.place != Place::Kept => Showing::Start,
+            None if !matches!(model.place, Place::Kept | Place::Method) => Showing::Start,
             _ => Showing::Place(model.place),
         }
     }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
-use super::{Desk, figure, next, who_decides};
+use super::{Desk, figure, foot, next};
 use crate::app::event::{Event, Lever};
 use crate::app::view::generated;
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
@@ -46,7 +46,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .child(next::next(desk))
         .child(live(results))
         .child(reckoning(shown, desk))
-        .child(who_decides())
+        .child(foot(desk))
         .into()
 }
 

@@ -12,13 +12,16 @@ pub mod habits;
 pub mod head_figures;
 pub mod kept;
 pub mod learning;
+pub mod method;
 pub mod next;
 pub mod parts;
 pub mod rain;
 pub mod rain_report;
+pub mod report;
 pub mod size;
 pub mod sizing;
 pub mod sketch;
+pub mod terms;
 pub mod treatment;
 pub mod upkeep;
 

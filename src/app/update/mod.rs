@@ -42,7 +42,12 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             model.form = None;
             model.sheet = None;
             model.sketching = false;
-            if place == Place::Kept { vec![Effect::MeasureStorage] } else { Vec::new() }
+            match place {
+                Place::Kept => vec![Effect::MeasureStorage],
+                // What next belongs to it.
+                Place::Report => next::judge_for_report(model),
+                _ => Vec::new(),
+            }
         }
         Event::NoticeDismissed => {
             model.notice = None;

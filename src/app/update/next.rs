@@ -75,6 +75,17 @@ fn start(model: &mut Model) {
     model.next.upgrades = work.ok().map(Box::new);
 }
 
+/// Judges the changes of the open site, unless they are judged as it is now.
+pub(super) fn judge_for_report(model: &mut Model) -> Vec<Effect> {
+    let fresh = model.site().zip(model.next.upgrades.as_deref()).is_some_and(|(kept, work)| {
+        work.site().system == kept.site.system && work.site().reckoning == kept.site.reckoning
+    });
+    if !fresh {
+        start(model);
+    }
+    Vec::new()
+}
+
 fn rank(model: &mut Model, by: RankBy) {
     model.next.by = by;
     if let Some(work) = &mut model.next.upgrades {

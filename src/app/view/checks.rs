@@ -41,6 +41,25 @@ pub struct CheckView {
     pub caution: &'static str,
 }
 
+impl CheckView {
+    /// One of which nothing is said.
+    pub const BLANK: Self = Self {
+        title: "",
+        group: "",
+        attention: false,
+        unsure: false,
+        short: String::new(),
+        class: "check",
+        word: "",
+        sentence: String::new(),
+        to_do: String::new(),
+        inputs: Vec::new(),
+        figures: Vec::new(),
+        behind: Vec::new(),
+        caution: "",
+    };
+}
+
 /// A value that went in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InputView {

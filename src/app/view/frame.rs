@@ -85,5 +85,7 @@ pub const fn place(place: Place) -> &'static str {
         Place::Upkeep => "Upkeep",
         Place::Rain => "Rain",
         Place::Kept => "Sites",
+        Place::Report => words::report::TITLE,
+        Place::Method => words::method::TITLE,
     }
 }

@@ -117,7 +117,7 @@ pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Uni
     })
 }
 
-fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
+pub(super) fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
     let mut fields: Vec<(Field, Control)> = choices(&part, system)
         .into_iter()
         .map(|options| {

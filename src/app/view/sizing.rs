@@ -11,6 +11,7 @@ use crate::figures::drawing::Drawing;
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::household::Site;
+use crate::site::system::System;
 use crate::site::trial::Trial;
 use crate::words::{self, sizing as say};
 
@@ -115,15 +116,8 @@ fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverVie
         .into()
 }
 
-fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
-    let system = &site.system;
-    let mut statistics = Vec::new();
-    if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
-        statistics.push(say::good_years(&good));
-    }
-    statistics.push(say::reliability(answer));
-    statistics.extend(say::resilience(answer, units));
-    statistics.push(say::accounted(answer.ledger.residual()));
+/// What the parts did: diverters, stranded capacity, gardens, hauled water.
+pub fn what_parts_did(answer: &Answer, system: &System, units: &Units) -> Vec<String> {
     let mut parts: Vec<String> =
         (0..system.tanks.len()).filter_map(|tank| sheet::stranded(answer, tank, system, units)).collect();
     parts.extend(
@@ -136,6 +130,19 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
     );
     parts.extend(super::uses::what_uses_did(answer, system, units));
     parts.extend(say::hauled(answer, units));
+    parts
+}
+
+fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
+    let system = &site.system;
+    let mut statistics = Vec::new();
+    if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
+        statistics.push(say::good_years(&good));
+    }
+    statistics.push(say::reliability(answer));
+    statistics.extend(say::resilience(answer, units));
+    statistics.push(say::accounted(answer.ledger.residual()));
+    let parts = what_parts_did(answer, system, units);
     Results {
         reservations: say::reservations(answer),
         good_years: charts::good_years(answer, width),

@@ -116,6 +116,44 @@ pub enum Subject {
     Barrier(BarrierKind),
 }
 
+impl Subject {
+    /// All but barriers, from the roof down.
+    pub const OF_PARTS: [Subject; 32] = [
+        Subject::FlushVolume,
+        Subject::FlushDrain,
+        Subject::FlushLoss,
+        Subject::FlushYield,
+        Subject::Gutter,
+        Subject::Downspout,
+        Subject::Screen,
+        Subject::Inlet,
+        Subject::Overflow,
+        Subject::AirGap,
+        Subject::TrunkFlow,
+        Subject::TrunkDraw,
+        Subject::PeakFlow,
+        Subject::HighestTap,
+        Subject::Suction,
+        Subject::Vessel,
+        Subject::Power,
+        Subject::Lift,
+        Subject::Gravity,
+        Subject::PortableDays,
+        Subject::PortableWeight,
+        Subject::PortableFill,
+        Subject::Outbuilding,
+        Subject::BothDraw,
+        Subject::Burden,
+        Subject::Pad,
+        Subject::Wind,
+        Subject::Uplift,
+        Subject::StormFeed,
+        Subject::StormTank,
+        Subject::OnRoof,
+        Subject::Dose,
+    ];
+}
+
 /// Where an input comes from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Source {

@@ -1,0 +1,534 @@
+//! The report of a site: everything that the places say, in one document to print.
+
+use super::checks::{self, CheckView};
+use super::document::{Document, PAPER, Section};
+use super::water::{Seen, TapView, all_tests, taps};
+use super::{ahead, charts, climate, generated, habits, house, next, rain, sheet, sizing, upkeep, years};
+use crate::app::case::Case;
+use crate::app::model::{KeptSite, Model};
+use crate::engine::checks::{Asked, Check, Verdict, of_all};
+use crate::engine::question::Answer;
+use crate::engine::rain::doubts::doubts;
+use crate::figures::table::Table;
+use crate::quantity::{Kind, Units, shown};
+use crate::site::details::Entered;
+use crate::site::part::{Field, PartId};
+use crate::site::rain::{MissingDays, Rain};
+use crate::words::method::{BALANCE, FROM_TODAY, RAIN, STATISTICS};
+use crate::words::{self, report as say};
+
+/// What every section may look at.
+struct About<'a> {
+    kept: &'a KeptSite,
+    case: &'a Case,
+    answer: Option<&'a Answer>,
+    units: &'a Units,
+}
+
+/// The report of the open site as it is; none without a site.
+pub fn report(model: &Model, case: &Case) -> Option<Document> {
+    let kept = case.site.as_ref()?;
+    let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
+    let about = About { kept, case, answer, units: &case.units };
+    let mut lead = vec![say::made_on(case.today)];
+    if !case.trial.is_none() {
+        lead.push(say::WITHOUT_TRIAL.to_owned());
+    }
+    lead.push(words::cautions::NOT_DRINKING_WATER.to_owned());
+    lead.push(words::cautions::WHO_DECIDES.to_owned());
+    let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
+    let mut sections = vec![answered(&about), drawn(&about), inputs(&about), rained(&about)];
+    sections.extend(answer.map(|answer| results(&about, answer)));
+    sections.extend(from_today(&about));
+    sections.push(changes(model, &about));
+    sections.push(checked(&found, &about));
+    sections.extend(drunk(&about));
+    sections.push(kept_up(&about));
+    sections.extend([granted(&found, &about), sources(&found), cautions(kept)]);
+    Some(Document { title: say::title(&kept.site.name), lead, sections })
+}
+
+fn answered(about: &About) -> Section {
+    let About { kept, case, units, .. } = about;
+    let mut section = Section::new(say::ANSWER);
+    let view = sizing::sizing(kept, case.outcome.as_deref(), &crate::site::trial::Trial::NONE, None, units, case.width);
+    section.blocks.push(super::document::Block::Answer(view.headline));
+    if let Some(results) = view.results {
+        section.list(results.reservations);
+        if let (Some(on_screen), Some(on_paper)) =
+            (results.good_years, about.answer.and_then(|answer| charts::good_years(answer, PAPER)))
+        {
+            section.figure(say::GOOD_YEARS, String::new(), on_screen, on_paper);
+        }
+        section.list(results.statistics);
+    }
+    if let Some((text, false)) = generated::beside(kept) {
+        section.text(text);
+    }
+    section
+}
+
+fn drawn(about: &About) -> Section {
+    let About { kept, case, units, .. } = about;
+    let mut section = Section::new(say::DRAWING);
+    let of = |width| house::house(kept, (case.outcome.as_deref(), case.lesson.as_deref()), units, case.today, width);
+    let screen = of(case.width);
+    section.list(screen.findings.iter().map(|finding| finding.text.clone()).collect());
+    section.figure(say::HEIGHTS, screen.water.unwrap_or_default(), screen.drawing, of(PAPER).drawing);
+    section
+}
+
+/// Labels with their values as text, those that say nothing left out, months in one line.
+fn values_of(kept: &KeptSite, part: &crate::site::system::Part, units: &Units) -> Vec<(String, String)> {
+    let mut values: Vec<(String, String)> = Vec::new();
+    let mut months: Vec<String> = Vec::new();
+    let nothing = shown::entered(0.0, Kind::Share, units);
+    for field in sheet::fields(part.clone(), &kept.site.system, units) {
+        let text = match field.control {
+            sheet::Control::Number { text, .. } => text,
+            sheet::Control::Table { text } => text.replace('\n', "; "),
+            sheet::Control::Choice { options, chosen } => {
+                options.into_iter().nth(chosen).map(|(_, words)| words).unwrap_or_default()
+            }
+        };
+        match field.field {
+            Field::ShareTo(_) | Field::CutOf(_) if text == nothing => {}
+            Field::Month(_) | Field::Evaporation(_) => months.push(text),
+            _ => values.push((field.label, text)),
+        }
+    }
+    if !months.is_empty() {
+        values.push((say::BY_MONTH.to_owned(), months.join(", ")));
+    }
+    values.extend(entered(kept, Some(part.id()), units));
+    values
+}
+
+/// The details that somebody entered.
+fn entered(kept: &KeptSite, wanted: Option<PartId>, units: &Units) -> Vec<(String, String)> {
+    let mut values = Vec::new();
+    for Entered { of, detail, value } in &kept.site.system.details.0 {
+        if *of == wanted {
+            let options = words::checks::details::options(*detail);
+            let text = match options.get(crate::engine::checks::chosen(*value)) {
+                Some(option) => (*option).to_owned(),
+                None => shown::entered(*value, detail.row().kind, units),
+            };
+            values.push((words::checks::details::label(*detail).to_owned(), text));
+        }
+    }
+    values
+}
+
+fn inputs(about: &About) -> Section {
+    let About { kept, units, .. } = about;
+    let system = &kept.site.system;
+    let mut section = Section::new(say::INPUTS);
+    for part in system.parts() {
+        section.heading(format!("{} ({})", part.name(), words::parts::one(part.kind())));
+        section.values(values_of(kept, &part, units));
+    }
+    let mut whole = vec![
+        (say::START.to_owned(), words::percent(kept.site.reckoning.start.get())),
+        (words::size::WANTED.to_owned(), words::size::wanted(kept.site.reckoning.wanted)),
+    ];
+    let theta = kept.site.reckoning.inflow_first.get();
+    let rule = words::sizing::RULES.iter().find(|(value, _)| (value - theta).abs() < 1e-9);
+    whole.push((
+        words::sizing::RULE.to_owned(),
+        rule.map_or_else(|| shown::significant(theta, 2), |(_, rule)| (*rule).to_owned()),
+    ));
+    if system.climate.is_some() {
+        whole.push((words::garden::CLIMATE.to_owned(), climate::told(kept, units)));
+    }
+    if let Some(own) = &system.habits {
+        whole.push((words::habits::TITLE.to_owned(), habits::total(own, system, units)));
+    }
+    whole.extend(entered(kept, None, units));
+    section.heading(say::WHOLE_SITE);
+    section.values(whole);
+    section
+}
+
+fn rained(about: &About) -> Section {
+    let About { kept, case, units, .. } = about;
+    let mut section = Section::new(say::RAIN);
+    let (Some(own), Some(view)) = (kept.rain.as_deref(), rain::rain(kept, None, units, case.width).kept) else {
+        section.text(words::rain::NONE);
+        return section;
+    };
+    section.values(vec![(view.kind.to_owned(), view.source)]);
+    section.text(view.summary);
+    if let Some(caution) = view.caution {
+        section.caution(caution);
+    }
+    let reckoning = &kept.site.reckoning;
+    match own {
+        Rain::Record(record) => {
+            let doubts = doubts(record);
+            if doubts.is_empty() {
+                section.text(say::NO_DOUBT);
+            } else {
+                section.heading(say::DOUBTS);
+                section.list(doubts.iter().map(|doubt| words::rain_report::sentence(doubt, units)).collect());
+            }
+            if record.depths_mm.iter().any(Option::is_none) {
+                let way: MissingDays = reckoning.missing_days;
+                section.values(vec![(words::rain::MISSING_DAYS.to_owned(), words::rain::missing_days(way))]);
+            }
+            section.chart(|width| charts::monthly_rain(record, units, width), case.width);
+            section.chart(|width| charts::yearly_rain(record, units, width), case.width);
+        }
+        Rain::Normals(means) => {
+            let of = |width| charts::normals(&means.totals_mm, means.rain_days.as_ref(), units, width);
+            section.chart(of, case.width);
+        }
+    }
+    if !view.dry_spells.is_empty() {
+        section.heading(say::DRY_SPELLS);
+        section.values(view.dry_spells);
+    }
+    section.text(view.generated.which.unwrap_or_default());
+    if reckoning.rain_factors.iter().any(|factor| (factor.get() - 1.0).abs() > 1e-9) {
+        let factors = reckoning.rain_factors.map(|factor| words::percent(factor.get()));
+        section.values(vec![(say::RAIN_FACTORS.to_owned(), factors.join(", "))]);
+    }
+    section
+}
+
+fn results(about: &About, answer: &Answer) -> Section {
+    let About { kept, case, units, .. } = about;
+    let mut section = Section::new(say::RESULTS);
+    section.heading(say::YEARS);
+    section.table(say::YEARS, years::years(answer, units));
+    section.chart(|width| charts::where_it_went(answer, units, width), case.width);
+    section.chart(|width| charts::contents(answer, units, width), case.width);
+    section.chart(|width| charts::through_the_year(answer, units, width), case.width);
+    let parts = sizing::what_parts_did(answer, &kept.site.system, units);
+    if !parts.is_empty() {
+        section.heading(say::PARTS_DID);
+        section.list(parts);
+    }
+    section
+}
+
+fn from_today(about: &About) -> Option<Section> {
+    let About { kept, case, units, .. } = about;
+    let view = |width| ahead::ahead(kept, &case.ahead, case.lesson.as_deref(), units, width);
+    let seen = view(case.width);
+    let found = seen.found?;
+    let mut section = Section::new(say::AHEAD);
+    section.text(seen.headline);
+    section.list(found.range);
+    let on_paper = view(PAPER).found?.fan;
+    section.figure(found.fan.title, found.fan.caption, found.fan.drawing, on_paper.drawing);
+    section.text(found.safe);
+    section.list(found.helps);
+    section.list(found.basis);
+    if let Some((alarms, told)) = seen.learnt {
+        section.heading(words::learning::TITLE);
+        section.list(alarms);
+        section.list(told);
+    }
+    Some(section)
+}
+
+fn changes(model: &Model, about: &About) -> Section {
+    let mut section = Section::new(say::NEXT);
+    match next::next(model) {
+        Some(view) if view.judged => {
+            section.text(view.remark.unwrap_or_default());
+            let mut lines = Vec::new();
+            for change in view.best {
+                lines.push(format!("{}: {} {}", change.title, change.brings, change.caution.unwrap_or_default()));
+            }
+            section.list(lines);
+            if !view.steps.is_empty() {
+                section.heading(words::next::ONE_AFTER_ANOTHER);
+                section.text(words::next::SEQUENCE);
+                section.list(view.steps.into_iter().map(|(title, brings)| format!("{title}: {brings}")).collect());
+            }
+            section.heading(words::next::PRICES_TITLE);
+            section.values(view.prices.into_iter().map(|(_, what, price)| (what, price)).collect());
+        }
+        Some(_) if about.answer.is_some() => section.text(say::NOT_JUDGED),
+        _ => section.text(say::NO_RAIN),
+    }
+    if let Some(table) = next::options(model).and_then(|view| view.table) {
+        section.heading(words::next::OPTIONS);
+        section.table(words::next::OPTIONS, table);
+    }
+    section
+}
+
+fn checked(found: &[Check], about: &About) -> Section {
+    let system = &about.kept.site.system;
+    let mut section = Section::new(say::CHECKS);
+    if found.is_empty() {
+        section.text(say::NO_CHECKS);
+    }
+    let mut part = None;
+    let mut told = Vec::new();
+    for check in found {
+        if part != Some(check.part) {
+            part = Some(check.part);
+            section.heading(system.name_of(check.part));
+        }
+        let mut view = checks::view(check, system, about.units);
+        // Each caution is told once, where it is first asked for.
+        if told.contains(&view.caution) {
+            view.caution = "";
+        }
+        told.push(view.caution);
+        // A dose or a thing to know has its figures; of what is judged the sentence has them.
+        let figures = if check.verdict == Verdict::Tells { view.figures } else { Vec::new() };
+        section.check(CheckView { figures, behind: Vec::new(), ..view });
+    }
+    section
+}
+
+fn drunk(about: &About) -> Option<Section> {
+    let About { kept, case, units, answer } = about;
+    let seen = Seen { site: &kept.site, diary: &kept.diary, answer: *answer, today: case.today, units };
+    let taps = taps(&seen);
+    if taps.is_empty() {
+        return None;
+    }
+    let mut section = Section::new(say::WATER);
+    for tap in taps {
+        let TapView { name, class, word, verdict, weakest, wrong, upstream, steps, rows, notes, caution, .. } = tap;
+        section.heading(name.as_str());
+        section.check(CheckView {
+            class,
+            word,
+            sentence: verdict,
+            to_do: weakest.unwrap_or_default(),
+            ..CheckView::BLANK
+        });
+        section.list(wrong);
+        section.text(upstream);
+        if steps.is_empty() {
+            section.text(words::treatment::chain::NO_BARRIERS);
+        }
+        for step in steps {
+            section.check(CheckView { behind: Vec::new(), ..step.check });
+        }
+        let columns = words::treatment::chain::COLUMNS.map(str::to_owned).into();
+        section.table(
+            [say::WATER, " ", &name].concat(),
+            Table { columns, rows: rows.into_iter().map(Vec::from).collect() },
+        );
+        section.list(notes);
+        section.caution(caution);
+    }
+    section.text(words::treatment::chain::ABOUT);
+    section.heading(words::treatment::results::TITLE);
+    let tests = all_tests(&seen);
+    if tests.is_empty() {
+        section.text(words::treatment::results::NONE);
+    }
+    for test in tests {
+        let sentence = format!("{} {}", test.found, test.meaning);
+        section.check(CheckView {
+            title: test.title,
+            class: test.class,
+            word: test.word,
+            sentence,
+            to_do: test.next,
+            ..CheckView::BLANK
+        });
+    }
+    section.caution(words::treatment::chain::CAUTION);
+    Some(section)
+}
+
+fn kept_up(about: &About) -> Section {
+    let mut section = Section::new(say::UPKEEP);
+    let view = upkeep::upkeep(about.kept, about.case.lesson.as_deref(), about.units, about.case.today);
+    section.text(view.empty.unwrap_or_default());
+    let mut rows = Vec::new();
+    for jobs in view.groups.into_iter().map(|(_, jobs)| jobs).chain([view.not_written]) {
+        rows.extend(jobs.into_iter().map(|job| vec![job.name, say::interval(&job.interval), job.standing]));
+    }
+    section.table(say::UPKEEP, Table { columns: say::UPKEEP_COLUMNS.map(str::to_owned).into(), rows });
+    section.list(view.before_storm);
+    section.text(words::upkeep::USUAL);
+    section.caution(words::upkeep::CAUTION);
+    section
+}
+
+/// The texts of the checks that were made, each once.
+fn texts(found: &[Check]) -> Vec<words::checks::Text> {
+    let mut texts: Vec<words::checks::Text> = Vec::new();
+    for check in found {
+        let text = words::checks::text(check.subject);
+        if texts.iter().all(|other| other.title != text.title) {
+            texts.push(text);
+        }
+    }
+    texts
+}
+
+fn granted(found: &[Check], about: &About) -> Section {
+    let mut section = Section::new(say::ASSUMPTIONS);
+    section.text(words::sizing::HOW);
+    section.text(say::USUAL);
+    let mut lines = Vec::new();
+    let mut add = |text: &words::checks::Text| {
+        if !text.assumes.is_empty() {
+            lines.push(format!("{}: {}", text.title, text.assumes));
+        }
+    };
+    let ours = [&BALANCE[..], &RAIN, &STATISTICS];
+    ours.iter().flat_map(|topics| topics.iter()).for_each(&mut add);
+    if about.case.site.as_ref().is_some_and(|kept| !kept.diary.is_empty()) {
+        FROM_TODAY.iter().for_each(&mut add);
+    }
+    texts(found).iter().for_each(&mut add);
+    section.list(lines);
+    section
+}
+
+fn sources(found: &[Check]) -> Section {
+    let mut section = Section::new(say::SOURCES);
+    let mut lines = Vec::new();
+    let mut add = |text: &words::checks::Text| {
+        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS) {
+            lines.push(format!("{}: {}", text.title, text.source));
+        }
+    };
+    let ours = [&BALANCE[..], &RAIN, &STATISTICS, &FROM_TODAY];
+    ours.iter().flat_map(|topics| topics.iter()).for_each(&mut add);
+    texts(found).iter().for_each(&mut add);
+    section.list(lines);
+    section
+}
+
+fn cautions(kept: &KeptSite) -> Section {
+    let mut section = Section::new(say::CAUTIONS);
+    let mut lines: Vec<String> = Vec::new();
+    for part in kept.site.system.parts() {
+        for caution in words::cautions::for_part(&part) {
+            if lines.iter().all(|line| line != caution) {
+                lines.push(caution.to_owned());
+            }
+        }
+    }
+    section.list(lines);
+    section.caution(words::cautions::NOT_DRINKING_WATER);
+    section.blocks.push(super::document::Block::Answer(words::cautions::WHO_DECIDES.to_owned()));
+    section
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::app::event::Event;
+    use crate::app::update::update;
+    use crate::app::view::document::Block;
+    use crate::records::cupboard::{Index, Opened};
+
+    fn opened() -> Model {
+        let mut model = Model::default();
+        let nothing = Opened { index: Index::default(), ..Opened::default() };
+        update(&mut model, Event::Started(chrono::NaiveDate::from_ymd_opt(2026, 8, 30).unwrap(), Ok(nothing)));
+        update(&mut model, Event::DemoWanted);
+        model
+    }
+
+    fn written(document: &Document) -> String {
+        let mut text = document.lead.join("\n");
+        for section in &document.sections {
+            text.push_str(section.title);
+            for block in &section.blocks {
+                text.push('\n');
+                text.push_str(&match block {
+                    Block::Heading(said) | Block::Text(said) | Block::Answer(said) | Block::Caution(said) => {
+                        said.clone()
+                    }
+                    Block::List(lines) => lines.join("\n"),
+                    Block::Values(values) => {
+                        values.iter().map(|(label, value)| format!("{label}: {value}\n")).collect()
+                    }
+                    Block::Figure(figure) => figure.title.to_owned(),
+                    Block::Table(name, table) => format!("{name}: {} rows", table.rows.len()),
+                    Block::Check(view) => format!("{} {} {}", view.title, view.word, view.sentence),
+                });
+            }
+        }
+        text
+    }
+
+    #[test]
+    fn it_holds_everything_that_is_known_of_the_site() {
+        let mut model = opened();
+        update(&mut model, Event::NoticeDismissed);
+        let case = Case::of(&model, 358.0, None);
+        let document = report(&model, &case).unwrap();
+        let titles: Vec<&str> = document.sections.iter().map(|section| section.title).collect();
+        for title in [
+            say::ANSWER,
+            say::DRAWING,
+            say::INPUTS,
+            say::RAIN,
+            say::RESULTS,
+            say::NEXT,
+            say::CHECKS,
+            say::WATER,
+            say::UPKEEP,
+            say::ASSUMPTIONS,
+            say::SOURCES,
+            say::CAUTIONS,
+        ] {
+            assert!(titles.contains(&title), "{title} is missing from {titles:?}");
+        }
+        let text = written(&document);
+        let kept = model.site().unwrap();
+        for part in kept.site.system.parts() {
+            assert!(text.contains(part.name()), "{}", part.name());
+            for (label, value) in values_of(kept, &part, &model.units) {
+                assert!(text.contains(&format!("{label}: {value}")), "{label}");
+            }
+        }
+        for wanted in [
+            "Runoff coefficient",
+            "30 August 2026",
+            "Wilson",
+            "Jenkins",
+            "Where the water went",
+            "Content, day by day",
+            words::cautions::WHO_DECIDES,
+            words::rain::DAILY_RECORD,
+            "Year by year: 1",
+        ] {
+            assert!(text.contains(wanted), "{wanted}");
+        }
+        let checks = document.sections.iter().flat_map(|section| &section.blocks);
+        assert!(checks.filter(|block| matches!(block, Block::Check(_))).count() > 20);
+    }
+
+    #[test]
+    fn a_site_without_rain_has_a_report_too() {
+        let mut model = opened();
+        update(&mut model, Event::RainRemoved);
+        let case = Case::of(&model, 358.0, None);
+        let text = written(&report(&model, &case).unwrap());
+        assert!(text.contains("No rain yet") && text.contains(words::rain::NONE));
+        assert_eq!(report(&Model::default(), &Case::of(&Model::default(), 358.0, None)), None);
+    }
+
+    #[test]
+    fn what_is_next_is_judged_for_it() {
+        let mut model = opened();
+        update(&mut model, Event::PlaceOpened(crate::app::model::Place::Report));
+        let mut rounds = 0;
+        while next::next(&model).is_none_or(|view| !view.judged) && rounds < 5000 {
+            update(&mut model, Event::Next(crate::app::next::NextEvent::GoOn));
+            rounds += 1;
+        }
+        let case = Case::of(&model, 358.0, None);
+        let text = written(&report(&model, &case).unwrap());
+        assert!(!text.contains(say::NOT_JUDGED) && text.contains(words::next::PRICES_TITLE));
+    }
+}
