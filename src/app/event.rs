@@ -237,6 +237,8 @@ pub enum Event {
         /// Whether the sites that are there go.
         replace: bool,
     },
+    /// It is to be taken in beside what is there, with its houses where they differ.
+    FileHousesTaken,
     /// It is not.
     FileDiscarded,
 

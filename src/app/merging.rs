@@ -1,5 +1,6 @@
 //! What taking in a file beside what is there comes to: new sites come in; a site that is here already, by its name,
-//! takes the entries that its diary lacks, and the file's rain if it has none. Its house stays as it is here.
+//! takes the entries that its diary lacks, and the file's rain if it has none. Its house stays as it is here, unless those
+//! of the file are wanted.
 
 use super::model::Model;
 use crate::records::cupboard::{Index, SiteFile, SiteId};
@@ -38,8 +39,8 @@ pub enum ChangeKind {
 
 /// The merge of a file with what is there: what becomes of each site, the sites to be written under new names on this
 /// phone, and the index that then counts. Whole or not at all: a merged site is written anew, and the index puts it in
-/// the place of the old one.
-pub fn merge(model: &Model, file: &Export) -> (Vec<Change>, Vec<(SiteId, SiteFile)>, Index) {
+/// the place of the old one. `houses` takes the file's house and rain where they differ.
+pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(SiteId, SiteFile)>, Index) {
     let mut index = model.index();
     let mut changes = Vec::with_capacity(file.sites.len());
     let mut sites = Vec::new();
@@ -63,7 +64,11 @@ pub fn merge(model: &Model, file: &Export) -> (Vec<Change>, Vec<(SiteId, SiteFil
             merged.rain.clone_from(&coming.rain);
         }
         let house_differs = merged.site != coming.site || (merged.rain != coming.rain && coming.rain.is_some());
-        if diary == Merged::default() && !rain {
+        if houses && house_differs {
+            merged.site = coming.site.clone();
+            merged.rain = coming.rain.clone().or(merged.rain);
+        }
+        if diary == Merged::default() && !rain && !(houses && house_differs) {
             let kind = if house_differs { ChangeKind::Merged { diary, rain, house_differs } } else { ChangeKind::Same };
             changes.push(Change { name, kind });
             continue;

@@ -62,15 +62,18 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
         }))
         .child(files)
         .child(element("P").class("small").live_text(move || shown.with(|view| view.room.clone())))
-        .child(live(move || shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, desk)))))
+        .child(live(move || {
+            shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
+        }))
         .into()
 }
 
 /// A file that waits to be taken in.
-fn file(holds: &[String], desk: Desk) -> AnyView {
+fn file(holds: &[String], differs: bool, desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
         .child(desk.button("Merge", Event::FileAccepted { replace: false }).class("main"))
+        .children(differs.then(|| desk.button(words::kept::WITH_HOUSES, Event::FileHousesTaken).into()))
         .child(desk.button("Replace all", Event::FileAccepted { replace: true }).class("away"))
         .child(desk.button("Leave it", Event::FileDiscarded));
     element("DIV")

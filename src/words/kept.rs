@@ -43,6 +43,9 @@ pub fn trouble(trouble: &Trouble) -> String {
     }
 }
 
+/// The button that merges and takes the file's houses where they differ.
+pub const WITH_HOUSES: &str = "Merge and take its houses";
+
 /// What taking a file in would do.
 pub fn file_holds(sites: usize, there: usize) -> String {
     format!(
@@ -73,7 +76,7 @@ pub fn merged(name: &str, diary: Merged, rain: bool, house_differs: bool) -> Str
         text.push_str("; its rain comes in");
     }
     if house_differs {
-        text.push_str("; its house or rain differs from what is here, which stays: rename the site here to have both");
+        text.push_str("; its house or rain differs from what is here, which stays, unless you take the file's; rename the site here first to have both");
     }
     text.push('.');
     text

@@ -88,10 +88,17 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
     ];
     said.push(match &fit.leak_l {
         Some(leak) => format!(
-            "Leaks take {}, by {} and {} whose draw is known.",
+            "Leaks take {}, by {}.",
             litres(leak, units),
-            count(fit.apart.0, "test", "tests"),
-            count(fit.apart.1, "stretch", "stretches")
+            match fit.apart {
+                (tests, 0) => count(tests, "test", "tests"),
+                (0, known) => format!("{} whose draw is known", count(known, "stretch", "stretches")),
+                (tests, known) => format!(
+                    "{} and {} whose draw is known",
+                    count(tests, "test", "tests"),
+                    count(known, "stretch", "stretches")
+                ),
+            }
         ),
         None => APART.to_owned(),
     });

@@ -113,3 +113,28 @@ test('a diary whose capture falls makes the gutter due, in words and in the draw
   await due.getByText('Clean the leaf screen: Yard corner').waitFor();
   assert.deepEqual(page.problems, []);
 });
+
+test('a file whose house differs leaves the house here, or gives it its own, as is chosen', async (t) => {
+  const page = await openWith(t, diary(15, () => 0.8));
+  const file = join(freshFolder(t), 'other.json');
+  const other = structuredClone(system);
+  other.sections[0].area = 222;
+  const sites = [{ site: { name: 'House', system: other, reckoning }, rain: null, diary: [] }];
+  writeFileSync(file, JSON.stringify({ format: 'eavewater', version: 2, sites }));
+  const take = async (button) => {
+    await page.getByRole('banner').getByRole('button', { name: 'Sites' }).tap();
+    await page.locator('input[type=file]').setInputFiles(file);
+    await page.getByText(/^House: .*differs from what is here, which stays, unless you take the file's/).waitFor();
+    assert.deepEqual(await accessibilityFindings(page), []);
+    await page.getByRole('group', { name: 'Import' }).getByRole('button', { name: button, exact: true }).tap();
+    await page.getByText(/imported\./).waitFor();
+    await place(page, 'House').tap();
+  };
+  await take('Merge');
+  await page.getByText('100 m²').first().waitFor();
+  await take('Merge and take its houses');
+  await page.getByText('222 m²').first().waitFor();
+  await place(page, 'Diary').tap();
+  await page.locator('.of-day li').first().waitFor();
+  assert.deepEqual(page.problems, []);
+});

@@ -79,10 +79,22 @@ fn a_house_that_differs_stays_and_a_new_one_comes_in() {
     let preview = kept::kept(&here).file.unwrap();
     assert!(preview[1].contains("differs from what is here, which stays"), "{}", preview[1]);
     assert_eq!(preview[2], "Another: comes in as a new site, with 0 diary entries.");
+    assert!(kept::kept(&here).differs);
     let house = here.site().unwrap().clone();
     update(&mut here, Event::FileDiscarded);
-    merged(&mut here, text.into_bytes(), Ok(()));
+    let mut taken = here.clone();
+    merged(&mut here, text.clone().into_bytes(), Ok(()));
     assert!(here.sites.len() == 2 && here.sites[0] == house && here.open == Some(house.id));
+    // Or the file's house is taken: with what is in the diary here.
+    wrote(&mut taken, 4.0, 900);
+    update(&mut taken, Event::FileRead(text.into_bytes()));
+    let effects = update(&mut taken, Event::FileHousesTaken);
+    let [Effect::TakeIn { sites, index, replace: false }] = effects.as_slice() else { panic!("{effects:?}") };
+    let event = Event::TakenIn { sites: sites.clone(), index: index.clone(), replace: false, result: Ok(()) };
+    update(&mut taken, event);
+    let house_now = taken.site().unwrap();
+    assert_eq!(house_now.site.system.tanks.len(), house.site.system.tanks.len() - 1);
+    assert!(house_now.diary.entries().len() == 1 && house_now.rain == house.rain && taken.sites.len() == 2);
 }
 
 #[test]

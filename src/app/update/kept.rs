@@ -141,12 +141,18 @@ pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
     Vec::new()
 }
 
-pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
+/// Takes the file that waits in beside what is there; `houses` takes its houses where they differ.
+pub(super) fn file_merged(model: &mut Model, houses: bool) -> Vec<Effect> {
     let Some(file) = model.read_file.take() else { return Vec::new() };
+    let (_, sites, index) = merge(model, &file, houses);
+    vec![Effect::TakeIn { sites, index, replace: false }]
+}
+
+pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
     if !replace {
-        let (_, sites, index) = merge(model, &file);
-        return vec![Effect::TakeIn { sites, index, replace }];
+        return file_merged(model, false);
     }
+    let Some(file) = model.read_file.take() else { return Vec::new() };
     let first_free = model.unused_id().0;
     let sites: Vec<(SiteId, SiteFile)> = (first_free..).map(SiteId).zip(file.sites.iter().cloned()).collect();
     let mut index = Index { units: file.units.clone(), ..model.index() };

@@ -168,6 +168,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             Vec::new()
         }
         Event::FileRead(bytes) => kept::file_read(model, &bytes),
+        Event::FileHousesTaken => kept::file_merged(model, true),
         Event::FileAccepted { replace } => kept::file_accepted(model, replace),
         Event::FileDiscarded => {
             model.read_file = None;

@@ -17,6 +17,8 @@ pub struct KeptView {
     pub kinds: Vec<(Kind, &'static str, Vec<&'static str>, &'static str)>,
     /// What taking in the file that was read would do.
     pub file: Option<Vec<String>>,
+    /// Whether a house of that file differs from the one here.
+    pub differs: bool,
     /// How much room what is kept takes, and whether the browser promised to keep it.
     pub room: String,
     /// A reminder that the last export is old.
@@ -57,10 +59,14 @@ pub fn kept(model: &Model) -> KeptView {
             })
             .into(),
         file: model.read_file.as_deref().map(|file| {
-            let (changes, _, _) = merge(model, file);
+            let (changes, _, _) = merge(model, file, false);
             let mut lines = vec![words::kept::file_holds(file.sites.len(), model.sites.len())];
             lines.extend(changes.iter().map(line));
             lines
+        }),
+        differs: model.read_file.as_ref().is_some_and(|file| {
+            let differs = |change: &Change| matches!(change.kind, ChangeKind::Merged { house_differs: true, .. });
+            merge(model, file, false).0.iter().any(differs)
         }),
         room: words::kept::room(model.used, model.persists),
         reminder: reminder(model),
