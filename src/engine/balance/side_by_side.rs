@@ -13,6 +13,8 @@ pub struct Frame {
     inflows: Inflows,
     /// What comes to each store from its own feeds on each day.
     by_store: Vec<Vec<f64>>,
+    /// All that came to the tanks, in L.
+    pub inflow_l: f64,
     calendar: Calendar,
     conduct: Conduct,
 }
@@ -20,13 +22,9 @@ pub struct Frame {
 impl Frame {
     /// Joins a plain system with what comes to its tanks and with the days.
     pub fn new(lean: Lean, inflows: Inflows, calendar: Calendar, conduct: Conduct) -> Self {
-        let by_store = lean.stores.iter().map(|store| inflows.together(&store.tanks)).collect();
-        Self { lean, inflows, by_store, calendar, conduct }
-    }
-
-    /// All that came to the tanks, in L.
-    pub fn inflow_l(&self) -> f64 {
-        self.by_store.iter().flatten().sum()
+        let by_store: Vec<Vec<f64>> = lean.stores.iter().map(|store| inflows.together(&store.tanks)).collect();
+        let inflow_l = by_store.iter().flatten().sum();
+        Self { lean, inflows, by_store, inflow_l, calendar, conduct }
     }
 }
 
@@ -64,13 +62,29 @@ struct StoreLanes<L> {
     each: Vec<[L; 12]>,
 }
 
+/// Days of the longest month.
+const MONTH: usize = 31;
+
+/// Where a month's days of several stores are put down.
+#[derive(Clone, Debug)]
+struct Scratch<L> {
+    /// What comes to each tank, where more than its own feeds bring it.
+    arriving: Vec<[L; MONTH]>,
+    /// What comes to the store at work, above its dead storage; then what is in it before it spills.
+    passing: [L; MONTH],
+    /// What each store gives.
+    given: Vec<[L; MONTH]>,
+    /// What all uses that count lack.
+    short: [L; MONTH],
+}
+
 /// Up to eight cases on their way through the days.
 #[derive(Clone, Debug)]
 pub struct Block<L> {
     stores: Vec<StoreLanes<L>>,
     /// Dead storage of each tank, and what of it is full.
     dead: Vec<(L, L)>,
-    arriving: Vec<L>,
+    scratch: Scratch<L>,
     stored_first: L,
     yield_by_month: [L; 12],
     dry: L,
@@ -126,7 +140,12 @@ impl<L: Lanes> Block<L> {
             .collect();
         let zero = L::all(0.0);
         let mut block = Self {
-            arriving: vec![zero; frame.lean.tanks],
+            scratch: Scratch {
+                arriving: vec![[zero; MONTH]; frame.lean.tanks],
+                passing: [zero; MONTH],
+                given: vec![[zero; MONTH]; stores.len()],
+                short: [zero; MONTH],
+            },
             stored_first: zero,
             yield_by_month: [zero; 12],
             dry: zero,
@@ -208,72 +227,86 @@ impl<L: Lanes> Block<L> {
         self.dry = dry;
     }
 
-    /// A month of any number of stores under any θ: `rule::day` in lanes, with spill from store to store.
+    /// A month of any number of stores under any θ: `rule::day` in lanes, with spill from store to store. Water only goes
+    /// downstream, so each store does its whole month in turn; what has to be summed day by day over stores waits for that.
     #[inline(always)]
     fn all_stores(&mut self, frame: &Frame, month: &MonthOfDays, filling: bool) {
-        let Self { stores, dead, arriving, .. } = self;
+        let Self { stores, dead, scratch, .. } = self;
+        let Scratch { arriving, passing, given, short } = scratch;
         let theta = frame.conduct.inflow_first;
         let (first, later, zero, short_by) = (L::all(theta), L::all(1.0 - theta), L::all(0.0), L::all(SHORT_BY));
-        let mut yielded = self.yield_by_month[month.month];
-        let mut dry = self.dry;
-        for day in month.from..month.to {
-            let mut short = zero;
-            for (tank, arriving) in arriving.iter_mut().enumerate() {
-                *arriving = L::all(frame.inflows.by_tank[tank][day]);
+        let days = month.to - month.from;
+        let (passing, short) = (&mut passing[..days], &mut short[..days]);
+        short.fill(zero);
+        for tank in frame.lean.stores.iter().filter(|store| store.fed || filling).flat_map(|store| &store.tanks) {
+            for (arriving, own) in arriving[*tank].iter_mut().zip(&frame.inflows.by_tank[*tank][month.from..month.to]) {
+                *arriving = L::all(*own);
             }
-            for (at, (store, lanes)) in frame.lean.stores.iter().zip(stores.iter_mut()).enumerate() {
-                let inflow = if store.fed || filling {
-                    let mut inflow = zero;
-                    for tank in &store.tanks {
-                        let mut comes = arriving[*tank];
-                        if filling {
-                            let (whole, full) = &mut dead[*tank];
-                            let kept = comes.least(whole.minus(*full)).most(zero);
-                            *full = full.plus(kept);
-                            comes = comes.minus(kept);
-                        }
-                        inflow = inflow.plus(comes);
+        }
+        for (at, (store, lanes)) in frame.lean.stores.iter().zip(stores.iter_mut()).enumerate() {
+            let own = if store.fed || filling {
+                passing.fill(zero);
+                for tank in &store.tanks {
+                    let (whole, mut full) = dead[*tank];
+                    for (passing, comes) in passing.iter_mut().zip(&arriving[*tank]) {
+                        let kept = comes.least(whole.minus(full)).most(zero);
+                        full = full.plus(kept);
+                        *passing = passing.plus(comes.minus(kept));
                     }
-                    inflow
-                } else {
-                    L::all(frame.by_store[at][day])
-                };
-                let demand = lanes.demand[month.month];
+                    dead[*tank].1 = full;
+                }
+                None
+            } else {
+                Some(&frame.by_store[at][month.from..month.to])
+            };
+            let (capacity, demand, counting) = (lanes.capacity, lanes.demand[month.month], lanes.counting[month.month]);
+            let mut content = lanes.content;
+            let given = &mut given[at][..days];
+            for (day, ((passing, yielded), short)) in
+                passing.iter_mut().zip(given.iter_mut()).zip(short.iter_mut()).enumerate()
+            {
+                let inflow = own.and_then(|own| own.get(day)).map_or(*passing, |own| L::all(*own));
                 let (given, before_spill);
                 if theta == 0.0 {
-                    given = demand.least(lanes.content);
-                    before_spill = lanes.content.plus(inflow);
-                    lanes.content = before_spill.least(lanes.capacity).minus(given);
+                    given = demand.least(content);
+                    before_spill = content.plus(inflow);
+                    content = before_spill.least(capacity).minus(given);
                 } else {
-                    given = demand.least(lanes.content.plus(first.times(inflow))).least(lanes.most_yield);
-                    before_spill = lanes.content.plus(inflow).minus(first.times(given));
-                    lanes.content = before_spill.least(lanes.capacity).minus(later.times(given)).most(zero);
+                    given = demand.least(content.plus(first.times(inflow))).least(lanes.most_yield);
+                    before_spill = content.plus(inflow).minus(first.times(given));
+                    content = before_spill.least(capacity).minus(later.times(given)).most(zero);
                 }
-                yielded = yielded.plus(given);
-                match &store.thirst {
-                    Thirst::Never => {}
-                    Thirst::First(_) => {
-                        short = short.plus(lanes.counting[month.month].minus(given).most(zero));
-                    }
-                    Thirst::Each(counts) => {
-                        let mut to_give = given;
-                        for (counts, demand) in counts.iter().zip(&lanes.each) {
-                            let demand = demand[month.month];
-                            let given = demand.least(to_give);
-                            to_give = to_give.minus(given);
-                            if *counts {
-                                short = short.plus(demand.minus(given));
-                            }
+                *yielded = given;
+                *passing = before_spill;
+                *short = short.plus(counting.minus(given).most(zero));
+            }
+            lanes.content = content;
+            if let Thirst::Each(counts) = &store.thirst {
+                for (given, short) in given.iter().zip(short.iter_mut()) {
+                    let mut to_give = *given;
+                    for (counts, demand) in counts.iter().zip(&lanes.each) {
+                        let demand = demand[month.month];
+                        let given = demand.least(to_give);
+                        to_give = to_give.minus(given);
+                        if *counts {
+                            *short = short.plus(demand.minus(given));
                         }
                     }
                 }
-                if !store.spills_to.is_empty() {
-                    let spill = before_spill.minus(lanes.capacity).most(zero);
+            }
+            for tank in &store.spills_to {
+                for (arriving, passing) in arriving[*tank].iter_mut().zip(passing.iter()) {
+                    let spill = passing.minus(capacity).most(zero);
                     let each = if store.shares == 1.0 { spill } else { spill.over(L::all(store.shares)) };
-                    for tank in &store.spills_to {
-                        arriving[*tank] = arriving[*tank].plus(each);
-                    }
+                    *arriving = arriving.plus(each);
                 }
+            }
+        }
+        let mut yielded = self.yield_by_month[month.month];
+        let mut dry = self.dry;
+        for (day, short) in short.iter().enumerate() {
+            for given in given.iter() {
+                yielded = yielded.plus(given[day]);
             }
             dry = dry.plus(short.above(short_by));
         }

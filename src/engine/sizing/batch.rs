@@ -211,7 +211,7 @@ impl Batch {
     #[expect(clippy::cast_precision_loss, reason = "days are few")]
     fn take(&mut self, frame: &Frame, from: usize, block: &Block<Eight>) {
         let Some(group) = self.groups.last() else { return };
-        let inflow_l = frame.inflow_l();
+        let inflow_l = frame.inflow_l;
         let days = self.ground.calendar.days_of_months();
         let cases = &group.cases[from..(from + WIDTH).min(group.cases.len())];
         for (at, outcome) in cases.iter().zip(block.outcomes(cases.len())) {
