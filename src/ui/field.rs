@@ -90,7 +90,7 @@ pub(crate) fn text_field(
     on_entered: impl Fn(String) + 'static,
 ) -> AnyView {
     // What is half typed stays while other things change.
-    let text = derived(move || text());
+    let text = derived(text);
     let input = element("INPUT")
         .attribute("type", "text")
         .attribute("autocomplete", "off")

@@ -40,9 +40,11 @@ pub(crate) struct Derived<T: 'static> {
     cell: StoredValue<Arc<Cell<T>>>,
 }
 
+type Make<T> = Box<dyn Fn(Option<&T>) -> T + Send + Sync>;
+
 struct Cell<T> {
     held: Mutex<Option<Arc<T>>>,
-    make: Box<dyn Fn(Option<&T>) -> T + Send + Sync>,
+    make: Make<T>,
     same: fn(&T, &T) -> bool,
 }
 
@@ -70,7 +72,7 @@ pub(crate) fn renewed<T: Send + Sync>(make: impl Fn() -> T + Send + Sync + 'stat
     follow(Box::new(move |_| make()), |_, _| false)
 }
 
-fn follow<T: Send + Sync>(make: Box<dyn Fn(Option<&T>) -> T + Send + Sync>, same: fn(&T, &T) -> bool) -> Derived<T> {
+fn follow<T: Send + Sync>(make: Make<T>, same: fn(&T, &T) -> bool) -> Derived<T> {
     let cell = Arc::new(Cell { held: Mutex::new(None), make, same });
     let inside = Arc::clone(&cell);
     Derived { changes: counted(Box::new(move || inside.renew())), cell: StoredValue::new(cell) }
