@@ -11,6 +11,7 @@ wasm_name=eavewater-web
 wasm_target=wasm32-unknown-unknown
 trunk_version=0.21.14
 node_least=20
+gecko_version=0.37.1
 
 # The version of a package in Cargo.lock.
 locked_version() {
@@ -20,10 +21,11 @@ bindgen_version=$(locked_version wasm-bindgen)
 
 # One folder for each version, so that clones with different lock files live side by side.
 trunk_home=$kept/trunk-$trunk_version
+gecko_home=$kept/geckodriver-$gecko_version
 bindgen_home=$kept/wasm-bindgen-$bindgen_version
 node_home=$kept/node-$node_least
 
-export PATH="$project/tests/journeys/node_modules/.bin:$bindgen_home/bin:$trunk_home/bin:$node_home/bin:$HOME/.cargo/bin:$PATH"
+export PATH="$project/tests/journeys/node_modules/.bin:$bindgen_home/bin:$trunk_home/bin:$gecko_home/bin:$node_home/bin:$HOME/.cargo/bin:$PATH"
 
 first_of() {
   local name

@@ -113,7 +113,9 @@ impl Bars {
         let with_over = !words.over.is_empty();
         let with_notes = self.bars.iter().any(|bar| bar.partial || bar.dry);
         columns.extend(with_over.then(|| words.over.clone()));
-        columns.extend(with_notes.then(String::new));
+        let partial = self.bars.iter().any(|bar| bar.partial).then_some(words.partial.as_str());
+        let dry = self.bars.iter().any(|bar| bar.dry).then_some(words.dry.as_str());
+        columns.extend(with_notes.then(|| partial.into_iter().chain(dry).collect::<Vec<_>>().join(", ")));
         let row = |bar: &Bar| {
             let mut row = vec![bar.label.clone(), significant(bar.value, DIGITS)];
             row.extend(with_beside.then(|| bar.beside.map_or_else(String::new, |beside| significant(beside, DIGITS))));

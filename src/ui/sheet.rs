@@ -107,11 +107,12 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         lines("findings", |view| &view.findings),
         lines("state", |view| &view.state),
         fields.into(),
+        // Beside what is decided, and never behind anything that folds.
+        list("cautions", view.cautions.iter().copied()).into(),
+        worded("P", words::cautions::WHO_DECIDES).class("small").into(),
         extra,
         super::water::of_tap(id, desk),
         super::checks::of_part(id, desk),
-        list("cautions", view.cautions.iter().copied()).into(),
-        worded("P", words::cautions::WHO_DECIDES).class("small").into(),
         buttons.into(),
     ]
     .into_any()

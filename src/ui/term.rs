@@ -8,6 +8,8 @@ use crate::words::terms::{TERMS, first_in};
 /// A text whose terms, each where it comes first, open their sentences.
 pub(crate) fn told(text: &str) -> Vec<AnyView> {
     let mut views: Vec<AnyView> = Vec::new();
+    // What explains stands under the sentence, in the order of its terms.
+    let mut under: Vec<AnyView> = Vec::new();
     let mut known: Vec<usize> = Vec::new();
     let (mut rest, mut plain) = (text, 0);
     while let Some((from, to, at)) = rest.get(plain..).and_then(first_in) {
@@ -18,14 +20,17 @@ pub(crate) fn told(text: &str) -> Vec<AnyView> {
         }
         known.push(at);
         views.push(rest[..from].to_owned().into_any());
-        views.push(term(&rest[from..to], TERMS[at].1));
+        let (button, explained) = term(&rest[from..to], TERMS[at].1);
+        views.push(button);
+        under.push(explained);
         (rest, plain) = (&rest[to..], 0);
     }
     views.push(rest.to_owned().into_any());
+    views.extend(under);
     views
 }
 
-fn term(word: &str, sentence: &'static str) -> AnyView {
+fn term(word: &str, sentence: &'static str) -> (AnyView, AnyView) {
     let open = RwSignal::new(false);
     let button = worded("BUTTON", word)
         .attribute("type", "button")
@@ -39,5 +44,5 @@ fn term(word: &str, sentence: &'static str) -> AnyView {
             nothing()
         }
     };
-    vec![button.into(), live(explained)].into_any()
+    (button.into(), live(explained))
 }

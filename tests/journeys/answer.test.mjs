@@ -122,7 +122,7 @@ test('the demo house tells its story, and its parts can be tapped, changed and b
   const tank = page.locator('svg .part[aria-label^="New tank"]');
   await tank.tap();
   const sheet = page.getByRole('dialog');
-  await sheet.getByText(/Never enter a tank/).waitFor();
+  await sheet.locator('.cautions').getByText(/Never enter a tank/).waitFor();
   // What is typed in other units is shown in the person's own; a value out of range changes nothing.
   await sheet.getByLabel('Capacity to the overflow').fill('3,000 gal');
   await sheet.getByText(/Understood as 11,360/).waitFor();

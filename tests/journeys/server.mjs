@@ -1,7 +1,7 @@
 // A small static server, like any plain host: for `make serve` and for the journeys.
 //   node tests/journeys/server.mjs FOLDER PORT
 import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { extname, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -33,9 +33,11 @@ async function fileFor(folder, pathname) {
 
 // Starts serving. `places` maps a path on the host ("/" or "/some/folder/") to a folder on disk; it may be changed while
 // the server runs. `port` 0 takes any free port.
-// Returns { port, log, stop }: `log` grows by { path, status } with each answer; `stop` cuts every connection.
+// Returns { port, log, cut, stop }: `log` grows by { path, status } with each answer; of a path in the set `cut` half is sent,
+// then the connection breaks; `stop` cuts every connection.
 export async function startServer(places, port = 0) {
   const log = [];
+  const cut = new Set();
   const server = createServer(async (request, response) => {
     const { pathname } = new URL(request.url, 'http://localhost');
     const place = Object.keys(places)
@@ -49,6 +51,12 @@ export async function startServer(places, port = 0) {
       response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8' }).end(status === 405 ? 'Only for reading.' : 'Not here.');
       return;
     }
+    if (cut.has(pathname)) {
+      const bytes = await readFile(file);
+      response.writeHead(200, { 'Content-Type': KINDS[extname(file)] ?? 'application/octet-stream', 'Content-Length': bytes.length });
+      response.write(bytes.subarray(0, bytes.length / 2), () => response.destroy());
+      return;
+    }
     // Always asked again, so that a new build is seen at once.
     response.writeHead(200, { 'Content-Type': KINDS[extname(file)] ?? 'application/octet-stream', 'Cache-Control': 'no-cache' });
     if (request.method === 'HEAD') response.end();
@@ -58,6 +66,7 @@ export async function startServer(places, port = 0) {
   return {
     port: server.address().port,
     log,
+    cut,
     stop() {
       const stopped = new Promise((done) => server.close(done));
       server.closeAllConnections();

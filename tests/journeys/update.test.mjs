@@ -1,21 +1,46 @@
 // An update is fetched whole, offered, never mixed with the version in use, and switched by consent.
 import assert from 'node:assert/strict';
-import { readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, readdirSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { completeBuild, copyOfBuild, keptOffline, openBrowser, openHost, startApp, started } from './stage.mjs';
+import { accessibilityFindings, completeBuild, copyOfBuild, keptOffline, openBrowser, openHost, startApp, started } from './stage.mjs';
 
-// A later build: another title, and a style sheet under a new name, as a changed one gets.
+// A later build, as a change of the program, its style and its page makes it: other bytes under other names, completed by what
+// completes every build. Its first start says "Sketch our home" where the first build says "Sketch my house".
 function laterBuild(t, title) {
   const folder = copyOfBuild(t);
-  const sheet = readdirSync(folder).find((name) => /^eavewater-[0-9a-f]+\.css$/.test(name));
-  const renamed = `style-of-${title.replaceAll(' ', '-')}.css`;
-  renameSync(join(folder, sheet), join(folder, renamed));
-  const page = join(folder, 'index.html');
-  writeFileSync(page, readFileSync(page, 'utf8').replaceAll(sheet, renamed).replace('<title>Eavewater<', `<title>${title}<`));
+  const named = (end) => readdirSync(folder).find((name) => /^eavewater-[0-9a-f]+\./.test(name) && name.endsWith(end));
+  const [program, script, style] = ['.wasm', '.js', '.css'].map(named);
+  const rewrite = (from, to, change) => {
+    const text = readFileSync(join(folder, from), 'latin1');
+    const changed = change(text);
+    assert.notEqual(changed, text, `${from} has nothing of what was to be changed`);
+    rmSync(join(folder, from));
+    writeFileSync(join(folder, to), changed, 'latin1');
+  };
+  const later = (name) => name.replace('eavewater-', `${title.toLowerCase()}-`);
+  rewrite(program, later(program), (text) => text.replace('Sketch my house', 'Sketch our home'));
+  rewrite(script, later(script), (text) => text.replaceAll(program, later(program)));
+  rewrite(style, later(style), (text) => `${text}.later{color:red}`);
+  rewrite('index.html', 'index.html', (text) =>
+    [program, script, style]
+      .reduce((page, name) => page.replaceAll(name, later(name)), text)
+      .replace('<title>Eavewater<', `<title>${title}<`),
+  );
   completeBuild(folder);
   return folder;
 }
+
+// Which version's page, program and style a page has, by what each of them shows: the same thrice, or it is mixed.
+async function version(page) {
+  const button = await page.getByRole('button', { name: /^Sketch (my house|our home)/ }).innerText();
+  const style = await page.evaluate(() =>
+    [...document.styleSheets].some((sheet) => [...sheet.cssRules].some((rule) => rule.selectorText === '.later')),
+  );
+  return { page: (await page.title()) !== 'Eavewater', program: button.includes('our home'), style };
+}
+const OLD = { page: false, program: false, style: false };
+const NEW = { page: true, program: true, style: true };
 
 const stores = (page) => page.evaluate(() => caches.keys());
 const sheetsLoaded = (page) => page.evaluate(() => [...document.styleSheets].every((sheet) => sheet.cssRules.length >= 0));
@@ -73,6 +98,20 @@ test('an update is found at the next start, offered, and switched when accepted'
   assert.deepEqual(page.problems.filter((problem) => !problem.includes('service-worker.js')), []);
 });
 
+test('an update is offered in words and taken with a tap, the whole of it', async (t) => {
+  const { host, page } = await startKept(t);
+  host.places['/'] = laterBuild(t, 'Second');
+  await page.reload();
+  await page.getByText('A new version is ready.').waitFor();
+  assert.deepEqual(await version(page), OLD);
+  assert.deepEqual(await accessibilityFindings(page), []);
+  await page.getByRole('button', { name: 'Take the new version' }).tap();
+  await page.waitForFunction(() => document.title === 'Second');
+  await started(page);
+  assert.deepEqual(await version(page), NEW);
+  assert.equal(await page.getByText('A new version is ready.').count(), 0);
+});
+
 test('accepting in one tab does not reload the other', async (t) => {
   const { host, browser, page } = await startKept(t);
   const other = await startApp(browser, host.address());
@@ -87,24 +126,51 @@ test('accepting in one tab does not reload the other', async (t) => {
   await other.waitForFunction(() => document.title === 'Second');
 });
 
+// Each breaks an update half-way.
+const named = (folder, end) => readdirSync(folder).find((name) => /^broken-[0-9a-f]+\./.test(name) && name.endsWith(end));
 const BROKEN = {
   'lacks a file': (folder) => rmSync(join(folder, 'icons/icon-192.png')),
   'still has an old file': (folder) => writeFileSync(join(folder, 'register.js'), '// of another version\n'),
+  'has half the program': (folder) => {
+    const program = join(folder, named(folder, '.wasm'));
+    truncateSync(program, Math.floor(statSync(program).size / 2));
+  },
+  'breaks off within the program': (folder, host) => host.cut.add(`/${named(folder, '.wasm')}`),
+  'goes silent after its worker': (folder, host) => {
+    for (const name of readdirSync(folder)) if (name !== 'service-worker.js') host.cut.add(`/${name}`);
+    host.cut.add('/');
+  },
 };
 for (const [fault, breakIt] of Object.entries(BROKEN)) {
-  test(`an update from a host that ${fault} leaves the old version working`, async (t) => {
+  test(`an update from a host that ${fault} leaves the old version working, and the next try succeeds`, async (t) => {
     const { host, page } = await startKept(t);
     const before = await stores(page);
     const folder = laterBuild(t, 'Broken');
-    breakIt(folder);
+    breakIt(folder, host);
     host.places['/'] = folder;
     assert.equal(await lookForUpdate(page), 'redundant');
     assert.deepEqual(await stores(page), before);
+    // With the broken host there, and without any host: the old version, whole, and not a word of what concerns nobody.
+    await page.reload();
+    await started(page);
+    assert.deepEqual(await version(page), OLD);
+    await page.waitForFunction(() => window.eavewaterOffline === 'ready');
+    assert.equal(await page.locator('.notice.warning').count(), 0);
+    const { port } = host;
     await host.stop();
     await page.reload();
     await started(page);
-    assert.equal(await page.title(), 'Eavewater');
+    assert.deepEqual(await version(page), OLD);
     assert.equal(await page.evaluate(() => window.eavewaterOffline), 'ready');
+
+    // The same address again, mended.
+    await openHost(t, { '/': laterBuild(t, 'Second') }, port);
+    assert.equal(await lookForUpdate(page), 'installed');
+    await page.getByRole('button', { name: 'Take the new version' }).tap();
+    await page.waitForFunction(() => document.title === 'Second');
+    await started(page);
+    assert.deepEqual(await version(page), NEW);
+    assert.equal((await stores(page)).length, 1);
   });
 }
 

@@ -27,7 +27,7 @@ pub(super) const UPLIFT: Text = Text {
     formula: "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
     source: "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
     assumes: "Empty tank, soil just over its plan, no friction at its walls.",
-    caution: "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes. Never enter a tank or cistern: the air in it can kill.",
+    caution: "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
 };
 pub(super) const STORM_FEED: Text = Text {
     title: "The storm at this feed",
