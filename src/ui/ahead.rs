@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
+use super::follow::{Derived, derived};
 use super::{Desk, figure, foot};
 use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
@@ -12,11 +13,11 @@ use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
 use crate::words::{ahead as say, learning};
 
 /// What is shown, and what is wished.
-type Shown = Memo<Option<AheadView>>;
+type Shown = Derived<Option<AheadView>>;
 
 /// The weeks ahead.
 pub(crate) fn ahead(desk: Desk) -> AnyView {
-    let shown: Shown = Memo::new(move |_| {
+    let shown: Shown = derived(move || {
         desk.case.with(|case| {
             Some(ahead::ahead(case.site.as_ref()?, &case.ahead, case.lesson.as_deref(), &case.units, case.width))
         })
@@ -34,7 +35,7 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         desk.button(text, Event::PlaceOpened(place)).class("main").into()
     };
     // The choices keep their nodes while the answer changes.
-    let can_choose = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.found.is_some())));
+    let can_choose = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.found.is_some())));
     element("SECTION")
         .class("ahead")
         .child(element("H1").class("headline").live_text(headline))

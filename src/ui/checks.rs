@@ -6,6 +6,7 @@ use super::Desk;
 use super::choose::Choose;
 use super::element::{element, live, nothing, worded};
 use super::field::QuantityField;
+use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::checks::{CheckView, Entry, InputView, checked_again, checks};
 use crate::site::part::PartId;
@@ -13,9 +14,9 @@ use crate::site::part::PartId;
 /// The checks of a part, drawn again when anything changes: what asks for attention first, the rest folded by subject.
 pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
     let grounds =
-        Memo::new(move |_| desk.case.with(|case| case.shown().0.map(|kept| (kept.site.clone(), kept.rain.clone()))));
+        derived(move || desk.case.with(|case| case.shown().0.map(|kept| (kept.site.clone(), kept.rain.clone()))));
     // Runs the whole balance: once for each change of what it follows from, whatever else is drawn anew.
-    let again = Memo::new(move |_| {
+    let again = derived(move || {
         // Read, not only tracked: what nobody reads is never worked out, and so never tells of a change.
         if grounds.with(Option::is_none) {
             return Vec::new();
@@ -25,7 +26,7 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
             site.map(|site| checked_again(site, part, outcome)).unwrap_or_default()
         })
     });
-    let views = Memo::new(move |_| {
+    let views = derived(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return Vec::new() };
             again.with(|again| checks(site, part, outcome, again, case.today, &case.units))

@@ -6,6 +6,7 @@ use super::Desk;
 use super::choose::Choose;
 use super::element::{element, live, worded};
 use super::field::QuantityField;
+use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::model::KeptSite;
 use crate::app::view::climate;
@@ -21,7 +22,7 @@ fn read<T: Default>(desk: Desk, read: impl FnOnce(&KeptSite, &Units) -> T) -> T 
 /// The climate; folded once it is given.
 pub(crate) fn folded(desk: Desk) -> AnyView {
     // The fields stay while their numbers change.
-    let way = Memo::new(move |_| read(desk, |site, _| climate::way(site)));
+    let way = derived(move || read(desk, |site, _| climate::way(site)));
     let ways = Choose {
         label: "Given as".to_owned(),
         hint: None,

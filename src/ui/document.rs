@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::Desk;
 use super::element::{element, live, nothing, worded};
 use super::figure::{picture, table_of};
+use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::checks::{CheckView, InputView};
@@ -14,7 +15,7 @@ use crate::words::{method as all, report as say};
 
 /// The report of the open site.
 pub(crate) fn report(desk: Desk) -> AnyView {
-    let shown = Memo::new(move |_| desk.case.with(|case| desk.model.with(|model| view::report(model, case))));
+    let shown = derived(move || desk.case.with(|case| desk.model.with(|model| view::report(model, case))));
     element("DIV")
         .class("document")
         .child(buttons(desk).child(desk.button(all::OPEN, Event::PlaceOpened(Place::Method)).class("plain")))

@@ -11,8 +11,10 @@ use leptos::prelude::*;
 use leptos::tachys::html::property::prop;
 use leptos::tachys::reactive_graph::SharedReactiveFunction;
 
-/// An element that is being put together.
-pub(crate) struct Element {
+/// An element that is being put together. It is handed on by its address: views are long chains of these.
+pub(crate) struct Element(Box<Parts>);
+
+struct Parts {
     tag: &'static str,
     attributes: Vec<AnyAttribute>,
     children: Vec<AnyView>,
@@ -20,8 +22,8 @@ pub(crate) struct Element {
 
 /// An element. Its name is written in capitals, as a page tells it back: where the same name is drawn in the same
 /// place again, the node stays, and with it the focus.
-pub(crate) const fn element(tag: &'static str) -> Element {
-    Element { tag, attributes: Vec::new(), children: Vec::new() }
+pub(crate) fn element(tag: &'static str) -> Element {
+    Element(Box::new(Parts { tag, attributes: Vec::new(), children: Vec::new() }))
 }
 
 /// A view that is drawn again whenever a signal that it read has changed.
@@ -49,14 +51,14 @@ pub(crate) fn attribute(name: &'static str, value: String) -> AnyAttribute {
 impl Element {
     /// With an attribute.
     pub fn attribute(mut self, name: &'static str, value: impl Into<String>) -> Self {
-        self.attributes.push(attribute(name, value.into()));
+        self.0.attributes.push(attribute(name, value.into()));
         self
     }
 
     /// With an attribute of the value that holds at the time; none is no attribute.
     pub fn live_attribute(mut self, name: &'static str, value: impl Fn() -> Option<String> + Send + 'static) -> Self {
         let value: SharedReactiveFunction<Option<String>> = Arc::new(Mutex::new(value));
-        self.attributes.push(custom_attribute(name, value).into_any_attr());
+        self.0.attributes.push(custom_attribute(name, value).into_any_attr());
         self
     }
 
@@ -73,31 +75,31 @@ impl Element {
     /// A field that holds this text.
     pub fn value(mut self, text: impl Fn() -> String + Send + 'static) -> Self {
         let text: SharedReactiveFunction<String> = Arc::new(Mutex::new(text));
-        self.attributes.push(prop("value", text).into_any_attr());
+        self.0.attributes.push(prop("value", text).into_any_attr());
         self
     }
 
     /// With a listener.
     pub fn on(mut self, event: &'static str, heard: impl Fn(web_sys::Event) + 'static) -> Self {
-        self.attributes.push(listener(event, heard));
+        self.0.attributes.push(listener(event, heard));
         self
     }
 
     /// With a further child.
     pub fn child(mut self, child: impl Into<AnyView>) -> Self {
-        self.children.push(child.into());
+        self.0.children.push(child.into());
         self
     }
 
     /// With further children.
     pub fn children(mut self, children: impl IntoIterator<Item = AnyView>) -> Self {
-        self.children.extend(children);
+        self.0.children.extend(children);
         self
     }
 
     /// With a text.
     pub fn text(mut self, text: impl Into<String>) -> Self {
-        self.children.push(text.into().into_any());
+        self.0.children.push(text.into().into_any());
         self
     }
 
@@ -108,7 +110,8 @@ impl Element {
 }
 
 impl From<Element> for AnyView {
-    fn from(Element { tag, attributes, children }: Element) -> Self {
+    fn from(element: Element) -> Self {
+        let Parts { tag, attributes, children } = *element.0;
         custom(tag).add_any_attr(attributes).child(children).into_any()
     }
 }

@@ -1,5 +1,6 @@
 //! The form of an entry: a number pad for wet hands, and what the number belongs to.
 
+use super::follow::{Derived, derived};
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -19,7 +20,7 @@ use crate::words;
 pub(crate) fn entry(desk: Desk) -> AnyView {
     let Some(opened) = desk.model.with_untracked(|model| model.form.clone()) else { return nothing() };
     let form = RwSignal::new(opened.clone());
-    let shown = Memo::new(move |_| {
+    let shown = derived(move || {
         desk.case.with(|case| {
             let site = case.site.as_ref()?;
             Some(form.with(|form| entry::form(site, form, &case.units, case.today)))
@@ -40,7 +41,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         .disabled(lacking)
         .on("click", move |_| write())
         .live_text(read(|view| view.write.to_owned()));
-    let asks_number = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.unit.is_some())));
+    let asks_number = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.unit.is_some())));
     let number = live(move || if asks_number.get() { number(form, shown, write) } else { nothing() });
     let doubts = live(move || {
         let doubts = shown.with(|view| view.as_ref().map_or_else(Vec::new, |view| view.doubts.clone()));
@@ -197,7 +198,7 @@ fn whole_store(desk: Desk, form: RwSignal<Form>) -> AnyView {
 }
 
 /// The number with its pad.
-fn number(form: RwSignal<Form>, shown: Memo<Option<FormView>>, write: impl Fn() + Copy + 'static) -> AnyView {
+fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn() + Copy + 'static) -> AnyView {
     let input = element("INPUT")
         .attribute("type", "text")
         .attribute("id", "entry-number")

@@ -1,5 +1,6 @@
 //! A field for a quantity: the half-typed text stays in it; only what was understood goes out.
 
+use super::follow::derived;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -89,7 +90,7 @@ pub(crate) fn text_field(
     on_entered: impl Fn(String) + 'static,
 ) -> AnyView {
     // What is half typed stays while other things change.
-    let text = Memo::new(move |_| text());
+    let text = derived(text);
     let input = element("INPUT")
         .attribute("type", "text")
         .attribute("autocomplete", "off")

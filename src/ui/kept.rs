@@ -7,6 +7,7 @@ use super::choose::Choose;
 use super::element::{element, live, nothing, worded};
 use super::field::text_field;
 use super::file::FileButton;
+use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::kept::{self, KeptView, SiteRow};
 use crate::quantity::{Customary, Kind};
@@ -14,8 +15,8 @@ use crate::words;
 
 /// Sites, units, files.
 pub(crate) fn kept(desk: Desk) -> AnyView {
-    let shown = Memo::new(move |_| desk.model.with(kept::kept));
-    let any = Memo::new(move |_| shown.with(|view| !view.sites.is_empty()));
+    let shown = derived(move || desk.model.with(kept::kept));
+    let any = derived(move || shown.with(|view| !view.sites.is_empty()));
     let name = move || desk.model.with(|model| model.site().map(|kept| kept.site.name.clone()).unwrap_or_default());
     let renamed = move || {
         if any.get() {

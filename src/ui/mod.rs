@@ -32,6 +32,7 @@ mod element;
 mod field;
 mod figure;
 mod file;
+mod follow;
 mod term;
 
 pub use page::page;
@@ -39,10 +40,11 @@ pub use page::page;
 use leptos::prelude::*;
 
 use self::element::{Element, element, worded};
+use self::follow::{Derived, ModelSignal};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
-use crate::app::model::{Model, Place};
+use crate::app::model::Place;
 use crate::words::{self, cautions};
 
 /// What the page needs from outside: handed in, so that it knows no storage and no files.
@@ -63,9 +65,9 @@ pub type ReadFile = fn(web_sys::File, Box<dyn FnOnce(Vec<u8>, String)>);
 #[derive(Clone, Copy)]
 pub(crate) struct Desk {
     /// The model.
-    pub model: RwSignal<Model>,
+    pub model: ModelSignal,
     /// The open site with its outcomes.
-    pub case: Memo<Case>,
+    pub case: Derived<Case>,
     /// Sends an event.
     pub send: Callback<Event>,
     /// Reads a chosen file.

@@ -7,6 +7,7 @@ use super::choose::Choose;
 use super::element::{Element, element, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::figure::table_of;
+use super::follow::{Derived, derived};
 use crate::app::event::Event;
 use crate::app::next::NextEvent;
 use crate::app::view::next::{self, ChangeView, NextView, OptionView, OptionsView};
@@ -15,7 +16,7 @@ use crate::quantity::Kind;
 use crate::site::prices::{PRICE, Priced};
 use crate::words::{cautions, next as say};
 
-type Shown = Memo<Option<NextView>>;
+type Shown = Derived<Option<NextView>>;
 
 fn sends(desk: Desk, text: &str, event: NextEvent) -> Element {
     desk.button(text, Event::Next(event))
@@ -23,11 +24,11 @@ fn sends(desk: Desk, text: &str, event: NextEvent) -> Element {
 
 /// What next.
 pub(crate) fn next(desk: Desk) -> AnyView {
-    let shown: Shown = Memo::new(move |_| desk.model.with(next::next));
-    let can = Memo::new(move |_| shown.with(Option::is_some));
-    let judged = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.judged)));
+    let shown: Shown = derived(move || desk.model.with(next::next));
+    let can = derived(move || shown.with(Option::is_some));
+    let judged = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.judged)));
     // Drawn anew when a change or step has come, not for every slice of the work.
-    let found = Memo::new(move |_| shown.with(|view| Some(NextView { progress: None, ..view.clone()? })));
+    let found = derived(move || shown.with(|view| Some(NextView { progress: None, ..view.clone()? })));
     let results = move || {
         if !judged.get() {
             return nothing();
@@ -52,8 +53,8 @@ pub(crate) fn next(desk: Desk) -> AnyView {
 
 /// The button that begins, and how far the work is.
 fn work(shown: Shown, desk: Desk) -> AnyView {
-    let progress = Memo::new(move |_| shown.with(|view| view.as_ref()?.progress));
-    let working = Memo::new(move |_| progress.get().is_some());
+    let progress = derived(move || shown.with(|view| view.as_ref()?.progress));
+    let working = derived(move || progress.get().is_some());
     live(move || {
         if !working.get() {
             let begin = sends(desk, say::JUDGE, NextEvent::Wanted).class("main");
@@ -163,8 +164,8 @@ fn prices(shown: Shown, desk: Desk) -> AnyView {
 
 /// Options side by side; nothing while there is none.
 pub(crate) fn options(desk: Desk) -> AnyView {
-    let shown = Memo::new(move |_| desk.model.with(next::options));
-    let count = Memo::new(move |_| shown.with(|view| view.as_ref().map_or(0, |view| view.options.len())));
+    let shown = derived(move || desk.model.with(next::options));
+    let count = derived(move || shown.with(|view| view.as_ref().map_or(0, |view| view.options.len())));
     live(move || {
         let count = count.get();
         if count == 0 {
@@ -185,7 +186,7 @@ pub(crate) fn options(desk: Desk) -> AnyView {
     })
 }
 
-fn option(at: usize, shown: Memo<Option<OptionsView>>, desk: Desk) -> AnyView {
+fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView {
     let read = move |read: fn(&OptionView) -> String| {
         shown.with(|view| view.as_ref().and_then(|view| view.options.get(at)).map(read).unwrap_or_default())
     };
@@ -207,13 +208,13 @@ fn option(at: usize, shown: Memo<Option<OptionsView>>, desk: Desk) -> AnyView {
 
 /// Keeps the trial as an option, where there is one and room for it.
 pub(crate) fn keep_option(desk: Desk) -> Element {
-    let can = Memo::new(move |_| desk.model.with(|model| next::options(model).is_some_and(|view| view.can_keep)));
+    let can = derived(move || desk.model.with(|model| next::options(model).is_some_and(|view| view.can_keep)));
     sends(desk, say::KEEP_OPTION, NextEvent::OptionKept).disabled(move || !can.get())
 }
 
 /// That a trial is open, and what can be done with it: over the place.
 pub(crate) fn trial_banner(desk: Desk) -> AnyView {
-    let told = Memo::new(move |_| desk.case.with(next::trial));
+    let told = derived(move || desk.case.with(next::trial));
     live(move || {
         let Some(told) = told.get() else { return nothing() };
         let buttons = element("DIV")
@@ -233,7 +234,7 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
 
 /// On the sheet of a part: that its trial is changed, or the way to open one.
 pub(crate) fn trial_on_sheet(desk: Desk) -> AnyView {
-    let open = Memo::new(move |_| desk.model.with(|model| model.trial.system.is_some()));
+    let open = derived(move || desk.model.with(|model| model.trial.system.is_some()));
     live(move || {
         if open.get() {
             worded("P", say::SHEET_OF_TRIAL).class("trial-open small").attribute("role", "status").into()

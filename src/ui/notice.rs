@@ -4,12 +4,13 @@ use leptos::prelude::*;
 
 use super::Desk;
 use super::element::{element, live, nothing, worded};
+use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::frame::{self, NoticeView, Offer};
 
 /// The notice, announced to those who can't see it.
 pub(crate) fn notices(desk: Desk) -> AnyView {
-    let notice = Memo::new(move |_| desk.model.with(frame::notice));
+    let notice = derived(move || desk.model.with(frame::notice));
     element("DIV")
         .class("notices")
         .attribute("role", "status")

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, worded};
+use super::follow::{ModelSignal, derived, derived_from};
 use super::{
     Desk, Outside, ahead, bar, diary, document, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start,
     upkeep,
@@ -44,12 +45,13 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
             width.set(now);
         }
     });
-    let case = Memo::new(move |before| model.with(|model| Case::of(model, width.get(), before)));
+    let model = ModelSignal(model);
+    let case = derived_from(move |before| model.with(|model| Case::of(model, width.get(), before)));
     let desk = Desk { model, case, send, read: outside.read, moment: outside.moment };
     send.run(started);
     listen(send);
 
-    let showing = Memo::new(move |_| model.with(Showing::of));
+    let showing = derived(move || model.with(Showing::of));
     // A place begins at its top.
     leptos::prelude::Effect::new(move |_| {
         showing.track();

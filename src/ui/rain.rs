@@ -6,6 +6,7 @@ use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
+use super::follow::derived;
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::view::rain::{self, KeptRainView, RainView, WaitingView};
@@ -15,7 +16,7 @@ use crate::words;
 
 /// The rain of the open site.
 pub(crate) fn rain(desk: Desk) -> AnyView {
-    let waiting = Memo::new(move |_| desk.model.with(|model| model.read_rain.clone()));
+    let waiting = derived(move || desk.model.with(|model| model.read_rain.clone()));
     let shown = move || {
         let waiting = waiting.get();
         let view = desk

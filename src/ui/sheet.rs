@@ -2,6 +2,7 @@
 
 use std::mem::{Discriminant, discriminant};
 
+use super::follow::{Derived, derived, renewed};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -15,7 +16,7 @@ use crate::site::part::{Field, PartId};
 use crate::words;
 
 /// The sheet as it is shown.
-type Shown = Memo<Option<SheetView>>;
+type Shown = Derived<Option<SheetView>>;
 
 /// What a sheet is made of: as long as it stays, so do all fields, and typing on isn't disturbed.
 #[derive(PartialEq)]
@@ -34,18 +35,15 @@ impl Make {
 
 /// The sheet, over the place; nothing while no part is open.
 pub(crate) fn sheet(desk: Desk) -> AnyView {
-    let part = Memo::new(move |_| desk.model.with(|model| model.sheet));
+    let part = derived(move || desk.model.with(|model| model.sheet));
     // Seldom the same after a change of the case; comparing costs more than it saves.
-    let shown: Shown = Memo::new_with_compare(
-        move |_| {
-            let part = part.get()?;
-            desk.case.with(|case| {
-                let (site, outcome) = case.shown();
-                sheet::sheet(site?, part, outcome, &case.units)
-            })
-        },
-        |_, _| true,
-    );
+    let shown: Shown = renewed(move || {
+        let part = part.get()?;
+        desk.case.with(|case| {
+            let (site, outcome) = case.shown();
+            sheet::sheet(site?, part, outcome, &case.units)
+        })
+    });
     // The browser's own modal dialog: it keeps the focus inside, gives it back, and closes on Escape.
     Effect::new(move |_| {
         let wanted = shown.with(Option::is_some);
@@ -58,7 +56,7 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
             dialog.close();
         }
     });
-    let make = Memo::new(move |_| shown.with(|view| view.as_ref().map(Make::of)));
+    let make = derived(move || shown.with(|view| view.as_ref().map(Make::of)));
     let content = move || {
         // Drawn anew when the make changes, not with every value.
         make.with(|_| {

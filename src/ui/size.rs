@@ -1,5 +1,6 @@
 //! Questions about size: a section each, reckoned while it is open.
 
+use super::follow::derived;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -38,10 +39,10 @@ fn wanted(desk: Desk) -> Choose {
 }
 
 fn section(inquiry: Inquiry, desk: Desk) -> AnyView {
-    let asked = Memo::new(move |_| desk.model.with(|model| model.studies.of(inquiry).clone()));
-    let shown = Memo::new(move |_| asked.with(|asked| desk.case.with(|case| size::size(inquiry, asked, case))));
-    let running = Memo::new(move |_| shown.with(|view| view.running));
-    let runs = Memo::new(move |_| running.get().is_some());
+    let asked = derived(move || desk.model.with(|model| model.studies.of(inquiry).clone()));
+    let shown = derived(move || asked.with(|asked| desk.case.with(|case| size::size(inquiry, asked, case))));
+    let running = derived(move || shown.with(|view| view.running));
+    let runs = derived(move || running.get().is_some());
     // The mark keeps its node while it goes on, and with it the focus on the button.
     let mark = move || {
         if !runs.get() {
@@ -58,7 +59,7 @@ fn section(inquiry: Inquiry, desk: Desk) -> AnyView {
             .child(desk.button(say::CANCEL, Event::InquiryCancelled(inquiry)))
             .into()
     };
-    let answer = Memo::new(move |_| shown.with(|view| SizeView { running: None, ..view.clone() }));
+    let answer = derived(move || shown.with(|view| SizeView { running: None, ..view.clone() }));
     let body = move || if runs.get() { nothing() } else { answer.with(|view| answered(inquiry, view, desk)) };
     let open = desk.model.with_untracked(|model| model.studies.of(inquiry).open);
     let toggled = move |event: web_sys::Event| {

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
+use super::follow::{Derived, derived, renewed};
 use super::{Desk, figure, foot, next};
 use crate::app::event::{Event, Lever};
 use crate::app::view::generated;
@@ -13,20 +14,17 @@ use crate::site::household::GeneratedYears;
 use crate::words::{self, generated as say};
 
 /// The place as it is shown.
-type Shown = Memo<Option<SizingView>>;
+type Shown = Derived<Option<SizingView>>;
 
 /// Sizing of the open site.
 pub(crate) fn sizing(desk: Desk) -> AnyView {
     // Seldom the same after a change of the case; comparing costs more than it saves.
-    let shown: Shown = Memo::new_with_compare(
-        move |_| {
-            desk.case.with(|case| {
-                let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());
-                Some(sizing::sizing(case.site.as_ref()?, now, &case.trial, tried, &case.units, case.width))
-            })
-        },
-        |_, _| true,
-    );
+    let shown: Shown = renewed(move || {
+        desk.case.with(|case| {
+            let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());
+            Some(sizing::sizing(case.site.as_ref()?, now, &case.trial, tried, &case.units, case.width))
+        })
+    });
     let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
     let results = move || {
         shown
@@ -38,7 +36,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         list("reservations", said).into()
     };
     // The levers keep their nodes while they are dragged.
-    let can_try = Memo::new(move |_| shown.with(|view| view.as_ref().is_some_and(|view| view.results.is_some())));
+    let can_try = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.results.is_some())));
     element("SECTION")
         .class("sizing")
         .child(element("H1").class("headline").live_text(headline))
@@ -56,8 +54,8 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
 
 /// What generated years say beside the site's own rain, or that it is reckoned with them.
 fn beside(desk: Desk) -> AnyView {
-    let site = Memo::new(move |_| desk.case.with(|case| case.site.clone()));
-    let said = Memo::new(move |_| site.with(|site| site.as_ref().and_then(generated::beside)));
+    let site = derived(move || desk.case.with(|case| case.site.clone()));
+    let said = derived(move || site.with(|site| site.as_ref().and_then(generated::beside)));
     let shown = move || {
         let Some((text, in_use)) = said.get() else { return nothing() };
         let (label, wanted) =

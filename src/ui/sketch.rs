@@ -6,6 +6,7 @@ use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
+use super::follow::{Derived, derived, renewed};
 use super::kept::unit_sets;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
@@ -96,13 +97,13 @@ const TANK: Fact = Fact {
 #[derive(Clone, Copy)]
 struct Draft {
     touched: RwSignal<Option<Sketch>>,
-    sketch: Memo<Sketch>,
+    sketch: Derived<Sketch>,
 }
 
 impl Draft {
     fn new(desk: Desk) -> Self {
         let touched = RwSignal::new(None::<Sketch>);
-        let sketch = Memo::new(move |_| {
+        let sketch = derived(move || {
             touched.get().unwrap_or_else(|| desk.model.with(|model| Sketch::first(kept::free_name(model), model)))
         });
         Self { touched, sketch }
@@ -153,14 +154,11 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
 
 /// The answer, in sight while the facts change; how sure it is stands below.
 fn answer(draft: Draft, desk: Desk) -> [AnyView; 2] {
-    let rain = Memo::new(move |_| draft.sketch.with(|sketch| sketch.rain));
+    let rain = derived(move || draft.sketch.with(|sketch| sketch.rain));
     // Made once for each rain, not for each move of the finger.
-    let days = Memo::new_with_compare(
-        move |_| std::sync::Arc::new(desk.model.with(|model| view::days(rain.get(), model))),
-        |_, _| true,
-    );
-    let shown: Memo<SketchView> =
-        Memo::new(move |_| draft.sketch.with(|sketch| days.with(|days| view::answered(sketch, days))));
+    let days = renewed(move || std::sync::Arc::new(desk.model.with(|model| view::days(rain.get(), model))));
+    let shown: Derived<SketchView> =
+        derived(move || draft.sketch.with(|sketch| days.with(|days| view::answered(sketch, days))));
     let answer = element("DIV")
         .class("answer")
         .attribute("role", "status")

@@ -1,5 +1,6 @@
 //! Upkeep.
 
+use super::follow::derived;
 use chrono::Days;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -16,7 +17,7 @@ use crate::words::upkeep as say;
 
 /// Upkeep.
 pub(crate) fn upkeep(desk: Desk) -> AnyView {
-    let shown = Memo::new(move |_| {
+    let shown = derived(move || {
         desk.case.with(|case| {
             case.site.as_ref().map(|site| upkeep::upkeep(site, case.lesson.as_deref(), &case.units, case.today))
         })

@@ -1,5 +1,6 @@
 //! Fit to drink: the chain of a tap on its sheet, and all taps and water tests on one page.
 
+use super::follow::derived;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -24,7 +25,7 @@ fn seen(case: &Case) -> Option<Seen<'_>> {
 
 /// The chain of a tap, on the sheet of its use; nothing for other parts.
 pub(crate) fn of_tap(part: PartId, desk: Desk) -> AnyView {
-    let view = Memo::new(move |_| desk.case.with(|case| tap(&seen(case)?, part)));
+    let view = derived(move || desk.case.with(|case| tap(&seen(case)?, part)));
     live(move || view.get().map_or_else(nothing, |view| whole(view, desk)))
 }
 
@@ -169,7 +170,7 @@ fn test(view: TestView, heading: &'static str) -> AnyView {
 
 /// All taps with their verdicts, and all water tests.
 pub(crate) fn of_site(desk: Desk) -> AnyView {
-    let view = Memo::new(move |_| {
+    let view = derived(move || {
         desk.case.with(|case| {
             seen(case).map(|seen| {
                 let tanks = seen.site.system.tanks.iter().map(|tank| (tank.id, tank.name.clone()));
