@@ -120,9 +120,9 @@ fn inks_of_words() -> Vec<(String, f64)> {
                 _ => false,
             };
             let pairs = || declared.split(';').filter_map(|pair| pair.split_once(':'));
-            let share = pairs().find(|(property, _)| property.trim() == "fill-opacity").map_or(1.0, |(_, share)| {
-                share.trim().parse::<f64>().unwrap()
-            });
+            let share = pairs()
+                .find(|(property, _)| property.trim() == "fill-opacity")
+                .map_or(1.0, |(_, share)| share.trim().parse::<f64>().unwrap());
             for (property, value) in pairs().filter(|(property, _)| of_words(property.trim())) {
                 if let Some(name) = value.trim().strip_prefix("var(--").and_then(|rest| rest.strip_suffix(')')) {
                     inks.push((name.to_owned(), if property.trim() == "fill" { share } else { 1.0 }));
@@ -138,7 +138,10 @@ fn inks_of_words() -> Vec<(String, f64)> {
 #[test]
 fn words_and_numbers_can_be_read_in_sunlight() {
     let inks = inks_of_words();
-    assert!(inks.iter().any(|(name, share)| name == "ink" && *share < 1.0), "the fainter labels of figures were not seen");
+    assert!(
+        inks.iter().any(|(name, share)| name == "ink" && *share < 1.0),
+        "the fainter labels of figures were not seen"
+    );
     assert!(inks.iter().any(|(name, _)| name == "shortfall"), "what is told as wrong was not seen");
     let tokens = style("tokens.css");
     let (day, night) = tokens.split_once("@media").unwrap();
