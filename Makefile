@@ -1,6 +1,6 @@
 # make serve    builds the release app and serves it here, printing the address (PORT=8080 if nothing else is said)
 # make test     every test there is
-# make bench    speed of the daily balance, native and in a browser
+# make bench    speed of the daily balance, native and in a browser, and of a start beside the barest program's
 # make build    the release app, into dist/
 # make size     what the app weighs on its way to the phone
 #
@@ -21,10 +21,11 @@ serve: build
 
 test: format lint test-native test-browser size test-journeys
 
-bench: prepare native-days
+bench: build native-days
 	{ cargo bench --locked --bench balance; \
 	  $(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture; } | \
 	  $(TOOLS) node tests/bench/ratios.mjs
+	$(TOOLS) node tests/bench/start.mjs
 
 build: prepare
 	.ci/build-app

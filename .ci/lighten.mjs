@@ -18,7 +18,7 @@ import { fileURLToPath } from 'node:url';
 const tools = fileURLToPath(new URL('../tests/journeys/', import.meta.url));
 
 // What the compiler uses of WebAssembly beyond its first version.
-const FEATURES = [
+export const FEATURES = [
   'bulk-memory', 'multivalue', 'mutable-globals', 'nontrapping-float-to-int', 'reference-types', 'sign-ext', 'simd',
 ];
 

@@ -29,10 +29,10 @@ const fn look(ink: Ink) -> &'static str {
         Ink::Spill => "stroke=\"#7a5195\" stroke-width=\"2\"",
         Ink::SpillArea => "fill=\"#7a5195\" fill-opacity=\"0.25\"",
         Ink::SpillHatch => "stroke=\"#7a5195\" stroke-width=\"1.6\"",
-        Ink::Shortfall => "fill=\"#a3231f\"",
+        Ink::Shortfall => "fill=\"#9a201c\"",
         Ink::Caution => "fill=\"#f6f1e4\" stroke=\"#8a5300\" stroke-width=\"2.2\"",
         Ink::CautionSign => "stroke=\"#8a5300\" stroke-width=\"2.2\"",
-        Ink::Fault => "fill=\"#a3231f\" stroke=\"#f6f1e4\" stroke-width=\"1.5\"",
+        Ink::Fault => "fill=\"#9a201c\" stroke=\"#f6f1e4\" stroke-width=\"1.5\"",
         Ink::FaultSign => "stroke=\"#f6f1e4\" stroke-width=\"2.2\"",
         Ink::Used => "fill=\"#35634a\"",
         Ink::FirstFlush => "fill=\"#8a6d3b\" fill-opacity=\"0.35\"",
@@ -45,7 +45,7 @@ const fn look(ink: Ink) -> &'static str {
         Ink::Rain => "fill=\"#1f6fb2\" fill-opacity=\"0.7\"",
         Ink::Label => "",
         Ink::StrongLabel => "font-weight=\"650\"",
-        Ink::FaintLabel => "fill=\"#1d2a2f\" fill-opacity=\"0.78\"",
+        Ink::FaintLabel => "fill=\"#1d2a2f\" fill-opacity=\"0.82\"",
     }
 }
 

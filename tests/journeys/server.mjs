@@ -5,6 +5,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { extname, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { brotliCompressSync } from 'node:zlib';
 
 const KINDS = {
   '.css': 'text/css; charset=utf-8',
@@ -32,10 +33,18 @@ async function fileFor(folder, pathname) {
 }
 
 // Starts serving. `places` maps a path on the host ("/" or "/some/folder/") to a folder on disk; it may be changed while
-// the server runs. `port` 0 takes any free port.
+// the server runs. `port` 0 takes any free port. With `compress` it sends as a good host does (brotli 11), else as it is.
 // Returns { port, log, cut, stop }: `log` grows by { path, status } with each answer; of a path in the set `cut` half is sent,
 // then the connection breaks; `stop` cuts every connection.
-export async function startServer(places, port = 0) {
+export async function startServer(places, port = 0, compress = false) {
+  const squeezed = new Map();
+  async function brotli(file) {
+    const { mtimeMs } = await stat(file);
+    const kept = squeezed.get(file);
+    if (kept?.mtimeMs !== mtimeMs) squeezed.set(file, { mtimeMs, bytes: brotliCompressSync(await readFile(file)) });
+    return squeezed.get(file).bytes;
+  }
+
   const log = [];
   const cut = new Set();
   const server = createServer(async (request, response) => {
@@ -58,8 +67,14 @@ export async function startServer(places, port = 0) {
       return;
     }
     // Always asked again, so that a new build is seen at once.
-    response.writeHead(200, { 'Content-Type': KINDS[extname(file)] ?? 'application/octet-stream', 'Cache-Control': 'no-cache' });
+    const squeeze = compress && /\bbr\b/.test(request.headers['accept-encoding'] ?? '') && extname(file) !== '.png';
+    response.writeHead(200, {
+      'Content-Type': KINDS[extname(file)] ?? 'application/octet-stream',
+      'Cache-Control': 'no-cache',
+      ...(squeeze && { 'Content-Encoding': 'br', Vary: 'Accept-Encoding' }),
+    });
     if (request.method === 'HEAD') response.end();
+    else if (squeeze) response.end(await brotli(file));
     else createReadStream(file).on('error', () => response.destroy()).pipe(response);
   });
   await new Promise((done, failed) => server.once('error', failed).listen(port, '127.0.0.1', done));
@@ -82,7 +97,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     process.exit(2);
   }
   try {
-    const server = await startServer({ '/': folder }, Number(port));
+    const server = await startServer({ '/': folder }, Number(port), true);
     console.log(`Eavewater is at http://localhost:${server.port}/   (Ctrl-C ends it)`);
   } catch (reason) {
     const taken = reason.code === 'EADDRINUSE';

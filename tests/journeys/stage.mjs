@@ -54,11 +54,11 @@ export function completeBuild(folder) {
   execFileSync(process.execPath, [join(project, '.ci/complete-build.mjs'), folder]);
 }
 
-// A host with the app, or with any `places` (path on the host → folder); any free `port` if none is said.
-// Returns { host, address(path), … } as server.mjs does.
-export async function openHost(t, places = { '/': built }, port = 0) {
+// A host with the app, or with any `places` (path on the host → folder); any free `port` if none is said,
+// files as they are or, with `compress`, as a good host sends them. Returns { host, address(path), … } as server.mjs does.
+export async function openHost(t, places = { '/': built }, port = 0, compress = false) {
   if (!existsSync(join(built, 'index.html'))) throw new Error('there is no built app in dist/; run: make build');
-  const server = await startServer(places, port);
+  const server = await startServer(places, port, compress);
   atEnd(t, () => server.stop());
   return { ...server, places, address: (path = '/') => `http://localhost:${server.port}${path}` };
 }

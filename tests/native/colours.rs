@@ -84,6 +84,93 @@ fn colours_that_stand_side_by_side_stay_apart_for_every_eye() {
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
 
+/// Contrast by WCAG 2.2, "relative luminance" and "contrast ratio".
+fn contrast(one: Rgb, other: Rgb) -> f64 {
+    let luminance = |colour: Rgb| {
+        let [r, g, b] = colour.map(linear);
+        0.2126 * r + 0.7152 * g + 0.0722 * b
+    };
+    let [dark, light] = {
+        let mut both = [luminance(one), luminance(other)];
+        both.sort_by(f64::total_cmp);
+        both
+    };
+    (light + 0.05) / (dark + 0.05)
+}
+
+/// WCAG 2.2: 21 for black on white; #767676 is the lightest grey that has 4.5 on white (as in its "Understanding 1.4.3").
+#[test]
+fn contrast_is_that_of_the_standard() {
+    let grey = |level: f64| [level / 255.0; 3];
+    assert!((contrast(grey(0.0), grey(255.0)) - 21.0).abs() < 1e-9);
+    assert!(contrast(grey(118.0), grey(255.0)) >= 4.5 && contrast(grey(119.0), grey(255.0)) < 4.5);
+}
+
+/// Every colour that words and numbers are written in, by the rules of the style sheets: (token, share of it over the paper).
+fn inks_of_words() -> Vec<(String, f64)> {
+    let mut inks = Vec::new();
+    for entry in fs::read_dir(Path::new(env!("CARGO_MANIFEST_DIR")).join("style")).unwrap() {
+        let sheet = fs::read_to_string(entry.unwrap().path()).unwrap();
+        // What can't be pressed now is let off by the standard (WCAG 2.2, 1.4.3, "incidental").
+        for rule in sheet.split('}').filter(|rule| !rule.contains(":disabled")) {
+            let Some((selector, declared)) = rule.rsplit_once('{') else { continue };
+            let of_words = |property: &str| match property {
+                "color" => true,
+                "fill" => selector.contains("text") || selector.contains("-label"),
+                _ => false,
+            };
+            let pairs = || declared.split(';').filter_map(|pair| pair.split_once(':'));
+            let share = pairs()
+                .find(|(property, _)| property.trim() == "fill-opacity")
+                .map_or(1.0, |(_, share)| share.trim().parse::<f64>().unwrap());
+            for (property, value) in pairs().filter(|(property, _)| of_words(property.trim())) {
+                if let Some(name) = value.trim().strip_prefix("var(--").and_then(|rest| rest.strip_suffix(')')) {
+                    inks.push((name.to_owned(), if property.trim() == "fill" { share } else { 1.0 }));
+                }
+            }
+        }
+    }
+    inks
+}
+
+/// Words and numbers are read in sunlight: 7 (WCAG 2.2, 1.4.6) on whatever they stand on; lines and areas that tell something
+/// 3 (1.4.11).
+#[test]
+fn words_and_numbers_can_be_read_in_sunlight() {
+    let inks = inks_of_words();
+    assert!(
+        inks.iter().any(|(name, share)| name == "ink" && *share < 1.0),
+        "the fainter labels of figures were not seen"
+    );
+    assert!(inks.iter().any(|(name, _)| name == "shortfall"), "what is told as wrong was not seen");
+    let tokens = style("tokens.css");
+    let (day, night) = tokens.split_once("@media").unwrap();
+    let mut found = Vec::new();
+    for (name, theme) in [("day", day), ("night", night)] {
+        for ground in ["paper", "sheet"] {
+            let under = token(theme, ground);
+            for (ink, share) in &inks {
+                // Letters in the colour of the paper stand on ink.
+                let under = if ink == "paper" { token(theme, "ink") } else { under };
+                let colour = token(theme, ink);
+                let written: Rgb = std::array::from_fn(|at| share * colour[at] + (1.0 - share) * under[at]);
+                let got = contrast(written, under);
+                if got < 7.0 {
+                    found.push(format!("{name}: words in {ink} ({share}) on {ground}: {got:.2}"));
+                }
+            }
+            for line in ["ink", "faint", "water", "spill", "shortfall", "caution", "used", "flush", "lost"] {
+                let got = contrast(token(theme, line), under);
+                if got < 3.0 {
+                    found.push(format!("{name}: {line} on {ground}: {got:.2}"));
+                }
+            }
+        }
+    }
+    found.dedup();
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
 /// L*a*b* of pure red, as in Lindbloom's tables (sRGB, D65): 53.24, 80.09, 67.20.
 #[test]
 fn the_scale_is_that_of_the_standard() {

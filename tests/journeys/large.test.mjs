@@ -1,0 +1,99 @@
+// Every hand: letters twice as large on the narrowest phone, and no motion for those who want none.
+import assert from 'node:assert/strict';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { freshFolder, openBrowser, openHost, startApp } from './stage.mjs';
+
+const PLACES = ['House', 'Diary', 'Ahead', 'Sizing', 'Upkeep', 'Rain', 'Sites'];
+const place = (page, name) =>
+  page.getByRole(...(name === 'Sites' ? ['banner'] : ['navigation', { name: 'Places' }])).getByRole('button', { name });
+
+// A profile whose person has set the browser's letters to `size` px instead of 16.
+function profileWithLetters(t, size) {
+  const profile = freshFolder(t);
+  mkdirSync(join(profile, 'Default'));
+  writeFileSync(join(profile, 'Default/Preferences'), JSON.stringify({ webkit: { webprefs: { default_font_size: size } } }));
+  return profile;
+}
+
+// What sticks out of the screen sideways, and what hides a part of its own words; what scrolls by itself may.
+const cut = (page) =>
+  page.evaluate(() => {
+    const top = document.querySelector('dialog[open]') ?? document.body;
+    const scrolls = (element) => {
+      for (let each = element.parentElement; each && each !== top; each = each.parentElement) {
+        if (/auto|scroll/.test(getComputedStyle(each).overflowX)) return true;
+      }
+      return false;
+    };
+    const named = (element) => `${element.tagName} ${element.getAttribute('class') ?? ''} “${(element.textContent ?? '').trim().slice(0, 40)}”`;
+    const found = [];
+    const wider = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+    if (wider > 0) found.push(`the page is ${wider} px too wide`);
+    if (top.scrollWidth > top.clientWidth) found.push(`${named(top)} scrolls sideways by ${top.scrollWidth - top.clientWidth} px`);
+    for (const element of top.querySelectorAll('*')) {
+      const box = element.getBoundingClientRect();
+      if (box.width < 2 || box.height < 2 || element.closest('svg, .skip, noscript, input')) continue;
+      const style = getComputedStyle(element);
+      if (style.visibility === 'hidden' || style.opacity === '0' || scrolls(element)) continue;
+      if (box.right > innerWidth + 1 || box.left < -1) found.push(`outside: ${named(element)} from ${Math.round(box.left)} to ${Math.round(box.right)}`);
+      const hides = (/hidden|clip/.test(style.overflowX) && element.scrollWidth > element.clientWidth + 1)
+        || (/hidden|clip/.test(style.overflowY) && element.scrollHeight > element.clientHeight + 1)
+        || (element.tagName === 'BUTTON' && element.scrollWidth > element.clientWidth + 1);
+      if (hides) found.push(`cut: ${named(element)}`);
+    }
+    return found;
+  });
+
+test('with letters twice as large on 320 px nothing scrolls sideways and nothing is cut', async (t) => {
+  const host = await openHost(t);
+  const look = { viewport: { width: 320, height: 568 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true, reducedMotion: 'reduce' };
+  const browser = await openBrowser(t, { profile: profileWithLetters(t, 32), look });
+  const page = await startApp(browser, host.address());
+  const letters = await page.evaluate(() => ['html', 'main p', 'button'].map((each) => parseFloat(getComputedStyle(document.querySelector(each)).fontSize)));
+  assert.deepEqual(letters.map((size) => size >= 30), [true, true, true], `letters of ${letters} px`);
+
+  const all = [];
+  const lookOver = async (name) => {
+    all.push(...(await cut(page)).map((found) => `${name}: ${found}`));
+    if (process.env.KEEP) await page.screenshot({ path: join(process.env.KEEP, `large-${name.replaceAll(' ', '-')}.png`) });
+  };
+  await lookOver('first start');
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  await lookOver('sketch');
+  await page.reload();
+  await page.getByRole('button', { name: /demo house/ }).tap();
+  for (const name of PLACES) {
+    await place(page, name).tap();
+    await lookOver(name);
+  }
+  await place(page, 'House').tap();
+  await page.locator('svg .part').first().tap();
+  await page.getByRole('dialog').waitFor();
+  await lookOver('sheet');
+  for (const fold of await page.getByRole('dialog').locator('summary').all()) await fold.evaluate((fold) => (fold.parentElement.open = true));
+  await lookOver('opened sheet');
+  assert.deepEqual(all, []);
+});
+
+test('whoever wants no motion gets none', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t, { look: { viewport: { width: 390, height: 844 }, reducedMotion: 'reduce' } });
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: /demo house/ }).click();
+  for (const name of PLACES) {
+    await place(page, name).click();
+    const moving = await page.evaluate(() => [
+      ...document.getAnimations().map((change) => change.animationName ?? change.transitionProperty),
+      ...Array.from(document.querySelectorAll('*'))
+        .filter((element) => {
+          const style = getComputedStyle(element);
+          return style.transitionDuration.split(', ').some((time) => parseFloat(time) > 0) || style.animationName !== 'none' || style.scrollBehavior === 'smooth';
+        })
+        .map((element) => element.tagName),
+      ...Array.from(document.querySelectorAll('animate, animateMotion, animateTransform'), (element) => element.tagName),
+    ]);
+    assert.deepEqual(moving, [], name);
+  }
+});
