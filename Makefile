@@ -22,8 +22,9 @@ serve: build
 test: format lint test-native test-browser size test-journeys
 
 bench: build native-days
-	cargo bench --locked --bench balance
-	$(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture
+	{ cargo bench --locked --bench balance; \
+	  $(TOOLS) cargo test --release $(WASM) --test browser -- balance_benchmark --include-ignored --nocapture; } | \
+	  $(TOOLS) node tests/bench/ratios.mjs
 	$(TOOLS) node tests/bench/start.mjs
 
 build: prepare

@@ -135,3 +135,22 @@ impl<T: Clone + Send + Sync> Derived<T> {
         self.with_untracked(T::clone)
     }
 }
+
+/// Counts the changes of what `follows` hears of, in a task of its own: the page shows what is quick before it draws what
+/// is long. Changes meanwhile are counted as one.
+pub(crate) fn afterwards(follows: impl Fn() + 'static) -> RwSignal<usize> {
+    let (count, waiting) = (RwSignal::new(0), StoredValue::new(false));
+    Effect::new(move |before: Option<()>| {
+        follows();
+        if before.is_some() && !waiting.get_value() {
+            waiting.set_value(true);
+            let tell = move || {
+                // The page may have gone on to another place meanwhile.
+                let _gone = waiting.try_set_value(false);
+                let _gone = count.try_update(|count| *count += 1);
+            };
+            set_timeout(tell, std::time::Duration::ZERO);
+        }
+    });
+    count
+}

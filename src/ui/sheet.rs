@@ -63,8 +63,10 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
             shown.with_untracked(|view| view.as_ref().map_or_else(nothing, |view| content(view, shown, desk)))
         })
     };
-    let closed = move |_| {
-        if desk.model.with_untracked(|model| model.sheet.is_some()) {
+    // Told a little after it closed: another sheet may be open by then, and stays.
+    let closed = move |event| {
+        let open = event_target::<web_sys::HtmlDialogElement>(&event).open();
+        if !open && desk.model.with_untracked(|model| model.sheet.is_some()) {
             desk.send.run(Event::SheetClosed);
         }
     };

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
-use super::follow::{Derived, derived, renewed};
+use super::follow::{Derived, afterwards, derived, renewed};
 use super::{Desk, figure, foot, next};
 use crate::app::event::{Event, Lever};
 use crate::app::view::generated;
@@ -22,21 +22,28 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
     let shown: Shown = renewed(move || {
         desk.case.with(|case| {
             let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());
-            Some(sizing::sizing(case.site.as_ref()?, now, &case.trial, tried, &case.units, case.width))
+            Some(sizing::sizing(case.site.as_ref()?, now, &case.trial, tried, &case.units))
         })
     });
     let headline = move || shown.with(|view| view.as_ref().map(|view| view.headline.clone()).unwrap_or_default());
+    // The answer follows the finger; the charts behind it are long to draw on a slow phone and come after it.
+    let after = afterwards(move || desk.case.track());
     let results = move || {
-        shown
-            .with(|view| view.as_ref()?.results.as_ref().map(|results| results_of(results, desk)))
+        after.track();
+        desk.case
+            .with_untracked(|case| {
+                let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());
+                let results = sizing::results(case.site.as_ref()?, now, &case.trial, tried, &case.units, case.width)?;
+                Some(results_of(&results, desk))
+            })
             .unwrap_or_else(nothing)
     };
     let reservations = move || {
-        let said = shown.with(|view| Some(view.as_ref()?.results.as_ref()?.reservations.clone())).unwrap_or_default();
+        let said = shown.with(|view| Some(view.as_ref()?.reservations.clone())).unwrap_or_default();
         list("reservations", said).into()
     };
     // The levers keep their nodes while they are dragged.
-    let can_try = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.results.is_some())));
+    let can_try = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.can_try)));
     element("SECTION")
         .class("sizing")
         .child(element("H1").class("headline").live_text(headline))

@@ -31,6 +31,7 @@ pub struct Timed {
 }
 
 const ROUNDS: usize = 15;
+const WARM_UP_MS: f64 = 300.0;
 const YEARS: usize = 100;
 
 /// Times every case by a clock in milliseconds.
@@ -43,15 +44,18 @@ pub fn time(clock: impl Fn() -> f64) -> Vec<Timed> {
         let Ok(plan) = plan(&system) else { continue };
         let tank_days = system.tanks.len() as f64 * weather.dates.len() as f64;
         let mut measure = |name, rounds: usize, tank_days: f64, work: &dyn Fn() -> f64| {
-            // The first round warms up and isn't counted.
-            let mut rounds: Vec<f64> = (0..=rounds)
-                .map(|_| {
-                    let before = clock();
-                    std::hint::black_box(work());
-                    clock() - before
-                })
-                .skip(1)
-                .collect();
+            let round = || {
+                let before = clock();
+                std::hint::black_box(work());
+                clock() - before
+            };
+            // A browser compiles again, beside, what runs often: until then nothing counts.
+            let began = clock();
+            round();
+            while clock() - began < WARM_UP_MS {
+                round();
+            }
+            let mut rounds: Vec<f64> = (0..rounds).map(|_| round()).collect();
             rounds.sort_unstable_by(f64::total_cmp);
             let ms = rounds[rounds.len() / 2];
             timed.push(Timed { name, ns_per_tank_day: ms * 1e6 / tank_days, ms_per_run: ms });

@@ -69,11 +69,24 @@ test('with letters twice as large on 320 px nothing scrolls sideways and nothing
     await lookOver(name);
   }
   await place(page, 'House').tap();
-  await page.locator('svg .part').first().tap();
-  await page.getByRole('dialog').waitFor();
-  await lookOver('sheet');
-  for (const fold of await page.getByRole('dialog').locator('summary').all()) await fold.evaluate((fold) => (fold.parentElement.open = true));
-  await lookOver('opened sheet');
+  const parts = await page.locator('svg .part').evaluateAll((parts) => parts.map((part) => part.getAttribute('aria-label')));
+  assert.ok(parts.length > 8, `only ${parts.length} parts can be tapped`);
+  for (const [at, name] of parts.entries()) {
+    await page.locator('svg .part').nth(at).press('Enter');
+    const sheet = page.getByRole('dialog');
+    await sheet.waitFor();
+    await lookOver(`sheet of ${name}`);
+    await sheet.evaluate((sheet) => sheet.querySelectorAll('details').forEach((fold) => (fold.open = true)));
+    await lookOver(`opened sheet of ${name}`);
+    await sheet.getByRole('button', { name: 'Close' }).tap();
+    await sheet.waitFor({ state: 'hidden' });
+  }
+  for (const name of ['Report', 'All formulas and sources']) {
+    await page.locator('footer').getByRole('button', { name }).tap();
+    await page.getByRole('button', { name: 'Back to the house' }).waitFor();
+    await lookOver(name);
+    await page.getByRole('button', { name: 'Back to the house' }).tap();
+  }
   assert.deepEqual(all, []);
 });
 

@@ -281,6 +281,21 @@ fn sizes_are_there_when_asked_for() {
     let sizes = &report[0]["sizes"];
     assert!((sizes["sequent_peak"]["before_spillage_l"].as_f64().unwrap() - 32_050.5).abs() < 1e-3);
     assert_eq!(sizes["handbooks"].as_array().unwrap().len(), 4);
+    // Larger than the sequent peak under yield after spillage (the same independent values) it is never short.
+    let storage = sizes["curves"]["storage_l"].as_array().unwrap();
+    let point =
+        |point: &Value| (point["size"].as_f64().unwrap(), point["comes_to"]["time_reliability"].as_f64().unwrap());
+    let (more, less): (Vec<_>, Vec<_>) = storage.iter().map(point).partition(|(size, _)| *size >= 32_350.5);
+    assert!(more.len() > 3 && more.iter().all(|(_, reliability)| *reliability == 1.0), "{more:?}");
+    assert!(less.len() > 3 && less[0].1 < 1.0 && less.is_sorted_by(|one, other| one.1 <= other.1), "{less:?}");
+    let surface = &sizes["surface"];
+    let own_use =
+        surface["use_l_a_day"].as_array().unwrap().iter().position(|litres| litres.as_f64() == Some(150.0)).unwrap();
+    let rows = surface["time_reliability"].as_array().unwrap();
+    for (size, row) in surface["storage_l"].as_array().unwrap().iter().zip(rows) {
+        assert!(size.as_f64().unwrap() < 32_350.5 || row[own_use] == 1.0, "{size}: {row}");
+    }
+    assert!(rows[0][own_use].as_f64().unwrap() < 1.0);
     assert_eq!(sizes["smallest_storage_l"]["under_both_rules"][0]["outcome"], "enough");
     let text = String::from_utf8(reckon(&[&file, &record("hyderabad"), "--sizes", "--summary"]).stdout).unwrap();
     assert!(text.contains("by the sequent peak") && text.contains("6 % rule"), "{text}");

@@ -51,10 +51,11 @@ pub fn report(model: &Model, case: &Case) -> Option<Document> {
 fn answered(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::ANSWER);
-    let view = sizing::sizing(kept, case.outcome.as_deref(), &crate::site::trial::Trial::NONE, None, units, case.width);
+    let (outcome, none) = (case.outcome.as_deref(), &crate::site::trial::Trial::NONE);
+    let view = sizing::sizing(kept, outcome, none, None, units);
     section.blocks.push(super::document::Block::Answer(view.headline));
-    if let Some(results) = view.results {
-        section.list(results.reservations);
+    section.list(view.reservations);
+    if let Some(results) = sizing::results(kept, outcome, none, None, units, case.width) {
         if let (Some(on_screen), Some(on_paper)) =
             (results.good_years, about.answer.and_then(|answer| charts::good_years(answer, PAPER)))
         {

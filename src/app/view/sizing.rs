@@ -24,8 +24,10 @@ pub struct SizingView {
     pub trial: Option<(String, String)>,
     /// What can be dragged.
     pub levers: Vec<LeverView>,
-    /// Everything behind the answer; of the trial, if there is one.
-    pub results: Option<Results>,
+    /// What is thin about the answer; of the trial, if there is one.
+    pub reservations: Vec<String>,
+    /// Whether there is an answer that can be tried otherwise.
+    pub can_try: bool,
     /// How full the tanks are on the first day, with words, and the one that holds.
     pub starts: Vec<(f64, &'static str, bool)>,
     /// The orders of events within a day, with words, and the one that holds.
@@ -48,8 +50,6 @@ pub struct LeverView {
 /// What stands behind the answer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Results {
-    /// What is thin about it.
-    pub reservations: Vec<String>,
     /// How sure the share of good years is, drawn.
     pub good_years: Option<Drawing>,
     /// Statistics in sentences.
@@ -62,14 +62,13 @@ pub struct Results {
     pub years: Table,
 }
 
-/// Sizing for a site, with the outcomes for it as it is and under the trial, drawn for a width in pixels.
+/// Sizing for a site, with the outcomes for it as it is and under the trial.
 pub fn sizing(
     kept: &KeptSite,
     outcome: Option<&Outcome>,
     trial: &Trial,
     trial_outcome: Option<&Outcome>,
     units: &Units,
-    width: f64,
 ) -> SizingView {
     let now = outcome.and_then(|outcome| outcome.as_ref().ok());
     let tried = trial_outcome.and_then(|outcome| outcome.as_ref().ok());
@@ -80,7 +79,7 @@ pub fn sizing(
             .unwrap_or_else(|| "This house can't run yet. What is missing is listed under its drawing.".to_owned()),
         Some(Ok(_)) => String::new(),
     };
-    let shown = tried.map(|answer| (answer, &site)).or(now.map(|answer| (answer, &*kept.site)));
+    let shown = tried.or(now);
     let is = |one: f64, other: f64| (one - other).abs() < 1e-9;
     SizingView {
         headline: now.map_or_else(why_not, say::headline),
@@ -92,7 +91,8 @@ pub fn sizing(
             _ => None,
         },
         levers: levers(&site, &kept.site, trial, units),
-        results: shown.map(|(answer, site)| results(answer, site, units, width)),
+        reservations: shown.map(say::reservations).unwrap_or_default(),
+        can_try: shown.is_some(),
         starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
             .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
             .into(),
@@ -133,7 +133,18 @@ pub fn what_parts_did(answer: &Answer, system: &System, units: &Units) -> Vec<St
     parts
 }
 
-fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
+/// Everything behind the answer for the site as it is or, if there is one, under the trial, drawn for a width in pixels.
+pub fn results(
+    kept: &KeptSite,
+    outcome: Option<&Outcome>,
+    trial: &Trial,
+    trial_outcome: Option<&Outcome>,
+    units: &Units,
+    width: f64,
+) -> Option<Results> {
+    let tried = trial_outcome.and_then(|outcome| outcome.as_ref().ok());
+    let answer = tried.or(outcome.and_then(|outcome| outcome.as_ref().ok()))?;
+    let site = if tried.is_some() { trial.of(&kept.site) } else { (*kept.site).clone() };
     let system = &site.system;
     let mut statistics = Vec::new();
     if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
@@ -143,8 +154,7 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
     statistics.extend(say::resilience(answer, units));
     statistics.push(say::accounted(answer.ledger.residual()));
     let parts = what_parts_did(answer, system, units);
-    Results {
-        reservations: say::reservations(answer),
+    Some(Results {
         good_years: charts::good_years(answer, width),
         statistics,
         parts,
@@ -154,5 +164,5 @@ fn results(answer: &Answer, site: &Site, units: &Units, width: f64) -> Results {
             charts::where_it_went(answer, units, width),
         ],
         years: super::years::years(answer, units),
-    }
+    })
 }

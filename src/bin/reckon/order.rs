@@ -31,7 +31,7 @@ RAIN.csv: a daily record to use in the place of the sites' own rain (date and de
   --from DATE       the weeks ahead from the end of that day (2026-07-31), by the file's diary
   --content HOW     with --from: what the tanks hold then over their outlets, in place of the diary: 3500 (L) or 40%
   --days            every day as well, in the JSON
-  --sizes           the smallest sizes that do what the site wants, and the handbooks, as well
+  --sizes           the smallest sizes that do what the site wants, curves, a surface and the handbooks, as well
   --help            this
 
 Volumes in the JSON are litres, rain is millimetres. What is odd about RAIN.csv is told on standard error.

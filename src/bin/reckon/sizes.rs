@@ -1,7 +1,8 @@
-//! The smallest sizes and the handbooks, as JSON and as sentences.
+//! The smallest sizes, the curves, the surface and the handbooks, as JSON; the smallest and the handbooks as sentences.
 
 use std::sync::Arc;
 
+use eavewater::engine::sizing::curves::Point;
 use eavewater::engine::sizing::handbooks::Said;
 use eavewater::engine::sizing::sequent_peak::SequentPeak;
 use eavewater::engine::sizing::smallest::{Found, Sought};
@@ -12,7 +13,7 @@ use eavewater::records::cupboard::SiteFile;
 use eavewater::words::{errors, size as say};
 use serde_json::{Value, json};
 
-/// The smallest sizes and the handbooks of a site with rain.
+/// What every question about size finds for a site with rain.
 ///
 /// # Errors
 /// A sentence that says why there are none.
@@ -24,7 +25,7 @@ pub fn studied(file: &SiteFile) -> Result<Vec<Findings>, String> {
         while study.step() {}
         Ok(study.findings())
     };
-    [Inquiry::Smallest, Inquiry::Handbooks].into_iter().map(study).collect()
+    Inquiry::ALL.into_iter().map(study).collect()
 }
 
 fn tally(tally: &Tally) -> Value {
@@ -44,6 +45,14 @@ fn found(found: Found, now: f64) -> Value {
         Found::CannotRun => return json!({ "outcome": "cannot_run" }),
     };
     json!({ "outcome": outcome, "size": now * factor, "comes_to": tally(&came_to) })
+}
+
+fn unit_of(sought: Sought) -> &'static str {
+    match sought {
+        Sought::Storage => "storage_l",
+        Sought::Roof => "roof_m2",
+        Sought::Uses => "use_l_a_day",
+    }
 }
 
 /// As JSON: L, m² and L a day; the two orders within a day in turn, yield after spillage first.
@@ -83,7 +92,30 @@ pub fn json(file: &SiteFile, studied: &[Findings]) -> Option<Value> {
                 };
                 sizes["handbooks"] = methods.iter().map(method).collect();
             }
-            Findings::Curves(_) | Findings::Surface { .. } => {}
+            Findings::Curves(curves) => {
+                for (sought, points) in curves {
+                    let now = sought.of(&file.site);
+                    let point = |(factor, came_to): &Point| json!({ "size": now * factor, "comes_to": tally(came_to) });
+                    sizes["curves"][unit_of(*sought)] = points.iter().map(point).collect();
+                }
+            }
+            Findings::Surface { storage, uses, tallies } => {
+                let of = |sought: Sought, factors: &[f64]| {
+                    let now = sought.of(&file.site);
+                    factors.iter().map(|factor| now * factor).collect::<Value>()
+                };
+                let rows = |read: fn(&Tally) -> f64| {
+                    let row = |row: &[Tally]| row.iter().map(read).collect::<Value>();
+                    tallies.chunks(uses.len().max(1)).map(row).collect::<Value>()
+                };
+                sizes["surface"] = json!({
+                    "storage_l": of(Sought::Storage, storage),
+                    "use_l_a_day": of(Sought::Uses, uses),
+                    "volumetric_reliability": rows(Tally::volumetric),
+                    "time_reliability": rows(Tally::time),
+                    "share_of_good_years": rows(Tally::good_share),
+                });
+            }
         }
     }
     (!studied.is_empty()).then_some(sizes)

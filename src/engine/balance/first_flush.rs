@@ -1,5 +1,6 @@
 //! The first-flush diverter: a state, not a constant.
 
+use super::rule::Bound;
 use crate::site::feed::{Diverter, Drain};
 
 /// Standard gravity, m/s² (3rd CGPM, 1901).
@@ -84,15 +85,15 @@ impl Chamber {
         let mut flushed = Flushed::default();
         let rains = inflow_l > 0.0;
         if rains {
-            flushed.diverted_l = inflow_l.min(self.capacity_l - *content_l + self.drip_l);
+            flushed.diverted_l = inflow_l.least(self.capacity_l - *content_l + self.drip_l);
             let with_it = *content_l + flushed.diverted_l;
-            *content_l = with_it.min(self.capacity_l);
+            *content_l = with_it.least(self.capacity_l);
             flushed.dripped_l = with_it - *content_l;
         }
         match self.emptying {
             Emptying::Hole { dry_day_fall, rain_day_fall } => {
                 let fall = if rains { rain_day_fall } else { dry_day_fall };
-                let root = (content_l.sqrt() - fall).max(0.0);
+                let root = (content_l.sqrt() - fall).most(0.0);
                 *content_l = root * root;
             }
             Emptying::EveryDays(every) if (day + 1).is_multiple_of(every) => *content_l = 0.0,

@@ -3,6 +3,7 @@
 //! Source: FAO Irrigation and Drainage Paper 56 (1998), ch. 8: total and readily available water (eqs 82, 83), water
 //! stress (84), the daily balance of the root zone (85). Taken as 0 there and here: runoff from the bed, capillary rise.
 
+use super::rule::Bound;
 use crate::engine::reference_et;
 use crate::site::garden::Garden;
 use crate::site::system::System;
@@ -115,12 +116,12 @@ pub(super) struct RootZone {
 /// is watered once depletion has come so far, and what it missed yesterday is not asked for again today.
 pub(super) fn wake(plan: &Plan, zones: &mut [RootZone], tallies: &mut [GardenTally], month: usize, rain_mm: f64) {
     for ((garden, zone), tally) in plan.gardens.iter().zip(zones).zip(tallies) {
-        let kept_mm = rain_mm.min(zone.depletion_mm);
+        let kept_mm = rain_mm.least(zone.depletion_mm);
         zone.depletion_mm -= kept_mm;
         tally.rain_mm += kept_mm;
         tally.percolated_mm += rain_mm - kept_mm;
         let etc_mm = garden.etc_mm[month];
-        let need_mm = (zone.depletion_mm + etc_mm - garden.raw_mm).max(0.0).min(etc_mm);
+        let need_mm = (zone.depletion_mm + etc_mm - garden.raw_mm).most(0.0).least(etc_mm);
         zone.wanted_l = if garden.grows[month] { need_mm * garden.litres_per_mm } else { 0.0 };
     }
 }
@@ -138,9 +139,9 @@ pub(super) fn drink(plan: &Plan, zones: &mut [RootZone], tallies: &mut [GardenTa
         } else {
             (garden.taw_mm - before_mm) / (garden.taw_mm - garden.raw_mm)
         };
-        let drunk_mm = (stress * etc_mm).min(garden.taw_mm - before_mm);
+        let drunk_mm = (stress * etc_mm).least(garden.taw_mm - before_mm);
         // Below 0 by rounding alone: no more is watered than is drunk.
-        zone.depletion_mm = (before_mm + drunk_mm).max(0.0);
+        zone.depletion_mm = (before_mm + drunk_mm).most(0.0);
         tally.watered_mm += watered_mm;
         tally.drunk_mm += drunk_mm;
         tally.potential_mm += etc_mm;

@@ -6,6 +6,7 @@ use chrono::{Datelike, NaiveDate};
 use crate::engine::rain::weather::Weather;
 
 use super::plan::{Plan, SpillTo};
+use super::rule::Bound;
 
 /// Days of one calendar month in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -178,7 +179,7 @@ impl Inflows {
                 at_feed_l.fill(0.0);
                 for section in &plan.sections {
                     let runoff_l =
-                        section.area_m2 * (rain_mm - section.wetting_mm).max(0.0) * section.runoff_coefficient;
+                        section.area_m2 * (rain_mm - section.wetting_mm).most(0.0) * section.runoff_coefficient;
                     for (feed, share) in &section.outlets {
                         at_feed_l[*feed] += share * runoff_l;
                     }

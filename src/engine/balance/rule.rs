@@ -1,5 +1,25 @@
 //! The order of events within a day: how much a store yields, keeps and spills.
 
+/// The lesser and the greater of two numbers that are never NaN: a comparison, where the standard library's own call a
+/// function in WebAssembly.
+pub(super) trait Bound {
+    /// The lesser.
+    fn least(self, other: Self) -> Self;
+    /// The greater.
+    fn most(self, other: Self) -> Self;
+}
+
+impl Bound for f64 {
+    #[inline(always)]
+    fn least(self, other: Self) -> Self {
+        if other < self { other } else { self }
+    }
+    #[inline(always)]
+    fn most(self, other: Self) -> Self {
+        if self < other { other } else { self }
+    }
+}
+
 /// What one store does on one day, in L.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outcome {
@@ -21,16 +41,16 @@ pub struct Outcome {
 /// Source: Jenkins et al. 1978; Fewkes & Butler 2000 (as interpolated between by θ there).
 pub fn day(capacity_l: f64, content_l: f64, inflow_l: f64, demand_l: f64, inflow_first: f64) -> Outcome {
     let later = 1.0 - inflow_first;
-    let mut yield_l = demand_l.min(content_l + inflow_first * inflow_l);
+    let mut yield_l = demand_l.least(content_l + inflow_first * inflow_l);
     if later > 0.0 {
-        yield_l = yield_l.min(capacity_l / later);
+        yield_l = yield_l.least(capacity_l / later);
     }
     let before_spill = content_l + inflow_l - inflow_first * yield_l;
     if before_spill > capacity_l {
-        let kept = (capacity_l - later * yield_l).max(0.0);
+        let kept = (capacity_l - later * yield_l).most(0.0);
         Outcome { yield_l, content_l: kept, spill_l: before_spill - capacity_l }
     } else {
-        Outcome { yield_l, content_l: (before_spill - later * yield_l).max(0.0), spill_l: 0.0 }
+        Outcome { yield_l, content_l: (before_spill - later * yield_l).most(0.0), spill_l: 0.0 }
     }
 }
 

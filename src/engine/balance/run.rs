@@ -9,7 +9,7 @@ use super::garden::{self, GardenTally, RootZone};
 use super::ledger::{FlushTally, Ledger};
 use super::plan::{Plan, SpillTo};
 use super::ration::{Cuts, RationTally};
-use super::rule;
+use super::rule::{self, Bound};
 
 /// What happened on one day, for whoever watches a run. Volumes in L; slices in the order of the plan's own lists.
 #[derive(Clone, Debug, Default)]
@@ -244,7 +244,7 @@ impl State {
 
     /// Fills a tank's dead storage with water that comes to it, and returns what is left for its store.
     fn after_dead_storage(&mut self, plan: &Plan, tank: usize, litres: f64) -> f64 {
-        let kept = litres.min(plan.tanks[tank].dead_l - self.day.dead_l[tank]).max(0.0);
+        let kept = litres.least(plan.tanks[tank].dead_l - self.day.dead_l[tank]).most(0.0);
         self.day.dead_l[tank] += kept;
         litres - kept
     }
@@ -263,7 +263,7 @@ fn haul(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
             Some(0) => {
                 let room = capacity_l - state.day.live_l[store] + plan.tanks[hauling.tank].dead_l
                     - state.day.dead_l[hauling.tank];
-                let poured = hauling.load_l.min(room.max(0.0));
+                let poured = hauling.load_l.least(room.most(0.0));
                 let live = state.after_dead_storage(plan, hauling.tank, poured);
                 state.day.live_l[store] += live;
                 state.day.hauled_l[store] += poured;
@@ -289,8 +289,8 @@ fn pump(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
         if !state.pump_runs[number] {
             continue;
         }
-        let room = (pump.stop_share * capacity_l - state.day.live_l[to_store]).max(0.0);
-        let lifted = pump.limit_l.min(state.day.live_l[pump.from_store]).min(room);
+        let room = (pump.stop_share * capacity_l - state.day.live_l[to_store]).most(0.0);
+        let lifted = pump.limit_l.least(state.day.live_l[pump.from_store]).least(room);
         state.day.live_l[pump.from_store] -= lifted;
         let live = state.after_dead_storage(plan, pump.to_tank, lifted);
         state.day.live_l[to_store] += live;
@@ -308,13 +308,14 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
     state.at_feed_l.fill(0.0);
     state.day.inflow_l.fill(0.0);
     state.arriving_l.fill(0.0);
-    if rain_mm > 0.0 {
+    let rains = rain_mm > 0.0;
+    if rains {
         for section in &plan.sections {
-            let runs_mm = (rain_mm - section.wetting_mm).max(0.0);
+            let runs_mm = (rain_mm - section.wetting_mm).most(0.0);
             let beyond_wetting_l = section.area_m2 * runs_mm;
             let runoff_l = beyond_wetting_l * section.runoff_coefficient;
             flows.roof_rain_l += section.area_m2 * rain_mm;
-            flows.wetting_l += section.area_m2 * rain_mm.min(section.wetting_mm);
+            flows.wetting_l += section.area_m2 * rain_mm.least(section.wetting_mm);
             flows.not_run_off_l += beyond_wetting_l - runoff_l;
             let mut taken_l = 0.0;
             for (feed, share) in &section.outlets {
@@ -325,6 +326,11 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
         }
     }
     for (number, feed) in plan.feeds.iter().enumerate() {
+        // On a dry day nothing moves where no chamber drips.
+        if !rains && state.in_chamber_l[number] <= 0.0 {
+            state.day.first_flush_l[number] = 0.0;
+            continue;
+        }
         let reaches_l = state.at_feed_l[number];
         let passes_l = feed.capture * reaches_l;
         flows.escaped_l += reaches_l - passes_l;
@@ -344,6 +350,9 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
         flows.first_flush_l += diverted_l;
         flows.inflow_l += passes_l - diverted_l;
         state.day.inflow_l[feed.tank] += passes_l - diverted_l;
+    }
+    if !rains {
+        return;
     }
     for (tank, plan) in plan.tanks.iter().enumerate() {
         state.arriving_l[tank] += state.day.inflow_l[tank];
@@ -369,7 +378,7 @@ fn balance(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, m
     let outcome = rule::day(store.joined.live_capacity_l, state.day.live_l[number], inflow_l, demand_l, inflow_first);
     let mut to_give_l = outcome.yield_l;
     for using in &store.uses {
-        let given = state.day.demand_l[*using].min(to_give_l);
+        let given = state.day.demand_l[*using].least(to_give_l);
         state.day.yield_l[*using] = given;
         to_give_l -= given;
     }
@@ -417,8 +426,8 @@ fn lose(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, mont
     for (place, tank) in store.tanks.iter().enumerate() {
         let tank_plan = &plan.tanks[*tank];
         let mut take = |wanted_l: f64| {
-            let from_live = wanted_l.min(state.day.live_l[number]);
-            let from_dead = (wanted_l - from_live).min(state.day.dead_l[*tank]);
+            let from_live = wanted_l.least(state.day.live_l[number]);
+            let from_dead = (wanted_l - from_live).least(state.day.dead_l[*tank]);
             state.day.live_l[number] -= from_live;
             state.day.dead_l[*tank] -= from_dead;
             from_live + from_dead
