@@ -102,6 +102,10 @@ pub enum Event {
     SheetClosed,
     /// A new part is wanted.
     PartAdded(PartKind),
+    /// The valve of a trunk line was turned.
+    ValveTurned(PartId),
+    /// A tank is wanted beside one that is there.
+    TankWanted(PartId),
     /// A copy of a part is wanted.
     PartDuplicated(PartId),
     /// A part is to go.

@@ -107,6 +107,8 @@ pub enum Notice {
     TrialCannotRun,
     /// A part was removed; it can be undone.
     PartRemoved(String),
+    /// The drawing was changed, as this sentence says; it can be undone.
+    Changed(String),
     /// A site was removed; it can be undone.
     SiteRemoved(String),
     /// A trial was kept; it can be undone.
@@ -143,6 +145,7 @@ impl Notice {
         !matches!(
             self,
             Notice::PartRemoved(_)
+                | Notice::Changed(_)
                 | Notice::SiteRemoved(_)
                 | Notice::TrialKept
                 | Notice::TrialOpened

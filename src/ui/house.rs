@@ -1,8 +1,10 @@
 //! The house: its drawing is the menu.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::element::{element, live, nothing, worded};
+use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
@@ -10,45 +12,96 @@ use crate::app::view::ahead;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
-use crate::site::system::PartKind;
-use crate::words;
+use crate::site::system::{PartKind, System};
+use crate::words::{self, house as say};
+
+/// What was begun on the drawing: it stays while the house is drawn anew.
+#[derive(Clone, Copy)]
+struct Begun {
+    /// The parts that were tapped and are yet to choose from; a lone one is a valve.
+    tapped: RwSignal<Vec<PartId>>,
+    /// Whether the next tap says where a tank is to stand.
+    adding: RwSignal<bool>,
+    zoom: Zoom,
+}
 
 /// The house.
 pub(crate) fn house(desk: Desk) -> AnyView {
+    let begun = Begun { tapped: RwSignal::new(Vec::new()), adding: RwSignal::new(false), zoom: StoredValue::new(1.0) };
     live(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
             let ahead = ahead::in_a_line(&case.ahead.1);
-            drawn(
-                house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, case.width),
-                ahead,
-                desk,
-            )
+            let view = house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, case.width);
+            drawn(view, &site.site.system, ahead, begun, desk)
         })
     })
 }
 
-fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
+/// What is to be done with the parts that were tapped.
+fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, desk: Desk) -> AnyView {
+    let shut = |begun: Begun| {
+        let close = element("BUTTON").attribute("type", "button").class("plain").text(say::CLOSE);
+        close.on("click", move |_| begun.tapped.set(Vec::new())).into()
+    };
+    let parts = begun.tapped.get();
+    let valve = valves.iter().find(|(line, _)| parts == [*line]);
+    let turn = valve.map(|(line, open)| desk.button(say::turn(*open), Event::ValveTurned(*line)).into());
+    let buttons: Vec<AnyView> = parts
+        .iter()
+        .filter_map(|part| names.iter().find(|(id, _)| id == part))
+        .map(|(part, name)| desk.button(name, Event::PartOpened(*part)).into())
+        .collect();
+    if buttons.is_empty() {
+        return nothing();
+    }
+    let row = element("DIV").class("row bundle").attribute("role", "group");
+    let row = row.attribute("aria-label", if turn.is_some() { "Valve" } else { "Parts drawn as one" });
+    row.children(turn).children(buttons).children([shut(begun)]).into()
+}
+
+/// The button that adds a tank, with what to do after it.
+fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
+    if first {
+        return vec![desk.button(say::ADD_TANK, Event::PartAdded(PartKind::Tank)).class("plain").into()];
+    }
+    let button = element("BUTTON").attribute("type", "button").class("plain");
+    let text = move || if begun.adding.get() { say::NO_TANK } else { say::ADD_TANK }.to_owned();
+    let hint = move || if begun.adding.get() { say::WHERE_TANK } else { "" }.to_owned();
+    vec![
+        button.on("click", move |_| begun.adding.update(|adding| *adding = !*adding)).live_text(text).into(),
+        element("SPAN").class("small").attribute("role", "status").live_text(hint).into(),
+    ]
+}
+
+fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, desk: Desk) -> AnyView {
     let HouseView { due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
-    let bundle = RwSignal::new(Vec::<PartId>::new());
+    let valves: Vec<(PartId, bool)> = system.trunk_lines.iter().map(|line| (line.id, line.open)).collect();
+    let tanks: Vec<PartId> = system.tanks.iter().map(|tank| tank.id).collect();
+    let is_valve: Vec<PartId> = valves.iter().map(|(line, _)| *line).collect();
+    let first = tanks.is_empty();
     let on_part = Callback::new(move |parts: Vec<PartId>| match parts.as_slice() {
-        [one] => desk.send.run(Event::PartOpened(*one)),
-        _ => bundle.set(parts),
-    });
-    let bundled = live(move || {
-        let parts = bundle.get();
-        if parts.is_empty() {
-            return nothing();
+        [one] if begun.adding.get_untracked() && tanks.contains(one) => {
+            begun.adding.set(false);
+            desk.send.run(Event::TankWanted(*one));
         }
-        let buttons = parts.iter().map(|part| {
-            let name = names.iter().find(|(id, _)| id == part).map_or("", |(_, name)| name);
-            desk.button(name, Event::PartOpened(*part)).into()
-        });
-        let row = element("DIV").class("row bundle").attribute("role", "group");
-        row.attribute("aria-label", "Parts drawn as one").children(buttons).into()
+        [one] if !is_valve.contains(one) => desk.send.run(Event::PartOpened(*one)),
+        _ => {
+            begun.tapped.set(parts);
+            // Once it is there: whoever came by the keyboard goes on in the row.
+            request_animation_frame(|| {
+                let button = document().query_selector(".bundle button").ok().flatten();
+                if let Some(button) = button.and_then(|button| button.dyn_into::<web_sys::HtmlElement>().ok()) {
+                    // Fails never for a button.
+                    let _ = button.focus();
+                }
+            });
+        }
     });
+    let bundled = live(move || tapped(&names, &valves, begun, desk));
+    let picture = figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part));
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
@@ -63,7 +116,7 @@ fn drawn(view: HouseView, ahead: Option<String>, desk: Desk) -> AnyView {
         .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
         .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain").into()))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
-        .child(figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part)))
+        .child(zoomed(begun.zoom, picture, adds_tank(first, begun, desk)))
         .child(bundled)
         .children(water.map(|water| worded("P", water).class("small").into()))
         .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)))

@@ -26,6 +26,7 @@ mod habits;
 mod sheet;
 mod water;
 mod water_test;
+mod zoom;
 
 mod choose;
 mod element;

@@ -10,6 +10,7 @@ pub mod garden;
 pub mod generated;
 pub mod habits;
 pub mod head_figures;
+pub mod house;
 pub mod kept;
 pub mod learning;
 pub mod method;

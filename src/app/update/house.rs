@@ -6,8 +6,9 @@ use crate::app::model::{KeptSite, Model, Notice, Undo};
 use crate::site::edit::EditError;
 use crate::site::new_part;
 use crate::site::part::PartId;
-use crate::site::system::{PartKind, System};
+use crate::site::system::{Part, PartKind, System};
 use crate::site::trial::{Levers, Trial};
+use crate::site::trunk::TrunkLine;
 use crate::words;
 
 use super::sites::put;
@@ -32,7 +33,7 @@ pub(super) fn duplicate(model: &mut Model, id: PartId) -> Vec<Effect> {
 pub(super) fn remove(model: &mut Model, id: PartId) -> Vec<Effect> {
     let Some(kept) = model.shown_site() else { return Vec::new() };
     let Some(part) = kept.site.system.part(id) else { return Vec::new() };
-    told_as_removed(model, kept, part.name());
+    told(model, kept, Notice::PartRemoved(part.name().to_owned()));
     model.sheet = None;
     change_system(model, |system| system.remove(id))
 }
@@ -40,17 +41,45 @@ pub(super) fn remove(model: &mut Model, id: PartId) -> Vec<Effect> {
 pub(super) fn remove_barrier(model: &mut Model, id: PartId) -> Vec<Effect> {
     let Some(kept) = model.shown_site() else { return Vec::new() };
     let Some(barrier) = kept.site.system.barrier(id).copied() else { return Vec::new() };
-    told_as_removed(model, kept, words::treatment::barriers::name(barrier.kind));
+    told(model, kept, Notice::PartRemoved(words::treatment::barriers::name(barrier.kind).to_owned()));
     change_system(model, |system| system.remove_barrier(id))
 }
 
-/// Tells that something is about to go, and keeps what there was to bring it back.
-fn told_as_removed(model: &mut Model, kept: KeptSite, name: &str) {
+/// Opens a shut valve and shuts an open one.
+pub(super) fn turn_valve(model: &mut Model, id: PartId) -> Vec<Effect> {
+    let Some(kept) = model.shown_site() else { return Vec::new() };
+    let Some(Part::TrunkLine(line)) = kept.site.system.part(id) else { return Vec::new() };
+    let line = TrunkLine { open: !line.open, ..line };
+    told(model, kept, Notice::Changed(words::house::turned(&line.name, line.open)));
+    change_system(model, |system| system.put(Part::TrunkLine(line)))
+}
+
+/// Puts a tank beside another: on the same level, joined at the bottom by a pipe whose valve is open.
+pub(super) fn add_tank(model: &mut Model, beside: PartId) -> Vec<Effect> {
+    let Some(kept) = model.shown_site() else { return Vec::new() };
+    let Some(neighbour) = kept.site.system.tank(beside).cloned() else { return Vec::new() };
+    let mut with = kept.site.system.clone();
+    let name = words::parts::new_name(&with, PartKind::Tank);
+    let mut tank = new_part::part(&with, PartKind::Tank, name.clone());
+    let id = tank.id();
+    if let Part::Tank(tank) = &mut tank {
+        tank.floor = neighbour.floor;
+    }
+    with.put(tank);
+    let pipe = words::parts::new_name(&with, PartKind::TrunkLine);
+    let line = TrunkLine { id: with.unused_id(), name: pipe, ends: [Some(beside), Some(id)], open: true };
+    with.put(Part::TrunkLine(line));
+    told(model, kept, Notice::Changed(words::house::stands(&name, &neighbour.name)));
+    change_system(model, |system| *system = with)
+}
+
+/// Tells what is about to be changed, and keeps what there was to bring it back.
+fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
     model.undo = Some(match &model.trial.system {
         Some(_) => Undo::Trial(Box::new(model.trial.clone())),
         None => Undo::Site(kept.id, kept.site),
     });
-    model.notice = Some(Notice::PartRemoved(name.to_owned()));
+    model.notice = Some(notice);
 }
 
 pub(super) fn shift(model: &mut Model, id: PartId, shift: Shift) -> Vec<Effect> {
@@ -82,5 +111,53 @@ pub(super) fn edit(model: &mut Model, edit: impl FnOnce(&mut System) -> Result<(
     match model.site_mut() {
         Some(kept) => put(kept, site),
         None => Vec::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::event::Event;
+    use crate::app::update::update;
+
+    fn demo() -> Model {
+        let mut model = Model { started: true, ..Model::default() };
+        update(&mut model, Event::DemoWanted);
+        model
+    }
+
+    #[test]
+    fn a_valve_turned_divides_the_store_and_can_be_turned_back() {
+        let mut model = demo();
+        let system = |model: &Model| model.shown_site().map(|kept| kept.site.system.clone()).unwrap_or_default();
+        let before = system(&model);
+        update(&mut model, Event::ValveTurned(before.trunk_lines[0].id));
+        assert_eq!(system(&model).stores().len(), before.stores().len() + 1);
+        update(&mut model, Event::UndoWanted);
+        assert_eq!(system(&model), before);
+    }
+
+    #[test]
+    fn a_tank_added_stands_on_its_neighbours_level_and_shares_its_water() {
+        let mut model = demo();
+        update(&mut model, Event::Next(crate::app::next::NextEvent::TrialOpened));
+        let real = model.site().map(|kept| kept.site.clone());
+        let system = |model: &Model| model.shown_site().map(|kept| kept.site.system.clone()).unwrap_or_default();
+        let before = system(&model);
+        let beside = before.tanks[0].clone();
+        update(&mut model, Event::TankWanted(beside.id));
+        let after = system(&model);
+        assert_eq!(after.tanks.len(), before.tanks.len() + 1);
+        let new = after.tanks.last().map(|tank| (tank.id, tank.floor));
+        assert!(new.is_some_and(|(_, floor)| floor == beside.floor));
+        assert!(
+            after
+                .stores()
+                .iter()
+                .any(|store| store.contains(&beside.id) && new.is_some_and(|(id, _)| store.contains(&id)))
+        );
+        assert_eq!(model.site().map(|kept| kept.site.clone()), real, "only the trial has it");
+        update(&mut model, Event::UndoWanted);
+        assert_eq!(system(&model), before);
     }
 }

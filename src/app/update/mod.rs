@@ -81,6 +81,8 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             Vec::new()
         }
         Event::PartAdded(kind) => house::add(model, kind),
+        Event::ValveTurned(part) => house::turn_valve(model, part),
+        Event::TankWanted(beside) => house::add_tank(model, beside),
         Event::PartDuplicated(part) => house::duplicate(model, part),
         Event::PartRemoved(part) => house::remove(model, part),
         Event::PartShifted(part, shift) => house::shift(model, part, shift),

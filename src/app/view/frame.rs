@@ -43,6 +43,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
             "This can't be kept as it is: a tank or a roof would be larger than any that can be entered.".to_owned()
         }
         Notice::PartRemoved(name) | Notice::SiteRemoved(name) => format!("{name} is removed."),
+        Notice::Changed(sentence) => sentence.clone(),
         Notice::TrialKept => "The change is now part of the house.".to_owned(),
         Notice::TrialOpened => words::next::TRIAL_OPENED.to_owned(),
         Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
@@ -59,6 +60,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
     };
     let offer = match notice {
         Notice::PartRemoved(_)
+        | Notice::Changed(_)
         | Notice::SiteRemoved(_)
         | Notice::TrialKept
         | Notice::RainRemoved

@@ -4,12 +4,15 @@ use chrono::NaiveDate;
 
 use super::{Outcome, upkeep};
 use crate::app::model::KeptSite;
+use crate::engine::ahead::standing::stands;
+use crate::engine::balance::plan::plan;
 use crate::engine::checks::now;
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
 use crate::quantity::{Kind, Units, shown};
+use crate::site::diary::{Entry, Told};
 use crate::site::findings::findings;
 use crate::site::part::PartId;
 use crate::site::system::{Part, PartKind, System};
@@ -73,7 +76,8 @@ pub fn house(
     let system = &kept.site.system;
     let found = findings(system);
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let water = answer.map(|answer| usual_water(answer, system, today)).unwrap_or_default();
+    let (water, told_of_water) = water_today(kept, answer, today);
+    let ran = ran(kept, today);
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
     let mut loose = wants_attention(system);
@@ -84,13 +88,16 @@ pub fn house(
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );
+    let mut labels = labels(system, units);
+    for (_, label) in labels.iter_mut().filter(|(part, _)| ran.contains(part)) {
+        label.spoken.push_str(words::house::RAN);
+    }
+    marks.extend(ran.into_iter().map(|part| PartMark { part, sign: Sign::Flow }));
     HouseView {
         due: (!overdue.is_empty()).then(|| words::upkeep::due_line(overdue.len())),
         headline: headline(kept, outcome, !found.is_empty()),
-        water: answer.map(|_| {
-            format!("Water drawn as it stands on {} in a middle year of this rain.", words::day_of_year(today))
-        }),
-        drawing: house::drawing(system, &water, &marks, &labels(system, units), width),
+        water: told_of_water,
+        drawing: house::drawing(system, &water, &marks, &labels, width),
         findings: found
             .iter()
             .map(|finding| FindingView {
@@ -114,17 +121,57 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
     }
 }
 
-/// The level in each tank on this day of the year with the store at its middle, dead storage full.
-fn usual_water(answer: &Answer, system: &System, today: NaiveDate) -> Vec<TankWater> {
+/// The level in each tank today, and what that is: as read and reckoned on where there is a reading, else as on this
+/// day of the year with the store at its middle. Dead storage counts as full.
+fn water_today(kept: &KeptSite, answer: Option<&Answer>, today: NaiveDate) -> (Vec<TankWater>, Option<String>) {
+    let system = &kept.site.system;
+    let Ok(plan) = plan(system) else { return (Vec::new(), None) };
+    let read = stands(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today);
+    let usual = answer.map(|answer| now::live_l(answer, today)).unwrap_or_default();
     let mut water = Vec::new();
-    for (store, live_l) in answer.plan.stores.iter().zip(now::live_l(answer, today)) {
-        let surface_m = store.joined.surface_m(live_l);
-        for tank in store.tanks.iter().filter_map(|tank| system.tanks.get(*tank)) {
+    let mut unread = Vec::new();
+    for (at, store) in plan.stores.iter().enumerate() {
+        let own = read.as_ref().filter(|read| !read.unread.contains(&at)).and_then(|read| read.live_l.get(at));
+        let tanks = || store.tanks.iter().filter_map(|tank| system.tanks.get(*tank));
+        if own.is_none() {
+            unread.extend(tanks().map(|tank| tank.name.as_str()));
+        }
+        let Some(live_l) = own.or_else(|| usual.get(at)) else { continue };
+        let surface_m = store.joined.surface_m(*live_l);
+        for tank in tanks() {
             let level_m = (surface_m - tank.floor.get()).max(tank.outlet.get());
             water.push(TankWater { tank: tank.id, level_m });
         }
     }
-    water
+    let told = match (&read, answer) {
+        _ if plan.stores.is_empty() => None,
+        (Some(read), answer) => {
+            Some(words::house::water_read(read.read_on, today, read.unmeasured, &unread, answer.is_some()))
+        }
+        (None, Some(_)) => Some(words::house::water_usual(today)),
+        (None, None) => Some(words::house::WATER_UNKNOWN.to_owned()),
+    };
+    (water, told)
+}
+
+/// Rain of a day that is seen to run off, in mm (common practice, no source).
+const RUNS_OFF_MM: f64 = 1.0;
+
+/// The downspouts through which rain ran yesterday or today, as the diary says.
+fn ran(kept: &KeptSite, today: NaiveDate) -> Vec<PartId> {
+    let recent = |entry: &Entry| entry.date <= today && (today - entry.date).num_days() <= 1;
+    let wet = |entry: &Entry| matches!(entry.told, Told::Rain(depth) if depth.get() >= RUNS_OFF_MM);
+    if !kept.diary.entries().iter().any(|entry| recent(entry) && wet(entry)) {
+        return Vec::new();
+    }
+    let system = &kept.site.system;
+    let fed = |feed: PartId| {
+        system.sections.iter().any(|section| {
+            section.area.get() > 0.0
+                && section.outlets.iter().any(|outlet| outlet.feed == feed && outlet.share.get() > 0.0)
+        })
+    };
+    system.feeds.iter().map(|feed| feed.id).filter(|feed| fed(*feed)).collect()
 }
 
 /// Roof sections whose water, or part of it, goes nowhere, and tanks that nothing fills.
@@ -229,5 +276,37 @@ mod tests {
         assert_eq!(view.findings.len(), 1);
         assert_eq!(view.findings[0].part, Some(feed));
         assert!(view.headline.starts_with("This house can't run yet"));
+    }
+
+    #[test]
+    fn water_is_drawn_as_read_else_said_to_be_unknown() {
+        let unread = view(|_| ());
+        assert!(unread.water.as_deref().is_some_and(|told| told.contains("unknown until a level is read")));
+        let today = NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
+        let mut site = demo::site();
+        site.system.trunk_lines.clear();
+        let (first, second) = (site.system.tanks[0].clone(), site.system.tanks[1].clone());
+        let entry = |id: u64, date: NaiveDate, told: Told| Entry {
+            id: crate::site::diary::EntryId(id),
+            edited: id,
+            date,
+            told,
+            note: String::new(),
+        };
+        let level = Told::Level {
+            of: crate::site::diary::Water::Tank(first.id),
+            level: crate::site::diary::Level::Depth(crate::quantity::Length::metres(1.0)),
+            undrawn: None,
+        };
+        let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
+        let diary = crate::site::diary::Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
+        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: None, diary: Arc::new(diary) };
+        let (water, told) = water_today(&kept, None, today);
+        let drawn: Vec<f64> = water.iter().filter(|water| water.tank == first.id).map(|water| water.level_m).collect();
+        assert!(drawn.len() == 1 && (drawn[0] - 1.0).abs() < 1e-6, "{drawn:?}");
+        assert!(water.iter().all(|water| water.tank != second.id), "nobody read the second");
+        assert!(told.is_some_and(|told| told.contains(&second.name) && told.contains("unknown")));
+        assert!(!ran(&kept, today).is_empty(), "it rained 12 mm");
+        assert!(ran(&kept, today + chrono::Days::new(2)).is_empty(), "the day before yesterday is long ago");
     }
 }

@@ -117,7 +117,7 @@ pub fn begun(
 }
 
 /// What the diary says up to today, and the stores of which nothing was read; `None` without any reading.
-fn known(
+pub(super) fn known(
     plan: &Plan,
     site: &Site,
     rain: Option<&Rain>,

@@ -8,3 +8,4 @@ pub mod futures;
 pub mod looking;
 pub mod outlook;
 pub mod resampled;
+pub mod standing;

@@ -4,6 +4,7 @@ use super::inlets::Inlet;
 use super::layout::{Cell, span};
 use super::roof::{Roof, drip};
 use super::rows::FEED_HEIGHT;
+use super::signs::{PartMark, Sign};
 use super::{House, drawable, symbols};
 use crate::figures::drawing::{Anchor, Ink};
 use crate::figures::lettering::{self, SIZE};
@@ -31,7 +32,9 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
             let name = inlet.parts.first().map_or("", |part| house.name(*part));
             let sign = if inlet.is_wide() {
                 let end = inlet.pipe_x() + 30.0 + lettering::width(name, SIZE);
-                (end.min(inlet.left + inlet.width - 14.0), top + 10.0)
+                let last = inlet.left + inlet.width - 14.0;
+                // Beside the name, or below it where it takes the whole width.
+                if end > last { (inlet.pipe_x() + 42.0, top + 48.0) } else { (end, top + 10.0) }
             } else {
                 (inlet.pipe_x() + 16.0, top + 26.0)
             };
@@ -71,6 +74,12 @@ fn feed(house: &House, roof: &Roof, cell: &Cell, inlet: &Inlet) -> Pen {
         .collect();
     if let Some(first) = diverters.first() {
         standing_pipe(&mut pen, first, x, tee);
+    }
+    let ran = |mark: &PartMark| mark.sign == Sign::Flow && inlet.parts.contains(&mark.part);
+    if house.signs.iter().any(ran) {
+        for y in [top + 28.0, top + 36.0] {
+            pen.strokes_at(Ink::WaterLine, (x - 9.0, y), &[[(-4.0, -4.0), (0.0, 0.0)], [(0.0, 0.0), (4.0, -4.0)]]);
+        }
     }
     label(house, &mut pen, inlet, top);
     pen

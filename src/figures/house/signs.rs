@@ -16,6 +16,8 @@ pub struct PartMark {
 /// The signs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Sign {
+    /// Rain ran through it: drawn as arrows where it ran.
+    Flow,
     /// Something wants attention: a triangle with a stroke and a dot.
     Attention,
     /// It can't work so: a disc with a cross.
@@ -36,6 +38,6 @@ pub(super) fn draw(pen: &mut Pen, marks: &[PartMark], parts: &[PartId], at: Poin
             pen.circle(Ink::Fault, at, RADIUS);
             pen.strokes_at(Ink::FaultSign, at, &[[(-3.5, -3.5), (3.5, 3.5)], [(3.5, -3.5), (-3.5, 3.5)]]);
         }
-        None => {}
+        Some(Sign::Flow) | None => {}
     }
 }

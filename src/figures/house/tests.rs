@@ -1,8 +1,9 @@
 //! Whole drawings: that everything is there, on the sheet, and at its height.
 
 use super::*;
-use crate::figures::Ink;
+use crate::figures::drawing::Anchor;
 use crate::figures::sound::{absolute, assert_sound};
+use crate::figures::{Ink, lettering};
 use crate::quantity::{Area, Length, Share, Volume};
 use crate::site::roof::Outlet;
 use crate::site::system::{Part, PartKind};
@@ -234,5 +235,52 @@ fn every_ink_has_its_class() {
         let named = style.match_indices(class).any(|(at, _)| !style[at + class.len()..].starts_with(['-', '_']));
         let plain_text = matches!(ink, Ink::Label);
         assert!(named || plain_text, "{class} is in figure.css");
+    }
+}
+
+/// The box of each text: its left, top, right and bottom edge, by the letters' usual width.
+fn boxes<'a>(marks: impl Iterator<Item = &'a Mark>) -> Vec<(String, [f64; 4])> {
+    let text = |mark: &Mark| match mark {
+        Mark::Text { x, y, anchor, text, size, .. } => {
+            let wide = lettering::width(text, *size) * 0.85;
+            let left = match anchor {
+                Anchor::Start => *x,
+                Anchor::Middle => x - wide / 2.0,
+                Anchor::End => x - wide,
+            };
+            Some((text.clone(), [left, y - 0.7 * size, left + wide, *y]))
+        }
+        _ => None,
+    };
+    marks.filter_map(text).collect()
+}
+
+#[test]
+fn labels_do_not_lie_on_each_other_nor_leave_the_sheet() {
+    for system in [demo::site().system, many(1, 1), many(10, 6), many(10, 40), many(2, 40), pumped()] {
+        for width in WIDTHS {
+            let drawing = drawn(&system, &[], width);
+            let own = drawing.marks.iter().filter(|mark| !matches!(mark, Mark::Part(_)));
+            let mut texts = boxes(own);
+            texts.extend(boxes(drawing.targets().flat_map(|target| &target.marks)));
+            for (at, (text, [left, top, right, bottom])) in texts.iter().enumerate() {
+                assert!(*left > -1.0 && *right < width + 1.0, "{text} from {left:.0} to {right:.0} on {width}");
+                for (other, [l, t, r, b]) in &texts[at + 1..] {
+                    let (wide, high) = (right.min(*r) - left.max(*l), bottom.min(*b) - top.max(*t));
+                    assert!(wide < 1.0 || high < 1.0, "{text} and {other} overlap by {wide:.0} × {high:.0} on {width}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn rain_that_ran_shows_at_its_downspout() {
+    let system = demo::site().system;
+    let signs = [PartMark { part: system.feeds[0].id, sign: Sign::Flow }];
+    let drawing = drawing(&system, &[], &signs, &labels(&system), 358.0);
+    for target in drawing.targets() {
+        let wet = target.marks.iter().any(|mark| matches!(mark, Mark::Path { ink: Ink::WaterLine, .. }));
+        assert_eq!(wet, target.parts.contains(&system.feeds[0].id), "{}", target.name);
     }
 }

@@ -1,0 +1,73 @@
+// The drawing as the menu: made larger, a valve turned, a tank added where it stands.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';
+
+async function demo(t) {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: /demo house/ }).tap();
+  await page.locator('.zoom').waitFor();
+  return page;
+}
+
+const tanks = (page) => page.locator('svg .part[aria-label$=", Tank"]').count();
+
+test('the drawing grows within its frame and comes back whole', async (t) => {
+  const page = await demo(t);
+  const sizes = () => page.locator('.zoom').evaluate((zoom) => ({
+    inner: zoom.scrollWidth, outer: zoom.clientWidth, page: document.documentElement.scrollWidth - innerWidth,
+  }));
+  const whole = await sizes();
+  assert.equal(whole.inner, whole.outer);
+  await page.getByRole('button', { name: 'Larger drawing' }).tap();
+  const larger = await sizes();
+  assert.ok(larger.inner > 1.4 * larger.outer, JSON.stringify(larger));
+  assert.ok(larger.page <= 0, 'the page itself does not scroll sideways');
+  assert.deepEqual(await accessibilityFindings(page), []);
+  await page.getByRole('button', { name: 'Whole drawing' }).tap();
+  assert.deepEqual(await sizes(), whole);
+});
+
+test('two fingers make it larger', async (t) => {
+  const page = await demo(t);
+  await page.locator('.zoom').scrollIntoViewIfNeeded();
+  const box = await page.locator('.zoom').boundingBox();
+  const [x, y] = [box.x + box.width / 2, Math.max(box.y, 0) + 150];
+  const session = await page.context().newCDPSession(page);
+  const touch = (type, apart) => session.send('Input.dispatchTouchEvent', {
+    type, touchPoints: apart ? [{ x: x - apart, y, id: 0 }, { x: x + apart, y, id: 1 }] : [],
+  });
+  await touch('touchStart', 30);
+  for (const apart of [40, 50, 60, 70]) await touch('touchMove', apart);
+  await touch('touchEnd', 0);
+  const { inner, outer, scale } = await page.locator('.zoom').evaluate((zoom) => ({
+    inner: zoom.scrollWidth, outer: zoom.clientWidth, scale: visualViewport.scale,
+  }));
+  assert.ok(inner > 1.8 * outer, `${inner} in ${outer}`);
+  assert.equal(scale, 1, 'the page stays as large as it was');
+});
+
+test('a valve is turned and a tank added from the drawing, and both undone', async (t) => {
+  const page = await demo(t);
+  const headline = () => page.locator('h1.headline').textContent();
+  const before = await headline();
+  await page.locator('svg .part[aria-label*="valve open"] .tap').first().tap({ force: true });
+  await page.getByRole('button', { name: 'Shut the valve' }).tap();
+  await page.getByText('each side keeps its own level').waitFor();
+  assert.notEqual(await headline(), before, 'the store is divided');
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.getByRole('button', { name: 'Shut the valve' }).waitFor();
+  assert.equal(await headline(), before);
+  await page.locator('.bundle').getByRole('button', { name: 'Close' }).tap();
+
+  const count = await tanks(page);
+  await page.getByRole('button', { name: 'Add a tank', exact: true }).tap();
+  await page.locator('svg .part[aria-label$=", Tank"]').first().focus();
+  await page.keyboard.press('Enter');
+  await page.getByText('stands beside').waitFor();
+  assert.equal(await tanks(page), count + 1);
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label$=", Tank"]').length === count, count);
+});
