@@ -107,6 +107,9 @@ export async function startBrowser(name, profile) {
       // It has ended already.
     }
   };
+  // Also when this process is ended from outside, as a test is that takes too long.
+  process.once('exit', stop);
+  process.once('SIGTERM', () => process.exit(1));
   let session;
   try {
     await until('its driver', () => ask('GET', '/status'));
