@@ -64,6 +64,12 @@ for (const name of process.env.BROWSER ? [process.env.BROWSER] : Object.keys(BRO
     assert.equal(await sideways(page), 0);
 
     await page.open(host.address());
+    // Its driver now and then leaves a page blank that is opened over itself while other browsers keep the machine busy.
+    if (name === 'webkit' && !(await page.find('nav button', 'Sizing').catch(() => undefined))) {
+      t.diagnostic(`blank after a reload: ${JSON.stringify(await page.evaluate(() => [document.readyState, document.body.innerText.slice(0, 200)]))}`);
+      await page.open('about:blank');
+      await page.open(host.address());
+    }
     assert.equal(await answer(page), first, 'after a reload');
 
     await page.until('the whole app to be kept', () => window.eavewaterOffline === 'ready' && navigator.serviceWorker.controller !== null);

@@ -74,12 +74,20 @@ test('with letters twice as large on 320 px nothing scrolls sideways and nothing
   for (const [at, name] of parts.entries()) {
     await page.locator('svg .part').nth(at).press('Enter');
     const sheet = page.getByRole('dialog');
-    await sheet.waitFor();
+    // A valve is turned in a row at the foot, from which its sheet is one tap away.
+    const row = page.locator('.bundle');
+    await sheet.or(row).first().waitFor();
+    if (await row.isVisible()) {
+      await lookOver(`row of ${name}`);
+      await row.getByRole('button').nth(1).tap();
+      await sheet.waitFor();
+    }
     await lookOver(`sheet of ${name}`);
     await sheet.evaluate((sheet) => sheet.querySelectorAll('details').forEach((fold) => (fold.open = true)));
     await lookOver(`opened sheet of ${name}`);
     await sheet.getByRole('button', { name: 'Close' }).tap();
     await sheet.waitFor({ state: 'hidden' });
+    if (await row.isVisible()) await row.getByRole('button', { name: 'Close' }).tap();
   }
   for (const name of ['Report', 'All formulas and sources']) {
     await page.locator('footer').getByRole('button', { name }).tap();
