@@ -1,6 +1,6 @@
 //! The long-run question: what happens to this house under this rain? One pure function, wherever it runs.
 
-use crate::quantity::{DAYS_A_YEAR, Share};
+use crate::quantity::Share;
 use crate::site::findings::Finding;
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
@@ -123,8 +123,7 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
     let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
     let still_dry = series.dry_days().last().unwrap_or(false);
     let years = years(&series);
-    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let span_years = series.dates.len() as f64 / DAYS_A_YEAR;
+    let span_years = series.years();
     Answer {
         origin: weather.origin,
         filled_days: weather.filled_days,

@@ -26,6 +26,9 @@ quantity! {
 /// The mean length of a year in days, with a leap year every fourth.
 pub const DAYS_A_YEAR: f64 = 365.25;
 
+/// Hours in a day.
+pub const HOURS_A_DAY: f64 = 24.0;
+
 /// Shares are given and shown in percent.
 pub const SHARE_UNITS: &[Unit] = &[Unit { symbol: "%", factor: 0.01, names: &["%", "percent", "per cent"] }];
 /// Days.

@@ -14,14 +14,9 @@ use eavewater::site::demo;
 use eavewater::site::diary::{Diary, Entry, EntryId, Level, Told, Water};
 use eavewater::site::household::Site;
 
-use crate::learning::Chance;
+use crate::learning::{CAPACITY_L, COEFFICIENT, Chance, ROOF_M2, USE_L, WETTING_MM};
 use crate::one_tank;
 
-const ROOF_M2: f64 = 100.0;
-const COEFFICIENT: f64 = 0.9;
-const WETTING_MM: f64 = 0.5;
-const CAPACITY_L: f64 = 15_000.0;
-const USE_L: f64 = 260.0;
 const DAYS: usize = 200;
 
 /// What the household does to tell a leak from use.

@@ -14,11 +14,11 @@ use eavewater::site::rain::RainRecord;
 
 use crate::one_tank;
 
-const ROOF_M2: f64 = 100.0;
-const COEFFICIENT: f64 = 0.9;
-const WETTING_MM: f64 = 0.5;
-const CAPACITY_L: f64 = 15_000.0;
-const USE_L: f64 = 260.0;
+pub const ROOF_M2: f64 = 100.0;
+pub const COEFFICIENT: f64 = 0.9;
+pub const WETTING_MM: f64 = 0.5;
+pub const CAPACITY_L: f64 = 15_000.0;
+pub const USE_L: f64 = 260.0;
 /// A reading every week.
 const EVERY: usize = 7;
 

@@ -82,16 +82,7 @@ fn diary() -> Diary {
 fn everything() -> SiteFile {
     let mut file = SiteFile { diary: diary(), ..every_part() };
     let system = &mut file.site.system;
-    let kinds = [
-        BarrierKind::Sediment,
-        BarrierKind::Carbon,
-        BarrierKind::Ceramic,
-        BarrierKind::Membrane,
-        BarrierKind::Chlorine,
-        BarrierKind::Ultraviolet,
-        BarrierKind::Boiling,
-    ];
-    system.uses[0].barriers = (80..).zip(kinds).map(|(id, kind)| Barrier { id: PartId(id), kind }).collect();
+    system.uses[0].barriers = (80..).zip(BarrierKind::ALL).map(|(id, kind)| Barrier { id: PartId(id), kind }).collect();
     let garden = Use {
         id: PartId(65),
         name: "Bed".to_owned(),

@@ -51,17 +51,15 @@ pub fn report(model: &Model, case: &Case) -> Option<Document> {
 fn answered(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::ANSWER);
-    let (outcome, none) = (case.outcome.as_deref(), &crate::site::trial::Trial::NONE);
-    let view = sizing::sizing(kept, outcome, none, None, units);
+    let view = sizing::sizing(kept, case.outcome.as_deref(), &crate::site::trial::Trial::NONE, None, units);
     section.blocks.push(super::document::Block::Answer(view.headline));
     section.list(view.reservations);
-    if let Some(results) = sizing::results(kept, outcome, none, None, units, case.width) {
-        if let (Some(on_screen), Some(on_paper)) =
-            (results.good_years, about.answer.and_then(|answer| charts::good_years(answer, PAPER)))
-        {
+    if let Some(answer) = about.answer {
+        let of = |width| charts::good_years(answer, width);
+        if let (Some(on_screen), Some(on_paper)) = (of(case.width), of(PAPER)) {
             section.figure(say::GOOD_YEARS, String::new(), on_screen, on_paper);
         }
-        section.list(results.statistics);
+        section.list(sizing::statistics(answer, units));
     }
     if let Some((text, false)) = generated::beside(kept) {
         section.text(text);
@@ -382,7 +380,7 @@ fn granted(found: &[Check], about: &About) -> Section {
     };
     let ours = [&BALANCE[..], &RAIN, &STATISTICS];
     ours.iter().flat_map(|topics| topics.iter()).for_each(&mut add);
-    if about.case.site.as_ref().is_some_and(|kept| !kept.diary.is_empty()) {
+    if !about.kept.diary.is_empty() {
         FROM_TODAY.iter().for_each(&mut add);
     }
     texts(found).iter().for_each(&mut add);

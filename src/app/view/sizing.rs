@@ -70,8 +70,7 @@ pub fn sizing(
     trial_outcome: Option<&Outcome>,
     units: &Units,
 ) -> SizingView {
-    let now = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let tried = trial_outcome.and_then(|outcome| outcome.as_ref().ok());
+    let (now, tried) = (answer_of(outcome), answer_of(trial_outcome));
     let site = trial.of(&kept.site);
     let why_not = || match outcome {
         None => "No rain yet. Give this site its rain first.".to_owned(),
@@ -116,6 +115,22 @@ fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverVie
         .into()
 }
 
+fn answer_of(outcome: Option<&Outcome>) -> Option<&Answer> {
+    outcome?.as_ref().ok()
+}
+
+/// How reliable the house is, in sentences.
+pub fn statistics(answer: &Answer, units: &Units) -> Vec<String> {
+    let mut statistics = Vec::new();
+    if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
+        statistics.push(say::good_years(&good));
+    }
+    statistics.push(say::reliability(answer));
+    statistics.extend(say::resilience(answer, units));
+    statistics.push(say::accounted(answer.ledger.residual()));
+    statistics
+}
+
 /// What the parts did: diverters, stranded capacity, gardens, hauled water.
 pub fn what_parts_did(answer: &Answer, system: &System, units: &Units) -> Vec<String> {
     let mut parts: Vec<String> =
@@ -142,21 +157,15 @@ pub fn results(
     units: &Units,
     width: f64,
 ) -> Option<Results> {
-    let tried = trial_outcome.and_then(|outcome| outcome.as_ref().ok());
-    let answer = tried.or(outcome.and_then(|outcome| outcome.as_ref().ok()))?;
-    let site = if tried.is_some() { trial.of(&kept.site) } else { (*kept.site).clone() };
-    let system = &site.system;
-    let mut statistics = Vec::new();
-    if let Some(good) = answer.good_years.filter(|_| answer.origin != Origin::Even) {
-        statistics.push(say::good_years(&good));
-    }
-    statistics.push(say::reliability(answer));
-    statistics.extend(say::resilience(answer, units));
-    statistics.push(say::accounted(answer.ledger.residual()));
-    let parts = what_parts_did(answer, system, units);
+    let (now, tried) = (answer_of(outcome), answer_of(trial_outcome));
+    let answer = tried.or(now)?;
+    let parts = match tried {
+        Some(tried) => what_parts_did(tried, &trial.system(&kept.site.system), units),
+        None => what_parts_did(answer, &kept.site.system, units),
+    };
     Some(Results {
         good_years: charts::good_years(answer, width),
-        statistics,
+        statistics: statistics(answer, units),
         parts,
         charts: vec![
             charts::contents(answer, units, width),

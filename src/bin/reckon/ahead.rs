@@ -5,7 +5,7 @@ use eavewater::engine::ahead::ask::{Asked, Help, Years, ask, begun, helps};
 use eavewater::engine::ahead::expected::Expected;
 use eavewater::engine::ahead::looking::{Ahead, Looking, Target};
 use eavewater::engine::ahead::outlook::Known;
-use eavewater::engine::balance::plan::plan;
+use eavewater::engine::balance::plan::{Plan, plan};
 use eavewater::engine::rain::weather::Origin;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
@@ -52,8 +52,8 @@ pub fn looked(file: &SiteFile, start: Start, generated: bool) -> Result<Found, S
     let asked = match start.content {
         None => ask(site, file.rain.as_ref(), &file.diary, start.day, years),
         Some(content) => {
-            let known = known(file, start.day, content)?;
             let plan = plan(&site.system).map_err(|_| format!("{name} can't run."))?;
+            let known = known(&plan, name, start.day, content)?;
             begun(plan, site, file.rain.as_ref(), (known, Vec::new()), years)
         }
     };
@@ -68,9 +68,7 @@ pub fn looked(file: &SiteFile, start: Start, generated: bool) -> Result<Found, S
 }
 
 /// The content, shared out by what each store holds.
-fn known(file: &SiteFile, day: NaiveDate, content: Content) -> Result<Known, String> {
-    let name = &file.site.name;
-    let plan = plan(&file.site.system).map_err(|_| format!("{name} can't run."))?;
+fn known(plan: &Plan, name: &str, day: NaiveDate, content: Content) -> Result<Known, String> {
     let full_l: f64 = plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
     let share = match content {
         Content::Share(share) => share,

@@ -1,6 +1,7 @@
 //! The first-flush diverter: a state, not a constant.
 
 use super::rule::Bound;
+use crate::quantity::HOURS_A_DAY;
 use crate::site::feed::{Diverter, Drain};
 
 /// Standard gravity, m/s² (3rd CGPM, 1901).
@@ -8,7 +9,6 @@ pub const GRAVITY: f64 = 9.806_65;
 /// Discharge coefficient of a small sharp-edged hole [-] (about 0.61–0.62 in any hydraulics text, from memory).
 pub const HOLE_DISCHARGE: f64 = 0.62;
 const SECONDS_AN_HOUR: f64 = 3600.0;
-const HOURS_A_DAY: f64 = 24.0;
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 
 /// A diverter lowered to numbers.

@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 
 use crate::engine::rain::weather::Weather;
+use crate::quantity::DAYS_A_YEAR;
 
 use super::ledger::Ledger;
 use super::plan::Plan;
@@ -55,6 +56,13 @@ pub struct Load {
 }
 
 impl Series {
+    /// How long it is, in years of 365.25 days.
+    pub fn years(&self) -> f64 {
+        #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
+        let days = self.dates.len() as f64;
+        days / DAYS_A_YEAR
+    }
+
     /// Live water in all stores on each day, in L.
     pub fn total_live_l(&self) -> Vec<f64> {
         (0..self.dates.len()).map(|day| self.live_l.iter().map(|store| store[day]).sum()).collect()

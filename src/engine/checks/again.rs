@@ -39,9 +39,9 @@ fn diverter(asked: &Asked<'_>, feed: PartId) -> Option<Check> {
     let at = asked.site.system.feeds.iter().position(|other| other.id == feed)?;
     let without = changed(asked, |site| site.system.feeds[at].diverter = None)?;
     let mut check = Check::new(feed, Subject::FlushYield);
-    check.finds(Figure::DivertedAYear, with.ledger.flushes.get(at)?.diverted_l / years(with));
-    check.finds(Figure::UsedWith, with.total.yield_l / years(with));
-    check.finds(Figure::UsedWithout, without.total.yield_l / years(&without));
+    check.finds(Figure::DivertedAYear, with.ledger.flushes.get(at)?.diverted_l / with.series.years());
+    check.finds(Figure::UsedWith, with.total.yield_l / with.series.years());
+    check.finds(Figure::UsedWithout, without.total.yield_l / without.series.years());
     dry_days(&mut check, with, &without);
     Some(check)
 }
@@ -81,20 +81,14 @@ pub(super) fn means_l(answer: &Answer, wanted: impl Fn(usize) -> bool) -> (f64, 
             asks += got + short.iter().sum::<f64>();
         }
     }
-    let days = years(answer) * DAYS_A_YEAR;
+    let days = series.years() * DAYS_A_YEAR;
     (asks / days, gets / days)
-}
-
-fn years(answer: &Answer) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-    let days = answer.series.dates.len() as f64;
-    days / DAYS_A_YEAR
 }
 
 fn dry_days(check: &mut Check, with: &Answer, without: &Answer) {
     for (figure, answer) in [(Figure::DryDaysWith, with), (Figure::DryDaysWithout, without)] {
         #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
         let dry = answer.series.dry_days().filter(|dry| *dry).count() as f64;
-        check.finds(figure, dry / years(answer));
+        check.finds(figure, dry / answer.series.years());
     }
 }

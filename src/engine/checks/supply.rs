@@ -5,6 +5,7 @@ use super::pipe::{Pipe, flow_for};
 use super::water::{air_kpa, density_kg_m3, head_m, pressure_kpa, vapour_kpa};
 use super::{Asked, Check, Figure, Subject, Verdict};
 use crate::engine::question::Answer;
+use crate::quantity::HOURS_A_DAY;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -355,8 +356,6 @@ pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
     checks.push(check);
     checks.push(suction(asked, pump.id, from, duty_l_min));
 }
-
-const HOURS_A_DAY: f64 = 24.0;
 
 /// Pressure at a tap that water reaches by gravity alone: tank full and drawn down. An outbuilding's has its own check.
 pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut Vec<Check>) {

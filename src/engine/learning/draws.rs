@@ -8,6 +8,7 @@ use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::{Standing, run_from};
 use crate::engine::diary::joined::Known;
 use crate::engine::levels::held;
+use crate::quantity::HOURS_A_DAY;
 use crate::site::diary::{Diary, Told};
 use crate::site::system::System;
 
@@ -37,8 +38,6 @@ pub struct Draws {
     pub tests: Vec<LeakTest>,
 }
 
-/// Hours in a day.
-pub(super) const HOURS_A_DAY: f64 = 24.0;
 /// Water that is more than a household draws by so much doesn't run out: three spreads of a week's use and more.
 const ENOUGH: f64 = 1.5;
 /// A store that holds less than this share has little left to leak.

@@ -2,11 +2,12 @@
 
 use chrono::NaiveDate;
 
-use super::draws::{Draws, HOURS_A_DAY};
+use super::draws::Draws;
 use crate::engine::balance::plan::Plan;
 use crate::engine::diary::joined::Known;
 use crate::engine::diary::track::levels_read;
 use crate::engine::levels::store_of;
+use crate::quantity::HOURS_A_DAY;
 use crate::site::diary::{Diary, EntryId, Told};
 use crate::site::household::Site;
 use crate::site::rain::Rain;

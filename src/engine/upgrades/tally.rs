@@ -61,11 +61,9 @@ impl Tally {
 impl From<&Answer> for Tally {
     /// The sums of a run whose days were kept.
     fn from(answer: &Answer) -> Self {
-        #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
-        let days = answer.series.dates.len() as f64;
         let worst = answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0);
         Tally {
-            years: days / DAYS_A_YEAR,
+            years: answer.series.years(),
             yield_l: answer.total.yield_l,
             shortfall_l: answer.total.shortfall_l(),
             hauled_l: answer.total.hauled_l,
