@@ -23,7 +23,7 @@ pub fn typed(error: &TypedError) -> String {
         TypedError::NotANumber { text } => format!("“{text}” is not a number. Type one, such as 1,700 or 2 1/2."),
         TypedError::UnknownUnit { text, kind } => {
             let symbols: Vec<String> =
-                kind.units().iter().map(|unit| unit.symbol.to_owned()).filter(|symbol| !symbol.is_empty()).collect();
+                kind.units().iter().map(|unit| unit.sign().to_owned()).filter(|symbol| !symbol.is_empty()).collect();
             match symbols.as_slice() {
                 [] => format!("“{text}” is not needed here. Type the number alone."),
                 _ => format!("“{text}” is not a unit for this. Use {}.", super::list(&symbols)),
@@ -218,7 +218,7 @@ pub fn normals(error: &NormalsError) -> String {
 }
 
 fn month_name(month: usize) -> &'static str {
-    super::MONTHS.get(month.wrapping_sub(1)).copied().unwrap_or_default()
+    super::months().get(month.wrapping_sub(1)).copied().unwrap_or_default()
 }
 
 /// A line of a tank's table that can't be read.

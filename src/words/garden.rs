@@ -47,7 +47,7 @@ pub const fn watering(watering: Watering) -> &'static str {
 
 /// A value of the climate.
 pub fn climate_value(value: ClimateValue) -> String {
-    let month = |month: u8| super::MONTHS.get(usize::from(month)).copied().unwrap_or_default();
+    let month = |month: u8| super::months().get(usize::from(month)).copied().unwrap_or_default();
     match value {
         ClimateValue::Latitude => "Latitude, degrees (south negative)".to_owned(),
         ClimateValue::Least(at) => format!("{}, mean daily low", month(at)),
@@ -83,9 +83,9 @@ pub fn climate_line(et0_mm: &[f64; 12], units: &Units) -> String {
     format!(
         "Reference evapotranspiration {} a day in {}, {} in {}.",
         shown::figure(et0_mm[least], Kind::Depth, units),
-        super::MONTHS[least],
+        super::months()[least],
         shown::figure(et0_mm[most], Kind::Depth, units),
-        super::MONTHS[most]
+        super::months()[most]
     )
 }
 

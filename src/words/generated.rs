@@ -131,7 +131,7 @@ pub fn no_model(error: &ModelError) -> String {
     match error {
         ModelError::MonthUnmeasured { month } => format!(
             "No years can be generated: the record has no two measured days in a row in any {}. Load a longer record.",
-            super::MONTHS.get(month.wrapping_sub(1)).copied().unwrap_or_default()
+            super::months().get(month.wrapping_sub(1)).copied().unwrap_or_default()
         ),
         ModelError::NotADepth { date, depth_mm } => super::errors::not_a_depth(*date, *depth_mm),
         ModelError::Normals(error) => super::errors::normals(error),

@@ -1,15 +1,28 @@
 //! Words of the place where sites, units and files are, and of first start.
 
 use super::count;
+use crate::language::{Phrase, said};
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::Trouble;
+use crate::say;
 use crate::site::diary::Merged;
 use chrono::NaiveDate;
 
 /// What the app is, at first start.
-pub const WELCOME: &str = "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.";
+pub const WELCOME: Phrase = Phrase(
+    "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.",
+    "Tu techo es tu planta de agua. Mira cuánto dura su agua y en cuántos años falla.",
+);
 /// Everything stays here.
-pub const STAYS_HERE: &str = "Everything you enter stays on this device. Nothing is sent anywhere.";
+pub const STAYS_HERE: Phrase = Phrase(
+    "Everything you enter stays on this device. Nothing is sent anywhere.",
+    "Todo lo que escribes queda en este dispositivo. No se envía nada a ninguna parte.",
+);
+/// A device is no safe.
+pub const KEEP_A_FILE: Phrase = Phrase(
+    "A phone may drown: keep a file elsewhere.",
+    "Un teléfono puede caer al agua: guarda un archivo en otro lugar.",
+);
 /// No storage.
 pub const NOTHING_IS_KEPT: &str = "This browser does not let the app keep anything (a private window, perhaps). You can \
                                    work, but export a file before you close it.";
@@ -47,11 +60,15 @@ pub fn trouble(trouble: &Trouble) -> String {
 pub const WITH_HOUSES: &str = "Merge and take its houses";
 
 /// What taking a file in would do.
-pub fn file_holds(sites: usize, there: usize) -> String {
-    format!(
-        "The file holds {}. Merging leaves what is here and brings in what it lacks; replacing removes the {} here first.",
-        count(sites, "site", "sites"),
-        count(there, "site", "sites")
+pub fn file_holds(holds: usize, there: usize) -> String {
+    let sites = |number| count(number, said("site", "sitio"), said("sites", "sitios"));
+    say!(
+        "The file holds {sites}. Merging leaves what is here and brings in what it lacks; replacing removes the {there} here \
+         first.",
+        "El archivo contiene {sites}. Combinar deja lo que hay aquí y trae lo que falta; reemplazar quita antes lo que hay \
+         aquí: {there}.",
+        there = sites(there),
+        sites = sites(holds),
     )
 }
 

@@ -67,7 +67,7 @@ pub fn label(field: Field, system: &System) -> String {
         Field::ShareTo(feed) => format!("Share to {}", system.name_of(feed)),
         Field::CutOf(using) => format!("Cut {} by", system.name_of(using)),
         Field::Month(month) | Field::Evaporation(month) => {
-            super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned()
+            super::months().get(usize::from(month)).copied().unwrap_or_default().to_owned()
         }
         other => fixed_label(other).to_owned(),
     }
@@ -176,7 +176,7 @@ pub fn choice(choice: Choice, system: &System) -> String {
     match choice {
         Choice::Part(part) => system.name_of(part),
         Choice::OverflowTo(OverflowTo::Tank(tank)) => system.name_of(tank),
-        Choice::Month(month) => super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned(),
+        Choice::Month(month) => super::months().get(usize::from(month)).copied().unwrap_or_default().to_owned(),
         other => fixed_choice(other).to_owned(),
     }
 }

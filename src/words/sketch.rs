@@ -36,7 +36,7 @@ pub fn same_as(name: &str) -> String {
 
 /// Label of the twelve means.
 pub fn twelve(units: &Units) -> String {
-    format!("January to December, in {}", units.of(Kind::Depth).symbol)
+    format!("January to December, in {}", units.of(Kind::Depth).sign())
 }
 
 /// Fewer or more than twelve.

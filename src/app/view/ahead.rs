@@ -9,7 +9,7 @@ use crate::engine::learning::lesson::Lesson;
 use crate::figures::fan::{Fan, FanWords};
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
-use crate::words::{self, MONTHS, ahead as say, learning};
+use crate::words::{self, ahead as say, learning};
 
 /// The weeks ahead as they are shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -107,11 +107,11 @@ fn fan(found: &Found, capacity_l: f64, units: &Units, width: f64) -> Chart {
     let (low, middle, high) = (line(|day| day.tenth), line(|day| day.half), line(|day| day.ninetieth));
     let floor: Vec<f64> = ahead.floor.live_l.iter().map(|litres| volume(*litres)).collect();
     let words = FanWords {
-        unit: units.of(Kind::Volume).symbol.to_owned(),
+        unit: units.of(Kind::Volume).sign().to_owned(),
         lines: say::FAN_LINES.map(str::to_owned),
         capacity: format!("full: {}", shown::figure(capacity_l, Kind::Volume, units)),
         day: "day".to_owned(),
-        months: MONTHS.map(str::to_owned),
+        months: words::months().map(str::to_owned),
     };
     let fan = Fan {
         start: ahead.dates.first().copied().unwrap_or_default(),

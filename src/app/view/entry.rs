@@ -52,7 +52,7 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
         title: title(form),
         unit: form.number().map(|(kind, _)| match form.subject {
             Subject::Test => form.parameter.unit().to_owned(),
-            _ => units.of(kind).symbol.to_owned(),
+            _ => units.of(kind).sign().to_owned(),
         }),
         last: last(kept, form)
             .map(|entry| format!("{}: {}", words::date(entry.date), words::diary::told(&entry.told, system, units))),

@@ -166,7 +166,7 @@ pub fn options(model: &Model) -> Option<OptionsView> {
 }
 
 fn columns(units: &Units) -> Vec<String> {
-    let volume = units.of(Kind::Volume).symbol;
+    let volume = units.of(Kind::Volume).sign();
     vec![
         "option".to_owned(),
         "dry days a year".to_owned(),
