@@ -129,7 +129,7 @@ pub(super) fn languages(desk: Desk) -> AnyView {
 /// The sets of units, the one that holds pressed.
 pub(super) fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) -> AnyView {
     let sets = sets.iter().map(|(set, name, holds)| {
-        desk.button(name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
+        desk.button(*name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
     });
     let row = element("DIV")
         .class("row")

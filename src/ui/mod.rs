@@ -84,7 +84,7 @@ impl Desk {
     }
 
     /// A button that sends an event.
-    pub fn button(self, text: &str, event: Event) -> Element {
+    pub fn button(self, text: impl Into<String>, event: Event) -> Element {
         self.sends(event).text(text)
     }
 }
