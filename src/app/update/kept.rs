@@ -18,6 +18,7 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::say;
 use crate::site::trial::Trial;
 
 fn kept_site(id: SiteId, file: SiteFile) -> KeptSite {
@@ -98,7 +99,7 @@ pub(super) fn export(model: &mut Model) -> Vec<Effect> {
 pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &Drawing, bitmap: bool) -> Vec<Effect> {
     let (svg, width, height) = figures::picture::picture(drawing, title, caption);
     let mut name = String::new();
-    for letter in title.chars() {
+    for letter in title.chars().map(plain) {
         if letter.is_ascii_alphanumeric() {
             name.push(letter.to_ascii_lowercase());
         } else if !name.ends_with('-') {
@@ -115,11 +116,28 @@ pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &D
     }
 }
 
+/// The letter that an accented one of Spanish is written with where there are no accents.
+fn plain(letter: char) -> char {
+    match letter {
+        'á' | 'Á' => 'a',
+        'é' | 'É' => 'e',
+        'í' | 'Í' => 'i',
+        'ó' | 'Ó' => 'o',
+        'ú' | 'ü' | 'Ú' | 'Ü' => 'u',
+        'ñ' | 'Ñ' => 'n',
+        other => other,
+    }
+}
+
 /// The diary of the open site as CSV.
 pub(super) fn diary_table(model: &Model) -> Vec<Effect> {
     let Some(kept) = model.site() else { return Vec::new() };
     let text = csv::diary(&kept.diary, &kept.site.system);
-    vec![Effect::Download { name: format!("diary-{}.csv", model.today), media_type: "text/csv", text }]
+    vec![Effect::Download {
+        name: say!("diary-{day}.csv", "diario-{day}.csv", day = model.today),
+        media_type: "text/csv",
+        text,
+    }]
 }
 
 /// The days of the open site's balance as CSV; nothing where it can't be run.
@@ -129,7 +147,11 @@ pub(super) fn results_table(model: &Model) -> Vec<Effect> {
     let Some(rain) = joined.as_ref().or(kept.rain.as_deref()) else { return Vec::new() };
     let Ok(answer) = answer(&kept.site, rain) else { return Vec::new() };
     let text = csv::results(&answer);
-    vec![Effect::Download { name: format!("results-{}.csv", model.today), media_type: "text/csv", text }]
+    vec![Effect::Download {
+        name: say!("results-{day}.csv", "resultados-{day}.csv", day = model.today),
+        media_type: "text/csv",
+        text,
+    }]
 }
 
 pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
@@ -204,4 +226,18 @@ pub(super) fn taken_in(
     super::next::forget(model);
     model.undo = None;
     Vec::new()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_picture_is_named_in_plain_letters() {
+        let drawing = Drawing { width: 100.0, height: 50.0, marks: Vec::new(), readings: Vec::new() };
+        let model = Model { today: NaiveDate::from_ymd_opt(2026, 3, 4).unwrap_or_default(), ..Model::default() };
+        let effects = picture(&model, ("¿Adónde fue el agua, día a día, año por año?", ""), &drawing, false);
+        let [Effect::Download { name, .. }] = effects.as_slice() else { unreachable!("one file") };
+        assert_eq!(name, "adonde-fue-el-agua-dia-a-dia-ano-por-ano-2026-03-04.svg");
+    }
 }

@@ -3,6 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
+use crate::language::said;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -118,16 +119,20 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> 
 }
 
 pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
-    let said = say::said(check, system, units);
+    let told = say::said(check, system, units);
     let text = say::text(check.subject);
     let mut figures: Vec<(String, String)> = Vec::new();
     for (figure, si) in &check.found {
         figures.push((say::figures::label(*figure).to_owned(), say::figure(*figure, *si, units)));
     }
     figures.extend(say::lines(check, units));
-    let mut behind = vec![("Formula", text.formula), ("Source", text.source), ("Takes for granted", text.assumes)];
+    let mut behind = vec![
+        (said("Formula", "Fórmula"), text.formula),
+        (said("Source", "Fuente"), text.source),
+        (said("Takes for granted", "Da por supuesto"), text.assumes),
+    ];
     behind.retain(|(_, words)| !words.is_empty());
-    let sentence = capital(said.verdict);
+    let sentence = capital(told.verdict);
     CheckView {
         title: text.title,
         group: say::group(check.subject),
@@ -138,7 +143,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
         word: say::word(check),
         sentence,
-        to_do: said.to_do,
+        to_do: told.to_do,
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
@@ -200,6 +205,7 @@ pub fn capital(sentence: String) -> String {
 mod tests {
     use super::*;
     use crate::engine::question::answer;
+    use crate::language::{Language, speak};
     use crate::quantity::{Customary, typed};
     use crate::records::cupboard::SiteId;
     use crate::site::demo;
@@ -218,7 +224,9 @@ mod tests {
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
         let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
-        for set in Customary::ALL {
+        for (set, language) in Customary::ALL.into_iter().flat_map(|set| Language::ALL.map(|language| (set, language)))
+        {
+            speak(language);
             let units = Units::customary(set);
             for part in kept.site.system.parts() {
                 let again = checked_again(&kept, part.id(), Some(&outcome));
@@ -242,5 +250,6 @@ mod tests {
                 }
             }
         }
+        speak(Language::English);
     }
 }

@@ -4,7 +4,9 @@ use crate::app::case::Case;
 use crate::app::model::Model;
 use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::household::Site;
 use crate::site::kept_option::MOST_OPTIONS;
 use crate::site::prices::Priced;
@@ -99,7 +101,7 @@ fn changes(work: &Upgrades, units: &Units) -> Vec<ChangeView> {
 }
 
 fn steps(work: &Upgrades, units: &Units) -> Vec<(String, String)> {
-    let mut said = Vec::new();
+    let mut told = Vec::new();
     for step in work.steps() {
         let mut text = say::brings(&step.judged, units);
         let left = say::left_after(&step.judged);
@@ -107,9 +109,9 @@ fn steps(work: &Upgrades, units: &Units) -> Vec<(String, String)> {
             text.push(' ');
             text.push_str(&left);
         }
-        said.push((say::title(&step.judged.upgrade, &step.system, units), text));
+        told.push((say::title(&step.judged.upgrade, &step.system, units), text));
     }
-    said
+    told
 }
 
 /// The price of a litre is told and typed for a thousand of the person's unit.
@@ -168,12 +170,12 @@ pub fn options(model: &Model) -> Option<OptionsView> {
 fn columns(units: &Units) -> Vec<String> {
     let volume = units.of(Kind::Volume).sign();
     vec![
-        "option".to_owned(),
-        "dry days a year".to_owned(),
-        "dry days in the worst year".to_owned(),
-        format!("used a year, {volume}"),
-        format!("lacking or hauled a year, {volume}"),
-        format!("spilled a year, {volume}"),
+        said("option", "opción").to_owned(),
+        said("dry days a year", "días de escasez al año").to_owned(),
+        said("dry days in the worst year", "días de escasez en el peor año").to_owned(),
+        say!("used a year, {volume}", "usada al año, {volume}"),
+        say!("lacking or hauled a year, {volume}", "faltante o acarreada al año, {volume}"),
+        say!("spilled a year, {volume}", "rebosada al año, {volume}"),
     ]
 }
 
