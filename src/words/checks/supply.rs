@@ -15,7 +15,7 @@ pub(super) const PEAK: Text = Text {
     title: Phrase("Most that is drawn at once", "Lo más que se saca a la vez"),
     formula: Phrase(
         "Fixture units summed, then Hunter's curve for toilets with cisterns.",
-        "Suma de unidades de gasto, luego la curva de Hunter para inodoros con tanque.",
+        "Suma de unidades de consumo, luego la curva de Hunter para inodoros con tanque.",
     ),
     source: Phrase(
         "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
@@ -35,7 +35,7 @@ pub(super) const TAP: Text = Text {
     formula: Phrase(
         "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the \
          pipes'.",
-        "ρ·g·(altura de la bomba al caudal máximo − desnivel − fricción) − filtros. Punto de trabajo: donde la curva \
+        "ρ·g·(carga de la bomba al caudal máximo − subida − fricción) − filtros. Punto de trabajo: donde la curva \
          de la bomba cruza la de las tuberías.",
     ),
     source: Phrase(
@@ -64,7 +64,7 @@ pub(super) const SUCTION: Text = Text {
     ),
     assumes: Phrase(
         "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
-        "Tanque bajo hasta su salida. La tubería de succión tiene dos codos y una válvula de pie.",
+        "Tanque bajo hasta su salida. El tubo de succión tiene dos codos y una válvula de pie.",
     ),
     caution: Phrase("", ""),
 };
@@ -108,7 +108,7 @@ pub(super) const LIFT: Text = Text {
     title: Phrase("Lift to the upper tank", "Subida al tanque de arriba"),
     formula: Phrase(
         "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
-        "Punto de trabajo: donde la curva de la bomba cruza desnivel + fricción. Horas = límite diario ÷ caudal allí.",
+        "Punto de trabajo: donde la curva de la bomba cruza subida + fricción. Horas = límite diario ÷ caudal allí.",
     ),
     source: Phrase(
         "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
@@ -131,7 +131,7 @@ pub(super) const GRAVITY: Text = Text {
 pub(super) fn peak(told: &Told<'_>) -> (String, String) {
     let verdict = say!(
         "{flow} at most: {units} fixture units.",
-        "{flow} como máximo: {units} unidades de gasto.",
+        "{flow} como máximo: {units} unidades de consumo.",
         flow = told.figure(Figure::PeakFlow),
         units = told.figure(Figure::FixtureUnits),
     );
@@ -144,7 +144,7 @@ pub(super) const CURVE: Phrase = Phrase(
 );
 pub(super) const ENTER_CURVE: Phrase = Phrase(
     "Enter them from its data sheet: head must fall as flow rises.",
-    "Anótalos de su hoja de datos: la altura debe bajar cuando sube el caudal.",
+    "Anótalos de su hoja de datos: la carga debe bajar cuando sube el caudal.",
 );
 
 pub(super) fn tap(told: &Told<'_>) -> (String, String) {
@@ -168,7 +168,7 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
     );
     let to_do = said(
         "Change filters sooner, take a wider pipe, or a pump with more head.",
-        "Cambia antes los filtros, pon una tubería más ancha o una bomba con más altura.",
+        "Cambia antes los filtros, pon una tubería más ancha o una bomba con más carga.",
     );
     (verdict, told.if_fails(to_do))
 }
@@ -179,7 +179,7 @@ pub(super) fn suction(told: &Told<'_>) -> (String, String) {
         said("wanted", "se piden"),
         said(
             "Set the pump lower or nearer, take a wider suction pipe, or a pump that stands in the water.",
-            "Pon la bomba más abajo o más cerca, una tubería de succión más ancha o una bomba que esté dentro del agua.",
+            "Pon la bomba más abajo o más cerca, un tubo de succión más ancho o una bomba que esté dentro del agua.",
         ),
     );
     let lift = told.check.figure(Figure::SuctionLift);
@@ -239,7 +239,7 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
             ),
             said(
                 "Take a pump with more head, or set it in two steps.",
-                "Pon una bomba con más altura, o súbela en dos pasos.",
+                "Pon una bomba con más carga, o súbela en dos pasos.",
             )
             .to_owned(),
         );
