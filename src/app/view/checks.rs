@@ -3,6 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -83,7 +84,7 @@ pub struct Entry {
     /// What it may be.
     pub range: Range,
     /// What there is to choose from, and what is chosen; none for a number.
-    pub options: (&'static [&'static str], usize),
+    pub options: (&'static [Phrase], usize),
     /// Where the value comes from while it was not entered; none once it was.
     pub usual: Option<&'static str>,
 }
