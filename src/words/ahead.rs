@@ -183,11 +183,8 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
         until = date(until)
     );
     if safe.now_l <= 0.0 {
-        return said(
-            "The house uses nothing, so nothing runs out.",
-            "La casa no usa nada, así que nada se acaba.",
-        )
-        .to_owned();
+        return said("The house uses nothing, so nothing runs out.", "La casa no usa nada, así que nada se acaba.")
+            .to_owned();
     }
     let now = flow(safe.now_l);
     let factor = safe.factor(chance);

@@ -22,8 +22,7 @@ pub const EMPTY: Phrase = Phrase(
      agua. Un día sin anotación cuenta como desconocido, nunca como día sin lluvia.",
 );
 /// Nothing in the span.
-pub const EMPTY_SPAN: Phrase =
-    Phrase("Nothing is written in these days.", "No hay nada anotado en estos días.");
+pub const EMPTY_SPAN: Phrase = Phrase("Nothing is written in these days.", "No hay nada anotado en estos días.");
 /// No tank.
 pub const NO_TANK: Phrase = Phrase(
     "There is no tank yet. Add one to the house first.",
@@ -87,11 +86,9 @@ pub fn water(of: Water, system: &System) -> String {
 /// A level.
 pub fn level(level: Level, units: &Units) -> String {
     match level {
-        Level::Depth(depth) => say!(
-            "{depth} deep",
-            "{depth} de profundidad",
-            depth = shown::entered(depth.get(), Kind::Length, units)
-        ),
+        Level::Depth(depth) => {
+            say!("{depth} deep", "{depth} de profundidad", depth = shown::entered(depth.get(), Kind::Length, units))
+        }
         Level::Share(share) => say!("{share} full", "{share} de lo que cabe", share = percent(share.get())),
         Level::Volume(volume) => shown::entered(volume.get(), Kind::Volume, units),
         Level::Full => said("full", "lleno").to_owned(),
@@ -138,10 +135,10 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
         }
         Told::Work { on, task } => format!("{}{}", done(*task), at(on)),
         Told::Test { at: part, parameter, found } => say!(
-            "Test{at}: {parameter} {found}",
-            "Análisis{at}: {parameter}, {found}",
+            "Test{at}: {what} {found}",
+            "Análisis{at}: {what}, {found}",
             at = at(part),
-            parameter = parameter_name(*parameter),
+            what = parameter_name(*parameter),
             found = self::found(*parameter, *found)
         ),
         Told::Note => String::new(),
@@ -196,7 +193,9 @@ pub fn done(task: Task) -> &'static str {
         Task::Roof => said("Roof looked over", "Techo revisado"),
         Task::Gutter => said("Gutter cleaned", "Canaleta limpiada"),
         Task::Screen => said("Leaf screen cleaned", "Malla de hojas limpiada"),
-        Task::Diverter => said("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada"),
+        Task::Diverter => {
+            said("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada")
+        }
         Task::Hole => said("Slow-release hole cleared", "Agujero de vaciado lento destapado"),
         Task::InletMesh => said("Inlet mesh checked", "Malla de la entrada revisada"),
         Task::TankLook => said("Tank looked into", "Tanque mirado por dentro"),

@@ -69,20 +69,18 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
         EditError::OutOfRange { field, kind, range, .. } => {
             format!("{}: {}", super::parts::label(*field, system), out_of_range(*kind, *range, units))
         }
-        EditError::NoSuchValue => said(
-            "That part is no longer there. Nothing was changed.",
-            "Esa parte ya no está. No se cambió nada.",
-        )
-        .to_owned(),
+        EditError::NoSuchValue => {
+            said("That part is no longer there. Nothing was changed.", "Esa parte ya no está. No se cambió nada.")
+                .to_owned()
+        }
         EditError::DetailOutOfRange(detail) => {
             let row = detail.row();
             format!("{}: {}", super::checks::details::label(*detail), out_of_range(row.kind, row.range, units))
         }
-        EditError::NamelessPart => said(
-            "A part needs a name. The old one stays.",
-            "Una parte necesita un nombre. Se queda el anterior.",
-        )
-        .to_owned(),
+        EditError::NamelessPart => {
+            said("A part needs a name. The old one stays.", "Una parte necesita un nombre. Se queda el anterior.")
+                .to_owned()
+        }
     }
 }
 
@@ -131,14 +129,9 @@ pub fn file(error: &FileError) -> String {
              se cambió nada.",
             fault = match fault {
                 SyntaxFault::Ends => said("it ends before it is complete", "termina antes de estar completo"),
-                SyntaxFault::Misplaced => said(
-                    "what stands there does not belong there",
-                    "lo que hay ahí no va ahí",
-                ),
-                SyntaxFault::TooDeep => said(
-                    "too many lists stand within each other",
-                    "hay demasiadas listas unas dentro de otras",
-                ),
+                SyntaxFault::Misplaced => said("what stands there does not belong there", "lo que hay ahí no va ahí",),
+                SyntaxFault::TooDeep =>
+                    said("too many lists stand within each other", "hay demasiadas listas unas dentro de otras",),
             }
         ),
         FileError::OtherFormat { format } => say!(
@@ -234,9 +227,10 @@ pub fn rain(error: &RainError) -> String {
             let names: Vec<String> = columns
                 .iter()
                 .map(|column| {
-                    column.name.clone().unwrap_or_else(|| {
-                        say!("number {place}", "la número {place}", place = column.place)
-                    })
+                    column
+                        .name
+                        .clone()
+                        .unwrap_or_else(|| say!("number {place}", "la número {place}", place = column.place))
                 })
                 .collect();
             say!(
@@ -252,11 +246,7 @@ pub fn rain(error: &RainError) -> String {
         RainError::MostlyUnreadable { rows_read, unreadable } => say!(
             "Only {rows} could be read and {unread} could not. {first}",
             "Solo {rows} y {unread} no. {first}",
-            rows = super::count(
-                *rows_read,
-                said("row", "fila se pudo leer"),
-                said("rows", "filas se pudieron leer")
-            ),
+            rows = super::count(*rows_read, said("row", "fila se pudo leer"), said("rows", "filas se pudieron leer")),
             unread = super::number_text(unreadable.count),
             first = unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
         ),

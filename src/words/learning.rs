@@ -3,10 +3,10 @@
 use chrono::{Days, NaiveDate};
 
 use super::{count, date, number_text, percent};
-use crate::language::{Phrase, said};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::learning::watch::Alarm;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
 use crate::say;
 

@@ -11,10 +11,8 @@ use crate::site::system::System;
 use crate::site::work::Task;
 
 /// Nothing to do.
-pub const NO_PARTS: Phrase = Phrase(
-    "The house has no parts yet that want upkeep.",
-    "La casa no tiene todavía partes que pidan mantenimiento.",
-);
+pub const NO_PARTS: Phrase =
+    Phrase("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan mantenimiento.");
 /// Where the intervals come from.
 pub const USUAL: Phrase = Phrase(
     "Usual intervals: at least every six months for roof, gutters, inlets and tanks (enHealth, Guidance on use of \
@@ -83,9 +81,14 @@ pub fn to_do(task: Task) -> &'static str {
         Task::Roof => said("Look over the roof", "Revisar el techo"),
         Task::Gutter => said("Clean the gutter", "Limpiar la canaleta"),
         Task::Screen => said("Clean the leaf screen", "Limpiar la malla de hojas"),
-        Task::Diverter => said("Empty and rinse the first flush, check its ball", "Vaciar y enjuagar las primeras aguas, revisar su bola"),
+        Task::Diverter => said(
+            "Empty and rinse the first flush, check its ball",
+            "Vaciar y enjuagar las primeras aguas, revisar su bola",
+        ),
         Task::Hole => said("Clear the slow-release hole", "Destapar el agujero de vaciado lento"),
-        Task::InletMesh => said("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero"),
+        Task::InletMesh => {
+            said("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
+        }
         Task::TankLook => said("Look into the tank from outside", "Mirar dentro del tanque desde fuera"),
         Task::Desludging => said("Take the sludge out", "Sacar el lodo"),
         Task::Lid => said("Check lid and lock", "Revisar tapa y candado"),
@@ -96,17 +99,18 @@ pub fn to_do(task: Task) -> &'static str {
         Task::Lamp => said("Change the lamp", "Cambiar la lámpara"),
         Task::Sleeve => said("Wipe the lamp's sleeve", "Limpiar la funda de la lámpara"),
         Task::WaterTest => said("Test the water", "Analizar el agua"),
-        Task::Joints => said("Look for drips at joints, valves and taps", "Buscar goteos en uniones, válvulas y grifos"),
+        Task::Joints => {
+            said("Look for drips at joints, valves and taps", "Buscar goteos en uniones, válvulas y grifos")
+        }
         Task::Other => said("Other work", "Otro trabajo"),
     }
 }
 
 /// How a job stands.
 pub fn standing(due: &Due, units: &Units) -> String {
-    let last = due.last.map_or_else(
-        || NEVER.to_owned(),
-        |last| say!("last on {date}", "última vez el {date}", date = date(last)),
-    );
+    let last = due
+        .last
+        .map_or_else(|| NEVER.to_owned(), |last| say!("last on {date}", "última vez el {date}", date = date(last)));
     let because = |because: Because| match because {
         Because::Days(number) => {
             say!("{days} ago", "hace {days}", days = days(usize::try_from(number).unwrap_or(0)))
