@@ -40,7 +40,7 @@ pub const FAN_CAPTION: Phrase = Phrase(
     "Water over the outlets of all tanks. Eight futures in ten lie within the band; the broken line is the floor: no more \
      rain.",
     "Agua por encima de las salidas de todos los tanques. Ocho de cada diez futuros quedan dentro de la banda; la línea \
-     quebrada es el mínimo: sin más lluvia.",
+     discontinua es el mínimo: sin más lluvia.",
 );
 /// At the fan's lines.
 pub const FAN_LINES: [Phrase; 4] = [
@@ -191,7 +191,7 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     if factor >= MOST_FACTOR {
         return say!(
             "{goal}, the house can use as much as it does, {now} on average, and far more.",
-            "{goal}, la casa puede usar tanto como ahora, {now} de media, y mucho más."
+            "{goal}, la casa puede usar tanto como ahora, {now} en promedio, y mucho más."
         );
     }
     let change = if factor >= 1.0 {

@@ -198,7 +198,7 @@ pub fn done(task: Task) -> &'static str {
         }
         Task::Hole => said("Slow-release hole cleared", "Agujero de vaciado lento destapado"),
         Task::InletMesh => said("Inlet mesh checked", "Malla de la entrada revisada"),
-        Task::TankLook => said("Tank looked into", "Tanque mirado por dentro"),
+        Task::TankLook => said("Tank looked into", "Interior del tanque mirado desde fuera"),
         Task::Desludging => said("Sludge taken out", "Lodo sacado"),
         Task::Lid => said("Lid and lock checked", "Tapa y candado revisados"),
         Task::Anchors => said("Anchors checked", "Anclajes revisados"),
@@ -331,7 +331,7 @@ pub const RAIN: Phrase = Phrase("Rain of the day", "Lluvia del día");
 /// A meter.
 pub const METER: Phrase = Phrase("Reading of the meter", "Lectura del medidor");
 /// Water that was brought.
-pub const BROUGHT: Phrase = Phrase("How much was brought", "Cuánta se trajo");
+pub const BROUGHT: Phrase = Phrase("How much was brought", "Cuánta agua se trajo");
 /// A test.
 pub const FOUND: Phrase = Phrase("What was found", "Qué se encontró");
 /// The button that writes.

@@ -53,7 +53,7 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         ),
         Finding::GardenWithoutClimate(garden) => say!(
             "{name} follows the weather, but the climate isn't known. Give the climate on its sheet.",
-            "{name} sigue el tiempo, pero no se conoce el clima. Indica el clima en su hoja.",
+            "{name} depende del tiempo, pero no se conoce el clima. Indica el clima en su hoja.",
             name = name(garden)
         ),
         Finding::ClimateFault(_, value) => {
@@ -93,7 +93,7 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         ),
         Finding::PumpStopsBelowStart(pump) => say!(
             "{name} stops below the level at which it starts. Raise the stop level.",
-            "{name} para por debajo del nivel en que arranca. Sube el nivel de parada.",
+            "{name} se detiene por debajo del nivel en que arranca. Sube el nivel de parada.",
             name = name(pump)
         ),
         Finding::OutletAboveOverflow(tank) => say!(
@@ -144,7 +144,7 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         ),
         Finding::Orphan { part, names } => say!(
             "{name} names part {number}, which is not there. Choose another.",
-            "{name} nombra la parte {number}, que no existe. Elige otra.",
+            "{name} apunta a la parte {number}, que no está. Elige otra.",
             name = name(part),
             number = names.0
         ),
