@@ -3,7 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
-use crate::language::said;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -84,7 +84,7 @@ pub struct Entry {
     /// What it may be.
     pub range: Range,
     /// What there is to choose from, and what is chosen; none for a number.
-    pub options: (&'static [&'static str], usize),
+    pub options: (&'static [Phrase], usize),
     /// Where the value comes from while it was not entered; none once it was.
     pub usual: Option<&'static str>,
 }
@@ -127,14 +127,14 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     }
     figures.extend(say::lines(check, units));
     let mut behind = vec![
-        (said("Formula", "Fórmula"), text.formula),
-        (said("Source", "Fuente"), text.source),
-        (said("Takes for granted", "Da por supuesto"), text.assumes),
+        (said("Formula", "Fórmula"), text.formula.text()),
+        (said("Source", "Fuente"), text.source.text()),
+        (said("Takes for granted", "Da por supuesto"), text.assumes.text()),
     ];
     behind.retain(|(_, words)| !words.is_empty());
     let sentence = capital(told.verdict);
     CheckView {
-        title: text.title,
+        title: text.title.text(),
         group: say::group(check.subject),
         // Questions that nobody has answered ask for it too.
         attention: check.fails() || check.subject == Subject::OnRoof,
@@ -147,7 +147,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
-        caution: text.caution,
+        caution: text.caution.text(),
     }
 }
 
@@ -224,8 +224,8 @@ mod tests {
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
         let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
-        for (set, language) in Customary::ALL.into_iter().flat_map(|set| Language::ALL.map(|language| (set, language)))
-        {
+        let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
+        for (language, set) in languages {
             speak(language);
             let units = Units::customary(set);
             for part in kept.site.system.parts() {

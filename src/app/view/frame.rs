@@ -101,7 +101,7 @@ pub fn place(place: Place) -> &'static str {
         Place::Upkeep => said("Upkeep", "Cuidado"),
         Place::Rain => said("Rain", "Lluvia"),
         Place::Kept => said("Sites", "Sitios"),
-        Place::Report => words::report::TITLE,
+        Place::Report => words::report::TITLE.text(),
         Place::Method => words::method::TITLE,
     }
 }
