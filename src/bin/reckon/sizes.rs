@@ -138,7 +138,7 @@ pub fn summary(file: &SiteFile, studied: &[Findings], units: &Units) -> Vec<Stri
             }
             Findings::Handbooks { basis, methods, .. } => {
                 for (method, said, _) in methods {
-                    lines.push([say::method(*method), ": ", &say::said(*said, units)].concat());
+                    lines.push([say::method(*method), ": ", &say::says(*said, units)].concat());
                     lines.push(["  ", &say::difference(*method, basis, units)].concat());
                 }
             }
