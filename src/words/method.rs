@@ -3,6 +3,7 @@
 
 use super::checks::Text;
 use super::{ahead, garden, next};
+use crate::language::Phrase;
 
 /// The title of the page.
 pub const TITLE: &str = "How it is reckoned";
@@ -25,7 +26,13 @@ pub const BARRIERS: &str = "Barriers before a tap";
 pub const OURS: &str = "Ours";
 
 const fn topic(title: &'static str, formula: &'static str, source: &'static str, assumes: &'static str) -> Text {
-    Text { title, formula, source, assumes, caution: "" }
+    Text {
+        title: Phrase(title, title),
+        formula: Phrase(formula, formula),
+        source: Phrase(source, source),
+        assumes: Phrase(assumes, assumes),
+        caution: Phrase("", ""),
+    }
 }
 
 /// From rain to tap, day by day.
