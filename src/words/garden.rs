@@ -1,6 +1,6 @@
 //! Words of gardens by the weather, their climate, and rationing.
 
-use super::{count, number_text};
+use super::count;
 use crate::engine::balance::garden::GardenTally;
 use crate::engine::balance::ration::RationTally;
 use crate::language::{Phrase, said};
@@ -54,9 +54,11 @@ pub fn climate_value(value: ClimateValue) -> String {
         ClimateValue::Latitude => {
             said("Latitude, degrees (south negative)", "Latitud, grados (sur negativo)").to_owned()
         }
-        ClimateValue::Least(at) => say!("{month}, mean daily low", "{month}, mínima diaria media", month = month(at)),
+        ClimateValue::Least(at) => {
+            say!("{month}, mean daily low", "{month}, mínima diaria promedio", month = month(at))
+        }
         ClimateValue::Greatest(at) => {
-            say!("{month}, mean daily high", "{month}, máxima diaria media", month = month(at),)
+            say!("{month}, mean daily high", "{month}, máxima diaria promedio", month = month(at),)
         }
         ClimateValue::ReferenceEt(at) => say!("{month}, a day", "{month}, por día", month = month(at)),
     }
@@ -101,11 +103,11 @@ pub fn climate_line(et0_mm: &[f64; 12], units: &Units) -> String {
         }
     }
     say!(
-        "Reference evapotranspiration {least} a day in {low}, {most} in {high}.",
-        "Evapotranspiración de referencia: {least} por día en {low}, {most} en {high}.",
-        least = shown::figure(et0_mm[least], Kind::Depth, units),
+        "Reference evapotranspiration {little} a day in {low}, {much} in {high}.",
+        "Evapotranspiración de referencia: {little} por día en {low}, {much} en {high}.",
+        little = shown::figure(et0_mm[least], Kind::Depth, units),
         low = super::months()[least],
-        most = shown::figure(et0_mm[most], Kind::Depth, units),
+        much = shown::figure(et0_mm[most], Kind::Depth, units),
         high = super::months()[most],
     )
 }
@@ -127,8 +129,8 @@ pub fn garden(tally: &GardenTally, days: usize, yield_l: f64, units: &Units) -> 
     say!(
         "In an average year: {rain} of rain stay in its soil, watering adds {watering}, for which {drawn} are drawn on \
          {watered}; on {thirsty} of its season the plants go short.",
-        "En un año medio: lluvia que queda en su suelo, {rain}; riego que se añade, {watering}, con {drawn} de agua en \
-         {watered}; a las plantas les falta agua en {thirsty} de su temporada.",
+        "En un año promedio: lluvia que queda en su suelo, {rain}; riego que se añade, {watering}, con {drawn} de agua \
+         en {watered}; a las plantas les falta agua en {thirsty} de su temporada.",
         rain = depth(tally.rain_mm),
         watering = depth(tally.watered_mm),
         drawn = shown::figure(yield_l * per_year, Kind::Volume, units),

@@ -83,7 +83,7 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
 /// Title, meaning and caption of the months' rain.
 pub const RAIN_BY_MONTH: [Phrase; 3] = [
     Phrase("Rain by month, beside generated", "Lluvia por mes, junto a la generada"),
-    Phrase("mean rain", "lluvia media"),
+    Phrase("mean rain", "lluvia promedio"),
     Phrase(
         "Bars: the rain of this site. Strokes: the generated years.",
         "Barras: la lluvia de este sitio. Trazos: los años generados.",
@@ -121,7 +121,7 @@ pub const WHOLE_YEAR: Phrase = Phrase("The whole year", "Todo el año");
 
 /// The rows of the comparison that are not months: what they are called.
 pub const ROWS: [Phrase; 7] = [
-    Phrase("mean year", "año medio"),
+    Phrase("mean year", "año promedio"),
     Phrase("spread of years", "variación entre años"),
     Phrase("driest year", "año más seco"),
     Phrase("wettest year", "año más lluvioso"),
@@ -168,12 +168,12 @@ pub fn beside(answer: &Answer) -> String {
     match answer.good_years {
         None => super::sizing::headline(answer),
         Some(good) => say!(
-            "Over {years} drawn from this rain, {good} had no dry day: a chance of a good year between {least} and \
+            "Over {years} drawn from this rain, {well} had no dry day: a chance of a good year between {least} and \
              {most}, as far as the model is right. The worst of them had {worst}.",
-            "En {years} sorteados según esta lluvia, {good} no tuvieron ningún día de escasez: una probabilidad de un \
+            "En {years} sorteados según esta lluvia, {well} no tuvieron ningún día de escasez: una probabilidad de un \
              año bueno de entre {least} y {most}, hasta donde el modelo acierta. En el peor de ellos hubo {worst}.",
             years = count(good.all, said("year", "año"), said("years", "años")),
-            good = number_text(good.good),
+            well = number_text(good.good),
             least = percent(good.range.0),
             most = percent(good.range.1),
             worst = count(

@@ -62,7 +62,7 @@ pub fn each(habit: Habit) -> &'static str {
 }
 
 /// The published figures of a habit with their sources, in the order of `Habit::figures`.
-pub const fn figures(habit: Habit) -> &'static [&'static str] {
+pub const fn figures(habit: Habit) -> &'static [Phrase] {
     match habit {
         Habit::Drinking => &[
             Phrase("Sphere Handbook, 2.5 to 3 L (from memory)", "Sphere Handbook, 2,5 a 3 L (de memoria)"),
@@ -98,7 +98,7 @@ pub const fn figures(habit: Habit) -> &'static [&'static str] {
             ),
             Phrase(
                 "Mean of WRF 4309b, 2016, 15.8 US gal (from memory)",
-                "Media de WRF 4309b, 2016, 15,8 gal de EE.\u{a0}UU. (de memoria)",
+                "Promedio de WRF 4309b, 2016, 15,8 gal de EE.\u{a0}UU. (de memoria)",
             ),
             Phrase(
                 "From a bucket, 15 L (common practice, no source)",
@@ -108,7 +108,7 @@ pub const fn figures(habit: Habit) -> &'static [&'static str] {
         Habit::Bath => &[
             Phrase(
                 "Mean of WRF 4309b, 2016, 20.2 US gal (from memory)",
-                "Media de WRF 4309b, 2016, 20,2 gal de EE.\u{a0}UU. (de memoria)",
+                "Promedio de WRF 4309b, 2016, 20,2 gal de EE.\u{a0}UU. (de memoria)",
             ),
             Phrase("Half a tub, 100 L (common practice, no source)", "Media tina, 100 L (práctica común, sin fuente)"),
         ],
@@ -127,7 +127,7 @@ pub const fn figures(habit: Habit) -> &'static [&'static str] {
         Habit::Laundry => &[
             Phrase(
                 "Mean of WRF 4309b, 2016, 31 US gal (from memory)",
-                "Media de WRF 4309b, 2016, 31 gal de EE.\u{a0}UU. (de memoria)",
+                "Promedio de WRF 4309b, 2016, 31 gal de EE.\u{a0}UU. (de memoria)",
             ),
             Phrase(
                 "ENERGY STAR washer, 14 US gal (from memory)",

@@ -52,10 +52,10 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
             }
         }
         Upgrade::Join([one, other]) => say!(
-            "Join {one} and {other} by a trunk line",
+            "Join {a} and {b} by a trunk line",
             "Une {both} con una tubería de unión",
-            one = name(*one),
-            other = name(*other),
+            a = name(*one),
+            b = name(*other),
             both = list(&[name(*one), name(*other)]),
         ),
         Upgrade::OpenValve(line) => say!("Open the valve of {line}", "Abre la válvula de {line}", line = name(*line)),
@@ -77,9 +77,9 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
             )
         }
         Upgrade::FlushVolume { feed, volume } => say!(
-            "Let the diverter of {feed} hold {volume} instead of {now}",
-            "Haz que el desviador de {feed} retenga {volume} en vez de {now}",
-            feed = name(*feed),
+            "Let the diverter of {its} hold {volume} instead of {now}",
+            "Haz que el desviador de {its} retenga {volume} en vez de {now}",
+            its = name(*feed),
             volume = shown::entered(volume.get(), Kind::Volume, units),
             now = shown::figure(diverter(*feed).map_or(0.0, |diverter| diverter.volume.get()), Kind::Volume, units),
         ),
@@ -90,9 +90,9 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
             bore = shown::figure(diameter.get(), Kind::Bore, units),
         ),
         Upgrade::MendScreen { feed: id, capture } => say!(
-            "Mend gutter and screen of {feed} so that they pass on {share} instead of {now}",
-            "Repara la canaleta y la malla de {feed} para que dejen pasar {share} en vez de {now}",
-            feed = name(*id),
+            "Mend gutter and screen of {its} so that they pass on {share} instead of {now}",
+            "Repara la canaleta y la malla de {its} para que dejen pasar {share} en vez de {now}",
+            its = name(*id),
             share = percent(capture.get()),
             now = percent(feed(*id).map_or(0.0, |feed| feed.capture.get())),
         ),
@@ -373,7 +373,7 @@ pub const THE_HOUSE: Phrase = Phrase("House as it is", "La casa como está");
 /// An option without figures.
 pub const CANNOT_RUN: Phrase = Phrase(
     "This can't run: open it and mend what is missing.",
-    "Esto no se puede calcular: ábrelo y corrige lo que falta.",
+    "Esto no puede funcionar: ábrelo y corrige lo que falta.",
 );
 /// An option without a better name.
 pub const OPTION: Phrase = Phrase("Option", "Opción");

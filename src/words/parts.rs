@@ -181,7 +181,7 @@ pub fn choice(choice: Choice, system: &System) -> String {
     }
 }
 
-const fn fixed_choice(choice: Choice) -> &'static str {
+fn fixed_choice(choice: Choice) -> &'static str {
     match choice {
         Choice::Material(material) => material_name(material),
         Choice::Drain(DrainKind::NoDiverter) => "None",

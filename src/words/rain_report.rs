@@ -61,9 +61,9 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             ),
         ),
         Notice::RowsUnreadable(rows) => say!(
-            "{rows} could not be read and left out: {some}",
-            "{rows}: {some}",
-            rows = count(
+            "{left_out} could not be read and left out: {some}",
+            "{left_out}: {some}",
+            left_out = count(
                 rows.count,
                 said("row", "fila no se pudo leer y quedó fuera"),
                 said("rows", "filas no se pudieron leer y quedaron fuera")
@@ -91,7 +91,7 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::UnitAssumed { unit: assumed, mean_rain_day } => say!(
             "The file does not say its unit. {unit} were assumed, a mean rain day being {mean} in the file's own \
              numbers. Choose another unit below if that is wrong.",
-            "El archivo no dice su unidad. {unit} es lo que se supuso, pues un día de lluvia medio es {mean} en los \
+            "El archivo no dice su unidad. {unit} es lo que se supuso, pues un día de lluvia promedio es {mean} en los \
              números del propio archivo. Elige otra unidad abajo si no es la correcta.",
             unit = unit(*assumed),
             mean = shown::significant(*mean_rain_day, 3),
@@ -173,9 +173,9 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             )),
         ),
         Notice::MultiDayTotals(totals) => say!(
-            "{totals} over several days, whose rain can't be told apart; days without a depth stay missing: {some}",
-            "{totals} de varios días, cuya lluvia no se puede separar; los días sin cantidad siguen faltando: {some}",
-            totals = count(totals.count, said("total", "total"), said("totals", "totales")),
+            "{sums} over several days, whose rain can't be told apart; days without a depth stay missing: {some}",
+            "{sums} de varios días, cuya lluvia no se puede separar; los días sin cantidad siguen faltando: {some}",
+            sums = count(totals.count, said("total", "total"), said("totals", "totales")),
             some = some(totals, |total| say!(
                 "{depth} by {day}",
                 "{depth} hasta el {day}",
@@ -194,8 +194,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         ),
         Notice::AnnualTotalUnlikely { mean_mm } => say!(
             "A mean year comes to {depth}, which is found nowhere on Earth (10 to 13,000 mm). The unit looks wrong.",
-            "Un año medio da {depth}, lo que no se encuentra en ningún lugar de la Tierra (de 10 a 13\u{a0}000 mm). La \
-             unidad parece equivocada.",
+            "Un año promedio da {depth}, lo que no se encuentra en ningún lugar de la Tierra (de 10 a 13\u{a0}000 mm). \
+             La unidad parece equivocada.",
             depth = depth(*mean_mm),
         ),
         Notice::UnlikelyDryRun { span: dry, .. } => say!(

@@ -177,7 +177,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         }
         (Found::CannotRun, _) => say!(
             "{what}: the house can't run with other sizes.",
-            "{what}: la casa no se puede calcular con otros tamaños.",
+            "{what}: la casa no puede funcionar con otros tamaños.",
             what = name(sought),
         ),
     }
@@ -319,7 +319,7 @@ pub const CANCELLED: Phrase = Phrase("Cancelled before it was done.", "Se cancel
 /// Why nothing can be asked yet.
 pub const NO_ANSWER: Phrase = Phrase(
     "This needs a house that can run, and its rain.",
-    "Esto necesita una casa que se pueda calcular, y su lluvia.",
+    "Esto necesita una casa que pueda funcionar, y su lluvia.",
 );
 /// The button that cancels.
 pub const CANCEL: Phrase = Phrase("Cancel", "Cancelar");

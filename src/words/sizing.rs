@@ -98,11 +98,11 @@ fn stretch(answer: &Answer, run: &DryRun) -> String {
 /// How sure the share of good years is.
 pub fn good_years(good: &GoodYears) -> String {
     say!(
-        "{good} of {all} without a dry day. If these years are a fair sample, the chance of a good year is between \
+        "{well} of {all} without a dry day. If these years are a fair sample, the chance of a good year is between \
          {least} and {most} (95\u{a0}% Wilson interval).",
-        "{good} de {all} sin ningún día de escasez. Si estos años son una muestra fiel, la probabilidad de un año \
+        "{well} de {all} sin ningún día de escasez. Si estos años son una muestra fiel, la probabilidad de un año \
          bueno está entre {least} y {most} (intervalo de Wilson del 95\u{a0}%).",
-        good = number_text(good.good),
+        well = number_text(good.good),
         all = count(good.all, said("whole year", "año completo"), said("whole years", "años completos")),
         least = percent(good.range.0),
         most = percent(good.range.1),

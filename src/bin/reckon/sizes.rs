@@ -128,7 +128,7 @@ pub fn summary(file: &SiteFile, studied: &[Findings], units: &Units) -> Vec<Stri
     for findings in studied {
         match findings {
             Findings::Smallest { house, found, peak } => {
-                lines.extend([String::new(), [say::WANTED, ": ", &say::wanted(site.reckoning.wanted)].concat()]);
+                lines.extend([String::new(), [&*say::WANTED, ": ", &say::wanted(site.reckoning.wanted)].concat()]);
                 let answer = |(sought, both): &(Sought, [Found; 2])| {
                     say::answer(both[rule], sought.of(site), *sought, site.reckoning.wanted, units)
                 };
