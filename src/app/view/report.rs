@@ -312,7 +312,7 @@ fn drunk(about: &About) -> Option<Section> {
         for step in steps {
             section.check(CheckView { behind: Vec::new(), ..step.check });
         }
-        let columns = words::treatment::chain::COLUMNS.map(str::to_owned).into();
+        let columns = words::treatment::chain::COLUMNS.map(String::from).into();
         section.table(
             [say::WATER.text(), " ", &name].concat(),
             Table { columns, rows: rows.into_iter().map(Vec::from).collect() },
