@@ -28,7 +28,7 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         label: said("Given as", "Se da como").to_owned(),
         hint: None,
         options: Box::new(move || {
-            let mut words: Vec<String> = say::CLIMATE_WAYS.map(str::to_owned).into();
+            let mut words: Vec<String> = say::CLIMATE_WAYS.map(String::from).into();
             if way.get().is_none() {
                 words.push(said("Not given", "Sin datos").to_owned());
             }

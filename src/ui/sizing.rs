@@ -166,7 +166,7 @@ fn reckoning(shown: Shown, desk: Desk) -> AnyView {
         desk,
         Event::StartChosen,
     );
-    let rule = choose(words::sizing::RULE, shown, |view| &view.rules, desk, Event::RuleChosen);
+    let rule = choose(words::sizing::RULE.text(), shown, |view| &view.rules, desk, Event::RuleChosen);
     element("DETAILS")
         .child(worded("SUMMARY", said("How it is reckoned", "Cómo se calcula")))
         .child(element("DIV").class("fields").child(start).child(rule))

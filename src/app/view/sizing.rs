@@ -110,7 +110,9 @@ pub fn sizing(
         starts: [(1.0, said("Full", "Llenos")), (0.5, said("Half full", "A la mitad")), (0.0, said("Empty", "Vacíos"))]
             .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
             .into(),
-        rules: say::RULES.map(|(theta, word)| (theta, word, is(theta, kept.site.reckoning.inflow_first.get()))).into(),
+        rules: say::RULES
+            .map(|(theta, word)| (theta, word.text(), is(theta, kept.site.reckoning.inflow_first.get())))
+            .into(),
     }
 }
 

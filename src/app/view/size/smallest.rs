@@ -27,7 +27,7 @@ pub fn smallest(
             say::found(both[1], now, *sought, units),
         ]);
     }
-    let table = Table { columns: say::SMALLEST_COLUMNS.map(str::to_owned).to_vec(), rows };
+    let table = Table { columns: say::SMALLEST_COLUMNS.map(String::from).to_vec(), rows };
     (
         sentences,
         vec![(said("Sizes under both orders within a day", "Tamaños con los dos órdenes dentro del día"), table)],
