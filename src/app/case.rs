@@ -79,7 +79,7 @@ impl Case {
 
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
-        let (site, trial) = (model.site().cloned().map(with_written_rain), model.trial.clone());
+        let (site, trial) = (model.site().cloned().map(with_written_rain), model.trial().clone());
         let same = before.filter(|before| asks_the_same(before.site.as_ref(), site.as_ref()));
         let tried_before = same.filter(|before| before.trial == trial && !trial.is_none());
         let reckon = |trial: &Trial| {

@@ -123,7 +123,8 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
         .attribute("step", "0.05")
         .live_attribute("aria-valuetext", move || Some(value()))
         .value(read(|view| view.factor.log2().to_string()))
-        .on("input", dragged);
+        .on("input", dragged)
+        .on("change", move |_| desk.send.run(Event::LeverLeft));
     element("LABEL")
         .class("lever")
         .child(element("SPAN").class("label").live_text(read(|view| view.label.to_owned())))

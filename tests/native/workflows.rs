@@ -142,17 +142,17 @@ fn a_trial_changes_the_house_only_when_it_is_kept() {
     assert_eq!(update(&mut model, Event::LeverDragged(Lever::Storage, 2.0)), []);
     assert_eq!(model.site().unwrap().site, before);
     let effects = update(&mut model, Event::TrialKept);
-    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
+    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..), Effect::SaveTrial(_, trial)] if trial.is_none()));
     let capacity = |model: &Model| -> f64 {
         model.site().unwrap().site.system.tanks.iter().map(|tank| tank.capacity().get()).sum()
     };
     let doubled: f64 = 2.0 * before.system.tanks.iter().map(|tank| tank.capacity().get()).sum::<f64>();
     assert!((capacity(&model) / doubled - 1.0).abs() < 1e-9);
-    assert_eq!(model.trial, Trial::NONE);
+    assert_eq!(*model.trial(), Trial::NONE);
     update(&mut model, Event::UndoWanted);
     assert_eq!(model.site().unwrap().site, before);
     update(&mut model, Event::LeverDragged(Lever::Storage, f64::NAN));
-    assert_eq!(model.trial, Trial::NONE);
+    assert_eq!(*model.trial(), Trial::NONE);
 }
 
 #[test]

@@ -221,7 +221,13 @@ mod tests {
         site.system.uses.push(portable);
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(site),
+            rain: Some(Arc::new(rain)),
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
         for set in Customary::ALL {
             let units = Units::customary(set);
             for part in kept.site.system.parts() {

@@ -162,7 +162,7 @@ pub fn options(model: &Model) -> Option<OptionsView> {
         options.push(OptionView { name: option.name.clone(), difference });
     }
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
-    Some(OptionsView { options, table, can_keep: room && !model.trial.is_none() })
+    Some(OptionsView { options, table, can_keep: room && !model.trial().is_none() })
 }
 
 fn columns(units: &Units) -> Vec<String> {
