@@ -246,7 +246,7 @@ pub const FROM_TODAY: [Text; 4] = [
         "For each future the factor on the house's uses, up to 8, with which no day to the date is dry, by halving; that which a \
          chance p of futures bears.",
         "Ours; ranges as above.",
-        ahead::FAN_CAPTION,
+        ahead::FAN_CAPTION.0,
     ),
     topic(
         "What the readings say",
