@@ -50,8 +50,9 @@ impl PartialEq for Case {
     }
 }
 
-/// The site with the rain of its diary beside its own.
+/// The site with the rain of its diary beside its own, and without its trial, which stands beside it here.
 fn with_written_rain(mut kept: KeptSite) -> KeptSite {
+    kept.trial = Trial::NONE;
     let joined = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days);
     if let Some(rain) = joined {
         kept.rain = Some(Arc::new(rain));

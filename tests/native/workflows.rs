@@ -53,6 +53,11 @@ fn record(name: &str) -> Vec<u8> {
     std::fs::read(format!("{}/tests/data/{name}-daily.csv", env!("CARGO_MANIFEST_DIR"))).unwrap()
 }
 
+fn rain_of(model: &Model, units: &Units) -> rain_view::RainView {
+    let kept = model.site().unwrap();
+    rain_view::rain(kept, &kept.site.reckoning, model.read_rain.as_ref(), units, 358.0)
+}
+
 #[test]
 fn first_start_to_answer() {
     let mut model = started();
@@ -63,7 +68,7 @@ fn first_start_to_answer() {
     assert_eq!(model.place, Place::Rain);
     update(&mut model, Event::RainRead(record("hyderabad"), "hyderabad".to_owned()));
     let units = Units::customary(Customary::Metric);
-    let view = rain_view::rain(model.site().unwrap(), model.read_rain.as_ref(), &units, 358.0);
+    let view = rain_of(&model, &units);
     assert!(view.kept.is_none() && view.waiting.is_some(), "nothing is kept before the person says so");
     let effects = update(&mut model, Event::RainKept);
     assert!(matches!(effects.as_slice(), [Effect::SaveRain(_, Some(_))]));
