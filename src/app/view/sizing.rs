@@ -96,7 +96,7 @@ pub fn sizing(
         starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
             .map(|(share, word)| (share, word, is(share, reckoning.start.get())))
             .into(),
-        rules: say::RULES.map(|(theta, word)| (theta, word, is(theta, reckoning.inflow_first.get()))).into(),
+        rules: say::RULES.map(|(theta, word)| (theta, word.text(), is(theta, reckoning.inflow_first.get()))).into(),
     }
 }
 
