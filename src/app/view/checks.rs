@@ -125,11 +125,15 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         figures.push((say::figures::label(*figure).to_owned(), say::figure(*figure, *si, units)));
     }
     figures.extend(say::lines(check, units));
-    let mut behind = vec![("Formula", text.formula), ("Source", text.source), ("Takes for granted", text.assumes)];
+    let mut behind = vec![
+        ("Formula", text.formula.text()),
+        ("Source", text.source.text()),
+        ("Takes for granted", text.assumes.text()),
+    ];
     behind.retain(|(_, words)| !words.is_empty());
     let sentence = capital(said.verdict);
     CheckView {
-        title: text.title,
+        title: text.title.text(),
         group: say::group(check.subject),
         // Questions that nobody has answered ask for it too.
         attention: check.fails() || check.subject == Subject::OnRoof,
@@ -142,7 +146,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
-        caution: text.caution,
+        caution: text.caution.text(),
     }
 }
 

@@ -62,7 +62,7 @@ fn one(file: &SiteFile, check: &Check, units: &Units) -> Value {
     });
     json!({
         "part": system.name_of(check.part),
-        "check": text.title,
+        "check": text.title.text(),
         "verdict": match check.verdict {
             Verdict::Holds => "holds",
             Verdict::Fails => "fails",
@@ -76,10 +76,10 @@ fn one(file: &SiteFile, check: &Check, units: &Units) -> Value {
         "margin": margin,
         "inputs": inputs,
         "found": found,
-        "formula": text.formula,
-        "source": text.source,
-        "assumes": text.assumes,
-        "caution": text.caution,
+        "formula": text.formula.text(),
+        "source": text.source.text(),
+        "assumes": text.assumes.text(),
+        "caution": text.caution.text(),
     })
 }
 

@@ -3,38 +3,68 @@
 use super::{Text, Told};
 use crate::engine::checks::pipe_sizes::{METRIC_DRAIN, SCHEDULE_40, circle};
 use crate::engine::checks::{Check, Figure, Verdict};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Detail;
 
 pub(super) const VOLUME: Text = Text {
-    title: "First flush for this roof",
-    formula: "Volume = depth on the roof × plan area; pipe length = volume ÷ inside area.",
-    source: "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L \
+    title: Phrase("First flush for this roof", "First flush for this roof"),
+    formula: Phrase(
+        "Volume = depth on the roof × plan area; pipe length = volume ÷ inside area.",
+        "Volume = depth on the roof × plan area; pipe length = volume ÷ inside area.",
+    ),
+    source: Phrase(
+        "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L \
              for an average roof. Inside diameters: ASTM D1785; EN 1329-1 series B (from memory).",
-    assumes: "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): \
+        "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L \
+             for an average roof. Inside diameters: ASTM D1785; EN 1329-1 series B (from memory).",
+    ),
+    assumes: Phrase(
+        "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): \
               no volume takes all.",
-    caution: "A diverter sends dirt aside; it does not make water safe to drink.",
+        "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): \
+              no volume takes all.",
+    ),
+    caution: Phrase(
+        "A diverter sends dirt aside; it does not make water safe to drink.",
+        "A diverter sends dirt aside; it does not make water safe to drink.",
+    ),
 };
 pub(super) const DRAIN: Text = Text {
-    title: "Empty again before the next storm",
-    formula: "t = 2·a·√h ÷ (C·o·√(2g)): a inside area, h height of water, o hole, C = 0.62.",
-    source: "Torricelli, any text on hydraulics.",
-    assumes: "An upright pipe of one diameter, a clean sharp-edged hole.",
-    caution: "",
+    title: Phrase("Empty again before the next storm", "Empty again before the next storm"),
+    formula: Phrase(
+        "t = 2·a·√h ÷ (C·o·√(2g)): a inside area, h height of water, o hole, C = 0.62.",
+        "t = 2·a·√h ÷ (C·o·√(2g)): a inside area, h height of water, o hole, C = 0.62.",
+    ),
+    source: Phrase("Torricelli, any text on hydraulics.", "Torricelli, any text on hydraulics."),
+    assumes: Phrase(
+        "An upright pipe of one diameter, a clean sharp-edged hole.",
+        "An upright pipe of one diameter, a clean sharp-edged hole.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const LOSS: Text = Text {
-    title: "Lost through the hole in a storm",
-    formula: "C·o·√(2·g·h) for as long as it rains, C = 0.62.",
-    source: "Torricelli. Called too much when it is more than twice the first flush itself: common practice, no source.",
-    assumes: "The chamber stays full while it rains.",
-    caution: "",
+    title: Phrase("Lost through the hole in a storm", "Lost through the hole in a storm"),
+    formula: Phrase(
+        "C·o·√(2·g·h) for as long as it rains, C = 0.62.",
+        "C·o·√(2·g·h) for as long as it rains, C = 0.62.",
+    ),
+    source: Phrase(
+        "Torricelli. Called too much when it is more than twice the first flush itself: common practice, no source.",
+        "Torricelli. Called too much when it is more than twice the first flush itself: common practice, no source.",
+    ),
+    assumes: Phrase("The chamber stays full while it rains.", "The chamber stays full while it rains."),
+    caution: Phrase("", ""),
 };
 pub(super) const YIELD: Text = Text {
-    title: "What the diverter costs",
-    formula: "The daily balance with this diverter and without it, on the same rain.",
-    source: "The same balance as in Sizing.",
-    assumes: "All else stays.",
-    caution: "",
+    title: Phrase("What the diverter costs", "What the diverter costs"),
+    formula: Phrase(
+        "The daily balance with this diverter and without it, on the same rain.",
+        "The daily balance with this diverter and without it, on the same rain.",
+    ),
+    source: Phrase("The same balance as in Sizing.", "The same balance as in Sizing."),
+    assumes: Phrase("All else stays.", "All else stays."),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn volume(told: &Told<'_>) -> (String, String) {

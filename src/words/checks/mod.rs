@@ -13,6 +13,7 @@ mod trunk;
 
 use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Detail;
 use crate::site::system::System;
@@ -20,15 +21,15 @@ use crate::site::system::System;
 /// What is said of a check whatever it comes to.
 pub struct Text {
     /// What is checked.
-    pub title: &'static str,
+    pub title: Phrase,
     /// How it is reckoned.
-    pub formula: &'static str,
+    pub formula: Phrase,
     /// Where that comes from.
-    pub source: &'static str,
+    pub source: Phrase,
     /// What is taken for granted.
-    pub assumes: &'static str,
+    pub assumes: Phrase,
     /// What to be careful of, where it can hurt; may be empty.
-    pub caution: &'static str,
+    pub caution: Phrase,
 }
 
 /// A check in words and figures.

@@ -3,33 +3,60 @@
 use super::{Text, Told};
 use crate::engine::checks::outbuilding::uses_with;
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::Phrase;
 use crate::site::details::Detail;
 use crate::site::system::System;
 
-const JOINED: &str = "A pipe to another building is a second chance for backflow: a valve that shuts it off, no joint with \
-                      the mains, taps marked. Keep it below the frost. Guests or tenants may make you a water supplier.";
+const JOINED: Phrase = Phrase(
+    "A pipe to another building is a second chance for backflow: a valve that shuts it off, no joint with \
+                      the mains, taps marked. Keep it below the frost. Guests or tenants may make you a water supplier.",
+    "A pipe to another building is a second chance for backflow: a valve that shuts it off, no joint with \
+                      the mains, taps marked. Keep it below the frost. Guests or tenants may make you a water supplier.",
+);
 
 pub(super) const SUPPLY: Text = Text {
-    title: "Outbuilding on this store",
-    formula: "ρ·g·(level + pump head − tap − friction) − filters, through the outbuilding's own pipe and what it shares.",
-    source: "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (IPC Table E103.3(2), Hunter's curve).",
-    assumes: "Tank down to its outlet. The pipe branches off at the store, or at the end of what is shared, before the \
+    title: Phrase("Outbuilding on this store", "Outbuilding on this store"),
+    formula: Phrase(
+        "ρ·g·(level + pump head − tap − friction) − filters, through the outbuilding's own pipe and what it shares.",
+        "ρ·g·(level + pump head − tap − friction) − filters, through the outbuilding's own pipe and what it shares.",
+    ),
+    source: Phrase(
+        "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (IPC Table E103.3(2), Hunter's curve).",
+        "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (IPC Table E103.3(2), Hunter's curve).",
+    ),
+    assumes: Phrase(
+        "Tank down to its outlet. The pipe branches off at the store, or at the end of what is shared, before the \
               house's filters. A pump is the tank's. Uses in one outbuilding share the first one's pipe.",
+        "Tank down to its outlet. The pipe branches off at the store, or at the end of what is shared, before the \
+              house's filters. A pump is the tank's. Uses in one outbuilding share the first one's pipe.",
+    ),
     caution: JOINED,
 };
 pub(super) const BOTH: Text = Text {
-    title: "House and outbuilding at once",
-    formula: "Each draws its peak; pump and shared pipe carry both. Judged by the tap with less to spare.",
-    source: "As the checks of each alone.",
-    assumes: "Both peaks fall together, which is seldom. Filters due for change.",
-    caution: "",
+    title: Phrase("House and outbuilding at once", "House and outbuilding at once"),
+    formula: Phrase(
+        "Each draws its peak; pump and shared pipe carry both. Judged by the tap with less to spare.",
+        "Each draws its peak; pump and shared pipe carry both. Judged by the tap with less to spare.",
+    ),
+    source: Phrase("As the checks of each alone.", "As the checks of each alone."),
+    assumes: Phrase(
+        "Both peaks fall together, which is seldom. Filters due for change.",
+        "Both peaks fall together, which is seldom. Filters due for change.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const BURDEN: Text = Text {
-    title: "What it takes from the others",
-    formula: "The whole balance with it and without it, under the same rain.",
-    source: "The balance.",
-    assumes: "Uses higher in the list are served first. Dry days with it count its own too, unless it is outdoors.",
-    caution: "",
+    title: Phrase("What it takes from the others", "What it takes from the others"),
+    formula: Phrase(
+        "The whole balance with it and without it, under the same rain.",
+        "The whole balance with it and without it, under the same rain.",
+    ),
+    source: Phrase("The balance.", "The balance."),
+    assumes: Phrase(
+        "Uses higher in the list are served first. Dry days with it count its own too, unless it is outdoors.",
+        "Uses higher in the list are served first. Dry days with it count its own too, unless it is outdoors.",
+    ),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn supply(told: &Told<'_>, system: &System) -> (String, String) {

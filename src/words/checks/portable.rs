@@ -3,33 +3,66 @@
 use super::{Text, Told};
 use crate::engine::checks::portable::ONE_LIFTS_KG;
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::Phrase;
 use crate::site::details::Detail;
 
 pub(super) const DAYS: Text = Text {
-    title: "How long it lasts",
-    formula: "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
+    title: Phrase("How long it lasts", "How long it lasts"),
+    formula: Phrase(
+        "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
               three at the least 7.5 L.",
-    source: "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
+        "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
+              three at the least 7.5 L.",
+    ),
+    source: Phrase(
+        "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
              cooking, 2 to 6 L washing.",
-    assumes: "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
-    caution: "As safe as the tap that filled it, and less so every day: a clean closed tank, out of the sun. After days, or \
+        "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
+             cooking, 2 to 6 L washing.",
+    ),
+    assumes: Phrase(
+        "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
+        "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
+    ),
+    caution: Phrase(
+        "As safe as the tap that filled it, and less so every day: a clean closed tank, out of the sun. After days, or \
               when in doubt, treat it again as at that tap.",
+        "As safe as the tap that filled it, and less so every day: a clean closed tank, out of the sun. After days, or \
+              when in doubt, treat it again as at that tap.",
+    ),
 };
 pub(super) const WEIGHT: Text = Text {
-    title: "What it weighs full",
-    formula: "1 kg a litre, and the empty tank.",
-    source: "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg \
+    title: Phrase("What it weighs full", "What it weighs full"),
+    formula: Phrase("1 kg a litre, and the empty tank.", "1 kg a litre, and the empty tank."),
+    source: Phrase(
+        "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg \
              (51 lb) at most: NIOSH lifting equation, 1994.",
-    assumes: "Full to the cap.",
-    caution: "Strap it low, over or ahead of the axle; half full it surges. Brakes, hitch, axle and tyres have limits of \
+        "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg \
+             (51 lb) at most: NIOSH lifting equation, 1994.",
+    ),
+    assumes: Phrase("Full to the cap.", "Full to the cap."),
+    caution: Phrase(
+        "Strap it low, over or ahead of the axle; half full it surges. Brakes, hitch, axle and tyres have limits of \
               their own: don't tow or load on a guess. Not loose in a cabin, not left in the sun.",
+        "Strap it low, over or ahead of the axle; half full it surges. Brakes, hitch, axle and tyres have limits of \
+              their own: don't tow or load on a guess. Not loose in a cabin, not left in the sun.",
+    ),
 };
 pub(super) const FILL: Text = Text {
-    title: "What a filling takes",
-    formula: "One filling against what the store can give today.",
-    source: "The balance.",
-    assumes: "Today's water: the middle of the record on this day of the year.",
-    caution: "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
+    title: Phrase("What a filling takes", "What a filling takes"),
+    formula: Phrase(
+        "One filling against what the store can give today.",
+        "One filling against what the store can give today.",
+    ),
+    source: Phrase("The balance.", "The balance."),
+    assumes: Phrase(
+        "Today's water: the middle of the record on this day of the year.",
+        "Today's water: the middle of the record on this day of the year.",
+    ),
+    caution: Phrase(
+        "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
+        "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
+    ),
 };
 
 pub(super) fn days(told: &Told<'_>) -> (String, String) {

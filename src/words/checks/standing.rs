@@ -2,46 +2,90 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::Phrase;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::tank::OverflowTo;
 
 pub(super) const PAD: Text = Text {
-    title: "Weight and soil",
-    formula: "(water full + tank + pad) · g ÷ pad area.",
-    source: "Allowable: International Building Code Table 1806.2.",
-    assumes: "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
-    caution: "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
+    title: Phrase("Weight and soil", "Weight and soil"),
+    formula: Phrase("(water full + tank + pad) · g ÷ pad area.", "(water full + tank + pad) · g ÷ pad area."),
+    source: Phrase(
+        "Allowable: International Building Code Table 1806.2.",
+        "Allowable: International Building Code Table 1806.2.",
+    ),
+    assumes: Phrase(
+        "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
+        "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
+    ),
+    caution: Phrase(
+        "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
+        "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
+    ),
 };
 pub(super) const WIND: Text = Text {
-    title: "Wind on the empty tank",
-    formula: "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
+    title: Phrase("Wind on the empty tank", "Wind on the empty tank"),
+    formula: Phrase(
+        "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
               1.5 times that is wanted.",
-    source: "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
-    assumes: "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
-    caution: "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
+        "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
+              1.5 times that is wanted.",
+    ),
+    source: Phrase(
+        "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
+        "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
+    ),
+    assumes: Phrase(
+        "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
+        "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
+    ),
+    caution: Phrase(
+        "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
+        "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
+    ),
 };
 pub(super) const UPLIFT: Text = Text {
-    title: "Flotation in wet ground or a flood",
-    formula: "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
-    source: "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
-    assumes: "Empty tank, soil just over its plan, no friction at its walls.",
-    caution: "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
+    title: Phrase("Flotation in wet ground or a flood", "Flotation in wet ground or a flood"),
+    formula: Phrase(
+        "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
+        "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
+    ),
+    source: Phrase(
+        "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
+        "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
+    ),
+    assumes: Phrase(
+        "Empty tank, soil just over its plan, no friction at its walls.",
+        "Empty tank, soil just over its plan, no friction at its walls.",
+    ),
+    caution: Phrase(
+        "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
+        "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
+    ),
 };
 pub(super) const STORM_FEED: Text = Text {
-    title: "The storm at this feed",
-    formula: "Area × runoff × (rain − wetting) × capture, after the first flush.",
-    source: "The same rules as the daily balance.",
-    assumes: "Even rain; a diverter that was empty before.",
-    caution: "",
+    title: Phrase("The storm at this feed", "The storm at this feed"),
+    formula: Phrase(
+        "Area × runoff × (rain − wetting) × capture, after the first flush.",
+        "Area × runoff × (rain − wetting) × capture, after the first flush.",
+    ),
+    source: Phrase("The same rules as the daily balance.", "The same rules as the daily balance."),
+    assumes: Phrase("Even rain; a diverter that was empty before.", "Even rain; a diverter that was empty before."),
+    caution: Phrase("", ""),
 };
 pub(super) const STORM_TANK: Text = Text {
-    title: "The storm in this tank",
-    formula: "Inflow against the room that there is; beyond it all spills.",
-    source: "The same rules as the daily balance.",
-    assumes: "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
-    caution: "",
+    title: Phrase("The storm in this tank", "The storm in this tank"),
+    formula: Phrase(
+        "Inflow against the room that there is; beyond it all spills.",
+        "Inflow against the room that there is; beyond it all spills.",
+    ),
+    source: Phrase("The same rules as the daily balance.", "The same rules as the daily balance."),
+    assumes: Phrase(
+        "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
+        "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
+    ),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn pad(told: &Told<'_>) -> (String, String) {

@@ -2,61 +2,123 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::Phrase;
 use crate::site::details::Detail;
 
-const ELECTRICITY: &str =
-    "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.";
+const ELECTRICITY: Phrase = Phrase(
+    "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
+    "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
+);
 
 pub(super) const PEAK: Text = Text {
-    title: "Most that is drawn at once",
-    formula: "Fixture units summed, then Hunter's curve for toilets with cisterns.",
-    source: "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
+    title: Phrase("Most that is drawn at once", "Most that is drawn at once"),
+    formula: Phrase(
+        "Fixture units summed, then Hunter's curve for toilets with cisterns.",
+        "Fixture units summed, then Hunter's curve for toilets with cisterns.",
+    ),
+    source: Phrase(
+        "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
              Table B.5.4; rows from 20 to 100 units from memory.",
-    assumes: "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
-    caution: "",
+        "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
+             Table B.5.4; rows from 20 to 100 units from memory.",
+    ),
+    assumes: Phrase(
+        "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
+        "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const TAP: Text = Text {
-    title: "Pressure at the highest tap",
-    formula: "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the pipes'.",
-    source: "Darcy-Weisbach with Colebrook's factor; Hazen-Williams beside it.",
-    assumes: "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
+    title: Phrase("Pressure at the highest tap", "Pressure at the highest tap"),
+    formula: Phrase(
+        "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the pipes'.",
+        "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the pipes'.",
+    ),
+    source: Phrase(
+        "Darcy-Weisbach with Colebrook's factor; Hazen-Williams beside it.",
+        "Darcy-Weisbach with Colebrook's factor; Hazen-Williams beside it.",
+    ),
+    assumes: Phrase(
+        "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
               what they lose goes with the square of the flow.",
+        "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
+              what they lose goes with the square of the flow.",
+    ),
     caution: ELECTRICITY,
 };
 pub(super) const SUCTION: Text = Text {
-    title: "Suction",
-    formula: "NPSH = (air pressure − vapour pressure) ÷ ρg − lift − friction; wanted 1.3 times what the pump requires.",
-    source: "Any text on pumps; ratio as in Crane Technical Paper 410, example 7.32. Air and vapour: FAO-56 eq. 7 and 11.",
-    assumes: "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
-    caution: "",
+    title: Phrase("Suction", "Suction"),
+    formula: Phrase(
+        "NPSH = (air pressure − vapour pressure) ÷ ρg − lift − friction; wanted 1.3 times what the pump requires.",
+        "NPSH = (air pressure − vapour pressure) ÷ ρg − lift − friction; wanted 1.3 times what the pump requires.",
+    ),
+    source: Phrase(
+        "Any text on pumps; ratio as in Crane Technical Paper 410, example 7.32. Air and vapour: FAO-56 eq. 7 and 11.",
+        "Any text on pumps; ratio as in Crane Technical Paper 410, example 7.32. Air and vapour: FAO-56 eq. 7 and 11.",
+    ),
+    assumes: Phrase(
+        "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
+        "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const VESSEL: Text = Text {
-    title: "Pressure vessel",
-    formula: "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
-    source: "Boyle's law; the quarter from any text on pump stations.",
-    assumes: "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
-    caution: "A vessel under air pressure bursts: let the pressure off before you open it.",
+    title: Phrase("Pressure vessel", "Pressure vessel"),
+    formula: Phrase(
+        "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
+        "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
+    ),
+    source: Phrase(
+        "Boyle's law; the quarter from any text on pump stations.",
+        "Boyle's law; the quarter from any text on pump stations.",
+    ),
+    assumes: Phrase(
+        "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
+        "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
+    ),
+    caution: Phrase(
+        "A vessel under air pressure bursts: let the pressure off before you open it.",
+        "A vessel under air pressure bursts: let the pressure off before you open it.",
+    ),
 };
 pub(super) const POWER: Text = Text {
-    title: "Power",
-    formula: "ρ·g·V·H ÷ efficiency; panel = energy ÷ (sun hours × yield); battery = energy × days ÷ share drawn.",
-    source: "Any text; efficiencies are usual values, no source.",
-    assumes: "The month of greatest use, against the pressure at which the pump stops.",
+    title: Phrase("Power", "Power"),
+    formula: Phrase(
+        "ρ·g·V·H ÷ efficiency; panel = energy ÷ (sun hours × yield); battery = energy × days ÷ share drawn.",
+        "ρ·g·V·H ÷ efficiency; panel = energy ÷ (sun hours × yield); battery = energy × days ÷ share drawn.",
+    ),
+    source: Phrase(
+        "Any text; efficiencies are usual values, no source.",
+        "Any text; efficiencies are usual values, no source.",
+    ),
+    assumes: Phrase(
+        "The month of greatest use, against the pressure at which the pump stops.",
+        "The month of greatest use, against the pressure at which the pump stops.",
+    ),
     caution: ELECTRICITY,
 };
 pub(super) const LIFT: Text = Text {
-    title: "Lift to the upper tank",
-    formula: "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
-    source: "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
-    assumes: "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
+    title: Phrase("Lift to the upper tank", "Lift to the upper tank"),
+    formula: Phrase(
+        "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
+        "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
+    ),
+    source: Phrase(
+        "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
+        "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
+    ),
+    assumes: Phrase(
+        "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
+        "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
+    ),
     caution: ELECTRICITY,
 };
 pub(super) const GRAVITY: Text = Text {
-    title: "Pressure by gravity",
-    formula: "ρ·g·(level − tap − friction).",
-    source: "Darcy-Weisbach with Colebrook's factor.",
-    assumes: "Judged with the tank down to its outlet.",
-    caution: "",
+    title: Phrase("Pressure by gravity", "Pressure by gravity"),
+    formula: Phrase("ρ·g·(level − tap − friction).", "ρ·g·(level − tap − friction)."),
+    source: Phrase("Darcy-Weisbach with Colebrook's factor.", "Darcy-Weisbach with Colebrook's factor."),
+    assumes: Phrase("Judged with the tank down to its outlet.", "Judged with the tank down to its outlet."),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn peak(told: &Told<'_>) -> (String, String) {

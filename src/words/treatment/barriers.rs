@@ -2,6 +2,7 @@
 
 use crate::engine::checks::Figure;
 use crate::engine::treatment::step::{Effect, Step, Why};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
@@ -81,7 +82,13 @@ pub const fn text(kind: BarrierKind) -> Text {
             "Every glass is boiled, kept covered, and drunk the same day.",
         ),
     };
-    Text { title: name(kind), formula, source, assumes, caution }
+    Text {
+        title: Phrase(name(kind), name(kind)),
+        formula: Phrase(formula, formula),
+        source: Phrase(source, source),
+        assumes: Phrase(assumes, assumes),
+        caution: Phrase(caution, caution),
+    }
 }
 
 const WITHOUT_POWER: &str = " Without power untreated water flows on: a valve that shuts belongs to a class A lamp.";
