@@ -452,7 +452,7 @@ pub const FROM_TODAY: [Text; 4] = [
              es de escasez, por bisección; vale el que soporta una proporción p de los futuros.",
         ),
         Phrase("Ours; ranges as above.", "Propia; rangos como arriba."),
-        Phrase(ahead::FAN_CAPTION, ahead::FAN_CAPTION),
+        ahead::FAN_CAPTION,
     ),
     topic(
         Phrase("What the readings say", "Lo que dicen las lecturas"),

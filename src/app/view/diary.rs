@@ -81,9 +81,9 @@ pub fn diary(kept: &KeptSite, units: &Units, (from, to): Span, listed: usize, wi
     let further = days.len().saturating_sub(listed);
     days.truncate(listed);
     let empty = if kept.diary.is_empty() {
-        Some(words::diary::EMPTY)
+        Some(words::diary::EMPTY.text())
     } else {
-        entries.is_empty().then_some(words::diary::EMPTY_SPAN)
+        entries.is_empty().then(|| words::diary::EMPTY_SPAN.text())
     };
     DiaryView { empty, charts: charts(kept, units, (from, to), width), days, further }
 }

@@ -87,7 +87,7 @@ pub fn place(place: Place) -> &'static str {
         Place::Upkeep => "Upkeep",
         Place::Rain => "Rain",
         Place::Kept => "Sites",
-        Place::Report => words::report::TITLE,
+        Place::Report => words::report::TITLE.text(),
         Place::Method => words::method::TITLE.text(),
     }
 }

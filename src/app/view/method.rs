@@ -5,7 +5,7 @@ use crate::engine::checks::Subject;
 use crate::site::barrier::BarrierKind;
 use crate::words::checks::{Text, text};
 use crate::words::method::{self as say, HEADS};
-use crate::words::terms::TERMS;
+use crate::words::terms::{TERMS, name};
 
 /// The page.
 pub fn method() -> Document {
@@ -14,7 +14,10 @@ pub fn method() -> Document {
     let barriers = BarrierKind::ALL.map(|kind| text(Subject::Barrier(kind)));
     sections.push(topics_of(say::BARRIERS.text(), &barriers));
     let mut words = Section::new(say::TERMS.text());
-    words.values(TERMS.map(|(term, sentence)| (super::checks::capital(term.to_owned()), sentence.to_owned())).into());
+    let told = TERMS
+        .iter()
+        .map(|(term, sentence)| (super::checks::capital(name(term).to_owned()), sentence.text().to_owned()));
+    words.values(told.collect());
     sections.push(words);
     Document { title: say::TITLE.to_owned(), lead: vec![say::LEAD.to_owned()], sections }
 }
