@@ -151,7 +151,7 @@ pub const BALANCE: [Text; 9] = [
             "FAO Irrigation and Drainage Paper 56 (1998), capítulo 8, ecuaciones 82 a 85; cultivo y suelo, de sus \
              tablas 12, 19 y 22 (de memoria).",
         ),
-        Phrase(garden::HOW, garden::HOW),
+        garden::HOW,
     ),
     topic(
         Phrase("Reference evapotranspiration", "Evapotranspiración de referencia"),
@@ -164,7 +164,7 @@ pub const BALANCE: [Text; 9] = [
             "Hargreaves, FAO-56 equations 21 to 25 and 52. Published means may be entered instead.",
             "Hargreaves, FAO-56, ecuaciones 21 a 25 y 52. En su lugar se pueden escribir promedios publicados.",
         ),
-        Phrase(garden::HARGREAVES, garden::HARGREAVES),
+        garden::HARGREAVES,
     ),
     topic(
         Phrase("Rationing", "Racionamiento"),
@@ -175,7 +175,7 @@ pub const BALANCE: [Text; 9] = [
              cantidad; de varios pasos vale el recorte más grande.",
         ),
         Phrase("Ours.", "Propia."),
-        Phrase(garden::CUT_IS, garden::CUT_IS),
+        garden::CUT_IS,
     ),
     topic(
         Phrase("Closing of the balance", "Cierre del balance"),
@@ -237,7 +237,7 @@ pub const RAIN: [Text; 5] = [
              su total ÷ 8 mm.",
         ),
         Phrase("Common practice, no source.", "Práctica común, sin fuente."),
-        Phrase(super::rain::EVEN_RAIN, super::rain::EVEN_RAIN),
+        super::rain::EVEN_RAIN,
     ),
     topic(
         Phrase("Generated years", "Años generados"),
@@ -256,7 +256,7 @@ pub const RAIN: [Text; 5] = [
             "Richardson 1981; Thom 1958; Geng, Penning de Vries y Supit 1986; día de lluvia desde 0,254 mm \
              (Richardson y Wright 1984, de memoria). CV de 25\u{a0}% donde nada lo indica: práctica común, sin fuente.",
         ),
-        Phrase(super::generated::HOW, super::generated::HOW),
+        super::generated::HOW,
     ),
     topic(
         Phrase("A drier or wetter future", "Un futuro más seco o más lluvioso"),
@@ -410,13 +410,13 @@ pub const SIZES: [Text; 5] = [
              así.",
         ),
         Phrase("Ours; the same balance on the same rain.", "Propia; el mismo balance con la misma lluvia."),
-        Phrase(next::HOW, next::HOW),
+        next::HOW,
     ),
     topic(
         Phrase("Prices", "Precios"),
         Phrase("Fixed price + price of a litre × litres.", "Precio fijo + precio de un litro × litros."),
         Phrase("No source: put your own in their place.", "Sin fuente: pon los tuyos en su lugar."),
-        Phrase(next::PRICES, next::PRICES),
+        next::PRICES,
     ),
 ];
 
