@@ -28,7 +28,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
         vec![choose(say::RECKON_WITH_THEM, Some(from), "main")]
     };
     views.push(element("DIV").class("row").children(buttons).into());
-    views.extend(table.map(|table| figure::table_of(table, say::TITLE)));
+    views.extend(table.map(|table| figure::table_of(table, &say::TITLE)));
     views.extend(spells.map(|spells| worded("P", spells).into()));
     views.extend(charts.into_iter().map(|chart| figure::chart(chart, desk)));
     if in_use {

@@ -63,8 +63,8 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                 said(
                     "Every cubic metre weighs a tonne (each US gallon 8.3 lb): the pad must carry it full. Empty, it \
                      can blow over.",
-                    "Cada metro cúbico pesa una tonelada (cada galón de EE. UU., 8,3 lb): la base debe soportarlo \
-                     lleno. Vacío, el viento puede volcarlo.",
+                    "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): la base debe \
+                     soportarlo lleno. Vacío, el viento puede volcarlo.",
                 ),
                 said(
                     "Lock lids and screen openings against children and mosquitoes.",

@@ -18,7 +18,7 @@ pub fn name(figure: HeadFigure) -> &'static str {
         }
         HeadFigure::BasicNeeds => said("Person: most basic needs", "Persona: necesidades más básicas"),
         HeadFigure::BasicNeedsUpper => {
-            said("Person: basic needs, upper end", "Persona: necesidades básicas, límite alto")
+            said("Person: basic needs, upper end", "Persona: necesidades básicas, extremo superior")
         }
         HeadFigure::FarmPlanning => {
             said("Person: all purposes, farm planning", "Persona: para todo, planificación de granjas")
@@ -35,8 +35,8 @@ pub fn name(figure: HeadFigure) -> &'static str {
         HeadFigure::SheepSummer => said("Sheep, summer", "Oveja, verano"),
         HeadFigure::SheepWinter => said("Sheep, winter", "Oveja, invierno"),
         HeadFigure::SheepOrGoat => said("Sheep or goat", "Oveja o cabra"),
-        HeadFigure::HenUpper => said("Hen, upper end", "Gallina, límite alto"),
-        HeadFigure::HenLower => said("Hen, lower end", "Gallina, límite bajo"),
+        HeadFigure::HenUpper => said("Hen, upper end", "Gallina, extremo superior"),
+        HeadFigure::HenLower => said("Hen, lower end", "Gallina, extremo inferior"),
         HeadFigure::Pig => said("Pig", "Cerdo"),
         HeadFigure::Dog => said("Dog", "Perro"),
     }
@@ -59,19 +59,19 @@ pub fn source(figure: HeadFigure) -> &'static str {
         ),
         HeadFigure::BasicNeeds => said(
             "WHO, quoted for the human right to water: 50 to 100 L; the lower end.",
-            "OMS, citada para el derecho humano al agua: de 50 a 100 L; el límite bajo.",
+            "OMS, citada para el derecho humano al agua: de 50 a 100 L; el extremo inferior.",
         ),
         HeadFigure::BasicNeedsUpper => said(
             "WHO, quoted for the human right to water: 50 to 100 L; the upper end.",
-            "OMS, citada para el derecho humano al agua: de 50 a 100 L; el límite alto.",
+            "OMS, citada para el derecho humano al agua: de 50 a 100 L; el extremo superior.",
         ),
         HeadFigure::FarmPlanning => said(
             "Planning table, Hindawi 2017, article 8504283: 50 US gal.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 50 gal de EE. UU.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 50 gal de EE.\u{a0}UU.",
         ),
         HeadFigure::IndoorOnMains => said(
             "Water Research Foundation 4309b (2016): 58.6 US gal (from memory).",
-            "Water Research Foundation 4309b (2016): 58,6 gal de EE. UU. (de memoria).",
+            "Water Research Foundation 4309b (2016): 58,6 gal de EE.\u{a0}UU. (de memoria).",
         ),
         HeadFigure::MilkingCowSummer
         | HeadFigure::MilkingCowWinter
@@ -87,19 +87,19 @@ pub fn source(figure: HeadFigure) -> &'static str {
         ),
         HeadFigure::Horse => said(
             "Kansas State, Livestock Watering Handbook: 10 US gal.",
-            "Kansas State, Livestock Watering Handbook: 10 gal de EE. UU.",
+            "Kansas State, Livestock Watering Handbook: 10 gal de EE.\u{a0}UU.",
         ),
         HeadFigure::SheepOrGoat => said(
             "Planning table, Hindawi 2017, article 8504283: 2 US gal.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 2 gal de EE. UU.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 2 gal de EE.\u{a0}UU.",
         ),
         HeadFigure::HenUpper => said(
             "Planning table, Hindawi 2017, article 8504283: 12 US gal for 100.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 12 gal de EE. UU. para 100.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 12 gal de EE.\u{a0}UU. para 100.",
         ),
         HeadFigure::HenLower => said(
             "Planning table, Hindawi 2017, article 8504283: 6 US gal for 100.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 6 gal de EE. UU. para 100.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 6 gal de EE.\u{a0}UU. para 100.",
         ),
         HeadFigure::Pig => said(
             "Common practice, no source; more for a sow in milk.",

@@ -15,7 +15,7 @@ use super::{garden, head_figures};
 pub fn one(kind: PartKind) -> &'static str {
     match kind {
         PartKind::Section => said("Roof section", "Sección de techo"),
-        PartKind::Feed => said("Feed", "Bajante"),
+        PartKind::Feed => said("Feed", "Alimentación"),
         PartKind::Tank => said("Tank", "Tanque"),
         PartKind::TrunkLine => said("Trunk line", "Tubería de unión"),
         PartKind::Pump => said("Pump", "Bomba"),
@@ -29,7 +29,7 @@ pub fn one(kind: PartKind) -> &'static str {
 pub fn many(kind: PartKind) -> &'static str {
     match kind {
         PartKind::Section => said("Roof sections", "Secciones de techo"),
-        PartKind::Feed => said("Feeds", "Bajantes"),
+        PartKind::Feed => said("Feeds", "Alimentaciones"),
         PartKind::Tank => said("Tanks", "Tanques"),
         PartKind::TrunkLine => said("Trunk lines", "Tuberías de unión"),
         PartKind::Pump => said("Pumps", "Bombas"),
@@ -76,7 +76,7 @@ pub fn explained(kind: PartKind) -> &'static str {
 /// Said of a tank that no water comes to.
 pub const NOTHING_FILLS: Phrase = Phrase(
     "Nothing fills this tank: let a feed, an overflow, a pump or a trunk line bring it water.",
-    "Nada llena este tanque: haz que le traiga agua una bajante, un rebosadero, una bomba o una tubería de unión.",
+    "Nada llena este tanque: haz que le traiga agua una alimentación, un rebosadero, una bomba o una tubería de unión.",
 );
 
 /// A name for a new part that no other has.
@@ -210,7 +210,7 @@ pub fn hint(field: Field) -> Option<&'static str> {
             "Lo que bebe, como múltiplo del pasto corto. FAO-56, tabla 12, de memoria.",
         )),
         Field::RootDepth => {
-            Some(said("FAO-56, Table 22, lower end, from memory.", "FAO-56, tabla 22, límite bajo, de memoria."))
+            Some(said("FAO-56, Table 22, lower end, from memory.", "FAO-56, tabla 22, extremo inferior, de memoria."))
         }
         Field::Depletion => Some(said(
             "Share of what the soil holds for plants. FAO-56, Table 22, from memory.",

@@ -95,12 +95,12 @@ pub const NOT_JUDGED: Phrase = Phrase(
 pub const NO_RAIN: Phrase =
     Phrase("Without rain nothing can be told of it.", "Sin lluvia no se puede decir nada de esto.");
 /// How values are marked that nobody entered.
-pub const USUAL_MARK: Phrase = Phrase(" (usual)", " (habitual)");
+pub const USUAL_MARK: Phrase = Phrase(" (usual)", " (usual)");
 /// What that means.
 pub const USUAL: Phrase = Phrase(
     "Values marked “usual” were not entered by anybody: they are what is common for such parts. A check that rests on \
      them says so.",
-    "Los valores marcados «habitual» no los escribió nadie: son los comunes en esas partes. Una comprobación que se \
+    "Los valores marcados «usual» no los escribió nadie: son los comunes en esas partes. Una comprobación que se \
      apoya en ellos lo dice.",
 );
 /// Months of a value.

@@ -31,8 +31,8 @@ pub const NO_ANSWER: Phrase = Phrase(
 pub const GENERATED: Phrase = Phrase(
     "Fifty years drawn from these means, with usual numbers of rain days and a usual spread of years: a rough guide \
      until there is a daily record.",
-    "Cincuenta años sorteados de estos promedios, con los días de lluvia y la variación entre años habituales: una \
-     guía aproximada hasta que haya un registro diario.",
+    "Cincuenta años sorteados de estos promedios, con los días de lluvia y la variación entre años usuales: una guía \
+     aproximada hasta que haya un registro diario.",
 );
 
 /// The range of the answer, in short.

@@ -35,10 +35,10 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
         ),
     ),
     (
-        Phrase("feed", "bajante"),
+        Phrase("feed", "alimentación"),
         Phrase(
             "A downspout with its leaf screen and first-flush diverter, and the tank that it fills.",
-            "Tubo que baja del techo, con su malla para hojas y su desviador de primeras aguas, y el tanque que llena.",
+            "Una bajante con su malla para hojas y su desviador de primeras aguas, y el tanque que llena.",
         ),
     ),
     (
@@ -142,7 +142,7 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
         ),
     ),
     (
-        Phrase("time reliability", "confiabilidad en el tiempo|confiabilidad temporal"),
+        Phrase("time reliability", "confiabilidad temporal|confiabilidad en el tiempo"),
         Phrase("Share of the days that were not dry.", "Parte de los días que no fueron de escasez."),
     ),
     (
@@ -190,8 +190,8 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
         ),
     ),
     (
-        Phrase("uncollected", "sin captar|no captada|no captado"),
-        Phrase("Rain on the roof that no feed takes.", "Lluvia sobre el techo que ninguna bajante recoge."),
+        Phrase("uncollected", "sin recoger|sin captar|no captada"),
+        Phrase("Rain on the roof that no feed takes.", "Lluvia sobre el techo que ninguna alimentación recoge."),
     ),
     (
         Phrase("reference evapotranspiration", "evapotranspiración de referencia"),

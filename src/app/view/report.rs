@@ -498,7 +498,7 @@ mod tests {
             "Where the water went",
             "Content, day by day",
             &words::cautions::WHO_DECIDES,
-            words::rain::DAILY_RECORD,
+            &words::rain::DAILY_RECORD,
             "Year by year: 1",
         ] {
             assert!(text.contains(wanted), "{wanted}");
@@ -513,7 +513,7 @@ mod tests {
         update(&mut model, Event::RainRemoved);
         let case = Case::of(&model, 358.0, None);
         let text = written(&report(&model, &case).unwrap());
-        assert!(text.contains("No rain yet") && text.contains(words::rain::NONE));
+        assert!(text.contains("No rain yet") && text.contains(&*words::rain::NONE));
         assert_eq!(report(&Model::default(), &Case::of(&Model::default(), 358.0, None)), None);
     }
 
@@ -528,6 +528,6 @@ mod tests {
         }
         let case = Case::of(&model, 358.0, None);
         let text = written(&report(&model, &case).unwrap());
-        assert!(!text.contains(&*say::NOT_JUDGED) && text.contains(words::next::PRICES_TITLE));
+        assert!(!text.contains(&*say::NOT_JUDGED) && text.contains(&*words::next::PRICES_TITLE));
     }
 }
