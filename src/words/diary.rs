@@ -196,7 +196,7 @@ pub fn done(task: Task) -> &'static str {
         Task::Diverter => {
             said("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada")
         }
-        Task::Hole => said("Slow-release hole cleared", "Agujero de vaciado lento destapado"),
+        Task::Hole => said("Slow-release hole cleared", "Orificio de vaciado lento destapado"),
         Task::InletMesh => said("Inlet mesh checked", "Malla de la entrada revisada"),
         Task::TankLook => said("Tank looked into", "Interior del tanque mirado desde fuera"),
         Task::Desludging => said("Sludge taken out", "Lodo sacado"),

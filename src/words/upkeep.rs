@@ -85,7 +85,7 @@ pub fn to_do(task: Task) -> &'static str {
             "Empty and rinse the first flush, check its ball",
             "Vaciar y enjuagar las primeras aguas, revisar su bola",
         ),
-        Task::Hole => said("Clear the slow-release hole", "Destapar el agujero de vaciado lento"),
+        Task::Hole => said("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
         Task::InletMesh => {
             said("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
         }
