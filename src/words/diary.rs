@@ -147,7 +147,7 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
 
 /// What a test found.
 pub fn found(parameter: Parameter, found: TestResult) -> String {
-    let unit = match parameter.unit() {
+    let unit = match super::treatment::results::unit(parameter) {
         "" => String::new(),
         unit => format!("\u{a0}{unit}"),
     };
