@@ -88,6 +88,6 @@ pub fn place(place: Place) -> &'static str {
         Place::Rain => "Rain",
         Place::Kept => "Sites",
         Place::Report => words::report::TITLE.text(),
-        Place::Method => words::method::TITLE,
+        Place::Method => words::method::TITLE.text(),
     }
 }

@@ -394,7 +394,7 @@ fn sources(found: &[Check]) -> Section {
     let mut section = Section::new(say::SOURCES.text());
     let mut lines = Vec::new();
     let mut add = |text: &words::checks::Text| {
-        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS) {
+        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS.text()) {
             lines.push(format!("{}: {}", text.title, text.source));
         }
     };

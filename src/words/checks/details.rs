@@ -94,7 +94,7 @@ pub fn label(detail: Detail) -> &'static str {
         Detail::CertifiedOrganics => {
             said("Certified against organic substances", "Certificado contra sustancias orgánicas")
         }
-        Detail::RatedLitres => said("Rated for", "Capacidad nominal"),
+        Detail::RatedLitres => said("Rated for", "Garantizado para"),
         Detail::FilterNow => said("Lost in it now", "Se pierde en él ahora"),
         Detail::LampClass => said("Class", "Clase"),
         Detail::LampDose => said("Tested dose, mJ/cm²", "Dosis probada, mJ/cm²"),
@@ -180,9 +180,9 @@ pub const fn options(detail: Detail) -> &'static [Phrase] {
             ),
         ],
         Detail::GutterShape => &[
-            Phrase("Half-round", "Media caña"),
-            Phrase("Box", "Rectangular"),
-            Phrase("Ogee or other trapezoid", "Gola u otro trapecio"),
+            Phrase("Half-round", "Semicircular"),
+            Phrase("Box", "De cajón"),
+            Phrase("Ogee or other trapezoid", "De gola u otro trapecio"),
         ],
         Detail::Strainer => &[Phrase("None", "Ninguno"), Phrase("Yes", "Sí")],
         Detail::PipeMaterial => &[
@@ -218,9 +218,9 @@ pub const fn options(detail: Detail) -> &'static [Phrase] {
             Phrase("In the tank, and left to stand", "En el tanque, y se deja reposar"),
         ],
         Detail::DosePurpose => &[
-            Phrase("Keeping a residual, 1 mg/L", "Mantener un residual, 1 mg/L"),
+            Phrase("Keeping a residual, 1 mg/L", "Mantener cloro residual, 1 mg/L"),
             Phrase("Disinfecting after contamination, 5 mg/L", "Desinfectar tras una contaminación, 5 mg/L"),
-            Phrase("Shock for pipes or a cleaned tank, 50 mg/L", "Choque para tubos o un tanque ya lavado, 50 mg/L"),
+            Phrase("Shock for pipes or a cleaned tank, 50 mg/L", "Choque en tubos o en un tanque ya lavado, 50 mg/L"),
         ],
         Detail::Stock => &[
             Phrase("household bleach 5.25 %", "cloro doméstico (lejía) 5,25\u{a0}%"),
@@ -271,7 +271,7 @@ pub fn usual(detail: Detail) -> &'static str {
         ),
         Detail::Soil => said(
             "The poorest class of the International Building Code, Table 1806.2.",
-            "La clase más pobre del International Building Code, Table 1806.2.",
+            "La clase más pobre del International Building Code, tabla 1806.2.",
         ),
         Detail::Friction => said(
             "0.30: low-cohesion soil, American Concrete Pipe Association Design Data 41.",

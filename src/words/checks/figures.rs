@@ -85,7 +85,7 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::GutterFlow => said("Gutter carries", "La canaleta lleva"),
         Figure::GutterLevel => said("Short and level it would carry", "Corta y a nivel llevaría"),
         Figure::GutterFactor => said("Factor for length and fall", "Factor por largo y pendiente"),
-        Figure::GutterTable => said("Code table, half-round", "Tabla de la norma, media caña"),
+        Figure::GutterTable => said("Code table, half-round", "Tabla de la norma, semicircular"),
         Figure::OutletFlow => said("One outlet passes", "Una salida deja pasar"),
         Figure::LeaderFlow => said("One upright pipe carries", "Un tubo vertical lleva"),
         Figure::LeaderTable => said("Code table, upright pipe", "Tabla de la norma, tubo vertical"),

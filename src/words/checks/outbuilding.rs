@@ -25,7 +25,7 @@ pub(super) const SUPPLY: Text = Text {
     ),
     source: Phrase(
         "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (IPC Table E103.3(2), Hunter's curve).",
-        "Darcy-Weisbach con el factor de Colebrook; caudal máximo según unidades de consumo (IPC Table E103.3(2), \
+        "Darcy-Weisbach con el factor de Colebrook; caudal máximo según unidades de consumo (IPC, tabla E103.3(2), \
          curva de Hunter).",
     ),
     assumes: Phrase(
