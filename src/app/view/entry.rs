@@ -53,7 +53,7 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
     FormView {
         title: title(form),
         unit: form.number().map(|(kind, _)| match form.subject {
-            Subject::Test => form.parameter.unit().to_owned(),
+            Subject::Test => words::treatment::results::unit(form.parameter).to_owned(),
             _ => units.of(kind).sign().to_owned(),
         }),
         last: last(kept, form)

@@ -102,6 +102,6 @@ pub fn place(place: Place) -> &'static str {
         Place::Rain => said("Rain", "Lluvia"),
         Place::Kept => said("Sites", "Sitios"),
         Place::Report => words::report::TITLE.text(),
-        Place::Method => words::method::TITLE,
+        Place::Method => words::method::TITLE.text(),
     }
 }

@@ -62,7 +62,7 @@ fn answered(about: &About) -> Section {
         }
         section.list(sizing::statistics(answer, units));
     }
-    if let Some((text, false)) = generated::beside(kept) {
+    if let Some((text, false)) = generated::beside(kept, &kept.site.reckoning) {
         section.text(text);
     }
     section
@@ -153,7 +153,9 @@ fn inputs(about: &About) -> Section {
 fn rained(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::RAIN.text());
-    let (Some(own), Some(view)) = (kept.rain.as_deref(), rain::rain(kept, None, units, case.width).kept) else {
+    let (Some(own), Some(view)) =
+        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, case.width).kept)
+    else {
         section.text(words::rain::NONE);
         return section;
     };
@@ -393,7 +395,7 @@ fn sources(found: &[Check]) -> Section {
     let mut section = Section::new(say::SOURCES.text());
     let mut lines = Vec::new();
     let mut add = |text: &words::checks::Text| {
-        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS) {
+        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS.text()) {
             lines.push(format!("{}: {}", text.title, text.source));
         }
     };

@@ -317,9 +317,15 @@ mod tests {
 
     #[test]
     fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: None, diary: Arc::default() };
-        for (set, language) in Customary::ALL.into_iter().flat_map(|set| Language::ALL.map(|language| (set, language)))
-        {
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(demo::site()),
+            rain: None,
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
+        let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
+        for (language, set) in languages {
             speak(language);
             let units = Units::customary(set);
             for part in kept.site.system.parts() {

@@ -242,7 +242,7 @@ pub fn read_date(text: &str) -> Option<NaiveDate> {
 pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::TestResult> {
     use crate::quantity::{Kind, typed};
     use crate::site::diary::{FOUND, TestResult};
-    let text = text.trim().trim_end_matches(of.unit()).trim().to_lowercase();
+    let text = text.trim().trim_end_matches(say::results::unit(of)).trim().to_lowercase();
     let number = |text: &str| {
         let read = typed::quantity(text.trim(), Kind::Count, &Units::default()).ok()?;
         (read.parts.len() == 1 && FOUND.holds(read.si)).then_some(read.si)

@@ -25,7 +25,7 @@ pub const fn name(kind: BarrierKind) -> Phrase {
 const FILTER_SOURCE: Phrase = Phrase(
     "NSF/ANSI 53 and 58 (cysts, 99.95 %), NSF P231 and EPA's guide standard for purifiers 1987 \
      (6, 4 and 3 log), WHO 2011: all from memory. Life: rated litres over what the tap draws.",
-    "NSF/ANSI 53 y 58 (quistes, 99,95 %), NSF P231 y la norma guía de la EPA para purificadores, 1987 \
+    "NSF/ANSI 53 y 58 (quistes, 99,95\u{a0}%), NSF P231 y la norma guía de la EPA para purificadores, 1987 \
      (6, 4 y 3 log), OMS 2011: todo de memoria. Vida útil: litros garantizados entre lo que saca el grifo.",
 );
 const FILTER_FORMULA: Phrase = Phrase(
@@ -112,7 +112,7 @@ pub const fn text(kind: BarrierKind) -> Text {
                 "Needs clear water and power; leaves nothing in the pipe behind it; does nothing against metals. Never \
                  look into the lamp; unplug it before you open it.",
                 "Necesita agua clara y electricidad; no deja ninguna protección en la tubería que sigue; no hace nada \
-                 contra los metales. Nunca mires la lámpara encendida; desenchúfala antes de abrirla.",
+                 contra los metales. Nunca mires hacia la lámpara; desenchúfala antes de abrirla.",
             ),
             Phrase(
                 "Dose = tested dose × tested flow ÷ flow × light in 25 mm of this water ÷ light in the tested water; \

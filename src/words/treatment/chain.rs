@@ -100,11 +100,11 @@ pub fn weakest(chain: &Chain) -> Option<String> {
         way = match germ {
             Germ::Bacteria | Germ::Viruses => said(
                 "Boiling, chlorine with enough contact time, or a filter certified as a purifier closes it.",
-                "Lo cierra hervir, cloro con suficiente tiempo de contacto o un filtro certificado como purificador.",
+                "Lo resuelve hervir, cloro con suficiente tiempo de contacto o un filtro certificado como purificador.",
             ),
             Germ::Protozoa => said(
                 "Boiling, a class A ultraviolet lamp, or a filter certified for cysts closes it; chlorine does not.",
-                "Lo cierra hervir, una lámpara UV de clase A o un filtro certificado para quistes; el cloro no.",
+                "Lo resuelve hervir, una lámpara UV de clase A o un filtro certificado para quistes; el cloro no.",
             ),
         },
     ))
