@@ -232,9 +232,9 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
     })
 }
 
-/// On the sheet of a part: that its trial is changed, or the way to open one.
-pub(crate) fn trial_on_sheet(desk: Desk) -> AnyView {
-    let open = derived(move || desk.model.with(|model| model.trial.system.is_some()));
+/// Where something is changed: that a trial takes it, or the way to open one.
+pub(crate) fn trial_here(desk: Desk) -> AnyView {
+    let open = derived(move || desk.model.with(|model| model.trial().system.is_some()));
     live(move || {
         if open.get() {
             worded("P", say::SHEET_OF_TRIAL).class("trial-open small").attribute("role", "status").into()

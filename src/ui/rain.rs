@@ -19,9 +19,11 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
     let waiting = derived(move || desk.model.with(|model| model.read_rain.clone()));
     let shown = move || {
         let waiting = waiting.get();
-        let view = desk
-            .case
-            .with(|case| case.site.as_ref().map(|site| rain::rain(site, waiting.as_ref(), &case.units, case.width)));
+        let view = desk.case.with(|case| {
+            let kept = case.site.as_ref()?;
+            let reckoning = case.trial.reckoning(&kept.site.reckoning);
+            Some(rain::rain(kept, reckoning, waiting.as_ref(), &case.units, case.width))
+        });
         match view {
             Some(RainView { waiting: Some(waiting), .. }) => report(waiting, desk),
             Some(RainView { kept: Some(kept), .. }) => kept_rain(kept, desk),
@@ -210,6 +212,7 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         views.push(worded("P", "Days in a row with less than 1 mm.").class("small").into());
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }
+    views.push(super::next::trial_here(desk));
     views.push(generated::generated(years, desk));
     views.push(generated::future(factors, desk));
     let change = worded("BUTTON", "Give other rain")

@@ -105,7 +105,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
     };
     vec![
         head.into(),
-        next::trial_on_sheet(desk),
+        next::trial_here(desk),
         lines("findings", |view| &view.findings),
         lines("state", |view| &view.state),
         fields.into(),

@@ -61,8 +61,15 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
 
 /// What generated years say beside the site's own rain, or that it is reckoned with them.
 fn beside(desk: Desk) -> AnyView {
-    let site = derived(move || desk.case.with(|case| case.site.clone()));
-    let said = derived(move || site.with(|site| site.as_ref().and_then(generated::beside)));
+    // Not the levers, which are dragged.
+    let of = derived(move || {
+        desk.case.with(|case| {
+            let kept = case.site.clone()?;
+            let reckoning = case.trial.reckoning(&kept.site.reckoning).clone();
+            Some((kept, reckoning))
+        })
+    });
+    let said = derived(move || of.with(|of| of.as_ref().and_then(|(kept, how)| generated::beside(kept, how))));
     let shown = move || {
         let Some((text, in_use)) = said.get() else { return nothing() };
         let (label, wanted) =
@@ -123,7 +130,8 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
         .attribute("step", "0.05")
         .live_attribute("aria-valuetext", move || Some(value()))
         .value(read(|view| view.factor.log2().to_string()))
-        .on("input", dragged);
+        .on("input", dragged)
+        .on("change", move |_| desk.send.run(Event::LeverLeft));
     element("LABEL")
         .class("lever")
         .child(element("SPAN").class("label").live_text(read(|view| view.label.to_owned())))
@@ -157,6 +165,7 @@ fn reckoning(shown: Shown, desk: Desk) -> AnyView {
     let rule = choose(words::sizing::RULE.text(), shown, |view| &view.rules, desk, Event::RuleChosen);
     element("DETAILS")
         .child(worded("SUMMARY", "How it is reckoned"))
+        .child(next::trial_here(desk))
         .child(element("DIV").class("fields").child(start).child(rule))
         .child(worded("P", words::sizing::HOW).class("small"))
         .into()

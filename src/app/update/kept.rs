@@ -22,7 +22,7 @@ use crate::site::trial::Trial;
 
 fn kept_site(id: SiteId, file: SiteFile) -> KeptSite {
     let SiteFile { site, rain, diary } = file;
-    KeptSite { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary) }
+    KeptSite { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial: Trial::NONE }
 }
 
 pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {
@@ -44,7 +44,7 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
     }
     model.place = place;
     model.sheet = model.sheet.filter(|part| model.site().is_some_and(|kept| kept.site.system.part(*part).is_some()));
-    model.trial = Trial::NONE;
+    model.unsaved_trials.clear();
     super::next::forget(model);
     model.undo = None;
     model.notice = Some(Notice::ReadAgain);
@@ -53,6 +53,9 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
 
 fn lay_out(model: &mut Model, opened: Opened) {
     model.sites = opened.sites.into_iter().map(|(id, file)| kept_site(id, file)).collect();
+    for (id, trial) in opened.trials {
+        model.sites.iter_mut().filter(|kept| kept.id == id).for_each(|kept| kept.trial = trial.clone());
+    }
     model.untouched = opened.untouched;
     model.greatest = opened.greatest;
     model.open = opened.index.open;
@@ -188,7 +191,16 @@ pub(super) fn taken_in(
     if replace {
         model.sites.clear();
     }
-    model.sites.extend(sites.into_iter().map(|(id, file)| kept_site(id, file)));
+    for (id, file) in sites {
+        let mut kept = kept_site(id, file);
+        // The trial beside a merged site stays.
+        let goes = |old: &&mut KeptSite| old.site.name == kept.site.name && !index.sites.contains(&old.id);
+        if let Some(old) = model.sites.iter_mut().find(goes) {
+            kept.trial = std::mem::replace(&mut old.trial, Trial::NONE);
+            model.unsaved_trials.push(id);
+        }
+        model.sites.push(kept);
+    }
     // A merged site stands in the place of the one that it was.
     let mut there = std::mem::take(&mut model.sites);
     for id in &index.sites {
@@ -200,7 +212,6 @@ pub(super) fn taken_in(
     model.open = index.open;
     model.place = Place::House;
     model.sheet = None;
-    model.trial = Trial::NONE;
     super::next::forget(model);
     model.undo = None;
     Vec::new()

@@ -223,7 +223,13 @@ mod tests {
         site.system.uses.push(portable);
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(site),
+            rain: Some(Arc::new(rain)),
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
         let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
         for (language, set) in languages {
             speak(language);

@@ -157,12 +157,12 @@ pub fn options(model: &Model) -> Option<OptionsView> {
             (Some(now), Some(Some(tally))) => say::difference(&now, tally, &model.units),
             _ => say::CANNOT_RUN.to_owned(),
         };
-        difference.push_str(&say::with_rain(option.rain.get()));
+        difference.push_str(&say::apart(option.rain.get(), option.reckoning.is_some()));
         rows.push(row(&option.name, tally.copied().flatten().as_ref(), &model.units));
         options.push(OptionView { name: option.name.clone(), difference });
     }
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
-    Some(OptionsView { options, table, can_keep: room && !model.trial.is_none() })
+    Some(OptionsView { options, table, can_keep: room && !model.trial().is_none() })
 }
 
 fn columns(units: &Units) -> Vec<String> {

@@ -6,7 +6,7 @@ use crate::app::model::{KeptSite, ReadRain};
 use crate::engine::rain::picture;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::{Kind, Share, Units, shown};
-use crate::site::household::USUAL_MISSING_DAYS;
+use crate::site::household::{Reckoning, USUAL_MISSING_DAYS};
 use crate::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use crate::words::{self, rain_report};
 
@@ -64,12 +64,11 @@ pub struct KeptRainView {
 /// How many dry spells are listed.
 const DRY_SPELLS: usize = 5;
 
-/// The rain place for a site, drawn for a width in pixels.
-pub fn rain(kept: &KeptSite, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
+/// The rain place for a site that is reckoned so, drawn for a width in pixels.
+pub fn rain(kept: &KeptSite, reckoning: &Reckoning, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
     RainView {
         waiting: waiting.map(|waiting| waiting_view(waiting, units)),
         kept: kept.rain.as_deref().map(|rain| {
-            let reckoning = &kept.site.reckoning;
             let seen = match rain {
                 Rain::Record(record) => record_view(record, reckoning.missing_days, units, width),
                 Rain::Normals(normals) => normals_view(normals, units, width),

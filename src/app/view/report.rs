@@ -61,7 +61,7 @@ fn answered(about: &About) -> Section {
         }
         section.list(sizing::statistics(answer, units));
     }
-    if let Some((text, false)) = generated::beside(kept) {
+    if let Some((text, false)) = generated::beside(kept, &kept.site.reckoning) {
         section.text(text);
     }
     section
@@ -152,7 +152,9 @@ fn inputs(about: &About) -> Section {
 fn rained(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::RAIN.text());
-    let (Some(own), Some(view)) = (kept.rain.as_deref(), rain::rain(kept, None, units, case.width).kept) else {
+    let (Some(own), Some(view)) =
+        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, case.width).kept)
+    else {
         section.text(words::rain::NONE);
         return section;
     };

@@ -308,7 +308,13 @@ mod tests {
 
     #[test]
     fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: None, diary: Arc::default() };
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(demo::site()),
+            rain: None,
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
         for set in Customary::ALL {
             let units = Units::customary(set);
             for part in kept.site.system.parts() {

@@ -72,6 +72,7 @@ pub fn sizing(
 ) -> SizingView {
     let (now, tried) = (answer_of(outcome), answer_of(trial_outcome));
     let site = trial.of(&kept.site);
+    let reckoning = trial.reckoning(&kept.site.reckoning);
     let why_not = || match outcome {
         None => "No rain yet. Give this site its rain first.".to_owned(),
         Some(Err(refusal)) => words::errors::refusal(refusal)
@@ -93,17 +94,16 @@ pub fn sizing(
         reservations: shown.map(say::reservations).unwrap_or_default(),
         can_try: shown.is_some(),
         starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
-            .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
+            .map(|(share, word)| (share, word, is(share, reckoning.start.get())))
             .into(),
-        rules: say::RULES
-            .map(|(theta, word)| (theta, word.text(), is(theta, kept.site.reckoning.inflow_first.get())))
-            .into(),
+        rules: say::RULES.map(|(theta, word)| (theta, word.text(), is(theta, reckoning.inflow_first.get()))).into(),
     }
 }
 
 fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverView> {
     let [capacity, roof, uses] = Sought::ALL.map(|sought| sought.of(site));
-    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
+    let reckoning = trial.reckoning(&now.reckoning);
+    let rain = reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
     Lever::ALL
         .map(|lever| {
             let (label, factor, value) = match lever {
