@@ -12,10 +12,10 @@ pub const OPEN: Phrase = Phrase("All formulas and sources", "Todas las fórmulas
 /// What stands over it.
 pub const LEAD: Phrase = Phrase(
     "Every formula that this program uses, where it is from and what it takes for granted. Where a source was \
-             not at hand while the formula was written down, “from memory” says so. “Common practice, no \
-             source” is a rule of thumb.",
+     not at hand while the formula was written down, “from memory” says so. “Common practice, no \
+     source” is a rule of thumb.",
     "Cada fórmula que usa este programa, de dónde viene y qué da por supuesto. Donde no se tuvo una fuente \
-             a mano al escribir la fórmula, dice «de memoria». «Práctica común, sin fuente» es una regla práctica.",
+     a mano al escribir la fórmula, dice «de memoria». «Práctica común, sin fuente» es una regla práctica.",
 );
 /// Heads of what stands under each title.
 pub const HEADS: [Phrase; 3] =
@@ -350,7 +350,7 @@ pub const STATISTICS: [Text; 6] = [
 /// Sizes and changes.
 pub const SIZES: [Text; 5] = [
     topic(
-        Phrase("Smallest that does it", "Lo más pequeño que alcanza"),
+        Phrase("Smallest that does it", "El mínimo que alcanza"),
         Phrase(
             "The whole house is run with all tanks, roofs or uses × a factor; the factor is halved in, at equal ratios, to 0.2 %.",
             "Se calcula la casa entera con todos los tanques, techos o usos × un factor; el factor se acota por \
@@ -363,7 +363,7 @@ pub const SIZES: [Text; 5] = [
         Phrase("Everything else stays as it is.", "Todo lo demás queda como está."),
     ),
     topic(
-        Phrase("Never short at all", "Nunca falta nada"),
+        Phrase("Never short at all", "Que nunca falte agua"),
         Phrase(
             "K = max(0, K + demand − inflow) over the record twice; the greatest K is the storage. Under yield after spillage a \
              day's use must be in store before.",

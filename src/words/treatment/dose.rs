@@ -16,23 +16,23 @@ pub(in crate::words) const TEXT: Text = Text {
     ),
     source: Phrase(
         "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
-             0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
-             Handbook (all three from memory, the last good to a factor of two in time).",
+         0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
+         Handbook (all three from memory, the last good to a factor of two in time).",
         "enHealth Guidance on use of rainwater tanks (2011), sección 5.2: 40 mL de 12,5\u{a0}% o 7 g de 75\u{a0}% para \
-             1000 L, 0,5 mg/L a los 30 minutos. Mantener 1 mg/L: University of Hawaii; choque de 50 mg/L: AWWA \
-             C652; edad: White's Handbook (las tres de memoria; la última, con un factor de dos en el tiempo).",
+         1000 L, 0,5 mg/L a los 30 minutos. Mantener 1 mg/L: University of Hawaii; choque de 50 mg/L: AWWA \
+         C652; edad: White's Handbook (las tres de memoria; la última, con un factor de dos en el tiempo).",
     ),
     assumes: Phrase(
         "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
         "Cloro doméstico (lejía) simple, sin perfume, espesante ni aditivos que cuidan el color. La suciedad consume el cloro: \
-             mide lo que queda.",
+         mide lo que queda.",
     ),
     caution: Phrase(
         "Chlorine burns skin and eyes, and its gas kills: gloves, goggles, open air. Add it to water, never water to \
-              it; never mix it with acid, ammonia, or another chlorine. Never climb into the tank.",
+         it; never mix it with acid, ammonia, or another chlorine. Never climb into the tank.",
         "El cloro quema la piel y los ojos, y su gas mata: guantes, gafas de protección, aire libre. Échalo al \
-             agua, nunca agua sobre él; nunca lo mezcles con ácido, amoníaco u otro cloro. Nunca te metas en el \
-             tanque.",
+         agua, nunca agua sobre él; nunca lo mezcles con ácido, amoníaco ni otro cloro. Nunca te metas en el \
+         tanque.",
     ),
 };
 

@@ -12,14 +12,14 @@ pub const TITLE: Phrase = Phrase("Water tests", "Análisis de agua");
 pub const NONE: Phrase = Phrase(
     "No test of this water is in the diary. The first that tells something: E. coli, turbidity, pH, lead.",
     "En el diario no hay ningún análisis de esta agua. Los primeros que dicen algo: E. coli, turbidez, pH, \
-             plomo.",
+     plomo.",
 );
 /// Who decides, and what a strip is worth.
 pub const ABOUT: Phrase = Phrase(
     "Limits: WHO guidelines, 4th edition, and EPA (40 CFR 141 and 143), from memory. A strip or home kit \
-                         is a hint; an accredited laboratory, local codes and a licensed practitioner decide.",
+     is a hint; an accredited laboratory, local codes and a licensed practitioner decide.",
     "Límites: guías de la OMS, 4.ª edición, y EPA (40 CFR 141 y 143), de memoria. Una tira o un kit casero \
-             da un indicio; deciden un laboratorio acreditado, las normas locales y un profesional con licencia.",
+     da un indicio; deciden un laboratorio acreditado, las normas locales y un profesional con licencia.",
 );
 
 /// The unit of a parameter, in words where it has any.
@@ -151,7 +151,7 @@ pub fn meaning(of: Parameter) -> &'static str {
             "From treated timber and dust: it causes cancer over the years.",
             "De madera tratada y polvo: con los años causa cáncer.",
         ),
-        Parameter::Chromium => said("From treated timber and coatings.", "De madera tratada y recubrimientos."),
+        Parameter::Chromium => said("From treated timber and coatings.", "De madera tratada y revestimientos."),
         Parameter::Iron => said("Rust: stains and taste.", "Óxido: manchas y sabor."),
         Parameter::Manganese => said(
             "From soil, sludge and dust: black stains. Too much may harm babies' brains; WHO's value is provisional.",
@@ -165,7 +165,7 @@ pub fn meaning(of: Parameter) -> &'static str {
         ),
         Parameter::Benzopyrene => said(
             "From soot, tar and bitumen: it causes cancer over the years.",
-            "De hollín, alquitrán y betún: con los años causa cáncer.",
+            "De hollín, alquitrán y asfalto: con los años causa cáncer.",
         ),
         Parameter::Asbestos => said(
             "From old roofing. WHO sets no limit for drinking; breathing the dust is what kills.",
@@ -196,7 +196,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
             return said(
                 "Nothing to do. Test again after work on roof, tank or filters, or when it tastes odd.",
                 "Nada que hacer. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
-             raro.",
+                 raro.",
             )
             .to_owned();
         }

@@ -16,14 +16,14 @@ pub(in crate::words) const TEXT: Text = Text {
     ),
     assumes: Phrase(
         "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
-              them.",
+         them.",
         "Ni cartucho de sedimentos, ni carbón, luz, cloro o hervor sacan los metales, salvo los cartuchos \
-             certificados para ellos.",
+         certificados para ellos.",
     ),
     caution: Phrase(
         "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",
         "Nunca taladres, sierres, cepilles ni laves a presión el asbesto: déjalo a gente con licencia. Las \
-             escaleras y los techos mojados matan.",
+         escaleras y los techos mojados matan.",
     ),
 };
 
@@ -35,7 +35,7 @@ pub fn found(question: Detail) -> &'static str {
         Detail::TreatedTimber => language::said("treated timber", "madera tratada"),
         Detail::FreshPaint => language::said(
             "fresh paint, bitumen or a coating not meant for drinking water",
-            "pintura fresca, betún o un recubrimiento no apto para agua potable",
+            "pintura fresca, asfalto o un revestimiento no apto para agua potable",
         ),
         Detail::Flue => language::said("a flue that drops soot", "una chimenea que suelta hollín"),
         Detail::Droppings => {
@@ -53,7 +53,7 @@ pub fn to_do(question: Detail) -> &'static str {
     match question {
         Detail::LeadFlashing => language::said(
             "Paint it over with a coating for drinking water or replace it, and test for lead.",
-            "Cúbrelo con un recubrimiento para agua potable o cámbialo, y analiza el plomo.",
+            "Cúbrelo con un revestimiento para agua potable o cámbialo, y analiza el plomo.",
         ),
         Detail::Asbestos => language::said(
             "Leave it unbroken; when it must go, licensed people take it. Not a roof to add to.",
@@ -66,7 +66,7 @@ pub fn to_do(question: Detail) -> &'static str {
         ),
         Detail::FreshPaint => language::said(
             "Let the first rains run off; use coatings certified for drinking water; no lead paint.",
-            "Deja escurrir fuera las primeras lluvias; usa recubrimientos certificados para agua potable; nada de \
+            "Deja escurrir fuera las primeras lluvias; usa revestimientos certificados para agua potable; nada de \
              pintura con plomo.",
         ),
         Detail::Flue => language::said(
