@@ -147,7 +147,7 @@ fn units(view: &KeptView, desk: Desk) -> AnyView {
 
 fn unit(kind: Kind, name: &str, symbols: &[&'static str], wanted: &str, desk: Desk) -> AnyView {
     let chosen = symbols.iter().position(|symbol| *symbol == wanted).unwrap_or(0);
-    let words: Vec<String> = symbols.iter().map(|symbol| (*symbol).to_owned()).collect();
+    let words: Vec<String> = kind.units().iter().map(|unit| unit.sign().to_owned()).collect();
     let symbols = symbols.to_vec();
     let pick = move |at: usize| {
         if let Some(symbol) = symbols.get(at) {

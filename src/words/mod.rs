@@ -28,7 +28,7 @@ pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 
-use crate::language::{Language, Phrase, said, spoken};
+use crate::language::{Phrase, said};
 use crate::say;
 
 /// The buttons that save a figure: as SVG, as PNG.
@@ -36,10 +36,21 @@ pub const SAVE_AS: [Phrase; 2] = [Phrase("Save as SVG", "Guardar como SVG"), Phr
 
 /// The months, in short.
 pub fn months() -> [&'static str; 12] {
-    match spoken() {
-        Language::English => ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
-        Language::Spanish => ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"],
-    }
+    const SHORT: [Phrase; 12] = [
+        Phrase("Jan", "ene"),
+        Phrase("Feb", "feb"),
+        Phrase("Mar", "mar"),
+        Phrase("Apr", "abr"),
+        Phrase("May", "may"),
+        Phrase("Jun", "jun"),
+        Phrase("Jul", "jul"),
+        Phrase("Aug", "ago"),
+        Phrase("Sep", "sep"),
+        Phrase("Oct", "oct"),
+        Phrase("Nov", "nov"),
+        Phrase("Dec", "dic"),
+    ];
+    SHORT.map(|month| month.text())
 }
 
 /// A date: "4 March 2002".

@@ -38,7 +38,7 @@ fn files_below(folder: &Path, found: &mut Vec<PathBuf>) {
 }
 
 /// Every source file with its path below `src`.
-fn sources() -> Vec<(String, String)> {
+pub fn sources() -> Vec<(String, String)> {
     let src = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let mut files = Vec::new();
     files_below(&src, &mut files);

@@ -24,6 +24,7 @@ mod saved;
 mod saved_now;
 mod sizing;
 mod treatment;
+mod two_languages;
 mod upgrades;
 mod upkeep;
 mod what_next;
