@@ -34,19 +34,67 @@ fn seen(marks: &[Mark]) -> AnyView {
     group(Vec::new(), content)
 }
 
+/// What comes of the parts of a drawing when they are touched.
+#[derive(Clone)]
+pub(crate) struct Touched {
+    /// They were tapped, or Enter was pressed on them.
+    pub on_part: Callback<Vec<PartId>>,
+    /// The parts that can be pulled as a valve's lever is.
+    pub levers: Vec<PartId>,
+    /// One of those was pulled.
+    pub on_pulled: Callback<PartId>,
+}
+
+/// How far a finger goes, in pixels, until it pulls.
+const PULL: f64 = 14.0;
+
+/// Listens to a lever being pulled; its tap must ask `pulled` first, and take it back.
+fn lever(attributes: &mut Vec<AnyAttribute>, pulled: StoredValue<bool>, on_pulled: impl Fn() + 'static) {
+    let place = |event: &web_sys::Event| {
+        let event = event.dyn_ref::<web_sys::PointerEvent>()?;
+        Some((f64::from(event.client_x()), f64::from(event.client_y())))
+    };
+    let from = StoredValue::new(None::<(f64, f64)>);
+    attributes.push(listener("pointerdown", move |event| {
+        from.set_value(place(&event));
+        pulled.set_value(false);
+        let holder = event.current_target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+        if let (Some(holder), Some(pointer)) = (holder, event.dyn_ref::<web_sys::PointerEvent>()) {
+            // Fails only for a pointer that is gone.
+            let _ = holder.set_pointer_capture(pointer.pointer_id());
+        }
+    }));
+    attributes.push(listener("pointerup", move |event| {
+        if let (Some((x, y)), Some((to_x, to_y))) = (from.get_value(), place(&event))
+            && (to_x - x).hypot(to_y - y) >= PULL
+        {
+            pulled.set_value(true);
+            on_pulled();
+        }
+        from.set_value(None);
+    }));
+}
+
 /// A part, which answers to taps and to Enter.
-fn part(target: &Target, on_part: Callback<Vec<PartId>>) -> AnyView {
+fn part(target: &Target, touched: &Touched) -> AnyView {
     let Target { parts, name, x, y, width, height, marks } = target;
     let mut content =
         format!("<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/>");
     write_marks(&mut content, marks);
     let (by_finger, by_key) = (parts.clone(), parts.clone());
-    let attributes = vec![
-        attribute("class", "part".to_owned()),
+    let Touched { on_part, on_pulled, .. } = *touched;
+    let pulled = StoredValue::new(false);
+    let of_lever = parts.first().copied().filter(|part| parts.len() == 1 && touched.levers.contains(part));
+    let mut attributes = vec![
+        attribute("class", if of_lever.is_some() { "part lever-part" } else { "part" }.to_owned()),
         attribute("role", "button".to_owned()),
         attribute("tabindex", "0".to_owned()),
         attribute("aria-label", name.clone()),
-        listener("click", move |_| on_part.run(by_finger.clone())),
+        listener("click", move |_| {
+            if !pulled.get_value() {
+                on_part.run(by_finger.clone());
+            }
+        }),
         listener("keydown", move |event| {
             let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
             if matches!(key.as_deref(), Some("Enter" | " ")) {
@@ -55,20 +103,23 @@ fn part(target: &Target, on_part: Callback<Vec<PartId>>) -> AnyView {
             }
         }),
     ];
+    if let Some(of_lever) = of_lever {
+        lever(&mut attributes, pulled, move || on_pulled.run(of_lever));
+    }
     group(attributes, content)
 }
 
-/// A drawing: what it is, for those who can't see it, and what gets the parts that were tapped.
-pub(crate) fn picture(drawing: &Drawing, name: &str, on_part: Option<Callback<Vec<PartId>>>) -> AnyView {
+/// A drawing: what it is, for those who can't see it, and what comes of its parts being touched.
+pub(crate) fn picture(drawing: &Drawing, name: &str, touched: Option<&Touched>) -> AnyView {
     let Drawing { width, height, marks, .. } = drawing;
-    let is_part = |mark: &Mark| on_part.is_some() && matches!(mark, Mark::Part(_));
-    let groups = marks.chunk_by(|one, next| !is_part(one) && !is_part(next)).map(|marks| match (marks, on_part) {
-        ([Mark::Part(target)], Some(on_part)) => part(target, on_part),
+    let is_part = |mark: &Mark| touched.is_some() && matches!(mark, Mark::Part(_));
+    let groups = marks.chunk_by(|one, next| !is_part(one) && !is_part(next)).map(|marks| match (marks, touched) {
+        ([Mark::Part(target)], Some(touched)) => part(target, touched),
         _ => seen(marks),
     });
     let attributes = vec![
         attribute("class", "figure".to_owned()),
-        attribute("role", if on_part.is_some() { "group" } else { "img" }.to_owned()),
+        attribute("role", if touched.is_some() { "group" } else { "img" }.to_owned()),
         attribute("aria-label", name.to_owned()),
         attribute("viewBox", format!("0 0 {width} {height}")),
         attribute("width", width.to_string()),

@@ -90,6 +90,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
     let valves: Vec<(PartId, bool)> = system.trunk_lines.iter().map(|line| (line.id, line.open)).collect();
     let tanks: Vec<PartId> = system.tanks.iter().map(|tank| tank.id).collect();
     let is_valve: Vec<PartId> = valves.iter().map(|(line, _)| *line).collect();
+    let levers = is_valve.clone();
     let first = tanks.is_empty();
     let on_part = Callback::new(move |parts: Vec<PartId>| match parts.as_slice() {
         [one] if begun.adding.get_untracked() && tanks.contains(one) => {
@@ -110,11 +111,13 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         }
     });
     let bundled = live(move || tapped(&names, &valves, begun, desk));
+    let on_pulled = Callback::new(move |line| desk.send.run(Event::ValveTurned(line)));
     let picture = figure::picture(
         &drawing,
         said("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja"),
-        Some(on_part),
+        Some(&figure::Touched { on_part, levers, on_pulled }),
     );
+    let save = figure::saves(say::IN_SECTION.text(), water.as_deref().unwrap_or_default(), &drawing, desk);
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
@@ -132,6 +135,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         .child(zoomed(begun.zoom, picture, adds_tank(first, begun, desk)))
         .child(bundled)
         .children(water.map(|water| worded("P", water).class("small").into()))
+        .child(save)
         .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)))
         .child(worded("H2", said("Parts", "Partes")))
         .children(lists.into_iter().map(|list| parts_of(list, desk)))

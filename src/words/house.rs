@@ -15,9 +15,11 @@ pub const WHOLE: Phrase = Phrase("Whole", "Entero");
 pub const WHOLE_NAME: Phrase = Phrase("Whole drawing", "Dibujo entero");
 /// How else it is made larger.
 pub const HOW_LARGER: Phrase = Phrase(
-    "Tap a part to open it. Two fingers make the drawing larger.",
-    "Toca una parte para abrirla. Con dos dedos agrandas el dibujo.",
+    "Tap a part to open it; pull a valve to turn it. Two fingers make the drawing larger.",
+    "Toca una parte para abrirla; tira de una válvula para girarla. Con dos dedos agrandas el dibujo.",
 );
+/// The title of the drawing as a file of its own.
+pub const IN_SECTION: Phrase = Phrase("The house in section", "La casa en corte");
 /// The button that adds a tank.
 pub const ADD_TANK: Phrase = Phrase("Add a tank", "Añadir un tanque");
 /// What to do then.
