@@ -57,9 +57,6 @@ impl Cuts {
 
     /// The day begins: each step looks at its store.
     pub fn look(&mut self, plan: &Plan, day: &mut Day, tallies: &mut [RationTally]) {
-        if plan.rations.is_empty() {
-            return;
-        }
         self.0.fill((0.0, 0));
         for (number, step) in plan.rations.iter().enumerate() {
             let in_force = day.live_l[step.store] < step.below_l;

@@ -111,39 +111,74 @@ pub fn run_from(
     inflow_first: f64,
     mut watch: impl FnMut(&Day) -> bool,
 ) -> Ledger {
-    let mut state = State::standing(plan, standing);
-    let mut ledger = Ledger {
-        flushes: vec![FlushTally::default(); plan.feeds.len()],
-        gardens: plan
-            .gardens
-            .iter()
-            .map(|garden| GardenTally { using: garden.using, ..GardenTally::default() })
-            .collect(),
-        rations: vec![RationTally::default(); plan.rations.len()],
-        ..Ledger::default()
-    };
-    ledger.stored_first_l = state.stored_l();
+    let mut running = Running::begin(plan, standing, inflow_first);
     for (date, rain_mm) in dates.iter().zip(depths_mm) {
-        let month = date.month0() as usize;
-        state.asks_anew = plan.demand_follows_state() || month != state.month;
-        state.month = month;
-        state.cuts.look(plan, &mut state.day, &mut ledger.rations);
-        haul(plan, &mut state, &mut ledger, month);
-        pump(plan, &mut state, &mut ledger, month);
-        collect(plan, &mut state, &mut ledger, month, *rain_mm);
-        garden::wake(plan, &mut state.root_zones, &mut ledger.gardens, month, *rain_mm);
-        for (number, store) in plan.stores.iter().enumerate() {
-            balance(plan, &mut state, &mut ledger, number, store, month, inflow_first);
-        }
-        garden::drink(plan, &mut state.root_zones, &mut ledger.gardens, month, &state.day.yield_l);
-        state.days += 1;
-        if !watch(&state.day) {
+        running.day(date.month0() as usize, *rain_mm);
+        if !watch(&running.state.day) {
             break;
         }
     }
-    ledger.stored_last_l = state.stored_l();
-    state.leave(standing);
-    ledger
+    running.end(standing)
+}
+
+/// A run on its way: what doesn't depend on who watches it, and so is in the program once.
+struct Running<'a> {
+    plan: &'a Plan,
+    inflow_first: f64,
+    state: State,
+    ledger: Ledger,
+}
+
+impl<'a> Running<'a> {
+    fn begin(plan: &'a Plan, standing: &Standing, inflow_first: f64) -> Self {
+        let state = State::standing(plan, standing);
+        let ledger = Ledger {
+            flushes: vec![FlushTally::default(); plan.feeds.len()],
+            gardens: plan
+                .gardens
+                .iter()
+                .map(|garden| GardenTally { using: garden.using, ..GardenTally::default() })
+                .collect(),
+            rations: vec![RationTally::default(); plan.rations.len()],
+            stored_first_l: state.stored_l(),
+            ..Ledger::default()
+        };
+        Self { plan, inflow_first, state, ledger }
+    }
+
+    #[inline(never)]
+    fn day(&mut self, month: usize, rain_mm: f64) {
+        let Self { plan, inflow_first, state, ledger } = self;
+        state.asks_anew = plan.demand_follows_state() || month != state.month;
+        state.month = month;
+        if !plan.rations.is_empty() {
+            state.cuts.look(plan, &mut state.day, &mut ledger.rations);
+        }
+        if !plan.hauling.is_empty() {
+            haul(plan, state, ledger, month);
+        }
+        if !plan.pumps.is_empty() {
+            pump(plan, state, ledger, month);
+        }
+        collect(plan, state, ledger, month, rain_mm);
+        if !plan.gardens.is_empty() {
+            garden::wake(plan, &mut state.root_zones, &mut ledger.gardens, month, rain_mm);
+        }
+        for (number, store) in plan.stores.iter().enumerate() {
+            balance(plan, state, ledger, number, store, month, *inflow_first);
+        }
+        if !plan.gardens.is_empty() {
+            garden::drink(plan, &mut state.root_zones, &mut ledger.gardens, month, &state.day.yield_l);
+        }
+        state.days += 1;
+    }
+
+    fn end(self, standing: &mut Standing) -> Ledger {
+        let Self { state, mut ledger, .. } = self;
+        ledger.stored_last_l = state.stored_l();
+        state.leave(standing);
+        ledger
+    }
 }
 
 struct State {
@@ -273,9 +308,6 @@ impl State {
 /// A load is ordered when the store begins the day below the trigger, comes so many days later before anything else
 /// happens, and is paid whole even where it finds no room for all of it.
 fn haul(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
-    if plan.hauling.is_empty() {
-        return;
-    }
     state.day.hauled_l.fill(0.0);
     for (number, hauling) in plan.hauling.iter().enumerate() {
         let store = plan.tanks[hauling.tank].store;
@@ -327,6 +359,7 @@ fn pump(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
 
 /// Rain to roofs, through screens and diverters, on its way to the tanks:
 /// `q_s = A_s c_s max(0, P − w_s)`, `Q_f = κ_f Σ share_sf q_s`.
+#[inline(always)]
 fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, rain_mm: f64) {
     if state.rained {
         state.day.inflow_l.fill(0.0);
@@ -387,6 +420,7 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
 }
 
 /// One store's day: dead storage first, then the operating rule, spill to where it is plumbed, losses.
+#[inline(always)]
 fn balance(
     plan: &Plan,
     state: &mut State,
