@@ -95,6 +95,27 @@ proptest! {
     }
 
     #[test]
+    fn the_days_kept_are_the_days_that_were_watched(system in system(), weather in weather(), inflow_first in 0.0..=1.0) {
+        let plan = plan(&system).unwrap();
+        let (_, series) = run_and_keep(&plan, &weather, conduct(0.3, inflow_first));
+        let mut number = 0;
+        run(&plan, &weather, conduct(0.3, inflow_first), |day| {
+            let kept = |columns: &[Vec<f64>]| columns.iter().map(|column| column[number]).collect::<Vec<_>>();
+            assert_eq!(kept(&series.live_l), *day.live_l);
+            assert_eq!(kept(&series.spill_l), *day.spill_l);
+            assert_eq!(kept(&series.yield_l), *day.yield_l);
+            assert_eq!(kept(&series.hauled_l), *day.hauled_l);
+            assert!(plan.rations.is_empty() || kept(&series.cut_l) == *day.cut_l);
+            let lacked: Vec<f64> = day.demand_l.iter().zip(&day.yield_l).map(|(asked, given)| asked - given).collect();
+            assert_eq!(kept(&series.shortfall_l), lacked);
+            assert_eq!(series.house_shortfall_l[number], day.house_shortfall_l(&plan));
+            assert!(series.rationed.iter().zip(&day.rationed).all(|(column, now)| column[number] == *now));
+            number += 1;
+        });
+        prop_assert_eq!(number, series.dates.len());
+    }
+
+    #[test]
     fn a_larger_tank_never_yields_less(system in system(), weather in weather(), by in 1.0..4.0, inflow_first in 0.0..=1.0) {
         // One store, so that a larger tank takes its water from no other; no hauling, which would bring less.
         let mut small = system;
