@@ -5,6 +5,7 @@
 pub mod app;
 pub mod engine;
 pub mod figures;
+pub mod language;
 pub mod quantity;
 pub mod records;
 pub mod site;

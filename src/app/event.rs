@@ -13,6 +13,7 @@ use crate::engine::question::Refusal;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::engine::sizing::study::{Findings, Inquiry};
 use crate::figures::drawing::Drawing;
+use crate::language::Language;
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::shelf::ShelfError;
@@ -208,6 +209,8 @@ pub enum Event {
     /// Something happened about the weeks ahead.
     Ahead(AheadEvent),
 
+    /// A language was chosen.
+    LanguageChosen(Language),
     /// A set of units was chosen.
     UnitsChosen(Customary),
     /// A unit was chosen for one kind.

@@ -10,6 +10,7 @@ use super::next::Next;
 use crate::app::study::Studies;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
+use crate::language::Language;
 use crate::quantity::typed::TypedError;
 use crate::quantity::{Kind, Range, Units};
 pub use crate::records::cupboard::SiteId;
@@ -197,6 +198,8 @@ pub struct Model {
     pub open: Option<SiteId>,
     /// The units that the person wants.
     pub units: Units,
+    /// The language that the person chose; none is the device's own.
+    pub language: Option<Language>,
     /// The day of the last export, if there was one.
     pub exported: Option<NaiveDate>,
     /// How many characters what is kept takes.
@@ -240,6 +243,7 @@ impl Default for Model {
             greatest: 0,
             open: None,
             units: Units::default(),
+            language: None,
             exported: None,
             used: 0,
             persists: None,
@@ -283,6 +287,7 @@ impl Model {
             sites: ids.chain(self.untouched.iter().copied()).collect(),
             open: self.open,
             units: self.units.clone(),
+            language: self.language,
             exported: self.exported,
         }
     }

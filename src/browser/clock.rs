@@ -1,10 +1,11 @@
-//! The day, where the person is.
+//! The day and the language, where the person is.
 
 use chrono::NaiveDate;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
 use crate::app::event::Event;
+use crate::language::Language;
 
 /// Milliseconds since 1970 (UTC) by the device's own clock.
 pub fn moment() -> u64 {
@@ -18,6 +19,13 @@ pub(super) fn today() -> NaiveDate {
     let now = js_sys::Date::new_0();
     let year = i32::try_from(now.get_full_year()).unwrap_or_default();
     NaiveDate::from_ymd_opt(year, now.get_month() + 1, now.get_date()).unwrap_or_default()
+}
+
+/// The first language that the device asks for and that we speak.
+pub(super) fn devices_language() -> Language {
+    let wanted = web_sys::window().map(|window| window.navigator().languages());
+    let wanted = wanted.iter().flat_map(js_sys::Array::iter);
+    wanted.filter_map(|tag| Language::of_tag(&tag.as_string()?)).next().unwrap_or_default()
 }
 
 /// Tells the day whenever the page is looked at again: it may have lain open overnight.

@@ -7,6 +7,7 @@ use super::studies::Studies;
 use super::{BrowserShelf, clock, files, later, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
+use crate::language;
 use crate::records::cupboard::{Cupboard, Opened};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
@@ -26,6 +27,7 @@ impl Keeper {
     /// Opens the cupboard and says how the app starts.
     pub fn start() -> (Self, Event) {
         let keeper = Self { cupboard: Rc::default(), studies: Studies::default(), send: Rc::default() };
+        language::speak(clock::devices_language());
         let opened = keeper.open();
         (keeper, Event::Started(clock::today(), opened))
     }

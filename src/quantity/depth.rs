@@ -13,7 +13,19 @@ pub const MILLIMETRES_PER_INCH: f64 = 25.4;
 
 /// The units in which people give rain.
 pub const UNITS: &[Unit] = &[
-    Unit { symbol: "mm", factor: 1.0, names: &["mm", "millimetre", "millimetres", "millimeter", "millimeters"] },
-    Unit { symbol: "in", factor: MILLIMETRES_PER_INCH, names: &["in", "inch", "inches", "\"", "″", "”"] },
-    Unit { symbol: "cm", factor: 10.0, names: &["cm", "centimetre", "centimetres", "centimeter", "centimeters"] },
+    Unit {
+        symbol: "mm",
+        factor: 1.0,
+        names: &["mm", "millimetre", "millimetres", "millimeter", "millimeters", "milímetro", "milímetros"],
+    },
+    Unit {
+        symbol: "in",
+        factor: MILLIMETRES_PER_INCH,
+        names: &["in", "inch", "inches", "\"", "″", "”", "pulgada", "pulgadas"],
+    },
+    Unit {
+        symbol: "cm",
+        factor: 10.0,
+        names: &["cm", "centimetre", "centimetres", "centimeter", "centimeters", "centímetro", "centímetros"],
+    },
 ];

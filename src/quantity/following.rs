@@ -28,7 +28,7 @@ pub const PRESSURE: &[Unit] = &[
     unit("kPa", 1.0, &["kpa"]),
     unit("psi", KILOPASCALS_PER_PSI, &["psi", "lb/in2"]),
     unit("bar", 100.0, &["bar"]),
-    unit("m water", STANDARD_GRAVITY, &["m water", "m"]),
+    unit("m water", STANDARD_GRAVITY, &["m water", "m", "m de agua"]),
 ];
 /// Pressure on soil and from wind, in kilopascals.
 pub const BEARING: &[Unit] = &[
@@ -43,7 +43,7 @@ pub const INTENSITY: &[Unit] =
 pub const RATE: &[Unit] = &[
     unit("L/min", 1.0, &["l/min", "lpm", "l"]),
     unit("gal/min", LITRES_PER_US_GALLON, &["gal/min", "gpm", "gal"]),
-    unit("imp gal/min", LITRES_PER_IMPERIAL_GALLON, &["imp gal/min", "gal/min", "gpm", "gal"]),
+    unit("imp gal/min", LITRES_PER_IMPERIAL_GALLON, &["imp gal/min", "gal/min", "gpm", "gal", "gal imp/min"]),
     unit("L/s", 60.0, &["l/s"]),
     unit("m³/h", 1000.0 / 60.0, &["m3/h", "m³/h"]),
 ];

@@ -30,10 +30,12 @@ pub const DAYS_A_YEAR: f64 = 365.25;
 pub const HOURS_A_DAY: f64 = 24.0;
 
 /// Shares are given and shown in percent.
-pub const SHARE_UNITS: &[Unit] = &[Unit { symbol: "%", factor: 0.01, names: &["%", "percent", "per cent"] }];
+pub const SHARE_UNITS: &[Unit] =
+    &[Unit { symbol: "%", factor: 0.01, names: &["%", "percent", "per cent", "por ciento"] }];
 /// Days.
-pub const DAY_UNITS: &[Unit] = &[Unit { symbol: "days", factor: 1.0, names: &["d", "day", "days"] }];
+pub const DAY_UNITS: &[Unit] = &[Unit { symbol: "days", factor: 1.0, names: &["d", "day", "days", "día", "días"] }];
 /// Hours.
-pub const HOUR_UNITS: &[Unit] = &[Unit { symbol: "h", factor: 1.0, names: &["h", "hour", "hours", "hr", "hrs"] }];
+pub const HOUR_UNITS: &[Unit] =
+    &[Unit { symbol: "h", factor: 1.0, names: &["h", "hour", "hours", "hr", "hrs", "hora", "horas"] }];
 /// Counts have no unit.
 pub const COUNT_UNITS: &[Unit] = &[Unit { symbol: "", factor: 1.0, names: &[""] }];

@@ -1,6 +1,7 @@
 //! Quantities as text, in the person's unit, with the digits that they deserve.
 
 use super::unit::{Kind, Units};
+use crate::language::{self, Language};
 
 /// A result: three significant digits at most, none after the point from 100 on; with its unit.
 ///
@@ -79,7 +80,9 @@ pub fn in_unit(si: f64, kind: Kind, units: &Units) -> f64 {
     si / unit.factor + unit.zero()
 }
 
-/// A number with at most so many significant digits, thousands grouped, no trailing zeros.
+/// A number with at most so many significant digits, thousands grouped, no trailing zeros: as the language writes it.
+/// Spanish has a decimal comma, and spaces between the groups of five digits and more (Ortografía de la lengua española,
+/// 2010, and the SI brochure of BIPM, 9th edition, 5.4.4).
 pub fn significant(value: f64, digits: usize) -> String {
     if !value.is_finite() {
         return "—".to_owned();
@@ -104,6 +107,10 @@ pub fn magnitude(value: f64) -> i32 {
 }
 
 fn grouped(text: &str) -> String {
+    let (group, mark, shortest) = match language::spoken() {
+        Language::English => (',', '.', 4),
+        Language::Spanish => ('\u{a0}', ',', 5),
+    };
     let (sign, unsigned) = text.strip_prefix('-').map_or(("", text), |unsigned| ("−", unsigned));
     let (whole, fraction) =
         unsigned.split_once('.').map_or((unsigned, None), |(whole, fraction)| (whole, Some(fraction)));
@@ -112,20 +119,20 @@ fn grouped(text: &str) -> String {
     }
     let mut out = sign.to_owned();
     for (at, digit) in whole.chars().enumerate() {
-        if at > 0 && (whole.len() - at) % 3 == 0 {
-            out.push(',');
+        if at > 0 && (whole.len() - at) % 3 == 0 && whole.len() >= shortest {
+            out.push(group);
         }
         out.push(digit);
     }
     if let Some(fraction) = fraction {
-        out.push('.');
+        out.push(mark);
         out.push_str(fraction);
     }
     out
 }
 
 fn with_unit(number: &str, kind: Kind, units: &Units) -> String {
-    match units.of(kind).symbol {
+    match units.of(kind).sign() {
         "" => number.to_owned(),
         // A no-break space keeps the number and its unit on one line.
         symbol => format!("{number}\u{a0}{symbol}"),
@@ -153,6 +160,22 @@ mod tests {
         ] {
             assert_eq!(significant(value, 3), text);
         }
+    }
+
+    #[test]
+    fn spanish_has_a_decimal_comma_and_spaces() {
+        language::speak(Language::Spanish);
+        let metric = Units::customary(Customary::Metric);
+        for (value, text) in [(12.345, "12,3"), (1234.0, "1230"), (12_345.0, "12\u{a0}300"), (-0.5, "−0,5")] {
+            assert_eq!(significant(value, 3), text);
+        }
+        assert_eq!(entered(0.3, Kind::Length, &metric), "0,3\u{a0}m");
+        assert_eq!(figure(3.0, Kind::Days, &metric), "3\u{a0}días");
+        for text in ["1234,5\u{a0}L", "12\u{a0}300\u{a0}L", "1,125\u{a0}L"] {
+            let typed = crate::quantity::typed::quantity(text, Kind::Volume, &metric);
+            assert_eq!(typed.map(|typed| entered(typed.si, Kind::Volume, &metric)), Ok(text.to_owned()));
+        }
+        language::speak(Language::English);
     }
 
     #[test]

@@ -3,6 +3,7 @@
 
 use super::decimal;
 use super::unit::{Kind, Unit, Units};
+use crate::language::{self, Language};
 
 /// A quantity as it was understood.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,7 +36,8 @@ pub enum TypedError {
 /// Reads a quantity of a kind. A number without a unit is in the person's own; a unit that stands for several
 /// (`gal`) is the person's own where that fits, else the first of its name. Several numbers add up (`5 ft 6 in`).
 ///
-/// A comma before exactly three digits groups thousands; any other comma is a decimal comma.
+/// A comma before exactly three digits groups thousands; any other comma is a decimal comma. In Spanish it is the point that
+/// groups, and a comma is always decimal.
 ///
 /// # Errors
 /// See [`TypedError`]. The range is not judged here: that belongs to the field.
@@ -95,16 +97,33 @@ fn leading_decimal(text: &str) -> Option<(f64, &str)> {
         let is_group = group.len() >= 3
             && group.bytes().take(3).all(|b| b.is_ascii_digit())
             && !group[3..].starts_with(|c: char| c.is_ascii_digit() || c == '/')
-            && !digits.contains(['.', ',']);
+            && !grouped.contains(['.', ',']);
         if !is_group {
             break;
         }
         grouped.push_str(&group[..3]);
         after = &group[3..];
+        // The last group may have a fraction behind it.
+        let fraction = after.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(after.len());
+        grouped.push_str(&after[..fraction]);
+        after = &after[fraction..];
     }
     digits = &grouped;
-    let value = decimal::read(&plain_decimal(digits)?)?;
+    let value = decimal::read(&match language::spoken() {
+        Language::English => plain_decimal(digits)?,
+        Language::Spanish => plain_decimal(&swapped(digits))?,
+    })?;
     Some((if negative { -value } else { value }, after))
+}
+
+/// Points for commas and commas for points.
+fn swapped(digits: &str) -> String {
+    let swap = |mark| match mark {
+        '.' => ',',
+        ',' => '.',
+        digit => digit,
+    };
+    digits.chars().map(swap).collect()
 }
 
 /// Commas resolved: grouped thousands dropped, a decimal comma made a point.
@@ -174,6 +193,7 @@ mod tests {
         use Customary::*;
         check("1,700 gal", Kind::Volume, Metric, 1700.0 * 3.785_411_784);
         check("1 700", Kind::Volume, Metric, 1700.0);
+        check("1 234 567.5", Kind::Volume, Metric, 1_234_567.5);
         check("6.4 m3", Kind::Volume, Us, 6400.0);
         check("6,4 m³", Kind::Volume, Us, 6400.0);
         check("5'6\"", Kind::Length, Metric, 66.0 * 0.0254);
@@ -190,6 +210,24 @@ mod tests {
         check("40 gallons a day", Kind::Flow, Us, 40.0 * 3.785_411_784);
         check("1500 sq ft", Kind::Area, Metric, 1500.0 * 0.092_903_04);
         check("3 GAL", Kind::Volume, Us, 3.0 * 3.785_411_784);
+    }
+
+    #[test]
+    fn in_spanish_the_comma_is_decimal_and_the_point_groups() {
+        use Customary::*;
+        language::speak(Language::Spanish);
+        check("1.700 litros", Kind::Volume, Us, 1700.0);
+        check("12.345,6 L", Kind::Volume, Us, 12_345.6);
+        check("12 345,6 L", Kind::Volume, Us, 12_345.6);
+        check("1,125 m", Kind::Length, Us, 1.125);
+        check("1.5 m", Kind::Length, Us, 1.5);
+        check("0.125 m", Kind::Length, Us, 0.125);
+        check("5 pies 6 pulgadas", Kind::Length, Metric, 66.0 * 0.0254);
+        check("1500 pies cuadrados", Kind::Area, Metric, 1500.0 * 0.092_903_04);
+        check("40 galones al día", Kind::Flow, Us, 40.0 * 3.785_411_784);
+        check("3 días", Kind::Days, Us, 3.0);
+        check("85 por ciento", Kind::Share, Us, 0.85);
+        language::speak(Language::English);
     }
 
     #[test]

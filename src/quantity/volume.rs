@@ -17,11 +17,23 @@ pub const LITRES_PER_CUBIC_FOOT: f64 = 28.316_846_592;
 
 /// The units in which people give volumes.
 pub const UNITS: &[Unit] = &[
-    Unit { symbol: "L", factor: 1.0, names: &["l", "litre", "litres", "liter", "liters", "ltr"] },
+    Unit { symbol: "L", factor: 1.0, names: &["l", "litre", "litres", "liter", "liters", "ltr", "litro", "litros"] },
     Unit {
         symbol: "gal",
         factor: LITRES_PER_US_GALLON,
-        names: &["gal", "gals", "gallon", "gallons", "us gal", "us gallon", "us gallons", "usgal", "g"],
+        names: &[
+            "gal",
+            "gals",
+            "gallon",
+            "gallons",
+            "us gal",
+            "us gallon",
+            "us gallons",
+            "usgal",
+            "g",
+            "galón",
+            "galones",
+        ],
     },
     Unit {
         symbol: "imp gal",
@@ -36,15 +48,29 @@ pub const UNITS: &[Unit] = &[
             "gals",
             "gallon",
             "gallons",
+            "gal imp",
         ],
     },
     Unit {
         symbol: "m³",
         factor: 1000.0,
-        names: &["m3", "m³", "cubic metre", "cubic metres", "cubic meter", "cubic meters", "kl", "kilolitre"],
+        names: &[
+            "m3",
+            "m³",
+            "cubic metre",
+            "cubic metres",
+            "cubic meter",
+            "cubic meters",
+            "kl",
+            "kilolitre",
+            "metro cúbico",
+            "metros cúbicos",
+        ],
     },
     Unit {
-        symbol: "ft³", factor: LITRES_PER_CUBIC_FOOT, names: &["ft3", "ft³", "cubic foot", "cubic feet", "cu ft"]
+        symbol: "ft³",
+        factor: LITRES_PER_CUBIC_FOOT,
+        names: &["ft3", "ft³", "cubic foot", "cubic feet", "cu ft", "pie cúbico", "pies cúbicos"],
     },
 ];
 

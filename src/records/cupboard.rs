@@ -8,6 +8,7 @@ use super::place::{Place, Read};
 use super::shapes;
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError, VERSION};
+use crate::language::Language;
 use crate::quantity::Units;
 use crate::site::diary::Diary;
 use crate::site::household::Site;
@@ -37,6 +38,8 @@ pub struct Index {
     pub open: Option<SiteId>,
     /// The units that the person wants.
     pub units: Units,
+    /// The language that the person chose; none is the device's own.
+    pub language: Option<Language>,
     /// The day of the last export, if there was one.
     pub exported: Option<NaiveDate>,
 }

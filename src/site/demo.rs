@@ -1,6 +1,6 @@
 //! The demo: an invented household in an invented place, with invented rain. Its story: two joined tanks whose rims
 //! stand at different heights, a porch roof not yet collected; it spills in the wet months and runs dry at the end
-//! of the dry ones.
+//! of the dry ones. Its names are of the language in which it is made.
 
 use chrono::{Datelike, NaiveDate};
 
@@ -16,6 +16,7 @@ use super::system::System;
 use super::tank::{Build, OverflowTo, Tank};
 use super::trunk::TrunkLine;
 use super::uses::{Amount, Class, Use};
+use crate::language::said;
 use crate::quantity::{Area, Bore, Count, Flow, Length, Share, Volume};
 
 const SOUTH: PartId = PartId(1);
@@ -39,15 +40,15 @@ const BARRIERS: [Barrier; 3] = [
 pub fn site() -> Site {
     let system = System {
         sections: vec![
-            section(SOUTH, "South roof", 64.0, Material::Metal, Some(KITCHEN_CORNER)),
-            section(NORTH, "North roof", 58.0, Material::Metal, Some(YARD_CORNER)),
-            section(PORCH, "Porch", 22.0, Material::Shingle, None),
+            section(SOUTH, said("South roof", "Techo sur"), 64.0, Material::Metal, Some(KITCHEN_CORNER)),
+            section(NORTH, said("North roof", "Techo norte"), 58.0, Material::Metal, Some(YARD_CORNER)),
+            section(PORCH, said("Porch", "Porche"), 22.0, Material::Shingle, None),
         ],
         feeds: vec![
-            feed(KITCHEN_CORNER, "Kitchen corner", NEW_TANK, USUAL_DIVERTER),
+            feed(KITCHEN_CORNER, said("Kitchen corner", "Esquina de la cocina"), NEW_TANK, USUAL_DIVERTER),
             feed(
                 YARD_CORNER,
-                "Yard corner",
+                said("Yard corner", "Esquina del patio"),
                 OLD_TANK,
                 Diverter {
                     volume: Volume::litres(12.0),
@@ -59,7 +60,7 @@ pub fn site() -> Site {
         tanks: tanks(),
         trunk_lines: vec![TrunkLine {
             id: TRUNK_LINE,
-            name: "Trunk line".to_owned(),
+            name: said("Trunk line", "Tubería de unión").to_owned(),
             ends: [Some(NEW_TANK), Some(OLD_TANK)],
             open: true,
         }],
@@ -69,7 +70,7 @@ pub fn site() -> Site {
         details: details(),
         ..System::default()
     };
-    Site { name: "Emberlow (demo)".to_owned(), system, ..Site::default() }
+    Site { name: said("Emberlow (demo)", "Emberlow (ejemplo)").to_owned(), system, ..Site::default() }
 }
 
 /// Cartridges for 10,000 L each, a class A lamp for 30 L/min.
@@ -104,13 +105,17 @@ fn tanks() -> Vec<Tank> {
         new_part::tank(id, name.to_owned(), Volume::litres(litres), Length::metres(height))
     };
     vec![
-        tank(NEW_TANK, "New tank", 9_000.0, 2.4),
+        tank(NEW_TANK, said("New tank", "Tanque nuevo"), 9_000.0, 2.4),
         Tank {
             floor: Length::metres(0.2),
             overflow_to: OverflowTo::Tank(BARREL),
-            ..tank(OLD_TANK, "Old tank", 5_000.0, 1.9)
+            ..tank(OLD_TANK, said("Old tank", "Tanque viejo"), 5_000.0, 1.9)
         },
-        Tank { build: Build::Barrel, overflow_to: OverflowTo::Garden, ..tank(BARREL, "Garden barrel", 300.0, 0.9) },
+        Tank {
+            build: Build::Barrel,
+            overflow_to: OverflowTo::Garden,
+            ..tank(BARREL, said("Garden barrel", "Barril del huerto"), 300.0, 0.9)
+        },
     ]
 }
 
@@ -127,10 +132,24 @@ fn uses() -> Vec<Use> {
         barriers: if class == Class::Drinking { BARRIERS.to_vec() } else { Vec::new() },
     };
     vec![
-        using(10, "Drinking and cooking", Class::Drinking, NEW_TANK, per_head(8.0, 3.0), false),
-        using(11, "Washing and toilet", Class::House, NEW_TANK, per_head(20.0, 3.0), false),
-        using(12, "Hens", Class::Animals, OLD_TANK, per_head(0.4, 10.0), true),
-        using(13, "Beans and herbs", Class::Garden, BARREL, Amount::Monthly(watering), true),
+        using(
+            10,
+            said("Drinking and cooking", "Beber y cocinar"),
+            Class::Drinking,
+            NEW_TANK,
+            per_head(8.0, 3.0),
+            false,
+        ),
+        using(11, said("Washing and toilet", "Aseo e inodoro"), Class::House, NEW_TANK, per_head(20.0, 3.0), false),
+        using(12, said("Hens", "Gallinas"), Class::Animals, OLD_TANK, per_head(0.4, 10.0), true),
+        using(
+            13,
+            said("Beans and herbs", "Frijoles y hierbas"),
+            Class::Garden,
+            BARREL,
+            Amount::Monthly(watering),
+            true,
+        ),
     ]
 }
 
@@ -169,7 +188,11 @@ pub fn rain() -> RainRecord {
             Some(if wet { (depth * 10.0).round().max(1.0) / 10.0 } else { 0.0 })
         })
         .collect();
-    RainRecord { source: "Invented rain of an invented place".to_owned(), start, depths_mm }
+    RainRecord {
+        source: said("Invented rain of an invented place", "Lluvia inventada de un lugar inventado").to_owned(),
+        start,
+        depths_mm,
+    }
 }
 
 /// A fixed sequence of numbers from 0 to below 1: a linear congruential generator with the multiplier and increment

@@ -72,19 +72,19 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
         .child(worded("H2", say::SAFE))
         .child(element("P").attribute("role", "status").live_text(safe))
         .child(choose(
-            say::TO_LAST,
+            &say::TO_LAST,
             say::TARGETS.map(|(_, words)| words.to_owned()).into(),
             |wishes| say::TARGETS.iter().position(|(days, _)| *days == wishes.days).unwrap_or(0),
             |at| AheadEvent::TargetChosen(say::TARGETS[at.min(say::TARGETS.len() - 1)].0),
         ))
         .child(choose(
-            say::CHANCE,
+            &say::CHANCE,
             say::CHANCES_WANTED.map(|(_, words)| words.to_owned()).into(),
             |wishes| say::CHANCES_WANTED.iter().position(|(chance, _)| *chance == wishes.chance).unwrap_or(0),
             |at| AheadEvent::ChanceChosen(say::CHANCES_WANTED[at.min(say::CHANCES_WANTED.len() - 1)].0),
         ))
         .child(choose(
-            say::YEARS,
+            &say::YEARS,
             say::YEARS_WANTED.map(|(_, words)| words.to_owned()).into(),
             |wishes| say::YEARS_WANTED.iter().position(|(years, _)| *years == wishes.years).unwrap_or(0),
             |at| AheadEvent::YearsChosen(say::YEARS_WANTED[at.min(say::YEARS_WANTED.len() - 1)].0),
@@ -107,7 +107,7 @@ fn rest(view: &FoundView) -> AnyView {
         worded("H2", say::HELPS).into(),
         list("notes", view.helps.clone()).into(),
         worded("H2", say::CHANCES).into(),
-        figure::table_of(view.chances.clone(), say::CHANCES),
+        figure::table_of(view.chances.clone(), &say::CHANCES),
         worded("H2", say::BASIS).into(),
         list("notes", view.basis.clone()).into(),
     ]

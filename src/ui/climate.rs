@@ -27,7 +27,7 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         label: "Given as".to_owned(),
         hint: None,
         options: Box::new(move || {
-            let mut words: Vec<String> = say::CLIMATE_WAYS.map(str::to_owned).into();
+            let mut words: Vec<String> = say::CLIMATE_WAYS.map(String::from).into();
             if way.get().is_none() {
                 words.push("Not given".to_owned());
             }

@@ -93,7 +93,7 @@ fn check(view: &CheckView) -> AnyView {
     let mut went_in = Vec::new();
     for InputView { label, text, entry } in inputs {
         let usual = entry.as_ref().is_some_and(|entry| entry.usual.is_some());
-        went_in.push([label.as_str(), " ", text, if usual { say::USUAL_MARK } else { "" }].concat());
+        went_in.push([label.as_str(), " ", text, if usual { say::USUAL_MARK.text() } else { "" }].concat());
     }
     for (label, figure) in figures {
         went_in.push([label.as_str(), ": ", figure].concat());

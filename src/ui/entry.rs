@@ -165,7 +165,8 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
         }
         Subject::Rain => {
             views.push(
-                pressed(words::diary::DRY, || false, move || form.update(|form| form.text = "0".to_owned())).into(),
+                pressed(words::diary::DRY.text(), || false, move || form.update(|form| form.text = "0".to_owned()))
+                    .into(),
             );
         }
         Subject::Delivery => {
@@ -193,7 +194,8 @@ fn whole_store(desk: Desk, form: RwSignal<Form>) -> AnyView {
             return nothing();
         }
         let all = move || form.with(|form| form.whole_store);
-        pressed(words::diary::WITH_JOINED, all, move || form.update(|form| form.whole_store = !form.whole_store)).into()
+        pressed(words::diary::WITH_JOINED.text(), all, move || form.update(|form| form.whole_store = !form.whole_store))
+            .into()
     })
 }
 
@@ -236,7 +238,7 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
 /// Hours without any draw, of a level that is read to find a leak.
 fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
     let text = move || form.with(|form| form.undrawn.clone());
-    let field = typed_field(words::diary::UNDRAWN, text, move |text| form.update(|form| form.undrawn = text));
+    let field = typed_field(words::diary::UNDRAWN.text(), text, move |text| form.update(|form| form.undrawn = text));
     let details = element("DETAILS")
         .child(worded("SUMMARY", words::diary::LEAK_TEST))
         .child(worded("P", words::diary::LEAK_TEST_HOW).class("small"))

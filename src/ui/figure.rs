@@ -134,7 +134,7 @@ pub(crate) fn saves(title: &'static str, caption: &str, drawing: &Drawing, desk:
             .attribute("aria-label", [kind, ": ", title].concat())
             .into()
     };
-    let [svg, png] = words::SAVE_AS;
+    let [svg, png] = words::SAVE_AS.map(|kind| kind.text());
     element("DIV").class("row saves").children([button(svg, false), button(png, true)])
 }
 

@@ -10,7 +10,7 @@ use crate::app::event::Event;
 use crate::app::view::generated::GeneratedView;
 use crate::quantity::{Kind, Share, shown};
 use crate::site::household::{ANNUAL_SPREAD, GENERATED_YEARS, GeneratedYears, RAIN_FACTOR};
-use crate::words::{MONTHS, generated as say};
+use crate::words::{generated as say, months};
 
 /// The section.
 pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
@@ -28,7 +28,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
         vec![choose(say::RECKON_WITH_THEM, Some(from), "main")]
     };
     views.push(element("DIV").class("row").children(buttons).into());
-    views.extend(table.map(|table| figure::table_of(table, say::TITLE)));
+    views.extend(table.map(|table| figure::table_of(table, &say::TITLE)));
     views.extend(spells.map(|spells| worded("P", spells).into()));
     views.extend(charts.into_iter().map(|chart| figure::chart(chart, desk)));
     if in_use {
@@ -96,7 +96,7 @@ pub(crate) fn future(factors: [f64; 12], desk: Desk) -> AnyView {
         Choose { label: say::WHOLE_YEAR.to_owned(), hint: None, options: Box::new(words), on_chosen: Box::new(pick) };
     let month = |number: usize| {
         QuantityField {
-            label: MONTHS[number].to_owned(),
+            label: months()[number].to_owned(),
             hint: None,
             text: Box::new(move || desk.model.with(|model| shown::entered(factors[number], Kind::Share, &model.units))),
             kind: Kind::Share,

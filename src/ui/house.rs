@@ -67,7 +67,7 @@ fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
     }
     let button = element("BUTTON").attribute("type", "button").class("plain");
     let text = move || if begun.adding.get() { say::NO_TANK } else { say::ADD_TANK }.to_owned();
-    let hint = move || if begun.adding.get() { say::WHERE_TANK } else { "" }.to_owned();
+    let hint = move || if begun.adding.get() { say::WHERE_TANK.text() } else { "" }.to_owned();
     vec![
         button.on("click", move |_| begun.adding.update(|adding| *adding = !*adding)).live_text(text).into(),
         element("SPAN").class("small").attribute("role", "status").live_text(hint).into(),

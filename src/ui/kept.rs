@@ -10,7 +10,9 @@ use super::file::FileButton;
 use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::kept::{self, KeptView, SiteRow};
+use crate::language::{Language, said, spoken};
 use crate::quantity::{Customary, Kind};
+use crate::say;
 use crate::words;
 
 /// Sites, units, files.
@@ -21,13 +23,13 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     let renamed = move || {
         if any.get() {
             let on_entered = move |name| desk.send.run(Event::SiteNamed(name));
-            text_field("Name of the open site", name, on_entered)
+            text_field(said("Name of the open site", "Nombre del sitio abierto"), name, on_entered)
         } else {
             nothing()
         }
     };
     let import = FileButton {
-        label: "Import a file",
+        label: said("Import a file", "Importar un archivo"),
         detail: "",
         accept: ".json,application/json",
         class: "file button",
@@ -35,27 +37,31 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     };
     let new = element("DIV")
         .class("row")
-        .child(desk.button("Sketch another house", Event::SketchWanted))
-        .child(desk.button("Add the demo house", Event::DemoWanted));
+        .child(desk.button(said("Sketch another house", "Bosquejar otra casa"), Event::SketchWanted))
+        .child(desk.button(said("Add the demo house", "Añadir la casa de ejemplo"), Event::DemoWanted));
     let files = element("DIV")
         .class("row")
-        .child(desk.button("Export everything", Event::ExportWanted).disabled(move || !any.get()))
+        .child(
+            desk.button(said("Export everything", "Exportar todo"), Event::ExportWanted).disabled(move || !any.get()),
+        )
         .child(import.view(desk))
-        .child(desk.button("Diary as CSV", Event::DiaryTableWanted).disabled(move || !any.get()))
-        .child(desk.button("Results as CSV", Event::ResultsTableWanted).disabled(move || !any.get()));
+        .child(desk.button(said("Diary as CSV", "Diario en CSV"), Event::DiaryTableWanted).disabled(move || !any.get()))
+        .child(
+            desk.button(said("Results as CSV", "Resultados en CSV"), Event::ResultsTableWanted)
+                .disabled(move || !any.get()),
+        );
     element("SECTION")
         .class("kept")
-        .child(worded("H1", "Sites"))
+        .child(worded("H1", said("Sites", "Sitios")))
         .child(live(move || shown.with(|view| sites(view, desk))))
         .child(live(renamed))
         .child(new)
-        .child(worded("H2", "Units"))
+        .child(worded("H2", said("Language", "Idioma")))
+        .child(languages(desk))
+        .child(worded("H2", said("Units", "Unidades")))
         .child(live(move || shown.with(|view| units(view, desk))))
-        .child(worded("H2", "Files"))
-        .child(
-            worded("P", format!("{} A phone may drown: keep a file elsewhere.", words::kept::STAYS_HERE))
-                .class("small"),
-        )
+        .child(worded("H2", said("Files", "Archivos")))
+        .child(worded("P", format!("{} {}", words::kept::STAYS_HERE, words::kept::KEEP_A_FILE)).class("small"))
         .child(live(move || {
             shown.with(|view| {
                 view.reminder.as_ref().map_or_else(nothing, |text| worded("P", text).class("caution").into())
@@ -73,14 +79,14 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
 fn file(holds: &[String], differs: bool, desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button("Merge", Event::FileAccepted { replace: false }).class("main"))
+        .child(desk.button(said("Merge", "Combinar"), Event::FileAccepted { replace: false }).class("main"))
         .children(differs.then(|| desk.button(words::kept::WITH_HOUSES, Event::FileHousesTaken).into()))
-        .child(desk.button("Replace all", Event::FileAccepted { replace: true }).class("away"))
-        .child(desk.button("Leave it", Event::FileDiscarded));
+        .child(desk.button(said("Replace all", "Reemplazar todo"), Event::FileAccepted { replace: true }).class("away"))
+        .child(desk.button(said("Leave it", "Dejarlo"), Event::FileDiscarded));
     element("DIV")
         .class("report")
         .attribute("role", "group")
-        .attribute("aria-label", "Import")
+        .attribute("aria-label", said("Import", "Importación"))
         .child(super::element::list("notes", holds.to_vec()))
         .child(buttons)
         .into()
@@ -97,23 +103,38 @@ fn site(row: &SiteRow, desk: Desk) -> AnyView {
     };
     let title = desk.sends(Event::SiteOpened(*id)).class("part-name").child(worded("STRONG", name));
     let title = if *open {
-        title.attribute("aria-current", "true").child(worded("SPAN", format!("{detail}; open")))
+        title.attribute("aria-current", "true").child(worded("SPAN", say!("{detail}; open", "{detail}; abierto")))
     } else {
         title.child(worded("SPAN", detail))
     };
     element("LI")
         .child(title)
-        .child(button("Duplicate", "plain", Event::SiteDuplicated(*id)))
-        .child(button("Remove", "plain away", Event::SiteRemoved(*id)))
+        .child(button(said("Duplicate", "Duplicar"), "plain", Event::SiteDuplicated(*id)))
+        .child(button(said("Remove", "Quitar"), "plain away", Event::SiteRemoved(*id)))
         .into()
+}
+
+/// The languages, the one that is spoken pressed.
+pub(super) fn languages(desk: Desk) -> AnyView {
+    let languages = Language::ALL.map(|language| {
+        desk.button(language.name(), Event::LanguageChosen(language))
+            .attribute("lang", language.tag())
+            .attribute("aria-pressed", (language == spoken()).to_string())
+            .into()
+    });
+    let row = element("DIV").class("row").attribute("role", "group");
+    row.attribute("aria-label", said("Language", "Idioma")).children(languages).into()
 }
 
 /// The sets of units, the one that holds pressed.
 pub(super) fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) -> AnyView {
     let sets = sets.iter().map(|(set, name, holds)| {
-        desk.button(name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
+        desk.button(*name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
     });
-    let row = element("DIV").class("row").attribute("role", "group").attribute("aria-label", "Sets of units");
+    let row = element("DIV")
+        .class("row")
+        .attribute("role", "group")
+        .attribute("aria-label", said("Sets of units", "Juegos de unidades"));
     row.children(sets).into()
 }
 

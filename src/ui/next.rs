@@ -57,7 +57,7 @@ fn work(shown: Shown, desk: Desk) -> AnyView {
     let working = derived(move || progress.get().is_some());
     live(move || {
         if !working.get() {
-            let begin = sends(desk, say::JUDGE, NextEvent::Wanted).class("main");
+            let begin = sends(desk, &say::JUDGE, NextEvent::Wanted).class("main");
             return element("DIV").class("row").child(begin).into();
         }
         let share = move || progress.get().unwrap_or(1.0).to_string();
@@ -173,7 +173,7 @@ pub(crate) fn options(desk: Desk) -> AnyView {
         }
         let table = live(move || {
             let table = shown.with(|view| view.as_ref()?.table.clone());
-            table.map_or_else(nothing, |table| table_of(table, say::OPTIONS))
+            table.map_or_else(nothing, |table| table_of(table, &say::OPTIONS))
         });
         let one = |at: usize| option(at, shown, desk);
         element("DIV")
@@ -200,7 +200,7 @@ fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView
         .child(named("Open", NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
         .child(named("Remove", NextEvent::OptionRemoved(at), "plain away"));
     element("LI")
-        .child(text_field(say::OPTION_NAME, name, renamed))
+        .child(text_field(say::OPTION_NAME.text(), name, renamed))
         .child(element("P").live_text(move || read(|option| option.difference.clone())))
         .child(buttons)
         .into()
@@ -209,7 +209,7 @@ fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView
 /// Keeps the trial as an option, where there is one and room for it.
 pub(crate) fn keep_option(desk: Desk) -> Element {
     let can = derived(move || desk.model.with(|model| next::options(model).is_some_and(|view| view.can_keep)));
-    sends(desk, say::KEEP_OPTION, NextEvent::OptionKept).disabled(move || !can.get())
+    sends(desk, &say::KEEP_OPTION, NextEvent::OptionKept).disabled(move || !can.get())
 }
 
 /// That a trial is open, and what can be done with it: over the place.
@@ -239,7 +239,7 @@ pub(crate) fn trial_on_sheet(desk: Desk) -> AnyView {
         if open.get() {
             worded("P", say::SHEET_OF_TRIAL).class("trial-open small").attribute("role", "status").into()
         } else {
-            sends(desk, say::OPEN_TRIAL, NextEvent::TrialOpened).class("plain").into()
+            sends(desk, &say::OPEN_TRIAL, NextEvent::TrialOpened).class("plain").into()
         }
     })
 }

@@ -13,6 +13,7 @@ use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::{Model, Place};
 use crate::app::update::update;
+use crate::language::{self, said};
 
 /// Widest that a figure is drawn.
 const WIDEST: f64 = 760.0;
@@ -31,10 +32,17 @@ fn figure_width() -> f64 {
 /// with the sender, to bring in what comes from outside.
 pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event>)) -> AnyView {
     let model = RwSignal::new(Model::default());
+    let devices_own = language::spoken();
     let send = Callback::new(move |event: Event| {
         let mut events = vec![event];
         while let Some(event) = events.pop() {
-            let effects: Vec<Effect> = model.try_update(|model| update(model, event)).unwrap_or_default();
+            let happened = |model: &mut Model| {
+                let effects = update(model, event);
+                // Whoever hears of the change finds the language changed.
+                language::speak(model.language.unwrap_or(devices_own));
+                effects
+            };
+            let effects: Vec<Effect> = model.try_update(happened).unwrap_or_default();
             events.extend(effects.into_iter().rev().filter_map(|effect| outside.perform.run(effect)));
         }
     });
@@ -46,12 +54,21 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         }
     });
     let model = ModelSignal(model);
-    let case = derived_from(move |before| model.with(|model| Case::of(model, width.get(), before)));
-    let desk = Desk { model, case, send, read: outside.read, moment: outside.moment };
     send.run(started);
     listen(send);
+    let language = derived(move || model.with(|model| model.language.unwrap_or(devices_own)));
+    // All of it anew in another language.
+    live(move || {
+        let root = document().document_element();
+        let _no_root = root.map(|root| root.set_attribute("lang", language.get().tag()));
+        let case = derived_from(move |before| model.with(|model| Case::of(model, width.get(), before)));
+        untrack(|| all(Desk { model, case, send, read: outside.read, moment: outside.moment }))
+    })
+}
 
-    let showing = derived(move || model.with(Showing::of));
+/// All of it, in the language that is spoken.
+fn all(desk: Desk) -> AnyView {
+    let showing = derived(move || desk.model.with(Showing::of));
     // A place begins at its top.
     leptos::prelude::Effect::new(move |_| {
         showing.track();
@@ -73,7 +90,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
     });
     let main = element("MAIN").attribute("id", "place").attribute("tabindex", "-1");
     vec![
-        worded("A", "Skip to the content").class("skip").attribute("href", "#place").into(),
+        worded("A", said("Skip to the content", "Ir al contenido")).class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
         main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),

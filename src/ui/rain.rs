@@ -117,7 +117,7 @@ fn total_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
         desk.model.with(|model| value.map(|mm| shown::entered(mm, Kind::Depth, &model.units)).unwrap_or_default())
     };
     QuantityField {
-        label: words::MONTHS[month].to_owned(),
+        label: words::months()[month].to_owned(),
         hint: None,
         text: Box::new(text),
         kind: Kind::Depth,
@@ -133,7 +133,7 @@ fn rain_days_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
         value.map(|number| shown::significant(number, 3)).unwrap_or_default()
     };
     QuantityField {
-        label: format!("{}, rain days", words::MONTHS[month]),
+        label: format!("{}, rain days", words::months()[month]),
         hint: None,
         text: Box::new(text),
         kind: Kind::Count,

@@ -84,7 +84,7 @@ fn answered(inquiry: Inquiry, view: &SizeView, desk: Desk) -> AnyView {
     let mut views: Vec<AnyView> = Vec::new();
     if let Some(why_not) = why_not {
         views.push(worded("P", why_not).into());
-        if why_not == say::CANCELLED {
+        if why_not == say::CANCELLED.text() {
             views.push(desk.button(say::AGAIN, Event::InquiryWanted(inquiry)).into());
         }
     }

@@ -154,7 +154,7 @@ fn results_of(results: &Results, desk: Desk) -> AnyView {
 /// How it is reckoned.
 fn reckoning(shown: Shown, desk: Desk) -> AnyView {
     let start = choose("Tanks on the first day", shown, |view| &view.starts, desk, Event::StartChosen);
-    let rule = choose(words::sizing::RULE, shown, |view| &view.rules, desk, Event::RuleChosen);
+    let rule = choose(words::sizing::RULE.text(), shown, |view| &view.rules, desk, Event::RuleChosen);
     element("DETAILS")
         .child(worded("SUMMARY", "How it is reckoned"))
         .child(element("DIV").class("fields").child(start).child(rule))

@@ -20,7 +20,7 @@ pub(crate) fn told(text: &str) -> Vec<AnyView> {
         }
         known.push(at);
         views.push(rest[..from].to_owned().into_any());
-        let (button, explained) = term(&rest[from..to], TERMS[at].1);
+        let (button, explained) = term(&rest[from..to], TERMS[at].1.text());
         views.push(button);
         under.push(explained);
         (rest, plain) = (&rest[to..], 0);

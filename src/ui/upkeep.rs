@@ -52,7 +52,7 @@ fn jobs(view: UpkeepView, open: RwSignal<bool>, desk: Desk) -> AnyView {
         let mut steps: Vec<String> = occasion.steps.iter().map(|step| (*step).to_owned()).collect();
         // The first list is the one before a storm.
         steps.append(&mut before_storm);
-        element("DETAILS").child(worded("SUMMARY", occasion.title)).child(list("notes", steps)).into()
+        element("DETAILS").child(worded("SUMMARY", occasion.title.text())).child(list("notes", steps)).into()
     });
     let occasions: Vec<AnyView> = occasions.collect();
     element("DIV")
@@ -74,7 +74,7 @@ fn unwritten(views: Vec<JobView>, open: RwSignal<bool>, desk: Desk) -> AnyView {
             let date = today.checked_sub_days(Days::new(*days)).unwrap_or(today);
             desk.send.run(Event::JobsWritten(jobs.clone(), date, (desk.moment)()));
         };
-        worded("BUTTON", *words).attribute("type", "button").on("click", said).into()
+        worded("BUTTON", words.text()).attribute("type", "button").on("click", said).into()
     });
     let row =
         element("DIV").class("row").attribute("role", "group").attribute("aria-label", say::ALL_DONE).children(ago);
@@ -106,7 +106,7 @@ fn job(view: JobView, desk: Desk) -> AnyView {
     let texts = RwSignal::new(interval);
     let measures = say::INTERVAL.into_iter().enumerate().map(|(at, label)| {
         typed_field(
-            label,
+            label.text(),
             move || texts.with(|texts| texts[at].clone()),
             move |text| texts.update(|texts| texts[at] = text),
         )

@@ -111,7 +111,7 @@ fn focus_barrier(at: usize) {
 
 fn add(tap: PartId, desk: Desk) -> AnyView {
     let options = || {
-        let kinds = BarrierKind::ALL.into_iter().map(barriers::name);
+        let kinds = BarrierKind::ALL.into_iter().map(|kind| barriers::name(kind).text());
         (std::iter::once("Choose").chain(kinds).map(str::to_owned).collect(), 0)
     };
     let added = move |at: usize| {

@@ -94,9 +94,9 @@ pub(crate) fn zoomed(zoom: Zoom, picture: AnyView, others: Vec<AnyView>) -> AnyV
             .into()
     };
     let tools = element("DIV").class("row tools").children(others).children([
-        button("+", say::LARGER, STEP),
-        button("−", say::SMALLER, 1.0 / STEP),
-        button(say::WHOLE, say::WHOLE_NAME, 0.0),
+        button("+", say::LARGER.text(), STEP),
+        button("−", say::SMALLER.text(), 1.0 / STEP),
+        button(say::WHOLE.text(), say::WHOLE_NAME.text(), 0.0),
     ]);
     let frame = element("DIV")
         .class("zoom")

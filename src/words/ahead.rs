@@ -2,64 +2,99 @@
 
 use chrono::{Days, NaiveDate};
 
-use super::{count, date, day_of_year, number_text};
+use super::{count, date, day_of_year, days as days_text, number_text};
 use crate::engine::ahead::ask::{Help, Why, Years};
 use crate::engine::ahead::expected::{Expected, FEWEST};
 use crate::engine::ahead::looking::{Ahead, MOST_FACTOR};
 use crate::engine::rain::weather::Origin;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 
 /// The name of the place, as its heading.
-pub const TITLE: &str = "The weeks ahead";
+pub const TITLE: Phrase = Phrase("The weeks ahead", "Las semanas que vienen");
 /// While it is being looked at.
-pub const LOOKING: &str = "Looking ahead…";
+pub const LOOKING: Phrase = Phrase("Looking ahead…", "Mirando lo que viene…");
 /// On the button that leads to the diary.
-pub const OPEN_DIARY: &str = "Write down a level";
+pub const OPEN_DIARY: Phrase = Phrase("Write down a level", "Anotar un nivel");
 /// On the button that leads to the rain.
-pub const OPEN_RAIN: &str = "Give this site its rain";
+pub const OPEN_RAIN: Phrase = Phrase("Give this site its rain", "Darle su lluvia a este sitio");
 /// Over what could be done.
-pub const HELPS: &str = "What would help";
+pub const HELPS: Phrase = Phrase("What would help", "Lo que ayudaría");
 /// Over the safe use.
-pub const SAFE: &str = "How much is safe";
+pub const SAFE: Phrase = Phrase("How much is safe", "Cuánto es seguro");
 /// Over the chances.
-pub const CHANCES: &str = "When it may run out";
+pub const CHANCES: Phrase = Phrase("When it may run out", "Cuándo se puede acabar");
 /// Over what it rests on.
-pub const BASIS: &str = "What this rests on";
+pub const BASIS: Phrase = Phrase("What this rests on", "En qué se basa esto");
 /// Over the choice of days.
-pub const TO_LAST: &str = "To last";
+pub const TO_LAST: Phrase = Phrase("To last", "Que dure");
 /// Over the choice of chance.
-pub const CHANCE: &str = "With a chance of";
+pub const CHANCE: Phrase = Phrase("With a chance of", "Con una probabilidad de");
 /// Over the choice of years.
-pub const YEARS: &str = "Rain to come";
+pub const YEARS: Phrase = Phrase("Rain to come", "Lluvia que vendrá");
 /// The fan's title.
-pub const FAN: &str = "Water to come";
+pub const FAN: Phrase = Phrase("Water to come", "El agua que vendrá");
 /// What the fan shows.
-pub const FAN_CAPTION: &str = "Water over the outlets of all tanks. Eight futures in ten lie within the band; the broken \
-                               line is the floor: no more rain.";
+pub const FAN_CAPTION: Phrase = Phrase(
+    "Water over the outlets of all tanks. Eight futures in ten lie within the band; the broken line is the floor: no more \
+     rain.",
+    "Agua por encima de las salidas de todos los tanques. Ocho de cada diez futuros quedan dentro de la banda; la línea \
+     discontinua es el mínimo: sin más lluvia.",
+);
 /// At the fan's lines.
-pub const FAN_LINES: [&str; 4] = ["dry (1 in 10 below)", "middle", "wet (1 in 10 above)", "no more rain"];
+pub const FAN_LINES: [Phrase; 4] = [
+    Phrase("dry (1 in 10 below)", "seco (1 de 10 por debajo)"),
+    Phrase("middle", "medio"),
+    Phrase("wet (1 in 10 above)", "húmedo (1 de 10 por encima)"),
+    Phrase("no more rain", "sin más lluvia"),
+];
 /// Over the columns of the chances.
-pub const CHANCE_COLUMNS: [&str; 3] = ["before", "run dry", "of"];
+pub const CHANCE_COLUMNS: [Phrase; 3] =
+    [Phrase("before", "antes del"), Phrase("run dry", "se acaba en"), Phrase("of", "de")];
 
 /// How many days the water may be wanted to last, with words.
-pub const TARGETS: [(usize, &str); 5] =
-    [(30, "1 month"), (60, "2 months"), (90, "3 months"), (180, "6 months"), (365, "a year")];
+pub const TARGETS: [(usize, Phrase); 5] = [
+    (30, Phrase("1 month", "1 mes")),
+    (60, Phrase("2 months", "2 meses")),
+    (90, Phrase("3 months", "3 meses")),
+    (180, Phrase("6 months", "6 meses")),
+    (365, Phrase("a year", "un año")),
+];
 /// Chances with words.
-pub const CHANCES_WANTED: [(f64, &str); 3] = [(0.9, "9 in 10"), (0.8, "8 in 10"), (0.5, "5 in 10")];
+pub const CHANCES_WANTED: [(f64, Phrase); 3] =
+    [(0.9, Phrase("9 in 10", "9 de 10")), (0.8, Phrase("8 in 10", "8 de 10")), (0.5, Phrase("5 in 10", "5 de 10"))];
 /// Years with words.
-pub const YEARS_WANTED: [(Years, &str); 2] =
-    [(Years::Recorded, "as the years on record"), (Years::Generated, "as generated years")];
+pub const YEARS_WANTED: [(Years, Phrase); 2] = [
+    (Years::Recorded, Phrase("as the years on record", "como los años del registro")),
+    (Years::Generated, Phrase("as generated years", "como años generados")),
+];
 
 /// Why nothing can be told.
 pub fn why(why: &Why) -> String {
     match why {
-        Why::NoReading => "Write down how full the tanks are: the weeks ahead start from the last reading.".to_owned(),
-        Why::NoRain => {
-            "Give this site its rain: the weeks ahead are looked at under the rain of other years.".to_owned()
-        }
-        Why::Refused(refusal) => super::errors::refusal(refusal)
-            .unwrap_or_else(|| "This house can't run yet. What is missing is listed under its drawing.".to_owned()),
-        Why::NoFuture => "The rain of this site has no year that passes through today.".to_owned(),
+        Why::NoReading => said(
+            "Write down how full the tanks are: the weeks ahead start from the last reading.",
+            "Anota cuánta agua hay en los tanques: las semanas que vienen parten de la última lectura.",
+        )
+        .to_owned(),
+        Why::NoRain => said(
+            "Give this site its rain: the weeks ahead are looked at under the rain of other years.",
+            "Dale su lluvia a este sitio: las semanas que vienen se miran bajo la lluvia de otros años.",
+        )
+        .to_owned(),
+        Why::Refused(refusal) => super::errors::refusal(refusal).unwrap_or_else(|| {
+            said(
+                "This house can't run yet. What is missing is listed under its drawing.",
+                "Esta casa todavía no puede funcionar. Lo que falta está en la lista bajo su dibujo.",
+            )
+            .to_owned()
+        }),
+        Why::NoFuture => said(
+            "The rain of this site has no year that passes through today.",
+            "La lluvia de este sitio no tiene ningún año que pase por el día de hoy.",
+        )
+        .to_owned(),
     }
 }
 
@@ -69,33 +104,47 @@ fn whole(days: f64) -> Option<usize> {
     days.is_finite().then(|| days.floor().max(0.0) as usize)
 }
 
+fn more_than_a_year() -> String {
+    said("more than a year", "más de un año").to_owned()
+}
+
 fn days_or_more(days: f64) -> String {
-    whole(days).map_or_else(|| "more than a year".to_owned(), |days| count(days, "day", "days"))
+    whole(days).map_or_else(more_than_a_year, days_text)
 }
 
 fn days_until(days: f64, today: NaiveDate) -> String {
     match whole(days).and_then(|days| Some((days, today.checked_add_days(Days::new(u64::try_from(days).ok()?))?))) {
-        Some((0, _)) => "not even tomorrow".to_owned(),
-        Some((days, until)) => format!("{}, until {}", count(days, "day", "days"), day_of_year(until)),
-        None => "more than a year".to_owned(),
+        Some((0, _)) => said("not even tomorrow", "ni siquiera hasta mañana").to_owned(),
+        Some((days, until)) => say!(
+            "{days}, until {until}",
+            "{days}, hasta el {until}",
+            days = days_text(days),
+            until = day_of_year(until)
+        ),
+        None => more_than_a_year(),
     }
 }
 
 /// The answer: "The water will most likely last 74 days, until 7 February."
 pub fn headline(ahead: &Ahead) -> String {
     if whole(ahead.lasting.half) == Some(0) {
-        return "The water runs short tomorrow.".to_owned();
+        return said("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
     }
-    format!("The water will most likely last {}.", days_until(ahead.lasting.half, today(ahead)))
+    say!(
+        "The water will most likely last {days}.",
+        "Lo más probable es que el agua dure {days}.",
+        days = days_until(ahead.lasting.half, today(ahead))
+    )
 }
 
 /// The same in a line for the house.
 pub fn in_a_line(ahead: &Ahead) -> String {
-    format!(
-        "Water from today: most likely {}. In a dry year {}; if it never rains again, {}.",
-        days_or_more(ahead.lasting.half),
-        days_or_more(ahead.lasting.tenth),
-        days_or_more(floor_days(ahead))
+    say!(
+        "Water from today: most likely {half}. In a dry year {tenth}; if it never rains again, {floor}.",
+        "Agua desde hoy: lo más probable, {half}. En un año seco, {tenth}; si no vuelve a llover, {floor}.",
+        half = days_or_more(ahead.lasting.half),
+        tenth = days_or_more(ahead.lasting.tenth),
+        floor = days_or_more(floor_days(ahead))
     )
 }
 
@@ -110,11 +159,15 @@ fn floor_days(ahead: &Ahead) -> f64 {
 
 /// The range, and the floor.
 pub fn range(ahead: &Ahead) -> Vec<String> {
-    let today = today(ahead);
+    let last = |days: f64| days_until(days, today(ahead));
     vec![
-        format!("In a dry year (1 in 10): {}.", days_until(ahead.lasting.tenth, today)),
-        format!("In a wet year (1 in 10): {}.", days_until(ahead.lasting.ninetieth, today)),
-        format!("If it never rains again: {}.", days_until(floor_days(ahead), today)),
+        say!("In a dry year (1 in 10): {days}.", "En un año seco (1 de 10): {days}.", days = last(ahead.lasting.tenth)),
+        say!(
+            "In a wet year (1 in 10): {days}.",
+            "En un año húmedo (1 de 10): {days}.",
+            days = last(ahead.lasting.ninetieth)
+        ),
+        say!("If it never rains again: {days}.", "Si no vuelve a llover: {days}.", days = last(floor_days(ahead))),
     ]
 }
 
@@ -123,87 +176,135 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     let safe = &ahead.safe;
     let until = ahead.dates.get(safe.target.days).copied().unwrap_or_default();
     let flow = |litres: f64| shown::figure(litres, Kind::Flow, units);
-    let odds = CHANCES_WANTED.iter().find(|(value, _)| *value == chance).map_or("", |(_, words)| words);
-    let goal = format!("For the water to last until {} with a chance of {odds}", date(until));
+    let odds = CHANCES_WANTED.iter().find(|(value, _)| *value == chance).map_or("", |(_, words)| words.text());
+    let goal = say!(
+        "For the water to last until {until} with a chance of {odds}",
+        "Para que el agua dure hasta el {until} con una probabilidad de {odds}",
+        until = date(until)
+    );
     if safe.now_l <= 0.0 {
-        return "The house uses nothing, so nothing runs out.".to_owned();
+        return said("The house uses nothing, so nothing runs out.", "La casa no usa nada, así que nada se acaba.")
+            .to_owned();
     }
+    let now = flow(safe.now_l);
     let factor = safe.factor(chance);
     if factor >= MOST_FACTOR {
-        return format!("{goal}, the house can use as much as it does, {} on average, and far more.", flow(safe.now_l));
+        return say!(
+            "{goal}, the house can use as much as it does, {now} on average, and far more.",
+            "{goal}, la casa puede usar tanto como ahora, {now} en promedio, y mucho más."
+        );
     }
     let change = if factor >= 1.0 {
-        format!("It uses {} now: that is safe.", flow(safe.now_l))
+        say!("It uses {now} now: that is safe.", "Ahora usa {now}: eso es seguro.")
     } else {
-        format!("It uses {} now: {} too much.", flow(safe.now_l), flow(safe.now_l * (1.0 - factor)))
+        say!(
+            "It uses {now} now: {over} too much.",
+            "Ahora usa {now}: {over} de más.",
+            over = flow(safe.now_l * (1.0 - factor))
+        )
     };
-    format!("{goal}, the house can use {}. {change}", flow(safe.litres_a_day(chance)))
+    say!(
+        "{goal}, the house can use {safe}. {change}",
+        "{goal}, la casa puede usar {safe}. {change}",
+        safe = flow(safe.litres_a_day(chance))
+    )
 }
 
 /// What one help would make of it.
 pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) -> String, units: &Units) -> String {
     let what = match help {
-        Help::UseLess(share) if share <= 0.15 => "Use a tenth less".to_owned(),
-        Help::UseLess(_) => "Use a quarter less".to_owned(),
-        Help::Ration(step) => format!("Begin “{}” tomorrow", ration(step)),
-        Help::Delivery(litres) => format!("Have {} brought", shown::figure(litres, Kind::Volume, units)),
+        Help::UseLess(share) if share <= 0.15 => said("Use a tenth less", "Usa una décima parte menos").to_owned(),
+        Help::UseLess(_) => said("Use a quarter less", "Usa una cuarta parte menos").to_owned(),
+        Help::Ration(step) => say!("Begin “{step}” tomorrow", "Empieza «{step}» mañana", step = ration(step)),
+        Help::Delivery(litres) => {
+            say!("Have {water} brought", "Haz traer {water}", water = shown::figure(litres, Kind::Volume, units))
+        }
     };
     let gained = |with: f64, now: f64| match (whole(with), whole(now)) {
-        (Some(with), Some(now)) if with > now => format!("{} more", count(with - now, "day", "days")),
-        (Some(with), Some(now)) if with < now => format!("{} fewer", count(now - with, "day", "days")),
-        (None, Some(_)) => "more than a year".to_owned(),
-        (Some(_), None) => "less than before".to_owned(),
-        (None, None) => "more than a year, as without".to_owned(),
-        (Some(_), Some(_)) => "no day more".to_owned(),
+        (Some(with), Some(now)) if with > now => say!("{days} more", "{days} más", days = days_text(with - now)),
+        (Some(with), Some(now)) if with < now => say!("{days} fewer", "{days} menos", days = days_text(now - with)),
+        (None, Some(_)) => more_than_a_year(),
+        (Some(_), None) => said("less than before", "menos que antes").to_owned(),
+        (None, None) => said("more than a year, as without", "más de un año, igual que sin eso").to_owned(),
+        (Some(_), Some(_)) => said("no day more", "ni un día más").to_owned(),
     };
-    format!("{what}: most likely {}; in a dry year {}.", gained(with.half, now.half), gained(with.tenth, now.tenth))
+    say!(
+        "{what}: most likely {half}; in a dry year {tenth}.",
+        "{what}: lo más probable, {half}; en un año seco, {tenth}.",
+        half = gained(with.half, now.half),
+        tenth = gained(with.tenth, now.tenth)
+    )
+}
+
+/// So many years.
+fn years_text(number: usize) -> String {
+    count(number, said("year", "año"), said("years", "años"))
 }
 
 /// In how many years the water runs out before a day.
 pub fn chance(dry: usize, of: usize) -> [String; 2] {
-    [count(dry, "year", "years"), number_text(of)]
+    [years_text(dry), number_text(of)]
 }
 
 /// Where the futures come from, and how far to trust them.
 pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
-    let mut said = vec![if ahead.read_on == today {
-        "The water in store is today's reading.".to_owned()
+    let mut lines = vec![if ahead.read_on == today {
+        said("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
     } else {
-        format!(
-            "The water in store was read on {} and carried on to today through the rain since.",
-            date(ahead.read_on)
+        say!(
+            "The water in store was read on {date} and carried on to today through the rain since.",
+            "El agua almacenada se leyó el {date} y se llevó hasta hoy con la lluvia caída desde entonces.",
+            date = date(ahead.read_on)
         )
     }];
     if ahead.unknown_days > 0 {
-        said.push(format!(
-            "On {} since then nobody measured the rain: each future has its own on them, and the floor none.",
-            count(ahead.unknown_days, "day", "days")
+        lines.push(say!(
+            "On {days} since then nobody measured the rain: each future has its own on them, and the floor none.",
+            "En {days} desde entonces nadie midió la lluvia: ahí cada futuro tiene la suya, y el mínimo ninguna.",
+            days = days_text(ahead.unknown_days)
         ));
     }
-    if !unread.is_empty() {
-        let verb = if unread.len() == 1 { "counts" } else { "count" };
-        said.push(format!("Nothing was read of {}, which {verb} as empty.", super::list(unread)));
+    if let [tank] = unread {
+        lines.push(say!(
+            "Nothing was read of {tank}, which counts as empty.",
+            "No hay lectura de {tank}: se cuenta como si no tuviera agua."
+        ));
+    } else if !unread.is_empty() {
+        lines.push(say!(
+            "Nothing was read of {tanks}, which count as empty.",
+            "No hay lectura de {tanks}: se cuentan como si no tuvieran agua.",
+            tanks = super::list(unread)
+        ));
     }
-    said.push(match origin {
-        Origin::Generated => format!(
-            "{} drawn from the place's rain, as unsure as its record is short. Tried on two published records, the band held \
-             74 to 81 of 100 outcomes instead of 80.",
-            count(years, "year was", "years were")
+    lines.push(match origin {
+        Origin::Generated => say!(
+            "{years} drawn from the place's rain, as unsure as its record is short. Tried on two published records, the \
+             band held 74 to 81 of 100 outcomes instead of 80.",
+            "{years} de la lluvia del lugar, con tanta más duda cuanto más corto es su registro. Probada con dos registros \
+             publicados, la banda contuvo de 74 a 81 de cada 100 resultados en vez de 80.",
+            years = count(years, said("year was", "año generado"), said("years were", "años generados"))
         ),
-        _ => format!(
-            "The rain of {}, each from this day of the calendar on.",
-            count(years, "year on record", "years on record")
+        _ => say!(
+            "The rain of {years}, each from this day of the calendar on.",
+            "La lluvia de {years}, cada uno desde este día del calendario.",
+            years =
+                count(years, said("year on record", "año del registro"), said("years on record", "años del registro"))
         ),
     });
     if years < FEWEST {
-        said.push(format!(
-            "{} are few: the range is just from the driest to the wettest of them.",
-            count(years, "year", "years")
+        lines.push(say!(
+            "{years} are few: the range is just from the driest to the wettest of them.",
+            "Solo hay {years}: el rango va apenas del más seco al más húmedo.",
+            years = years_text(years)
         ));
     }
-    said.push(
-        "Loads of hauled water are not counted on. Uses are as they are entered, with their rationing.".to_owned(),
+    lines.push(
+        said(
+            "Loads of hauled water are not counted on. Uses are as they are entered, with their rationing.",
+            "No se cuenta con viajes de agua acarreada. Los usos son los indicados, con su racionamiento.",
+        )
+        .to_owned(),
     );
-    said
+    lines
 }

@@ -1,38 +1,55 @@
 //! Words of the diary.
 
-use super::{date, parts, percent};
+use super::{count, date, days, parts, percent};
 use crate::engine::diary::doubts::Doubt;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Range, Units, shown};
+use crate::say;
 use crate::site::diary::{Level, Parameter, Subject, TestResult, Told, Water};
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::work::Task;
 
 /// An entry was written.
-pub const WRITTEN: &str = "Written into the diary.";
+pub const WRITTEN: Phrase = Phrase("Written into the diary.", "Anotado en el diario.");
 /// An entry was taken out.
-pub const REMOVED: &str = "Taken out of the diary.";
+pub const REMOVED: Phrase = Phrase("Taken out of the diary.", "Sacado del diario.");
 /// Nothing is in it.
-pub const EMPTY: &str = "Nothing is written yet. A level now and then and the rain of each day are enough to know how \
-                         long the water lasts. A day without an entry counts as unknown, never as dry.";
+pub const EMPTY: Phrase = Phrase(
+    "Nothing is written yet. A level now and then and the rain of each day are enough to know how long the water lasts. A \
+     day without an entry counts as unknown, never as dry.",
+    "Todavía no hay nada anotado. Con un nivel de vez en cuando y la lluvia de cada día basta para saber cuánto dura el \
+     agua. Un día sin anotación cuenta como desconocido, nunca como día sin lluvia.",
+);
 /// Nothing in the span.
-pub const EMPTY_SPAN: &str = "Nothing is written in these days.";
+pub const EMPTY_SPAN: Phrase = Phrase("Nothing is written in these days.", "No hay nada anotado en estos días.");
 /// No tank.
-pub const NO_TANK: &str = "There is no tank yet. Add one to the house first.";
+pub const NO_TANK: Phrase = Phrase(
+    "There is no tank yet. Add one to the house first.",
+    "Todavía no hay ningún tanque. Añade primero uno a la casa.",
+);
 /// An empty note.
-pub const EMPTY_NOTE: &str = "Write a word or two.";
+pub const EMPTY_NOTE: Phrase = Phrase("Write a word or two.", "Escribe una palabra o dos.");
 /// Over the charts.
-pub const LINE: &str = "Dots are readings; a hollow one says full, so it may have been more. The line is what the balance makes of the \
-                        rain from each reading on; it ends where the rain of a day is not known.";
+pub const LINE: Phrase = Phrase(
+    "Dots are readings; a hollow one says full, so it may have been more. The line is what the balance makes of the rain \
+     from each reading on; it ends where the rain of a day is not known.",
+    "Los puntos son lecturas; uno hueco dice lleno, así que puede haber sido más. La línea es lo que el balance saca de la \
+     lluvia desde cada lectura; termina donde no se conoce la lluvia de un día.",
+);
 /// Under the chart of rain.
-pub const RAIN_CAPTION: &str = "Rain as it was written down or measured. Small crosses: days nobody looked at.";
+pub const RAIN_CAPTION: Phrase = Phrase(
+    "Rain as it was written down or measured. Small crosses: days nobody looked at.",
+    "La lluvia como se anotó o se midió. Cruces pequeñas: días en que nadie miró.",
+);
 
 /// A number outside what may be written.
 pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
-    format!(
-        "It can be written from {} to {}.",
-        shown::entered(range.least, kind, units),
-        shown::figure(range.greatest, kind, units)
+    say!(
+        "It can be written from {least} to {greatest}.",
+        "Se puede anotar de {least} a {greatest}.",
+        least = shown::entered(range.least, kind, units),
+        greatest = shown::figure(range.greatest, kind, units)
     )
 }
 
@@ -45,8 +62,15 @@ pub fn part_name(id: PartId, system: &System) -> String {
     let barriers = system.uses.iter().flat_map(|using| using.barriers.iter().map(move |barrier| (using, barrier)));
     let barrier = barriers.into_iter().find(|(_, barrier)| barrier.id == id);
     barrier.map_or_else(
-        || "a part that is gone".to_owned(),
-        |(using, barrier)| format!("{} of {}", super::treatment::barriers::name(barrier.kind), using.name),
+        || said("a part that is gone", "una parte que ya no está").to_owned(),
+        |(using, barrier)| {
+            say!(
+                "{barrier} of {of}",
+                "{barrier} de {of}",
+                barrier = super::treatment::barriers::name(barrier.kind),
+                of = using.name
+            )
+        },
     )
 }
 
@@ -55,23 +79,29 @@ pub fn water(of: Water, system: &System) -> String {
     let tank = part_name(of.tank(), system);
     match of {
         Water::Tank(_) => tank,
-        Water::Store(_) => format!("{tank} and all joined with it"),
+        Water::Store(_) => say!("{tank} and all joined with it", "{tank} y todos los unidos con él"),
     }
 }
 
 /// A level.
 pub fn level(level: Level, units: &Units) -> String {
     match level {
-        Level::Depth(depth) => format!("{} deep", shown::entered(depth.get(), Kind::Length, units)),
-        Level::Share(share) => format!("{} full", percent(share.get())),
+        Level::Depth(depth) => {
+            say!("{depth} deep", "{depth} de profundidad", depth = shown::entered(depth.get(), Kind::Length, units))
+        }
+        Level::Share(share) => say!("{share} full", "{share} de lo que cabe", share = percent(share.get())),
         Level::Volume(volume) => shown::entered(volume.get(), Kind::Volume, units),
-        Level::Full => "full".to_owned(),
+        Level::Full => said("full", "lleno").to_owned(),
     }
 }
 
 /// That nobody drew water for so many hours before a reading.
 pub fn undrawn(hours: f64) -> String {
-    format!("nobody drew water for {} before", shown::entered(hours, Kind::Hours, &Units::default()))
+    say!(
+        "nobody drew water for {hours} before",
+        "nadie sacó agua durante {hours} antes",
+        hours = shown::entered(hours, Kind::Hours, &Units::default())
+    )
 }
 
 /// What an entry tells, without its note.
@@ -82,20 +112,35 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
             let hours = hours.map_or_else(String::new, |hours| format!("; {}", undrawn(hours.get())));
             format!("{}: {}{hours}", water(*of, system), level(*how, units))
         }
-        Told::Rain(depth) if depth.get() == 0.0 => "No rain".to_owned(),
-        Told::Rain(depth) => format!("Rain: {}", shown::entered(depth.get(), Kind::Depth, units)),
-        Told::Meter { of, reading } => {
-            format!("Meter{}: {}", at(of), shown::entered(reading.get(), Kind::Volume, units))
+        Told::Rain(depth) if depth.get() == 0.0 => said("No rain", "Sin lluvia").to_owned(),
+        Told::Rain(depth) => {
+            say!("Rain: {depth}", "Lluvia: {depth}", depth = shown::entered(depth.get(), Kind::Depth, units))
         }
+        Told::Meter { of, reading } => say!(
+            "Meter{at}: {reading}",
+            "Medidor{at}: {reading}",
+            at = at(of),
+            reading = shown::entered(reading.get(), Kind::Volume, units)
+        ),
         Told::Delivery { to, volume, price } => {
-            let price = price
-                .map_or_else(String::new, |price| format!(", for {}", shown::entered(price.get(), Kind::Money, units)));
-            format!("Brought{}: {}{price}", at(to), shown::entered(volume.get(), Kind::Volume, units))
+            let price = price.map_or_else(String::new, |price| {
+                say!(", for {price}", ", por {price}", price = shown::entered(price.get(), Kind::Money, units))
+            });
+            say!(
+                "Brought{at}: {volume}{price}",
+                "Agua traída{at}: {volume}{price}",
+                at = at(to),
+                volume = shown::entered(volume.get(), Kind::Volume, units)
+            )
         }
         Told::Work { on, task } => format!("{}{}", done(*task), at(on)),
-        Told::Test { at: part, parameter, found } => {
-            format!("Test{}: {} {}", at(part), parameter_name(*parameter), self::found(*parameter, *found))
-        }
+        Told::Test { at: part, parameter, found } => say!(
+            "Test{at}: {what} {found}",
+            "Análisis{at}: {what}, {found}",
+            at = at(part),
+            what = parameter_name(*parameter),
+            found = self::found(*parameter, *found)
+        ),
         Told::Note => String::new(),
     }
 }
@@ -108,59 +153,63 @@ pub fn found(parameter: Parameter, found: TestResult) -> String {
     };
     match found {
         TestResult::Value(value) => format!("{}{unit}", shown::significant(value, 4)),
-        TestResult::Below(value) => format!("under {}{unit}", shown::significant(value, 4)),
-        TestResult::Present => "present".to_owned(),
-        TestResult::Absent => "absent".to_owned(),
+        TestResult::Below(value) => {
+            say!("under {value}{unit}", "menos de {value}{unit}", value = shown::significant(value, 4))
+        }
+        TestResult::Present => said("present", "presencia").to_owned(),
+        TestResult::Absent => said("absent", "ausencia").to_owned(),
     }
 }
 
 /// What is tested for.
-pub const fn parameter_name(parameter: Parameter) -> &'static str {
+pub fn parameter_name(parameter: Parameter) -> &'static str {
     match parameter {
         Parameter::EColi => "E. coli",
-        Parameter::Coliforms => "Coliforms",
-        Parameter::Turbidity => "Turbidity",
+        Parameter::Coliforms => said("Coliforms", "Coliformes"),
+        Parameter::Turbidity => said("Turbidity", "Turbidez"),
         Parameter::Ph => "pH",
-        Parameter::FreeChlorine => "Free chlorine",
-        Parameter::Lead => "Lead",
-        Parameter::Copper => "Copper",
-        Parameter::Zinc => "Zinc",
-        Parameter::Cadmium => "Cadmium",
-        Parameter::Arsenic => "Arsenic",
-        Parameter::Chromium => "Chromium",
-        Parameter::Iron => "Iron",
-        Parameter::Manganese => "Manganese",
-        Parameter::Aluminium => "Aluminium",
-        Parameter::Benzopyrene => "Benzo(a)pyrene",
-        Parameter::Asbestos => "Asbestos fibres",
-        Parameter::Nitrate => "Nitrate, as nitrate",
-        Parameter::Conductivity => "Conductivity",
-        Parameter::Transmittance => "UV transmittance",
-        Parameter::Other => "Something else (say in the note)",
+        Parameter::FreeChlorine => said("Free chlorine", "Cloro libre"),
+        Parameter::Lead => said("Lead", "Plomo"),
+        Parameter::Copper => said("Copper", "Cobre"),
+        Parameter::Zinc => said("Zinc", "Zinc"),
+        Parameter::Cadmium => said("Cadmium", "Cadmio"),
+        Parameter::Arsenic => said("Arsenic", "Arsénico"),
+        Parameter::Chromium => said("Chromium", "Cromo"),
+        Parameter::Iron => said("Iron", "Hierro"),
+        Parameter::Manganese => said("Manganese", "Manganeso"),
+        Parameter::Aluminium => said("Aluminium", "Aluminio"),
+        Parameter::Benzopyrene => said("Benzo(a)pyrene", "Benzo(a)pireno"),
+        Parameter::Asbestos => said("Asbestos fibres", "Fibras de asbesto"),
+        Parameter::Nitrate => said("Nitrate, as nitrate", "Nitrato, como nitrato"),
+        Parameter::Conductivity => said("Conductivity", "Conductividad"),
+        Parameter::Transmittance => said("UV transmittance", "Transmitancia UV"),
+        Parameter::Other => said("Something else (say in the note)", "Otra cosa (dila en la nota)"),
     }
 }
 
 /// Work as it is told once done.
-pub const fn done(task: Task) -> &'static str {
+pub fn done(task: Task) -> &'static str {
     match task {
-        Task::Roof => "Roof looked over",
-        Task::Gutter => "Gutter cleaned",
-        Task::Screen => "Leaf screen cleaned",
-        Task::Diverter => "First flush emptied and rinsed, ball checked",
-        Task::Hole => "Slow-release hole cleared",
-        Task::InletMesh => "Inlet mesh checked",
-        Task::TankLook => "Tank looked into",
-        Task::Desludging => "Sludge taken out",
-        Task::Lid => "Lid and lock checked",
-        Task::Anchors => "Anchors checked",
-        Task::PumpStrainer => "Pump strainer cleaned",
-        Task::Cartridge => "Cartridge changed",
-        Task::Ceramic => "Ceramic candle scrubbed",
-        Task::Lamp => "Lamp changed",
-        Task::Sleeve => "Lamp sleeve wiped",
-        Task::WaterTest => "Water tested",
-        Task::Joints => "Joints, valves and taps checked",
-        Task::Other => "Work done",
+        Task::Roof => said("Roof looked over", "Techo revisado"),
+        Task::Gutter => said("Gutter cleaned", "Canaleta limpiada"),
+        Task::Screen => said("Leaf screen cleaned", "Malla de hojas limpiada"),
+        Task::Diverter => {
+            said("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada")
+        }
+        Task::Hole => said("Slow-release hole cleared", "Orificio de vaciado lento destapado"),
+        Task::InletMesh => said("Inlet mesh checked", "Malla de la entrada revisada"),
+        Task::TankLook => said("Tank looked into", "Interior del tanque mirado desde fuera"),
+        Task::Desludging => said("Sludge taken out", "Lodo sacado"),
+        Task::Lid => said("Lid and lock checked", "Tapa y candado revisados"),
+        Task::Anchors => said("Anchors checked", "Anclajes revisados"),
+        Task::PumpStrainer => said("Pump strainer cleaned", "Colador de la bomba limpiado"),
+        Task::Cartridge => said("Cartridge changed", "Cartucho cambiado"),
+        Task::Ceramic => said("Ceramic candle scrubbed", "Vela de cerámica cepillada"),
+        Task::Lamp => said("Lamp changed", "Lámpara cambiada"),
+        Task::Sleeve => said("Lamp sleeve wiped", "Funda de la lámpara limpiada"),
+        Task::WaterTest => said("Water tested", "Agua analizada"),
+        Task::Joints => said("Joints, valves and taps checked", "Uniones, válvulas y grifos revisados"),
+        Task::Other => said("Work done", "Trabajo hecho"),
     }
 }
 
@@ -169,98 +218,128 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
     let volume = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
     match doubt {
-        Doubt::InTheFuture => "That day is still to come.".to_owned(),
-        Doubt::AboveTheRim => "That is above the overflow.".to_owned(),
-        Doubt::RoseWithoutRain { by_l, since } => format!(
-            "That is {} more than on {}, and no rain or delivery is written since. Is it right, or is some rain \
+        Doubt::InTheFuture => said("That day is still to come.", "Ese día todavía no llega.").to_owned(),
+        Doubt::AboveTheRim => said("That is above the overflow.", "Eso está por encima del rebosadero.").to_owned(),
+        Doubt::RoseWithoutRain { by_l, since } => say!(
+            "That is {by} more than on {since}, and no rain or delivery is written since. Is it right, or is some rain \
              missing?",
-            volume(*by_l),
-            date(*since)
+            "Son {by} más que el {since}, y desde entonces no hay anotada lluvia ni agua traída. ¿Está bien, o falta \
+             lluvia por anotar?",
+            by = volume(*by_l),
+            since = date(*since)
         ),
-        Doubt::RoseMoreThanRain { by_l, most_l, since } => format!(
-            "That is {} more than on {}; rain and deliveries since can have brought {} at most.",
-            volume(*by_l),
-            date(*since),
-            volume(*most_l)
+        Doubt::RoseMoreThanRain { by_l, most_l, since } => say!(
+            "That is {by} more than on {since}; rain and deliveries since can have brought {most} at most.",
+            "Son {by} más que el {since}; la lluvia y el agua traída desde entonces pueden haber dado {most} como mucho.",
+            by = volume(*by_l),
+            since = date(*since),
+            most = volume(*most_l)
         ),
-        Doubt::FellFast { by_l, drawn_l, since } => format!(
-            "That is {} less than on {}; the uses would draw {}. If it is right, look for a leak or an open tap.",
-            volume(*by_l),
-            date(*since),
-            volume(*drawn_l)
+        Doubt::FellFast { by_l, drawn_l, since } => say!(
+            "That is {by} less than on {since}; the uses would draw {drawn}. If it is right, look for a leak or an open \
+             tap.",
+            "Son {by} menos que el {since}; los usos sacarían {drawn}. Si está bien, busca una fuga o un grifo abierto.",
+            by = volume(*by_l),
+            since = date(*since),
+            drawn = volume(*drawn_l)
         ),
-        Doubt::MoreThanEver { most_mm } => {
-            format!("That is more than on any day of this site's rain record ({}).", depth(*most_mm))
-        }
-        Doubt::RainTwice { there_mm } => {
-            format!("Rain of {} is already written on this day; both will count together.", depth(*there_mm))
-        }
-        Doubt::MeterWentBack { before_l, on } => {
-            format!("The meter stood at {} on {}.", volume(*before_l), date(*on))
-        }
+        Doubt::MoreThanEver { most_mm } => say!(
+            "That is more than on any day of this site's rain record ({most}).",
+            "Es más que en cualquier día del registro de lluvia de este sitio ({most}).",
+            most = depth(*most_mm)
+        ),
+        Doubt::RainTwice { there_mm } => say!(
+            "Rain of {there} is already written on this day; both will count together.",
+            "En este día ya hay anotada una lluvia de {there}; las dos contarán juntas.",
+            there = depth(*there_mm)
+        ),
+        Doubt::MeterWentBack { before_l, on } => say!(
+            "The meter stood at {before} on {on}.",
+            "El medidor marcaba {before} el {on}.",
+            before = volume(*before_l),
+            on = date(*on)
+        ),
     }
 }
 
 /// What joins the rain of the site.
-pub fn rain_joined(days: usize) -> String {
-    format!("{} of this rain are from your diary.", super::count(days, "day", "days"))
+pub fn rain_joined(number: usize) -> String {
+    say!("{days} of this rain are from your diary.", "De esta lluvia, {days} de tu diario.", days = days(number))
 }
 
 /// What an entry is about.
-pub const fn subject(subject: Subject) -> &'static str {
+pub fn subject(subject: Subject) -> &'static str {
     match subject {
-        Subject::Level => "Level",
-        Subject::Rain => "Rain",
-        Subject::Meter => "Meter",
-        Subject::Delivery => "Delivery",
-        Subject::Work => "Work",
-        Subject::Test => "Water test",
-        Subject::Note => "Note",
+        Subject::Level => said("Level", "Nivel"),
+        Subject::Rain => said("Rain", "Lluvia"),
+        Subject::Meter => said("Meter", "Medidor"),
+        Subject::Delivery => said("Delivery", "Agua traída"),
+        Subject::Work => said("Work", "Trabajo"),
+        Subject::Test => said("Water test", "Análisis de agua"),
+        Subject::Note => said("Note", "Nota"),
     }
 }
 
 /// No part in particular.
-pub const fn no_part(subject: Subject) -> &'static str {
+pub fn no_part(subject: Subject) -> &'static str {
     match subject {
-        Subject::Delivery => "the tanks",
-        Subject::Meter => "all that is drawn",
-        Subject::Test => "not written down",
-        _ => "the whole house",
+        Subject::Delivery => said("the tanks", "los tanques"),
+        Subject::Meter => said("all that is drawn", "toda el agua que se saca"),
+        Subject::Test => said("not written down", "sin anotar"),
+        _ => said("the whole house", "toda la casa"),
     }
 }
 
 /// How a level is read: depth, share, volume, full.
-pub const LEVEL_WAYS: [&str; 4] = ["Depth", "Share", "Volume", "Full"];
+pub const LEVEL_WAYS: [Phrase; 4] = [
+    Phrase("Depth", "Profundidad"),
+    Phrase("Share", "Porcentaje"),
+    Phrase("Volume", "Volumen"),
+    Phrase("Full", "Lleno"),
+];
 /// How a result is given: value, below, absent, present.
-pub const FOUND_WAYS: [&str; 4] = ["Value", "Less than", "Absent", "Present"];
+pub const FOUND_WAYS: [Phrase; 4] = [
+    Phrase("Value", "Valor"),
+    Phrase("Less than", "Menos de"),
+    Phrase("Absent", "Ausencia"),
+    Phrase("Present", "Presencia"),
+];
 /// Labels of the number that is asked for.
-pub const DEPTH: &str = "Depth of water over the tank's floor";
+pub const DEPTH: Phrase =
+    Phrase("Depth of water over the tank's floor", "Profundidad del agua sobre el fondo del tanque");
 /// A share.
-pub const SHARE: &str = "Share of what it holds";
+pub const SHARE: Phrase = Phrase("Share of what it holds", "Porcentaje de lo que cabe");
 /// A volume.
-pub const VOLUME: &str = "Water in it";
+pub const VOLUME: Phrase = Phrase("Water in it", "Agua que hay dentro");
 /// What reading a level to find a leak is called.
-pub const LEAK_TEST: &str = "A test for leaks";
+pub const LEAK_TEST: Phrase = Phrase("A test for leaks", "Una prueba de fugas");
 /// How that is done.
-pub const LEAK_TEST_HOW: &str = "Read the level with care to a few millimetres, let nobody draw water for a night or for days away, read \
-                                 again, and write here how many hours that was. Only dry hours count: write down days \
-                                 without rain too.";
+pub const LEAK_TEST_HOW: Phrase = Phrase(
+    "Read the level with care to a few millimetres, let nobody draw water for a night or for days away, read again, and \
+     write here how many hours that was. Only dry hours count: write down days without rain too.",
+    "Lee el nivel con cuidado, a unos pocos milímetros; que nadie saque agua durante una noche o mientras están fuera unos \
+     días; lee otra vez y escribe aquí cuántas horas fueron. Solo cuentan las horas sin lluvia: anota también los días sin \
+     lluvia.",
+);
 /// Its field.
-pub const UNDRAWN: &str = "Hours since the reading before in which nobody drew water";
+pub const UNDRAWN: Phrase = Phrase(
+    "Hours since the reading before in which nobody drew water",
+    "Horas desde la lectura anterior en que nadie sacó agua",
+);
 /// Rain.
-pub const RAIN: &str = "Rain of the day";
+pub const RAIN: Phrase = Phrase("Rain of the day", "Lluvia del día");
 /// A meter.
-pub const METER: &str = "Reading of the meter";
+pub const METER: Phrase = Phrase("Reading of the meter", "Lectura del medidor");
 /// Water that was brought.
-pub const BROUGHT: &str = "How much was brought";
+pub const BROUGHT: Phrase = Phrase("How much was brought", "Cuánta agua se trajo");
 /// A test.
-pub const FOUND: &str = "What was found";
+pub const FOUND: Phrase = Phrase("What was found", "Qué se encontró");
 /// The button that writes.
-pub const WRITE: &str = "Write it down";
+pub const WRITE: Phrase = Phrase("Write it down", "Anotar");
 /// The button that writes what was questioned.
-pub const WRITE_ALL_THE_SAME: &str = "It is right: write it down";
+pub const WRITE_ALL_THE_SAME: Phrase = Phrase("It is right: write it down", "Está bien: anotar");
 /// Under the number when nothing was written before.
-pub const NOTHING_BEFORE: &str = "Nothing written before.";
+pub const NOTHING_BEFORE: Phrase = Phrase("Nothing written before.", "Nada anotado antes.");
 
 /// A part in a list to choose from.
 pub fn part_choice(id: PartId, system: &System) -> String {
@@ -268,22 +347,23 @@ pub fn part_choice(id: PartId, system: &System) -> String {
 }
 
 /// The button that opens the form of a subject.
-pub const fn write(subject: Subject) -> &'static str {
+pub fn write(subject: Subject) -> &'static str {
     match subject {
-        Subject::Level => "Write the level",
-        Subject::Rain => "Write the rain",
+        Subject::Level => said("Write the level", "Anotar el nivel"),
+        Subject::Rain => said("Write the rain", "Anotar la lluvia"),
         other => self::subject(other),
     }
 }
 
 /// What the buttons that open forms are for.
-pub const WRITE_GROUP: &str = "Write into the diary";
+pub const WRITE_GROUP: Phrase = Phrase("Write into the diary", "Anotar en el diario");
 /// No rain.
-pub const DRY: &str = "No rain: 0";
+pub const DRY: Phrase = Phrase("No rain: 0", "Sin lluvia: 0");
 /// A level of all tanks that are joined.
-pub const WITH_JOINED: &str = "With all tanks joined to it";
+pub const WITH_JOINED: Phrase = Phrase("With all tanks joined to it", "Con todos los tanques unidos a él");
 
 /// More days can be listed.
 pub fn further(days: usize) -> String {
-    format!("Show more ({})", super::count(days, "further day", "further days"))
+    let days = count(days, said("further day", "día más"), said("further days", "días más"));
+    say!("Show more ({days})", "Mostrar más ({days})")
 }

@@ -4,6 +4,7 @@ use crate::engine::question::Refusal;
 use crate::engine::rain::gaps::GapError;
 use crate::engine::rain::import::ImportError as RainError;
 use crate::engine::rain::normals::NormalsError;
+use crate::language::said;
 use crate::quantity::typed::{Typed, TypedError};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
@@ -11,6 +12,7 @@ use crate::records::json::{SyntaxError, SyntaxFault};
 use crate::records::place::{Fault, ShapeError, Wanted};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::say;
 use crate::site::edit::EditError;
 use crate::site::system::System;
 
@@ -19,14 +21,24 @@ use super::rain_report::unreadable_row;
 /// A text that is not a quantity.
 pub fn typed(error: &TypedError) -> String {
     match error {
-        TypedError::Empty => "Type a number.".to_owned(),
-        TypedError::NotANumber { text } => format!("“{text}” is not a number. Type one, such as 1,700 or 2 1/2."),
+        TypedError::Empty => said("Type a number.", "Escribe un número.").to_owned(),
+        TypedError::NotANumber { text } => say!(
+            "“{text}” is not a number. Type one, such as 1,700 or 2 1/2.",
+            "«{text}» no es un número. Escribe uno, como 1700 o 2 1/2."
+        ),
         TypedError::UnknownUnit { text, kind } => {
             let symbols: Vec<String> =
-                kind.units().iter().map(|unit| unit.symbol.to_owned()).filter(|symbol| !symbol.is_empty()).collect();
+                kind.units().iter().map(|unit| unit.sign().to_owned()).filter(|symbol| !symbol.is_empty()).collect();
             match symbols.as_slice() {
-                [] => format!("“{text}” is not needed here. Type the number alone."),
-                _ => format!("“{text}” is not a unit for this. Use {}.", super::list(&symbols)),
+                [] => say!(
+                    "“{text}” is not needed here. Type the number alone.",
+                    "«{text}» sobra aquí. Escribe solo el número."
+                ),
+                _ => say!(
+                    "“{text}” is not a unit for this. Use {units}.",
+                    "«{text}» no es una unidad para esto. Usa {units}.",
+                    units = super::list(&symbols)
+                ),
             }
         }
     }
@@ -34,10 +46,11 @@ pub fn typed(error: &TypedError) -> String {
 
 /// A number outside its range.
 pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
-    format!(
-        "It must be between {} and {}. Until then the old value stands.",
-        shown::entered(range.least, kind, units),
-        shown::entered(range.greatest, kind, units)
+    say!(
+        "It must be between {least} and {greatest}. Until then the old value stands.",
+        "Debe estar entre {least} y {greatest}. Hasta entonces vale el valor anterior.",
+        least = shown::entered(range.least, kind, units),
+        greatest = shown::entered(range.greatest, kind, units)
     )
 }
 
@@ -45,7 +58,9 @@ pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
 pub fn understood(typed: &Typed, kind: Kind, units: &Units) -> Option<String> {
     let own = units.of(kind);
     let plain = matches!(typed.parts.as_slice(), [(_, unit)] if unit.symbol == own.symbol);
-    (!plain).then(|| format!("Understood as {}.", shown::entered(typed.si, kind, units)))
+    (!plain).then(|| {
+        say!("Understood as {value}.", "Se entendió como {value}.", value = shown::entered(typed.si, kind, units))
+    })
 }
 
 /// A change that was refused.
@@ -54,33 +69,47 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
         EditError::OutOfRange { field, kind, range, .. } => {
             format!("{}: {}", super::parts::label(*field, system), out_of_range(*kind, *range, units))
         }
-        EditError::NoSuchValue => "That part is no longer there. Nothing was changed.".to_owned(),
+        EditError::NoSuchValue => {
+            said("That part is no longer there. Nothing was changed.", "Esa parte ya no está. No se cambió nada.")
+                .to_owned()
+        }
         EditError::DetailOutOfRange(detail) => {
             let row = detail.row();
             format!("{}: {}", super::checks::details::label(*detail), out_of_range(row.kind, row.range, units))
         }
-        EditError::NamelessPart => "A part needs a name. The old one stays.".to_owned(),
+        EditError::NamelessPart => {
+            said("A part needs a name. The old one stays.", "Una parte necesita un nombre. Se queda el anterior.")
+                .to_owned()
+        }
     }
 }
 
 /// A write that failed.
 pub fn put(error: PutError) -> String {
     match error {
-        PutError::Shelf(ShelfError::Denied) => {
-            "Not saved: this browser does not let the app keep anything. What you see stays until you close it; \
-             export a file to keep it."
-        }
-        PutError::Shelf(ShelfError::Full) => {
-            "Not saved: the browser's storage is full. What you see stays until you close it; export a file, then \
-             remove a site that you no longer need."
-        }
-        PutError::ChangedElsewhere => {
-            "Not saved: another window changed this site meanwhile. Export a file if you want to keep what you see, \
-             then load the page again."
-        }
-        PutError::Newer => {
-            "Not saved: a newer Eavewater wrote this record. Load the page again to get the newer version."
-        }
+        PutError::Shelf(ShelfError::Denied) => said(
+            "Not saved: this browser does not let the app keep anything. What you see stays until you close it; export a \
+             file to keep it.",
+            "No se guardó: este navegador no deja que la aplicación guarde nada. Lo que ves se queda hasta que la cierres; \
+             exporta un archivo para conservarlo.",
+        ),
+        PutError::Shelf(ShelfError::Full) => said(
+            "Not saved: the browser's storage is full. What you see stays until you close it; export a file, then remove a \
+             site that you no longer need.",
+            "No se guardó: el espacio del navegador está lleno. Lo que ves se queda hasta que cierres la aplicación; \
+             exporta un archivo y luego quita un sitio que ya no necesites.",
+        ),
+        PutError::ChangedElsewhere => said(
+            "Not saved: another window changed this site meanwhile. Export a file if you want to keep what you see, then \
+             load the page again.",
+            "No se guardó: otra ventana cambió este sitio entre tanto. Exporta un archivo si quieres conservar lo que ves, \
+             y luego carga la página otra vez.",
+        ),
+        PutError::Newer => said(
+            "Not saved: a newer Eavewater wrote this record. Load the page again to get the newer version.",
+            "No se guardó: un Eavewater más nuevo escribió este registro. Carga la página otra vez para tener la versión \
+             más nueva.",
+        ),
     }
     .to_owned()
 }
@@ -88,94 +117,142 @@ pub fn put(error: PutError) -> String {
 /// A file that can't be taken in.
 pub fn file(error: &FileError) -> String {
     match error {
-        FileError::NotText => "This is not a text file. Choose a file that Eavewater exported.".to_owned(),
-        FileError::NotJson(SyntaxError { line, column, fault }) => format!(
-            "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {}. Nothing was \
-             changed.",
-            match fault {
-                SyntaxFault::Ends => "it ends before it is complete",
-                SyntaxFault::Misplaced => "what stands there does not belong there",
-                SyntaxFault::TooDeep => "too many lists stand within each other",
+        FileError::NotText => said(
+            "This is not a text file. Choose a file that Eavewater exported.",
+            "Este no es un archivo de texto. Elige un archivo que Eavewater haya exportado.",
+        )
+        .to_owned(),
+        FileError::NotJson(SyntaxError { line, column, fault }) => say!(
+            "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {fault}. Nothing \
+             was changed.",
+            "Este no es un archivo que Eavewater haya exportado, o está dañado: línea {line}, columna {column}: {fault}. No \
+             se cambió nada.",
+            fault = match fault {
+                SyntaxFault::Ends => said("it ends before it is complete", "termina antes de estar completo"),
+                SyntaxFault::Misplaced => said("what stands there does not belong there", "lo que hay ahí no va ahí",),
+                SyntaxFault::TooDeep =>
+                    said("too many lists stand within each other", "hay demasiadas listas unas dentro de otras",),
             }
         ),
-        FileError::OtherFormat { format } => format!(
-            "This is not a file that Eavewater exported: it says that its format is “{format}”. Nothing was changed."
+        FileError::OtherFormat { format } => say!(
+            "This is not a file that Eavewater exported: it says that its format is “{format}”. Nothing was changed.",
+            "Este no es un archivo que Eavewater haya exportado: dice que su formato es «{format}». No se cambió nada."
         ),
-        FileError::WrongShape(error) => format!(
-            "This is not a file that Eavewater exported, or it is damaged: {}. Nothing was changed.",
-            wrong_shape(error)
+        FileError::WrongShape(error) => say!(
+            "This is not a file that Eavewater exported, or it is damaged: {fault}. Nothing was changed.",
+            "Este no es un archivo que Eavewater haya exportado, o está dañado: {fault}. No se cambió nada.",
+            fault = wrong_shape(error)
         ),
-        FileError::TooLarge => "This file is larger than any that Eavewater exports.".to_owned(),
-        FileError::Newer { version } => format!(
+        FileError::TooLarge => said(
+            "This file is larger than any that Eavewater exports.",
+            "Este archivo es más grande que cualquiera que Eavewater exporte.",
+        )
+        .to_owned(),
+        FileError::Newer { version } => say!(
             "A newer Eavewater wrote this file (version {version}). Load the page again while online to get the newer \
-             version, then import it."
+             version, then import it.",
+            "Un Eavewater más nuevo escribió este archivo (versión {version}). Carga la página otra vez con conexión para \
+             tener la versión más nueva, y luego impórtalo."
         ),
     }
 }
 
 /// A value in a file that does not have the shape it must have.
 fn wrong_shape(error: &ShapeError) -> String {
-    let place = if error.path.is_empty() { "the whole" } else { &error.path };
+    let place = if error.path.is_empty() { said("the whole", "el conjunto") } else { &error.path };
     let must_be = match &error.fault {
-        Fault::Missing => return format!("{place} is missing"),
-        Fault::Length { wanted, found } => return format!("{place} has {found} values instead of {wanted}"),
-        Fault::Unknown { name } => return format!("{place}: “{name}” is not known"),
-        Fault::OutOfRange => return format!("{place} is beyond what it may be"),
-        Fault::NotA(Wanted::WholeNumber { most }) => &format!("a whole number from 0 to {most}"),
-        Fault::NotA(Wanted::Number) => "a number",
-        Fault::NotA(Wanted::Text) => "text",
-        Fault::NotA(Wanted::Truth) => "true or false",
-        Fault::NotA(Wanted::Date) => "a date such as 2004-07-31",
-        Fault::NotA(Wanted::List) => "a list",
-        Fault::NotA(Wanted::Object) => "an object",
-        Fault::NotA(Wanted::Choice) => "the name of a choice",
+        Fault::Missing => return say!("{place} is missing", "falta {place}"),
+        Fault::Length { wanted, found } => {
+            return say!(
+                "{place} has {found} values instead of {wanted}",
+                "en {place}, el número de valores es {found} en vez de {wanted}"
+            );
+        }
+        Fault::Unknown { name } => return say!("{place}: “{name}” is not known", "{place}: no se conoce «{name}»"),
+        Fault::OutOfRange => return say!("{place} is beyond what it may be", "{place} se sale de lo que puede ser"),
+        Fault::NotA(Wanted::WholeNumber { most }) => {
+            &say!("a whole number from 0 to {most}", "un número entero de 0 a {most}")
+        }
+        Fault::NotA(Wanted::Number) => said("a number", "un número"),
+        Fault::NotA(Wanted::Text) => said("text", "texto"),
+        Fault::NotA(Wanted::Truth) => said("true or false", "verdadero o falso (true o false)"),
+        Fault::NotA(Wanted::Date) => said("a date such as 2004-07-31", "una fecha como 2004-07-31"),
+        Fault::NotA(Wanted::List) => said("a list", "una lista"),
+        Fault::NotA(Wanted::Object) => said("an object", "un objeto"),
+        Fault::NotA(Wanted::Choice) => said("the name of a choice", "el nombre de una opción"),
     };
-    format!("{place} must be {must_be}")
+    say!("{place} must be {must_be}", "{place} debe ser {must_be}")
 }
 
 /// A rain file of which no record can be made.
 pub fn rain(error: &RainError) -> String {
     match error {
-        RainError::Empty => {
-            "There is nothing in it. Choose a file with a date and a rain depth in each row.".to_owned()
-        }
-        RainError::TooManyBytes { bytes, most } => format!(
-            "The file is too large: {} MB; at most {} MB are read. Cut it to one station.",
-            bytes / 1_000_000,
-            most / 1_000_000
+        RainError::Empty => said(
+            "There is nothing in it. Choose a file with a date and a rain depth in each row.",
+            "No hay nada dentro. Elige un archivo con una fecha y una altura de lluvia en cada fila.",
+        )
+        .to_owned(),
+        RainError::TooManyBytes { bytes, most } => say!(
+            "The file is too large: {megabytes} MB; at most {most} MB are read. Cut it to one station.",
+            "El archivo es demasiado grande: {megabytes} MB; se leen {most} MB como mucho. Recórtalo a una sola estación.",
+            megabytes = bytes / 1_000_000,
+            most = most / 1_000_000
         ),
-        RainError::TooManyLines { most } => {
-            format!("The file has more than {} lines. Cut it to one station.", super::number_text(*most))
-        }
-        RainError::NotText => {
-            "This is not plain text; a spreadsheet must be saved as CSV first. Nothing was changed.".to_owned()
-        }
-        RainError::NoDates => {
-            "No dates were found. Each row needs a date such as 2004-07-31 and a rain depth.".to_owned()
-        }
-        RainError::NoRainColumn { header } if header.is_empty() => {
-            "No column holds rain depths. Each row needs a date and a number.".to_owned()
-        }
-        RainError::NoRainColumn { header } => {
-            format!("No column holds rain depths. The columns are {}. Name the right one “rain”.", super::list(header))
-        }
+        RainError::TooManyLines { most } => say!(
+            "The file has more than {lines} lines. Cut it to one station.",
+            "El archivo tiene más de {lines} líneas. Recórtalo a una sola estación.",
+            lines = super::number_text(*most)
+        ),
+        RainError::NotText => said(
+            "This is not plain text; a spreadsheet must be saved as CSV first. Nothing was changed.",
+            "Esto no es texto simple; una hoja de cálculo hay que guardarla antes como CSV. No se cambió nada.",
+        )
+        .to_owned(),
+        RainError::NoDates => said(
+            "No dates were found. Each row needs a date such as 2004-07-31 and a rain depth.",
+            "No se encontraron fechas. Cada fila necesita una fecha como 2004-07-31 y una altura de lluvia.",
+        )
+        .to_owned(),
+        RainError::NoRainColumn { header } if header.is_empty() => said(
+            "No column holds rain depths. Each row needs a date and a number.",
+            "Ninguna columna tiene alturas de lluvia. Cada fila necesita una fecha y un número.",
+        )
+        .to_owned(),
+        RainError::NoRainColumn { header } => say!(
+            "No column holds rain depths. The columns are {columns}. Name the right one “rain”.",
+            "Ninguna columna tiene alturas de lluvia. Las columnas son {columns}. Ponle «lluvia» de nombre a la correcta.",
+            columns = super::list(header)
+        ),
         RainError::SeveralRainColumns { columns } => {
             let names: Vec<String> = columns
                 .iter()
-                .map(|column| column.name.clone().unwrap_or_else(|| format!("number {}", column.place)))
+                .map(|column| {
+                    column
+                        .name
+                        .clone()
+                        .unwrap_or_else(|| say!("number {place}", "la número {place}", place = column.place))
+                })
                 .collect();
-            format!("Several columns could be the rain: {}. Name the right one “rain”.", super::list(&names))
+            say!(
+                "Several columns could be the rain: {names}. Name the right one “rain”.",
+                "Varias columnas podrían ser la lluvia: {names}. Ponle «lluvia» de nombre a la correcta.",
+                names = super::list(&names)
+            )
         }
-        RainError::SeveralStations { first, second, line } => {
-            format!("There are several stations in it: {first}, and {second} from line {line} on. Keep one of them.")
-        }
-        RainError::MostlyUnreadable { rows_read, unreadable } => format!(
-            "Only {} could be read and {} could not. {}",
-            super::count(*rows_read, "row", "rows"),
-            super::number_text(unreadable.count),
-            unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
+        RainError::SeveralStations { first, second, line } => say!(
+            "There are several stations in it: {first}, and {second} from line {line} on. Keep one of them.",
+            "Hay varias estaciones dentro: {first}, y {second} desde la línea {line}. Deja una sola."
         ),
-        RainError::NothingMeasured => "No row holds a measured depth.".to_owned(),
+        RainError::MostlyUnreadable { rows_read, unreadable } => say!(
+            "Only {rows} could be read and {unread} could not. {first}",
+            "Solo {rows} y {unread} no. {first}",
+            rows = super::count(*rows_read, said("row", "fila se pudo leer"), said("rows", "filas se pudieron leer")),
+            unread = super::number_text(unreadable.count),
+            first = unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
+        ),
+        RainError::NothingMeasured => {
+            said("No row holds a measured depth.", "Ninguna fila tiene una altura medida.").to_owned()
+        }
     }
 }
 
@@ -183,15 +260,24 @@ pub fn rain(error: &RainError) -> String {
 pub fn refusal(refusal: &Refusal) -> Option<String> {
     Some(match refusal {
         Refusal::System(_) => return None,
-        Refusal::Gaps(GapError::NothingMeasured) => "The rain record holds no measured day. Load another.".to_owned(),
-        Refusal::Gaps(GapError::NoYearLeft { with_more_than, best_year, lacking }) => format!(
+        Refusal::Gaps(GapError::NothingMeasured) => said(
+            "The rain record holds no measured day. Load another.",
+            "El registro de lluvia no tiene ningún día medido. Carga otro.",
+        )
+        .to_owned(),
+        Refusal::Gaps(GapError::NoYearLeft { with_more_than, best_year, lacking }) => say!(
             "Every year lacks more than {with_more_than} days; {best_year} lacks the fewest, {lacking}. Allow more missing \
-             days, or fill them from other years."
+             days, or fill them from other years.",
+            "A cada año le faltan más de {most_days}; al que menos, {best_year}, le faltan {lacking}. Permite más días sin \
+             dato, o rellénalos con otros años.",
+            most_days = super::days(usize::from(*with_more_than))
         ),
-        Refusal::Gaps(GapError::NoYearHasDay { month, day }) => format!(
-            "No year of the record has a depth for {day} {}, so that day can't be filled. Leave out years with missing \
+        Refusal::Gaps(GapError::NoYearHasDay { month, day }) => say!(
+            "No year of the record has a depth for {day} {month}, so that day can't be filled. Leave out years with missing \
              days instead, or load a longer record.",
-            month_name(*month as usize)
+            "Ningún año del registro tiene dato para el {day} de {month}, así que ese día no se puede rellenar. Deja fuera \
+             los años con días sin dato, o carga un registro más largo.",
+            month = month_name(*month as usize)
         ),
         Refusal::Gaps(GapError::NotADepth { date, depth_mm }) => not_a_depth(*date, *depth_mm),
         Refusal::Normals(error) => normals(error),
@@ -201,27 +287,45 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
 
 /// A depth in a record that is none.
 pub fn not_a_depth(date: chrono::NaiveDate, depth_mm: f64) -> String {
-    format!("The record holds {depth_mm} mm for {}, which is no depth. Load it anew.", super::date(date))
+    say!(
+        "The record holds {depth_mm} mm for {date}, which is no depth. Load it anew.",
+        "El registro tiene {depth} mm para el {date}, y eso no es una altura de lluvia. Cárgalo de nuevo.",
+        depth = shown::significant(depth_mm, 9),
+        date = super::date(date)
+    )
 }
 
 /// Why monthly means can't be used.
 pub fn normals(error: &NormalsError) -> String {
     match error {
-        NormalsError::Years { .. } => "No year of rain could be made of the means.".to_owned(),
-        NormalsError::Total { month, total_mm } => {
-            format!("{}: {total_mm} mm is no monthly total. Enter it anew.", month_name(*month))
-        }
-        NormalsError::RainDays { month, rain_days, most } => {
-            format!("{}: {rain_days} rain days; the month has {most}. Enter them anew.", month_name(*month))
-        }
+        NormalsError::Years { .. } => said(
+            "No year of rain could be made of the means.",
+            "No se pudo hacer ningún año de lluvia con los promedios.",
+        )
+        .to_owned(),
+        NormalsError::Total { month, total_mm } => say!(
+            "{month}: {total_mm} mm is no monthly total. Enter it anew.",
+            "{month}: {total} mm no es un total mensual. Escríbelo de nuevo.",
+            total = shown::significant(*total_mm, 9),
+            month = month_name(*month)
+        ),
+        NormalsError::RainDays { month, rain_days, most } => say!(
+            "{month}: {rain_days} rain days; the month has {most}. Enter them anew.",
+            "{month}: {number} días de lluvia; el mes tiene {most}. Escríbelos de nuevo.",
+            number = shown::significant(*rain_days, 9),
+            month = month_name(*month)
+        ),
     }
 }
 
 fn month_name(month: usize) -> &'static str {
-    super::MONTHS.get(month.wrapping_sub(1)).copied().unwrap_or_default()
+    super::months().get(month.wrapping_sub(1)).copied().unwrap_or_default()
 }
 
 /// A line of a tank's table that can't be read.
 pub fn table_row(line: usize, text: &str) -> String {
-    format!("Line {line}, “{text}”, is not a depth and a volume. Write, for example: 0.5 m  900 L.")
+    say!(
+        "Line {line}, “{text}”, is not a depth and a volume. Write, for example: 0.5 m  900 L.",
+        "La línea {line}, «{text}», no es una profundidad y un volumen. Escribe, por ejemplo: 0,5 m  900 L."
+    )
 }

@@ -1,7 +1,9 @@
 //! What keeps a system from working, and what to do about it.
 
 use super::parts;
+use crate::language::said;
 use crate::quantity::{Units, shown};
+use crate::say;
 use crate::site::climate::ClimateValue;
 use crate::site::findings::Finding;
 use crate::site::part::PartId;
@@ -10,86 +12,148 @@ use crate::site::system::System;
 /// The finding as a sentence: what, where, what to do.
 pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
     let name = |part: &PartId| match system.name_of(*part) {
-        name if name.is_empty() => format!("part {}", part.0),
+        name if name.is_empty() => say!("part {number}", "parte {number}", number = part.0),
         name => name,
     };
     match finding {
-        Finding::NoTank => "There is no tank. Add one.".to_owned(),
-        Finding::NoUse => "Nothing draws water. Add a use.".to_owned(),
-        Finding::OutOfRange { part, field, kind, value, range } => format!(
-            "{}: {} is {}; it must be between {} and {}. Change it.",
-            name(part),
-            parts::label(*field, system).to_ascii_lowercase(),
-            shown::entered(*value, *kind, units),
-            shown::entered(range.least, *kind, units),
-            shown::entered(range.greatest, *kind, units),
+        Finding::NoTank => said("There is no tank. Add one.", "No hay ningún tanque. Añade uno.").to_owned(),
+        Finding::NoUse => said("Nothing draws water. Add a use.", "Nada saca agua. Añade un uso.").to_owned(),
+        Finding::OutOfRange { part, field, kind, value, range } => {
+            let label = parts::label(*field, system);
+            say!(
+                "{name}: {lower} is {value}; it must be between {least} and {greatest}. Change it.",
+                "{name}: «{label}» es {value}; debe estar entre {least} y {greatest}. Cámbialo.",
+                name = name(part),
+                lower = label.to_ascii_lowercase(),
+                value = shown::entered(*value, *kind, units),
+                least = shown::entered(range.least, *kind, units),
+                greatest = shown::entered(range.greatest, *kind, units)
+            )
+        }
+        Finding::SharesAboveOne { section, total } => say!(
+            "{name} gives away {total} of its water. Lower its shares until they come to 100\u{a0}% at most.",
+            "{name} reparte {total} de su agua. Baja sus porcentajes hasta que sumen 100\u{a0}% como mucho.",
+            name = name(section),
+            total = super::percent(*total)
         ),
-        Finding::SharesAboveOne { section, total } => format!(
-            "{} gives away {} of its water. Lower its shares until they come to 100\u{a0}% at most.",
-            name(section),
-            super::percent(*total)
+        Finding::FeedWithoutTank(feed) => say!(
+            "{name} fills no tank. Choose the tank that it fills.",
+            "{name} no llena ningún tanque. Elige el tanque que llena.",
+            name = name(feed)
         ),
-        Finding::FeedWithoutTank(feed) => format!("{} fills no tank. Choose the tank that it fills.", name(feed)),
-        Finding::UseWithoutTank(using) => format!("{} draws on no tank. Choose one.", name(using)),
-        Finding::HaulingWithoutTank(hauling) => format!("{} goes to no tank. Choose one.", name(hauling)),
-        Finding::GardenWithoutClimate(garden) => {
-            format!("{} follows the weather, but the climate isn't known. Give the climate on its sheet.", name(garden))
-        }
-        Finding::ClimateFault(_, value) => match value {
-            ClimateValue::Least(_) => format!(
-                "Climate: {} is above the daily high of the month, or no temperature at all. Change one of them.",
-                super::garden::climate_value(*value)
-            ),
-            _ => format!("Climate: {} can't be. Change it.", super::garden::climate_value(*value)),
-        },
-        Finding::RationWithoutTank(step) => format!("{} looks at no tank's store. Choose a tank.", name(step)),
-        Finding::TrunkLineOpenEnded(line) => format!("{} lacks an end. Choose both tanks.", name(line)),
-        Finding::TrunkLineToItself(line) => {
-            format!("{} begins and ends at one tank. Choose another for one end.", name(line))
-        }
-        Finding::PumpOpenEnded(pump) => {
-            format!("{} lacks a tank. Choose the one that it draws on and the one that it fills.", name(pump))
-        }
-        Finding::PumpToItself(pump) => format!(
-            "{} fills the store that it draws on. Choose another tank, or shut the valve between them.",
-            name(pump)
+        Finding::UseWithoutTank(using) => say!(
+            "{name} draws on no tank. Choose one.",
+            "{name} no saca agua de ningún tanque. Elige uno.",
+            name = name(using)
         ),
-        Finding::PumpStopsBelowStart(pump) => {
-            format!("{} stops below the level at which it starts. Raise the stop level.", name(pump))
+        Finding::HaulingWithoutTank(hauling) => say!(
+            "{name} goes to no tank. Choose one.",
+            "{name} no va a ningún tanque. Elige uno.",
+            name = name(hauling)
+        ),
+        Finding::GardenWithoutClimate(garden) => say!(
+            "{name} follows the weather, but the climate isn't known. Give the climate on its sheet.",
+            "{name} depende del tiempo, pero no se conoce el clima. Indica el clima en su hoja.",
+            name = name(garden)
+        ),
+        Finding::ClimateFault(_, value) => {
+            let climate = super::garden::climate_value(*value);
+            match value {
+                ClimateValue::Least(_) => say!(
+                    "Climate: {climate} is above the daily high of the month, or no temperature at all. Change one of them.",
+                    "Clima: «{climate}» supera la máxima diaria del mes, o no es una temperatura. Cambia una de las dos."
+                ),
+                _ => say!("Climate: {climate} can't be. Change it.", "Clima: «{climate}» no puede ser. Cámbialo."),
+            }
         }
-        Finding::OutletAboveOverflow(tank) => {
-            format!("{}: the outlet is above the overflow. Lower the outlet or raise the overflow.", name(tank))
-        }
-        Finding::OverflowAboveRim(tank) => {
-            format!("{}: the overflow is above the rim. Lower it, or make the tank higher.", name(tank))
-        }
-        Finding::ConeAboveRim(tank) => {
-            format!("{}: the cone is higher than the tank. Make one of them fit.", name(tank))
-        }
-        Finding::TableNotRising { tank, row: 0 } => {
-            format!("{} has no rows in its table. Give at least one depth with its volume.", name(tank))
-        }
-        Finding::TableNotRising { tank, row } => format!(
-            "{}: row {row} of the table is not above the one before. Depths (to 30 m) and volumes must both rise.",
-            name(tank)
+        Finding::RationWithoutTank(step) => say!(
+            "{name} looks at no tank's store. Choose a tank.",
+            "{name} no mira el depósito de ningún tanque. Elige un tanque.",
+            name = name(step)
+        ),
+        Finding::TrunkLineOpenEnded(line) => say!(
+            "{name} lacks an end. Choose both tanks.",
+            "A {name} le falta un extremo. Elige los dos tanques.",
+            name = name(line)
+        ),
+        Finding::TrunkLineToItself(line) => say!(
+            "{name} begins and ends at one tank. Choose another for one end.",
+            "{name} empieza y termina en un mismo tanque. Elige otro para un extremo.",
+            name = name(line)
+        ),
+        Finding::PumpOpenEnded(pump) => say!(
+            "{name} lacks a tank. Choose the one that it draws on and the one that it fills.",
+            "A {name} le falta un tanque. Elige el tanque del que saca agua y el que llena.",
+            name = name(pump)
+        ),
+        Finding::PumpToItself(pump) => say!(
+            "{name} fills the store that it draws on. Choose another tank, or shut the valve between them.",
+            "{name} llena el mismo depósito del que saca agua. Elige otro tanque, o cierra la válvula entre ellos.",
+            name = name(pump)
+        ),
+        Finding::PumpStopsBelowStart(pump) => say!(
+            "{name} stops below the level at which it starts. Raise the stop level.",
+            "{name} se detiene por debajo del nivel en que arranca. Sube el nivel de parada.",
+            name = name(pump)
+        ),
+        Finding::OutletAboveOverflow(tank) => say!(
+            "{name}: the outlet is above the overflow. Lower the outlet or raise the overflow.",
+            "{name}: la salida está por encima del rebosadero. Baja la salida o sube el rebosadero.",
+            name = name(tank)
+        ),
+        Finding::OverflowAboveRim(tank) => say!(
+            "{name}: the overflow is above the rim. Lower it, or make the tank higher.",
+            "{name}: el rebosadero está por encima del borde. Bájalo, o haz más alto el tanque.",
+            name = name(tank)
+        ),
+        Finding::ConeAboveRim(tank) => say!(
+            "{name}: the cone is higher than the tank. Make one of them fit.",
+            "{name}: el cono es más alto que el tanque. Ajusta uno de los dos.",
+            name = name(tank)
+        ),
+        Finding::TableNotRising { tank, row: 0 } => say!(
+            "{name} has no rows in its table. Give at least one depth with its volume.",
+            "{name} no tiene filas en su tabla. Da al menos una profundidad con su volumen.",
+            name = name(tank)
+        ),
+        Finding::TableNotRising { tank, row } => say!(
+            "{name}: row {row} of the table is not above the one before. Depths (to 30 m) and volumes must both rise.",
+            "{name}: la fila {row} de la tabla no supera a la anterior. Tanto las profundidades (hasta 30 m) como los \
+             volúmenes deben subir.",
+            name = name(tank)
         ),
         Finding::SpillLoop(tanks) => {
             let names: Vec<String> = tanks.iter().map(name).collect();
-            if names.len() == 1 {
-                format!("{} overflows into its own store. Send the overflow elsewhere.", names[0])
+            if let [tank] = names.as_slice() {
+                say!(
+                    "{tank} overflows into its own store. Send the overflow elsewhere.",
+                    "{tank} rebosa en su propio depósito. Lleva el rebose a otra parte."
+                )
             } else {
-                format!("The overflows of {} lead in a circle. Send one of them elsewhere.", super::list(&names))
+                say!(
+                    "The overflows of {tanks} lead in a circle. Send one of them elsewhere.",
+                    "Los rebosaderos de {tanks} forman un círculo. Lleva uno de ellos a otra parte.",
+                    tanks = super::list(&names)
+                )
             }
         }
-        Finding::HauledTwice(hauling) => {
-            format!("{} fills a store that other hauled water fills already. Remove one of them.", name(hauling))
-        }
-        Finding::Orphan { part, names } => {
-            format!("{} names part {}, which is not there. Choose another.", name(part), names.0)
-        }
-        Finding::SharedIdentity(part) => {
-            format!("Two parts have the identity {}, {} among them. Remove one and add it anew.", part.0, name(part))
-        }
+        Finding::HauledTwice(hauling) => say!(
+            "{name} fills a store that other hauled water fills already. Remove one of them.",
+            "{name} llena un depósito que ya llena otra agua acarreada. Quita una de las dos.",
+            name = name(hauling)
+        ),
+        Finding::Orphan { part, names } => say!(
+            "{name} names part {number}, which is not there. Choose another.",
+            "{name} apunta a la parte {number}, que no está. Elige otra.",
+            name = name(part),
+            number = names.0
+        ),
+        Finding::SharedIdentity(part) => say!(
+            "Two parts have the identity {number}, {name} among them. Remove one and add it anew.",
+            "Dos partes tienen la identidad {number}, entre ellas {name}. Quita una y añádela de nuevo.",
+            number = part.0,
+            name = name(part)
+        ),
     }
 }
 

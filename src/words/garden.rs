@@ -1,74 +1,96 @@
 //! Words of gardens by the weather, their climate, and rationing.
 
-use super::{count, number_text};
+use super::count;
 use crate::engine::balance::garden::GardenTally;
 use crate::engine::balance::ration::RationTally;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::climate::ClimateValue;
 use crate::site::garden::{Crop, Soil, Watering};
 
 /// What grows.
-pub const fn crop(crop: Crop) -> &'static str {
+pub fn crop(crop: Crop) -> &'static str {
     match crop {
-        Crop::Vegetables => "Leaf and root vegetables",
-        Crop::Tomatoes => "Tomatoes, peppers",
-        Crop::Beans => "Beans, peas",
-        Crop::Squash => "Squash, cucumbers, melons",
-        Crop::Berries => "Berry bushes",
-        Crop::FruitTrees => "Fruit trees",
-        Crop::CoolLawn => "Lawn, cool-season grass",
-        Crop::WarmLawn => "Lawn, warm-season grass",
-        Crop::Other => "Something else",
+        Crop::Vegetables => said("Leaf and root vegetables", "Verduras de hoja y de raíz"),
+        Crop::Tomatoes => said("Tomatoes, peppers", "Tomates, pimientos"),
+        Crop::Beans => said("Beans, peas", "Frijoles, arvejas"),
+        Crop::Squash => said("Squash, cucumbers, melons", "Calabazas, pepinos, melones"),
+        Crop::Berries => said("Berry bushes", "Arbustos de bayas"),
+        Crop::FruitTrees => said("Fruit trees", "Árboles frutales"),
+        Crop::CoolLawn => said("Lawn, cool-season grass", "Césped de clima frío"),
+        Crop::WarmLawn => said("Lawn, warm-season grass", "Césped de clima cálido"),
+        Crop::Other => said("Something else", "Otra cosa"),
     }
 }
 
 /// A soil.
-pub const fn soil(soil: Soil) -> &'static str {
+pub fn soil(soil: Soil) -> &'static str {
     match soil {
-        Soil::Sand => "Sand",
-        Soil::SandyLoam => "Sandy loam",
-        Soil::Loam => "Loam",
-        Soil::SiltLoam => "Silt loam",
-        Soil::Clay => "Clay",
-        Soil::Other => "Something else",
+        Soil::Sand => said("Sand", "Arena"),
+        Soil::SandyLoam => said("Sandy loam", "Franco arenoso"),
+        Soil::Loam => said("Loam", "Franco"),
+        Soil::SiltLoam => said("Silt loam", "Franco limoso"),
+        Soil::Clay => said("Clay", "Arcilla"),
+        Soil::Other => said("Something else", "Otra cosa"),
     }
 }
 
 /// A way of watering.
-pub const fn watering(watering: Watering) -> &'static str {
+pub fn watering(watering: Watering) -> &'static str {
     match watering {
-        Watering::Drip => "Drip lines",
-        Watering::ByHand => "By can or hose",
-        Watering::Sprinkler => "Sprinkler",
-        Watering::Furrow => "Furrows or basins",
-        Watering::Other => "Something else",
+        Watering::Drip => said("Drip lines", "Líneas de goteo"),
+        Watering::ByHand => said("By can or hose", "Con regadera o manguera"),
+        Watering::Sprinkler => said("Sprinkler", "Aspersor"),
+        Watering::Furrow => said("Furrows or basins", "Surcos o pozas"),
+        Watering::Other => said("Something else", "Otra cosa"),
     }
 }
 
 /// A value of the climate.
 pub fn climate_value(value: ClimateValue) -> String {
-    let month = |month: u8| super::MONTHS.get(usize::from(month)).copied().unwrap_or_default();
+    let month = |month: u8| super::months().get(usize::from(month)).copied().unwrap_or_default();
     match value {
-        ClimateValue::Latitude => "Latitude, degrees (south negative)".to_owned(),
-        ClimateValue::Least(at) => format!("{}, mean daily low", month(at)),
-        ClimateValue::Greatest(at) => format!("{}, mean daily high", month(at)),
-        ClimateValue::ReferenceEt(at) => format!("{}, a day", month(at)),
+        ClimateValue::Latitude => {
+            said("Latitude, degrees (south negative)", "Latitud, grados (sur negativo)").to_owned()
+        }
+        ClimateValue::Least(at) => {
+            say!("{month}, mean daily low", "{month}, mínima diaria promedio", month = month(at))
+        }
+        ClimateValue::Greatest(at) => {
+            say!("{month}, mean daily high", "{month}, máxima diaria promedio", month = month(at),)
+        }
+        ClimateValue::ReferenceEt(at) => say!("{month}, a day", "{month}, por día", month = month(at)),
     }
 }
 
 /// Title of the climate.
-pub const CLIMATE: &str = "Climate for gardens";
+pub const CLIMATE: Phrase = Phrase("Climate for gardens", "Clima para huertos");
 /// What the climate is for.
-pub const CLIMATE_IS_FOR: &str = "What the air draws from plants, month by month: a garden by the weather follows it. A \
-                                  weather service publishes these means for the nearest station.";
+pub const CLIMATE_IS_FOR: Phrase = Phrase(
+    "What the air draws from plants, month by month: a garden by the weather follows it. A weather service publishes \
+     these means for the nearest station.",
+    "Lo que el aire saca de las plantas, mes por mes: lo sigue un huerto según el tiempo. Un servicio meteorológico \
+     publica estos promedios para la estación más cercana.",
+);
 /// The climate isn't there yet.
-pub const NO_CLIMATE: &str = "Not given yet. Only a garden whose amount follows the weather needs it.";
+pub const NO_CLIMATE: Phrase = Phrase(
+    "Not given yet. Only a garden whose amount follows the weather needs it.",
+    "Todavía sin datos. Solo lo necesita un huerto cuya cantidad sigue al tiempo.",
+);
 /// The two ways of giving a climate.
-pub const CLIMATE_WAYS: [&str; 2] = ["Latitude and temperatures", "Reference evapotranspiration"];
+pub const CLIMATE_WAYS: [Phrase; 2] = [
+    Phrase("Latitude and temperatures", "Latitud y temperaturas"),
+    Phrase("Reference evapotranspiration", "Evapotranspiración de referencia"),
+];
 /// What is made of temperatures.
-pub const HARGREAVES: &str = "Reference evapotranspiration by Hargreaves from latitude and temperatures (FAO-56, \
-                              equations 21 to 25 and 52). It tends to be too high where it is humid and too low where it \
-                              is windy: enter published means if you have them.";
+pub const HARGREAVES: Phrase = Phrase(
+    "Reference evapotranspiration by Hargreaves from latitude and temperatures (FAO-56, equations 21 to 25 and 52). It \
+     tends to be too high where it is humid and too low where it is windy: enter published means if you have them.",
+    "Evapotranspiración de referencia según Hargreaves, con la latitud y las temperaturas (FAO-56, ecuaciones 21 a 25 \
+     y 52). Suele salir demasiado alta donde es húmedo y demasiado baja donde hay viento: escribe promedios publicados \
+     si los tienes.",
+);
 /// The climate in a line: its reference evapotranspiration in a mean year.
 pub fn climate_line(et0_mm: &[f64; 12], units: &Units) -> String {
     let (mut least, mut most) = (0, 0);
@@ -80,52 +102,65 @@ pub fn climate_line(et0_mm: &[f64; 12], units: &Units) -> String {
             most = month;
         }
     }
-    format!(
-        "Reference evapotranspiration {} a day in {}, {} in {}.",
-        shown::figure(et0_mm[least], Kind::Depth, units),
-        super::MONTHS[least],
-        shown::figure(et0_mm[most], Kind::Depth, units),
-        super::MONTHS[most]
+    say!(
+        "Reference evapotranspiration {little} a day in {low}, {much} in {high}.",
+        "Evapotranspiración de referencia: {little} por día en {low}, {much} en {high}.",
+        little = shown::figure(et0_mm[least], Kind::Depth, units),
+        low = super::months()[least],
+        much = shown::figure(et0_mm[most], Kind::Depth, units),
+        high = super::months()[most],
     )
 }
 
 /// How the garden is reckoned.
-pub const HOW: &str = "The soil is a bucket (FAO-56, ch. 8): rain and watering fill it, the plants drink crop coefficient \
-                       × reference evapotranspiration. Once it is depleted as far as plants bear, each day's watering \
-                       replaces the day's use; what it missed is not asked for twice.";
+pub const HOW: Phrase = Phrase(
+    "The soil is a bucket (FAO-56, ch. 8): rain and watering fill it, the plants drink crop coefficient × reference \
+     evapotranspiration. Once it is depleted as far as plants bear, each day's watering replaces the day's use; what \
+     it missed is not asked for twice.",
+    "El suelo es un balde (FAO-56, cap. 8): la lluvia y el riego lo llenan, las plantas beben el coeficiente de \
+     cultivo × la evapotranspiración de referencia. Una vez agotado hasta donde las plantas aguantan, el riego de cada \
+     día repone el uso del día; lo que no llegó no se pide otra vez.",
+);
 
 /// What a garden went through, in an average year.
 pub fn garden(tally: &GardenTally, days: usize, yield_l: f64, units: &Units) -> String {
     let per_year = super::per_year(days);
     let depth = |mm: f64| shown::figure(mm * per_year, Kind::Depth, units);
-    format!(
-        "In an average year: {} of rain stay in its soil, watering adds {}, for which {} are drawn on {}; on {} of its \
-         season the plants go short.",
-        depth(tally.rain_mm),
-        depth(tally.watered_mm),
-        shown::figure(yield_l * per_year, Kind::Volume, units),
-        days_a_year(tally.watered_days, per_year),
-        days_a_year(tally.thirsty_days, per_year),
+    say!(
+        "In an average year: {rain} of rain stay in its soil, watering adds {watering}, for which {drawn} are drawn on \
+         {watered}; on {thirsty} of its season the plants go short.",
+        "En un año promedio: lluvia que queda en su suelo, {rain}; riego que se añade, {watering}, con {drawn} de agua \
+         en {watered}; a las plantas les falta agua en {thirsty} de su temporada.",
+        rain = depth(tally.rain_mm),
+        watering = depth(tally.watered_mm),
+        drawn = shown::figure(yield_l * per_year, Kind::Volume, units),
+        watered = days_a_year(tally.watered_days, per_year),
+        thirsty = days_a_year(tally.thirsty_days, per_year),
     )
 }
 
 /// What a step of rationing did, in an average year.
 pub fn ration(tally: &RationTally, days: usize, units: &Units) -> String {
     if tally.days == 0 {
-        return "It was never in force.".to_owned();
+        return said("It was never in force.", "Nunca estuvo en vigor.").to_owned();
     }
     let per_year = super::per_year(days);
-    format!(
-        "In force on {} ({} of the record); by it the uses went without {} a year.",
-        days_a_year(tally.days, per_year),
-        count(tally.days, "day", "days"),
-        shown::figure(tally.cut_l * per_year, Kind::Volume, units),
+    say!(
+        "In force on {a_year} ({days} of the record); by it the uses went without {cut} a year.",
+        "En vigor {a_year} ({days} del registro); por eso a los usos les faltaron {cut} al año.",
+        a_year = days_a_year(tally.days, per_year),
+        days = count(tally.days, said("day", "día"), said("days", "días")),
+        cut = shown::figure(tally.cut_l * per_year, Kind::Volume, units),
     )
 }
 
 /// What a cut is and is not.
-pub const CUT_IS: &str = "What is cut is wanted but not asked for: it makes no dry day, but counts against volumetric \
-                          reliability. Where several steps cut one use, the deepest cut holds.";
+pub const CUT_IS: Phrase = Phrase(
+    "What is cut is wanted but not asked for: it makes no dry day, but counts against volumetric reliability. Where \
+     several steps cut one use, the deepest cut holds.",
+    "Lo que se recorta se quiere pero no se pide: no hace ningún día de escasez, pero cuenta en contra de la \
+     confiabilidad volumétrica. Donde varios pasos recortan un mismo uso, vale el recorte mayor.",
+);
 
 /// So many days of a run, as days a year.
 fn days_a_year(days: usize, per_year: f64) -> String {
@@ -133,9 +168,9 @@ fn days_a_year(days: usize, per_year: f64) -> String {
     let a_year = days as f64 * per_year;
     let whole = a_year.round();
     if days > 0 && whole < 1.0 {
-        return "less than a day a year".to_owned();
+        return said("less than a day a year", "menos de un día al año").to_owned();
     }
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days of a year")]
     let whole = whole as usize;
-    format!("{} a year", if whole == 1 { "1 day".to_owned() } else { format!("{} days", number_text(whole)) })
+    say!("{days} a year", "{days} al año", days = super::days(whole))
 }

@@ -4,96 +4,135 @@ use super::{count, number_text, percent};
 use crate::engine::question::Answer;
 use crate::engine::rain::generated::ModelError;
 use crate::engine::rain::generated::likeness::Likeness;
+use crate::language::{Phrase, said};
+use crate::say;
 
 /// Title of the section.
-pub const TITLE: &str = "Years that haven't happened yet";
+pub const TITLE: Phrase = Phrase("Years that haven't happened yet", "Años que aún no han pasado");
 
 /// What they are.
-pub const WHAT: &str = "A short record has not seen the worst. From how often rain follows rain here, and how much falls, month \
-                        by month, a model draws as many years as are wanted. It knows nothing of a changing climate, and its \
-                        long dry spells tend to be somewhat short: compare them with the record below.";
+pub const WHAT: Phrase = Phrase(
+    "A short record has not seen the worst. From how often rain follows rain here, and how much falls, month by month, \
+     a model draws as many years as are wanted. It knows nothing of a changing climate, and its long dry spells tend \
+     to be somewhat short: compare them with the record below.",
+    "Un registro corto no ha visto lo peor. Según con qué frecuencia la lluvia sigue a la lluvia aquí, y cuánta cae, \
+     mes por mes, un modelo sortea tantos años como se quieran. No sabe nada de un clima que cambia, y sus rachas \
+     largas sin lluvia suelen ser algo cortas: compáralas abajo con el registro.",
+);
 
 /// How the model works, with its sources.
-pub const HOW: &str = "Wet and dry days follow a chain of two states, the depth of a wet day a gamma distribution, with parameters \
-                       for each month (Richardson 1981), by maximum likelihood; from monthly means by the relations of Geng, \
-                       Penning de Vries & Supit 1986. Such chains make years too much alike, so each rain year is multiplied by a \
-                       number of its own until the years differ as widely as they should. The same draw gives the same years on \
-                       every phone.";
+pub const HOW: Phrase = Phrase(
+    "Wet and dry days follow a chain of two states, the depth of a wet day a gamma distribution, with parameters for \
+     each month (Richardson 1981), by maximum likelihood; from monthly means by the relations of Geng, Penning de \
+     Vries & Supit 1986. Such chains make years too much alike, so each rain year is multiplied by a number of its own \
+     until the years differ as widely as they should. The same draw gives the same years on every phone.",
+    "Los días con lluvia y sin lluvia siguen una cadena de dos estados y la cantidad de un día de lluvia una \
+     distribución gamma, con parámetros para cada mes (Richardson 1981), por máxima verosimilitud; con promedios \
+     mensuales, por las relaciones de Geng, Penning de Vries y Supit 1986. Esas cadenas hacen los años demasiado \
+     parecidos, así que cada año de lluvia se multiplica por un número propio hasta que los años difieran tanto como \
+     deben. El mismo sorteo da los mismos años en todos los teléfonos.",
+);
 
 /// Button to reckon with them.
-pub const RECKON_WITH_THEM: &str = "Reckon with 100 such years";
+pub const RECKON_WITH_THEM: Phrase = Phrase("Reckon with 100 such years", "Calcular con 100 años así");
 /// Button for other years of the same model.
-pub const ANOTHER_DRAW: &str = "Draw other years";
+pub const ANOTHER_DRAW: Phrase = Phrase("Draw other years", "Sortear otros años");
 /// Button to go back to the site's own rain.
-pub const BACK: &str = "Back to the rain as it was";
+pub const BACK: Phrase = Phrase("Back to the rain as it was", "Volver a la lluvia de antes");
 /// Label of the number of years.
-pub const HOW_MANY: &str = "How many years";
+pub const HOW_MANY: Phrase = Phrase("How many years", "Cuántos años");
 /// Label of the spread.
-pub const SPREAD: &str = "How much years differ (coefficient of variation)";
+pub const SPREAD: Phrase =
+    Phrase("How much years differ (coefficient of variation)", "Cuánto difieren los años (coeficiente de variación)");
 
 /// What stands in the columns of the comparison.
-pub const COLUMNS: [&str; 3] = ["of the years", "recorded", "generated"];
+pub const COLUMNS: [Phrase; 3] =
+    [Phrase("of the years", "de los años"), Phrase("recorded", "registrados"), Phrase("generated", "generados")];
 
 /// How many years, which draw.
 pub fn which(years: u16, seed: u32) -> String {
-    format!("Reckoned with {years} generated years, draw {seed}.")
+    say!("Reckoned with {years} generated years, draw {seed}.", "Calculado con {years} años generados, sorteo {seed}.",)
 }
 
 /// Where the spread of the years comes from.
 pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String {
     if entered {
-        "As entered.".to_owned()
+        said("As entered.", "Según lo que escribiste.").to_owned()
     } else if recorded_years >= least {
-        format!("Taken from the record's {}.", count(recorded_years, "whole rain year", "whole rain years"))
+        say!(
+            "Taken from the record's {years}.",
+            "Tomado de lo que hay en el registro: {years}.",
+            years = count(
+                recorded_years,
+                said("whole rain year", "año de lluvia completo"),
+                said("whole rain years", "años de lluvia completos",)
+            ),
+        )
     } else {
-        "The record is too short to tell (five whole years are the least), so 25\u{a0}% is taken: common practice, no source. \
-         Humid places have about 15\u{a0}%, semi-arid ones 40\u{a0}%."
-            .to_owned()
+        said(
+            "The record is too short to tell (five whole years are the least), so 25\u{a0}% is taken: common practice, \
+             no source. Humid places have about 15\u{a0}%, semi-arid ones 40\u{a0}%.",
+            "El registro es demasiado corto para saberlo (hacen falta al menos cinco años completos), así que se toma \
+             25\u{a0}%: práctica común, sin fuente. Los lugares húmedos tienen cerca de 15\u{a0}%, los semiáridos \
+             40\u{a0}%.",
+        )
+        .to_owned()
     }
 }
 
 /// Title, meaning and caption of the months' rain.
-pub const RAIN_BY_MONTH: [&str; 3] =
-    ["Rain by month, beside generated", "mean rain", "Bars: the rain of this site. Strokes: the generated years."];
+pub const RAIN_BY_MONTH: [Phrase; 3] = [
+    Phrase("Rain by month, beside generated", "Lluvia por mes, junto a la generada"),
+    Phrase("mean rain", "lluvia promedio"),
+    Phrase(
+        "Bars: the rain of this site. Strokes: the generated years.",
+        "Barras: la lluvia de este sitio. Trazos: los años generados.",
+    ),
+];
 /// Title, meaning and caption of the months' wet days.
-pub const WET_DAYS_BY_MONTH: [&str; 3] = [
-    "Wet days by month, beside generated",
-    "wet days",
-    "Days with 1 mm or more; of monthly means, rain days as entered.",
+pub const WET_DAYS_BY_MONTH: [Phrase; 3] = [
+    Phrase("Wet days by month, beside generated", "Días de lluvia por mes, junto a los generados"),
+    Phrase("wet days", "días de lluvia"),
+    Phrase(
+        "Days with 1 mm or more; of monthly means, rain days as entered.",
+        "Días con 1 mm o más; en promedios mensuales, los días de lluvia que se escribieron.",
+    ),
 ];
 
 /// Title of the factors for a drier future.
-pub const FUTURE: &str = "A drier or wetter future";
+pub const FUTURE: Phrase = Phrase("A drier or wetter future", "Un futuro más seco o más lluvioso");
 /// What they do.
-pub const FUTURE_WHAT: &str =
-    "Each month's rain, recorded or generated, is multiplied by this. 100\u{a0}% leaves it as it is.";
+pub const FUTURE_WHAT: Phrase = Phrase(
+    "Each month's rain, recorded or generated, is multiplied by this. 100\u{a0}% leaves it as it is.",
+    "La lluvia de cada mes, registrada o generada, se multiplica por esto. 100\u{a0}% la deja como está.",
+);
 /// Shifts of the whole year: what each does.
-pub const SHIFTS: [(f64, &str); 5] = [
-    (1.0, "As it was"),
-    (0.9, "10\u{a0}% less all year"),
-    (0.8, "20\u{a0}% less all year"),
-    (0.7, "30\u{a0}% less all year"),
-    (1.1, "10\u{a0}% more all year"),
+pub const SHIFTS: [(f64, Phrase); 5] = [
+    (1.0, Phrase("As it was", "Como fue")),
+    (0.9, Phrase("10\u{a0}% less all year", "10\u{a0}% menos todo el año")),
+    (0.8, Phrase("20\u{a0}% less all year", "20\u{a0}% menos todo el año")),
+    (0.7, Phrase("30\u{a0}% less all year", "30\u{a0}% menos todo el año")),
+    (1.1, Phrase("10\u{a0}% more all year", "10\u{a0}% más todo el año")),
 ];
 /// What is said where the months differ.
-pub const BY_MONTH: &str = "Month by month";
+pub const BY_MONTH: Phrase = Phrase("Month by month", "Mes por mes");
 /// Label of the shifts.
-pub const WHOLE_YEAR: &str = "The whole year";
+pub const WHOLE_YEAR: Phrase = Phrase("The whole year", "Todo el año");
 
 /// The rows of the comparison that are not months: what they are called.
-pub const ROWS: [&str; 7] = [
-    "mean year",
-    "spread of years",
-    "driest year",
-    "wettest year",
-    "dry spell, middle year",
-    "dry spell, 1 year in 10",
-    "longest dry spell",
+pub const ROWS: [Phrase; 7] = [
+    Phrase("mean year", "año promedio"),
+    Phrase("spread of years", "variación entre años"),
+    Phrase("driest year", "año más seco"),
+    Phrase("wettest year", "año más lluvioso"),
+    Phrase("dry spell, middle year", "racha sin lluvia, año típico"),
+    Phrase("dry spell, 1 year in 10", "racha sin lluvia, 1 año de cada 10"),
+    Phrase("longest dry spell", "racha sin lluvia más larga"),
 ];
 
 /// Days of a dry spell.
 pub fn spell(days: usize) -> String {
-    count(days, "day", "days")
+    count(days, said("day", "día"), said("days", "días"))
 }
 
 /// Whether the generated dry spells are as long as the recorded.
@@ -102,11 +141,25 @@ pub fn spells_compared(recorded: &Likeness, generated: &Likeness) -> Option<Stri
     #[expect(clippy::cast_precision_loss, reason = "days of a year")]
     let ratio = generated as f64 / recorded.max(1) as f64;
     Some(if ratio < 0.8 {
-        "The generated dry spells are shorter than the recorded: expect less than generated years say.".to_owned()
+        said(
+            "The generated dry spells are shorter than the recorded: expect less than generated years say.",
+            "Las rachas sin lluvia generadas son más cortas que las registradas: espera menos de lo que dicen los años \
+             generados.",
+        )
+        .to_owned()
     } else if ratio > 1.25 {
-        "The generated dry spells are longer than the recorded: generated years are on the careful side.".to_owned()
+        said(
+            "The generated dry spells are longer than the recorded: generated years are on the careful side.",
+            "Las rachas sin lluvia generadas son más largas que las registradas: los años generados son más bien \
+             prudentes.",
+        )
+        .to_owned()
     } else {
-        "The generated dry spells are about as long as the recorded.".to_owned()
+        said(
+            "The generated dry spells are about as long as the recorded.",
+            "Las rachas sin lluvia generadas son más o menos tan largas como las registradas.",
+        )
+        .to_owned()
     })
 }
 
@@ -114,14 +167,20 @@ pub fn spells_compared(recorded: &Likeness, generated: &Likeness) -> Option<Stri
 pub fn beside(answer: &Answer) -> String {
     match answer.good_years {
         None => super::sizing::headline(answer),
-        Some(good) => format!(
-            "Over {} drawn from this rain, {} had no dry day: a chance of a good year between {} and {}, as far as the model \
-             is right. The worst of them had {}.",
-            count(good.all, "year", "years"),
-            number_text(good.good),
-            percent(good.range.0),
-            percent(good.range.1),
-            count(answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0), "dry day", "dry days"),
+        Some(good) => say!(
+            "Over {years} drawn from this rain, {well} had no dry day: a chance of a good year between {least} and \
+             {most}, as far as the model is right. The worst of them had {worst}.",
+            "En {years} sorteados según esta lluvia, {well} no tuvieron ningún día de escasez: una probabilidad de un \
+             año bueno de entre {least} y {most}, hasta donde el modelo acierta. En el peor de ellos hubo {worst}.",
+            years = count(good.all, said("year", "año"), said("years", "años")),
+            well = number_text(good.good),
+            least = percent(good.range.0),
+            most = percent(good.range.1),
+            worst = count(
+                answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0),
+                said("dry day", "día de escasez",),
+                said("dry days", "días de escasez")
+            ),
         ),
     }
 }
@@ -129,9 +188,12 @@ pub fn beside(answer: &Answer) -> String {
 /// Why there is no model.
 pub fn no_model(error: &ModelError) -> String {
     match error {
-        ModelError::MonthUnmeasured { month } => format!(
-            "No years can be generated: the record has no two measured days in a row in any {}. Load a longer record.",
-            super::MONTHS.get(month.wrapping_sub(1)).copied().unwrap_or_default()
+        ModelError::MonthUnmeasured { month } => say!(
+            "No years can be generated: the record has no two measured days in a row in any {month}. Load a longer \
+             record.",
+            "No se pueden generar años: el registro no tiene dos días medidos seguidos en ningún mes de {month}. Carga \
+             un registro más largo.",
+            month = super::months().get(month.wrapping_sub(1)).copied().unwrap_or_default(),
         ),
         ModelError::NotADepth { date, depth_mm } => super::errors::not_a_depth(*date, *depth_mm),
         ModelError::Normals(error) => super::errors::normals(error),

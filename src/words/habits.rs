@@ -1,93 +1,154 @@
 //! Words of the habits from which amounts are worked out, and where their figures are from.
 
+use crate::language::{Phrase, said};
 use crate::site::habits::{Basis, Habit};
 
 /// Opens the habits.
-pub const TITLE: &str = "Work it out from habits";
+pub const TITLE: Phrase = Phrase("Work it out from habits", "Calcularlo a partir de los hábitos");
 /// What to do.
-pub const HOW: &str = "Say how often and how much; replace any figure by your own. Each habit belongs to one use, or to \
-                       water from elsewhere.";
+pub const HOW: Phrase = Phrase(
+    "Say how often and how much; replace any figure by your own. Each habit belongs to one use, or to water from \
+     elsewhere.",
+    "Di con qué frecuencia y cuánto; cambia cualquier cifra por la tuya. Cada hábito corresponde a un uso, o a agua de \
+     otra parte.",
+);
 /// Puts the amounts into the uses.
-pub const PUT: &str = "Put these amounts into the uses";
+pub const PUT: Phrase = Phrase("Put these amounts into the uses", "Poner estas cantidades en los usos");
 /// A habit that no use of this system serves.
-pub const ELSEWHERE: &str = "Water from elsewhere";
+pub const ELSEWHERE: Phrase = Phrase("Water from elsewhere", "Agua de otra parte");
 /// A figure of the household's own.
-pub const OWN: &str = "Our own figure";
+pub const OWN: Phrase = Phrase("Our own figure", "Nuestra propia cifra");
 
 /// A habit.
-pub const fn name(habit: Habit) -> &'static str {
+pub fn name(habit: Habit) -> &'static str {
     match habit {
-        Habit::Drinking => "Drinking",
-        Habit::Cooking => "Cooking",
-        Habit::Taps => "Hands, face, teeth at the tap",
-        Habit::Shower => "Showers",
-        Habit::Bath => "Baths",
-        Habit::Toilet => "Toilet",
-        Habit::Laundry => "Laundry",
-        Habit::Dishes => "Dishes by hand",
-        Habit::Dishwasher => "Dishwasher",
-        Habit::Cleaning => "Cleaning the house",
+        Habit::Drinking => said("Drinking", "Beber"),
+        Habit::Cooking => said("Cooking", "Cocinar"),
+        Habit::Taps => said("Hands, face, teeth at the tap", "Manos, cara y dientes en el grifo"),
+        Habit::Shower => said("Showers", "Duchas"),
+        Habit::Bath => said("Baths", "Baños de tina"),
+        Habit::Toilet => said("Toilet", "Inodoro"),
+        Habit::Laundry => said("Laundry", "Lavar ropa"),
+        Habit::Dishes => said("Dishes by hand", "Platos a mano"),
+        Habit::Dishwasher => said("Dishwasher", "Lavavajillas"),
+        Habit::Cleaning => said("Cleaning the house", "Limpieza de la casa"),
     }
 }
 
 /// What its times count.
-pub const fn times(habit: Habit) -> &'static str {
+pub fn times(habit: Habit) -> &'static str {
     match (habit, habit.basis()) {
-        (Habit::Drinking | Habit::Cooking, _) => "Share of the figure, each person (1 is all)",
-        (Habit::Taps, _) => "Minutes a day, each person",
-        (Habit::Toilet, _) => "Flushes a day, each person",
-        (_, Basis::PersonDay) => "Times a day, each person",
-        (_, Basis::PersonWeek) => "Times a week, each person",
-        (_, Basis::HouseDay) => "Times a day, all together",
-        (_, Basis::HouseWeek) => "Times a week, all together",
+        (Habit::Drinking | Habit::Cooking, _) => {
+            said("Share of the figure, each person (1 is all)", "Parte de la cifra, cada persona (1 es toda)")
+        }
+        (Habit::Taps, _) => said("Minutes a day, each person", "Minutos al día, cada persona"),
+        (Habit::Toilet, _) => said("Flushes a day, each person", "Descargas al día, cada persona"),
+        (_, Basis::PersonDay) => said("Times a day, each person", "Veces al día, cada persona"),
+        (_, Basis::PersonWeek) => said("Times a week, each person", "Veces a la semana, cada persona"),
+        (_, Basis::HouseDay) => said("Times a day, all together", "Veces al día, entre todos"),
+        (_, Basis::HouseWeek) => said("Times a week, all together", "Veces a la semana, entre todos"),
     }
 }
 
 /// What its amount is for.
-pub const fn each(habit: Habit) -> &'static str {
+pub fn each(habit: Habit) -> &'static str {
     match habit {
-        Habit::Drinking | Habit::Cooking => "Water a day, each person",
-        Habit::Taps => "Water a minute",
-        Habit::Toilet => "Water a flush",
-        Habit::Laundry | Habit::Dishwasher => "Water a load",
-        _ => "Water each time",
+        Habit::Drinking | Habit::Cooking => said("Water a day, each person", "Agua al día, cada persona"),
+        Habit::Taps => said("Water a minute", "Agua por minuto"),
+        Habit::Toilet => said("Water a flush", "Agua por descarga"),
+        Habit::Laundry | Habit::Dishwasher => said("Water a load", "Agua por carga"),
+        _ => said("Water each time", "Agua cada vez"),
     }
 }
 
 /// The published figures of a habit with their sources, in the order of `Habit::figures`.
-pub const fn figures(habit: Habit) -> &'static [&'static str] {
+pub const fn figures(habit: Habit) -> &'static [Phrase] {
     match habit {
-        Habit::Drinking => {
-            &["Sphere Handbook, 2.5 to 3 L (from memory)", "2 L, WHO's assumption for adults (from memory)"]
-        }
-        Habit::Cooking => {
-            &["Sphere Handbook, upper end, 6 L (from memory)", "Sphere Handbook, lower end, 3 L (from memory)"]
-        }
-        Habit::Taps => {
-            &["WaterSense faucet, 1.5 US gal/min (from memory)", "US federal maximum, 2.2 US gal/min (from memory)"]
-        }
-        Habit::Shower => &[
-            "5 minutes at WaterSense's 2.0 US gal/min (from memory)",
-            "Mean of WRF 4309b, 2016, 15.8 US gal (from memory)",
-            "From a bucket, 15 L (common practice, no source)",
+        Habit::Drinking => &[
+            Phrase("Sphere Handbook, 2.5 to 3 L (from memory)", "Sphere Handbook, 2,5 a 3 L (de memoria)"),
+            Phrase(
+                "2 L, WHO's assumption for adults (from memory)",
+                "2 L, lo que supone la OMS para adultos (de memoria)",
+            ),
         ],
-        Habit::Bath => {
-            &["Mean of WRF 4309b, 2016, 20.2 US gal (from memory)", "Half a tub, 100 L (common practice, no source)"]
-        }
+        Habit::Cooking => &[
+            Phrase(
+                "Sphere Handbook, upper end, 6 L (from memory)",
+                "Sphere Handbook, extremo superior, 6 L (de memoria)",
+            ),
+            Phrase(
+                "Sphere Handbook, lower end, 3 L (from memory)",
+                "Sphere Handbook, extremo inferior, 3 L (de memoria)",
+            ),
+        ],
+        Habit::Taps => &[
+            Phrase(
+                "WaterSense faucet, 1.5 US gal/min (from memory)",
+                "Grifo WaterSense, 1,5 gal de EE.\u{a0}UU./min (de memoria)",
+            ),
+            Phrase(
+                "US federal maximum, 2.2 US gal/min (from memory)",
+                "Máximo federal de EE.\u{a0}UU., 2,2 gal de EE.\u{a0}UU./min (de memoria)",
+            ),
+        ],
+        Habit::Shower => &[
+            Phrase(
+                "5 minutes at WaterSense's 2.0 US gal/min (from memory)",
+                "5 minutos a los 2,0 gal de EE.\u{a0}UU./min de WaterSense (de memoria)",
+            ),
+            Phrase(
+                "Mean of WRF 4309b, 2016, 15.8 US gal (from memory)",
+                "Promedio de WRF 4309b, 2016, 15,8 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+            Phrase(
+                "From a bucket, 15 L (common practice, no source)",
+                "Con un balde, 15 L (práctica común, sin fuente)",
+            ),
+        ],
+        Habit::Bath => &[
+            Phrase(
+                "Mean of WRF 4309b, 2016, 20.2 US gal (from memory)",
+                "Promedio de WRF 4309b, 2016, 20,2 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+            Phrase("Half a tub, 100 L (common practice, no source)", "Media tina, 100 L (práctica común, sin fuente)"),
+        ],
         Habit::Toilet => &[
-            "WaterSense, 1.28 US gal (from memory)",
-            "US federal maximum, 1.6 US gal (from memory)",
-            "US toilet from before 1994, 3.5 US gal (from memory)",
-            "Dry toilet, none",
+            Phrase("WaterSense, 1.28 US gal (from memory)", "WaterSense, 1,28 gal de EE.\u{a0}UU. (de memoria)"),
+            Phrase(
+                "US federal maximum, 1.6 US gal (from memory)",
+                "Máximo federal de EE.\u{a0}UU., 1,6 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+            Phrase(
+                "US toilet from before 1994, 3.5 US gal (from memory)",
+                "Inodoro de EE.\u{a0}UU. de antes de 1994, 3,5 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+            Phrase("Dry toilet, none", "Inodoro seco, nada"),
         ],
         Habit::Laundry => &[
-            "Mean of WRF 4309b, 2016, 31 US gal (from memory)",
-            "ENERGY STAR washer, 14 US gal (from memory)",
-            "By hand, 40 L (common practice, no source)",
+            Phrase(
+                "Mean of WRF 4309b, 2016, 31 US gal (from memory)",
+                "Promedio de WRF 4309b, 2016, 31 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+            Phrase(
+                "ENERGY STAR washer, 14 US gal (from memory)",
+                "Lavadora ENERGY STAR, 14 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+            Phrase("By hand, 40 L (common practice, no source)", "A mano, 40 L (práctica común, sin fuente)"),
         ],
-        Habit::Dishes => &["Two basins, 15 L (common practice, no source)"],
-        Habit::Dishwasher => &["WRF 4309b, 2016, 6.1 US gal", "ENERGY STAR limit, 3.5 US gal (from memory)"],
-        Habit::Cleaning => &["A bucket, 10 L (common practice, no source)"],
+        Habit::Dishes => &[Phrase(
+            "Two basins, 15 L (common practice, no source)",
+            "Dos palanganas, 15 L (práctica común, sin fuente)",
+        )],
+        Habit::Dishwasher => &[
+            Phrase("WRF 4309b, 2016, 6.1 US gal", "WRF 4309b, 2016, 6,1 gal de EE.\u{a0}UU."),
+            Phrase(
+                "ENERGY STAR limit, 3.5 US gal (from memory)",
+                "Límite de ENERGY STAR, 3,5 gal de EE.\u{a0}UU. (de memoria)",
+            ),
+        ],
+        Habit::Cleaning => {
+            &[Phrase("A bucket, 10 L (common practice, no source)", "Un balde, 10 L (práctica común, sin fuente)")]
+        }
     }
 }
 

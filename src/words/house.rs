@@ -2,72 +2,109 @@
 
 use chrono::NaiveDate;
 
+use crate::language::{Phrase, said};
+use crate::say;
+
 /// Names of the buttons that make the drawing larger and smaller.
-pub const LARGER: &str = "Larger drawing";
+pub const LARGER: Phrase = Phrase("Larger drawing", "Dibujo más grande");
 /// See [`LARGER`].
-pub const SMALLER: &str = "Smaller drawing";
+pub const SMALLER: Phrase = Phrase("Smaller drawing", "Dibujo más pequeño");
 /// The button that shows all of it.
-pub const WHOLE: &str = "Whole";
+pub const WHOLE: Phrase = Phrase("Whole", "Entero");
 /// What that is called.
-pub const WHOLE_NAME: &str = "Whole drawing";
+pub const WHOLE_NAME: Phrase = Phrase("Whole drawing", "Dibujo entero");
 /// How else it is made larger.
-pub const HOW_LARGER: &str = "Tap a part to open it. Two fingers make the drawing larger.";
+pub const HOW_LARGER: Phrase = Phrase(
+    "Tap a part to open it. Two fingers make the drawing larger.",
+    "Toca una parte para abrirla. Con dos dedos agrandas el dibujo.",
+);
 /// The button that adds a tank.
-pub const ADD_TANK: &str = "Add a tank";
+pub const ADD_TANK: Phrase = Phrase("Add a tank", "Añadir un tanque");
 /// What to do then.
-pub const WHERE_TANK: &str =
-    "Tap the tank beside which it will stand: on the same level, joined by a pipe with an open valve.";
+pub const WHERE_TANK: Phrase = Phrase(
+    "Tap the tank beside which it will stand: on the same level, joined by a pipe with an open valve.",
+    "Toca el tanque junto al que estará: al mismo nivel, unido por un tubo con la válvula abierta.",
+);
 /// Gives it up.
-pub const NO_TANK: &str = "No tank";
+pub const NO_TANK: Phrase = Phrase("No tank", "Ningún tanque");
 /// Closes the row of what was tapped.
-pub const CLOSE: &str = "Close";
+pub const CLOSE: Phrase = Phrase("Close", "Cerrar");
 
 /// The button that turns a valve.
-pub const fn turn(open: bool) -> &'static str {
-    if open { "Shut the valve" } else { "Open the valve" }
+pub fn turn(open: bool) -> &'static str {
+    if open { said("Shut the valve", "Cerrar la válvula") } else { said("Open the valve", "Abrir la válvula") }
 }
 
 /// A valve was turned.
 pub fn turned(name: &str, open: bool) -> String {
-    let now = if open { "open: the tanks share one level" } else { "shut: each side keeps its own level" };
-    format!("{name} is {now}.")
+    if open {
+        say!(
+            "{name} is open: the tanks share one level.",
+            "{name}: la válvula está abierta, los tanques comparten un mismo nivel.",
+        )
+    } else {
+        say!(
+            "{name} is shut: each side keeps its own level.",
+            "{name}: la válvula está cerrada, cada lado guarda su propio nivel.",
+        )
+    }
 }
 
 /// A tank was put beside another.
 pub fn stands(name: &str, beside: &str) -> String {
-    format!("{name} stands beside {beside}. Give it its size on its sheet.")
+    say!(
+        "{name} stands beside {beside}. Give it its size on its sheet.",
+        "{name} está junto a {beside}. Dale su tamaño en su hoja.",
+    )
 }
 
 /// What the water in the drawing is: as read on a day and reckoned on, save where nobody read.
 pub fn water_read(read_on: NaiveDate, today: NaiveDate, unmeasured: usize, unread: &[&str], usual: bool) -> String {
-    let mut text = format!("Water drawn as read on {}", super::date(read_on));
+    let mut text =
+        say!("Water drawn as read on {date}", "El agua dibujada es la leída el {date}", date = super::date(read_on));
     if read_on < today {
-        text.push_str(" and reckoned on to today");
+        text.push_str(said(" and reckoned on to today", " y calculada hasta hoy"));
         if unmeasured > 0 {
-            text.push_str(&format!(
-                ", as if it had not rained on the {} without a reading of the rain",
-                super::count(unmeasured, "day", "days")
+            text.push_str(&say!(
+                ", as if it had not rained on the {days} without a reading of the rain",
+                ", como si no hubiera llovido durante {days} sin lectura de la lluvia",
+                days = super::days(unmeasured),
             ));
         }
     }
     text.push('.');
     if !unread.is_empty() {
-        let drawn = if usual { "drawn as in a middle year" } else { "what stands there is unknown" };
-        text.push_str(&format!(" Nobody read {}: {drawn}.", unread.join(", ")));
+        let names = unread.join(", ");
+        text.push_str(&if usual {
+            say!(
+                " Nobody read {names}: drawn as in a middle year.",
+                " Nadie leyó {names}: se dibuja como en un año intermedio.",
+            )
+        } else {
+            say!(
+                " Nobody read {names}: what stands there is unknown.",
+                " Nadie leyó {names}: no se sabe cuánta agua hay ahí.",
+            )
+        });
     }
     text
 }
 
 /// What it is where nobody read.
 pub fn water_usual(today: NaiveDate) -> String {
-    format!(
-        "Today's water is unknown until a level is read; drawn as it stands on {} in a middle year of this rain.",
-        super::day_of_year(today)
+    say!(
+        "Today's water is unknown until a level is read; drawn as it stands on {day} in a middle year of this rain.",
+        "No se sabe cuánta agua hay hoy hasta que se lea un nivel; se dibuja la que hay el {day} en un año intermedio \
+         de esta lluvia.",
+        day = super::day_of_year(today),
     )
 }
 
 /// What it is without rain and readings.
-pub const WATER_UNKNOWN: &str = "Today's water is unknown: no level was read, and there is no rain to reckon with.";
+pub const WATER_UNKNOWN: Phrase = Phrase(
+    "Today's water is unknown: no level was read, and there is no rain to reckon with.",
+    "No se sabe cuánta agua hay hoy: no se leyó ningún nivel, y no hay lluvia con que calcular.",
+);
 
 /// Added to what is said of a downspout through which rain went.
-pub const RAN: &str = ", rain ran through it since yesterday";
+pub const RAN: Phrase = Phrase(", rain ran through it since yesterday", ", por aquí pasó lluvia desde ayer");

@@ -1,82 +1,136 @@
 //! Words of the place where sites, units and files are, and of first start.
 
 use super::count;
+use crate::language::{Phrase, said};
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::Trouble;
+use crate::say;
 use crate::site::diary::Merged;
 use chrono::NaiveDate;
 
 /// What the app is, at first start.
-pub const WELCOME: &str = "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.";
+pub const WELCOME: Phrase = Phrase(
+    "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.",
+    "Tu techo es tu planta de agua. Mira cuánto dura su agua y en cuántos años falla.",
+);
 /// Everything stays here.
-pub const STAYS_HERE: &str = "Everything you enter stays on this device. Nothing is sent anywhere.";
+pub const STAYS_HERE: Phrase = Phrase(
+    "Everything you enter stays on this device. Nothing is sent anywhere.",
+    "Todo lo que escribes queda en este dispositivo. No se envía nada a ninguna parte.",
+);
+/// A device is no safe.
+pub const KEEP_A_FILE: Phrase = Phrase(
+    "A phone may drown: keep a file elsewhere.",
+    "Un teléfono puede caer al agua: guarda un archivo en otro lugar.",
+);
 /// No storage.
-pub const NOTHING_IS_KEPT: &str = "This browser does not let the app keep anything (a private window, perhaps). You can \
-                                   work, but export a file before you close it.";
+pub const NOTHING_IS_KEPT: Phrase = Phrase(
+    "This browser does not let the app keep anything (a private window, perhaps). You can work, but export a file \
+     before you close it.",
+    "Este navegador no deja que la aplicación guarde nada (quizás es una ventana privada). Puedes trabajar, pero \
+     exporta un archivo antes de cerrarla.",
+);
 /// Offline from now on.
-pub const WORKS_OFFLINE: &str = "Ready to work without a network.";
+pub const WORKS_OFFLINE: Phrase = Phrase("Ready to work without a network.", "Lista para trabajar sin conexión.");
 /// Not offline.
-pub const NO_OFFLINE: &str = "This browser did not let the app set itself up to work without a network. It works as long \
-                              as it is open.";
+pub const NO_OFFLINE: Phrase = Phrase(
+    "This browser did not let the app set itself up to work without a network. It works as long as it is open.",
+    "Este navegador no dejó que la aplicación se prepare para trabajar sin conexión. Funciona mientras esté abierta.",
+);
 /// An update.
-pub const UPDATE_READY: &str =
-    "A new version is ready. It takes over when you say so; nothing that you entered changes.";
+pub const UPDATE_READY: Phrase = Phrase(
+    "A new version is ready. It takes over when you say so; nothing that you entered changes.",
+    "Hay una versión nueva. Entra cuando tú lo digas; nada de lo que escribiste cambia.",
+);
 /// Another window.
-pub const READ_AGAIN: &str = "Another window changed what is kept. This is how it is now.";
+pub const READ_AGAIN: Phrase = Phrase(
+    "Another window changed what is kept. This is how it is now.",
+    "Otra ventana cambió lo guardado. Así está ahora.",
+);
 
 /// Something amiss when the records were opened.
 pub fn trouble(trouble: &Trouble) -> String {
     match trouble {
-        Trouble::SetAside(key) => format!(
-            "A damaged record was set aside, and the one before it used where there was one. It is still in the browser's \
-             storage, under “{key}”. Check your latest changes."
+        Trouble::SetAside(key) => say!(
+            "A damaged record was set aside, and the one before it used where there was one. It is still in the \
+             browser's storage, under “{key}”. Check your latest changes.",
+            "Un registro dañado se dejó aparte y se usó el anterior, donde lo había. Sigue en el almacenamiento del \
+             navegador, con la clave «{key}». Revisa tus últimos cambios.",
         ),
-        Trouble::Newer(_) => {
-            "Something here was saved by a newer Eavewater. It is shown as far as this version understands it, and stays as it \
-             is: nothing that you change in it is kept. Load the page while online to get the newer version."
-                .to_owned()
-        }
-        Trouble::SiteLost(id) => format!(
-            "Site {} could not be read from either of its two copies. If you have an exported file, import it.",
-            id.0
+        Trouble::Newer(_) => said(
+            "Something here was saved by a newer Eavewater. It is shown as far as this version understands it, and \
+             stays as it is: nothing that you change in it is kept. Load the page while online to get the newer \
+             version.",
+            "Algo de aquí lo guardó una versión más nueva de Eavewater. Se muestra hasta donde esta versión lo \
+             entiende, y queda como está: nada de lo que cambies ahí se guarda. Carga la página con conexión para \
+             tener la versión más nueva.",
+        )
+        .to_owned(),
+        Trouble::SiteLost(id) => say!(
+            "Site {number} could not be read from either of its two copies. If you have an exported file, import it.",
+            "El sitio {number} no se pudo leer de ninguna de sus dos copias. Si tienes un archivo exportado, \
+             impórtalo.",
+            number = id.0,
         ),
     }
 }
 
 /// The button that merges and takes the file's houses where they differ.
-pub const WITH_HOUSES: &str = "Merge and take its houses";
+pub const WITH_HOUSES: Phrase = Phrase("Merge and take its houses", "Combinar y tomar sus casas");
 
 /// What taking a file in would do.
-pub fn file_holds(sites: usize, there: usize) -> String {
-    format!(
-        "The file holds {}. Merging leaves what is here and brings in what it lacks; replacing removes the {} here first.",
-        count(sites, "site", "sites"),
-        count(there, "site", "sites")
+pub fn file_holds(holds: usize, there: usize) -> String {
+    let sites = |number| count(number, said("site", "sitio"), said("sites", "sitios"));
+    say!(
+        "The file holds {sites}. Merging leaves what is here and brings in what it lacks; replacing removes the \
+         {there} here first.",
+        "El archivo contiene {sites}. Combinar deja lo que hay aquí y trae lo que falta; reemplazar quita antes lo \
+         que hay aquí: {there}.",
+        there = sites(there),
+        sites = sites(holds),
     )
 }
 
 /// A site of the file that is new here.
 pub fn comes_in(name: &str, entries: usize) -> String {
-    format!("{name}: comes in as a new site, with {}.", count(entries, "diary entry", "diary entries"))
+    say!(
+        "{name}: comes in as a new site, with {entries}.",
+        "{name}: entra como sitio nuevo, con {entries}.",
+        entries = count(
+            entries,
+            said("diary entry", "anotación en el diario"),
+            said("diary entries", "anotaciones en el diario")
+        ),
+    )
 }
 
 /// A site of the file that is here already.
 pub fn same(name: &str) -> String {
-    format!("{name}: is here already, the same to the last figure.")
+    say!("{name}: is here already, the same to the last figure.", "{name}: ya está aquí, igual hasta la última cifra.")
 }
 
 /// A site of the file that is here already and takes something.
 pub fn merged(name: &str, diary: Merged, rain: bool, house_differs: bool) -> String {
-    let mut text = format!(
-        "{name}: {} new, {} changed",
-        count(diary.new, "diary entry", "diary entries"),
-        count(diary.changed, "entry", "entries")
+    let mut text = say!(
+        "{name}: {new} new, {changed} changed",
+        "{name}: {new}, {changed}",
+        new = count(
+            diary.new,
+            said("diary entry", "anotación nueva en el diario"),
+            said("diary entries", "anotaciones nuevas en el diario")
+        ),
+        changed = count(diary.changed, said("entry", "anotación cambiada"), said("entries", "anotaciones cambiadas")),
     );
     if rain {
-        text.push_str("; its rain comes in");
+        text.push_str(said("; its rain comes in", "; entra su lluvia"));
     }
     if house_differs {
-        text.push_str("; its house or rain differs from what is here, which stays, unless you take the file's; rename the site here first to have both");
+        text.push_str(said(
+            "; its house or rain differs from what is here, which stays, unless you take the file's; rename the site \
+             here first to have both",
+            "; su casa o su lluvia es distinta de la de aquí, que se queda, salvo que tomes la del archivo; para \
+             tener las dos, cambia primero el nombre del sitio de aquí",
+        ));
     }
     text.push('.');
     text
@@ -88,43 +142,59 @@ pub fn room(used: usize, persists: Option<bool>) -> String {
     #[expect(clippy::cast_precision_loss, reason = "characters of a storage")]
     let share = used as f64 / ROOM as f64;
     let promise = match persists {
-        Some(true) => " The browser promised not to clear it away by itself.",
-        Some(false) | None => {
-            " The browser may clear it away when the device runs out of room, unless the app is on the home screen."
-        }
+        Some(true) => said(
+            " The browser promised not to clear it away by itself.",
+            " El navegador prometió no borrarlo por su cuenta.",
+        ),
+        Some(false) | None => said(
+            " The browser may clear it away when the device runs out of room, unless the app is on the home screen.",
+            " El navegador puede borrarlo cuando al dispositivo le falte espacio, salvo que la aplicación esté en la \
+             pantalla de inicio.",
+        ),
     };
-    format!("What is kept takes {} of the room that browsers give.{promise}", super::percent(share))
+    say!(
+        "What is kept takes {share} of the room that browsers give.{promise}",
+        "Lo guardado ocupa {share} del espacio que dan los navegadores.{promise}",
+        share = super::percent(share),
+    )
 }
 
 /// The last export is old.
 pub fn export_old(last: Option<NaiveDate>, days: i64) -> String {
-    let days = count(usize::try_from(days).unwrap_or(0), "day", "days");
+    let days = super::days(usize::try_from(days).unwrap_or(0));
     match last {
         Some(last) => {
-            format!("The last export was on {}, {days} ago. A phone may drown: export a file.", super::date(last))
+            say!(
+                "The last export was on {date}, {days} ago. A phone may drown: export a file.",
+                "La última exportación fue el {date}, hace {days}. Un teléfono puede caer al agua: exporta un archivo.",
+                date = super::date(last),
+            )
         }
-        None => format!("Nothing was exported in {days} of diary. A phone may drown: export a file."),
+        None => say!(
+            "Nothing was exported in {days} of diary. A phone may drown: export a file.",
+            "No se ha exportado nada en {days} de diario. Un teléfono puede caer al agua: exporta un archivo.",
+        ),
     }
 }
 
 /// A set of units.
-pub const fn customary(set: Customary) -> &'static str {
+pub fn customary(set: Customary) -> &'static str {
     match set {
-        Customary::Us => "US",
-        Customary::Metric => "Metric",
-        Customary::Imperial => "Imperial",
+        Customary::Us => said("US", "EE.\u{a0}UU."),
+        Customary::Metric => said("Metric", "Métrico"),
+        Customary::Imperial => said("Imperial", "Imperial"),
     }
 }
 
 /// A kind of quantity whose unit can be chosen.
-pub const fn kind(kind: Kind) -> &'static str {
+pub fn kind(kind: Kind) -> &'static str {
     match kind {
-        Kind::Depth => "Rain",
-        Kind::Area => "Roof area",
-        Kind::Volume => "Volume",
-        Kind::Flow => "Daily use",
-        Kind::Length => "Tank sizes and heights",
-        Kind::Bore => "Pipes and holes",
+        Kind::Depth => said("Rain", "Lluvia"),
+        Kind::Area => said("Roof area", "Área del techo"),
+        Kind::Volume => said("Volume", "Volumen"),
+        Kind::Flow => said("Daily use", "Uso diario"),
+        Kind::Length => said("Tank sizes and heights", "Tamaños y alturas de tanques"),
+        Kind::Bore => said("Pipes and holes", "Tubos y orificios"),
         _ => "",
     }
 }

@@ -6,24 +6,35 @@ use super::{count, date, number_text, percent};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::learning::watch::Alarm;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 
 /// The part's heading.
-pub const TITLE: &str = "What the readings say";
+pub const TITLE: Phrase = Phrase("What the readings say", "Lo que dicen las lecturas");
 
 /// What would tell a leak from use.
-const APART: &str = "A leak can't be told from use yet. What would tell: a meter of all that is drawn, read whenever the level is; \
-                     or the level before and after dry nights in which nobody draws water; or before and after days away.";
+const APART: Phrase = Phrase(
+    "A leak can't be told from use yet. What would tell: a meter of all that is drawn, read whenever the level is; or the \
+     level before and after dry nights in which nobody draws water; or before and after days away.",
+    "Todavía no se puede distinguir una fuga del uso. Lo que lo diría: un medidor de toda el agua que se saca, leído cada \
+     vez que se lee el nivel; o el nivel antes y después de noches sin lluvia en que nadie saca agua; o antes y después de \
+     días fuera de casa.",
+);
+
+fn ranged(value: &str, low: &str, high: &str) -> String {
+    say!("{value} ({low} to {high})", "{value} (de {low} a {high})")
+}
 
 fn range(estimate: &Estimate) -> String {
     let least = (estimate.value - estimate.half_width).max(0.0);
-    format!("{} ({} to {})", percent(estimate.value), percent(least), percent(estimate.value + estimate.half_width))
+    ranged(&percent(estimate.value), &percent(least), &percent(estimate.value + estimate.half_width))
 }
 
 fn litres(estimate: &Estimate, units: &Units) -> String {
     let flow = |litres: f64| shown::figure(litres.max(0.0), Kind::Flow, units);
     let (low, high) = (estimate.value - estimate.half_width, estimate.value + estimate.half_width);
-    format!("{} ({} to {})", flow(estimate.value), flow(low), flow(high))
+    ranged(&flow(estimate.value), &flow(low), &flow(high))
 }
 
 fn on(first: NaiveDate, day: usize) -> String {
@@ -33,92 +44,145 @@ fn on(first: NaiveDate, day: usize) -> String {
 /// What asks for attention.
 pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
     let alarm = |alarm: &Alarm| match alarm {
-        Alarm::CaptureFallen { by, since } => format!(
-            "Since {} less of the rain comes than before: about {} is missing. Look at leaf screens and gutters, and whether \
-             a diverter is stuck open.",
-            on(lesson.first, *since),
-            percent(*by)
+        Alarm::CaptureFallen { by, since } => say!(
+            "Since {since} less of the rain comes than before: about {by} is missing. Look at leaf screens and gutters, and \
+             whether a diverter is stuck open.",
+            "Desde el {since} llega menos de la lluvia que antes: falta cerca de {by}. Mira las mallas de hojas y las \
+             canaletas, y si algún desviador se quedó abierto.",
+            since = on(lesson.first, *since),
+            by = percent(*by)
         ),
-        Alarm::UseRisen { by, since } => format!(
-            "Since {} more water goes than before: about {} more. If nobody uses more, look for a leak: read the level at \
-             night and again in the morning, with nobody drawing water in between.",
-            on(lesson.first, *since),
-            percent(*by)
+        Alarm::UseRisen { by, since } => say!(
+            "Since {since} more water goes than before: about {by} more. If nobody uses more, look for a leak: read the \
+             level at night and again in the morning, with nobody drawing water in between.",
+            "Desde el {since} se va más agua que antes: cerca de {by} más. Si nadie usa más, busca una fuga: lee el nivel \
+             de noche y otra vez por la mañana, sin que nadie saque agua entre tanto.",
+            since = on(lesson.first, *since),
+            by = percent(*by)
         ),
     };
-    let mut said: Vec<String> = lesson.alarms.iter().flatten().map(alarm).collect();
-    said.extend(lesson.leak().map(|leak| {
-        format!(
-            "Water goes that nobody draws: {}. Look for drips at joints, valves and taps, and at the toilet.",
-            litres(&leak, units)
+    let mut lines: Vec<String> = lesson.alarms.iter().flatten().map(alarm).collect();
+    lines.extend(lesson.leak().map(|leak| {
+        say!(
+            "Water goes that nobody draws: {leak}. Look for drips at joints, valves and taps, and at the toilet.",
+            "Se va agua que nadie saca: {leak}. Busca goteos en uniones, válvulas y grifos, y en el inodoro.",
+            leak = litres(&leak, units)
         )
     }));
-    said.extend(
-        lesson
-            .odd
-            .iter()
-            .map(|day| format!("The level of {} doesn't fit the days around it. Was it mistyped?", date(*day))),
-    );
-    said
+    lines.extend(lesson.odd.iter().map(|day| {
+        say!(
+            "The level of {day} doesn't fit the days around it. Was it mistyped?",
+            "El nivel del {day} no encaja con los días de alrededor. ¿Se escribió mal?",
+            day = date(*day)
+        )
+    }));
+    lines
+}
+
+fn tests_of(number: usize) -> String {
+    count(number, said("test", "prueba"), said("tests", "pruebas"))
+}
+
+fn known_stretches(number: usize) -> String {
+    say!("{stretches} whose draw is known", "{stretches} con consumo conocido", stretches = stretches(number))
+}
+
+fn stretches(number: usize) -> String {
+    count(number, said("stretch", "tramo"), said("stretches", "tramos"))
 }
 
 /// What the readings say of capture and use.
 pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
     let Some(fit) = &lesson.fit else {
-        return vec![format!(
-            "Too few readings yet: it takes {} levels of one tank, with the rain of every day between them and the tank \
-             neither full nor empty.",
-            number_text(FEWEST_SPANS + 1)
+        return vec![say!(
+            "Too few readings yet: it takes {levels} levels of one tank, with the rain of every day between them and the \
+             tank neither full nor empty.",
+            "Todavía hay muy pocas lecturas: hacen falta {levels} niveles de un mismo tanque, con la lluvia de cada día \
+             entre ellos y el tanque ni lleno ni vacío.",
+            levels = number_text(FEWEST_SPANS + 1)
         )];
     };
-    let mut said = vec![
+    let mut lines = vec![
         match &fit.capture {
-            Some(capture) => format!("Gutters and screens bring {} of what is entered for them.", range(capture)),
-            None => {
-                "How much of the rain is caught can't be told yet: it takes levels before and after rain, with room \
-                     left in the tank."
-                    .to_owned()
-            }
+            Some(capture) => say!(
+                "Gutters and screens bring {share} of what is entered for them.",
+                "Las canaletas y mallas traen {share} de lo que se indicó para ellas.",
+                share = range(capture)
+            ),
+            None => said(
+                "How much of the rain is caught can't be told yet: it takes levels before and after rain, with room left in \
+                 the tank.",
+                "Todavía no se puede decir cuánta de la lluvia se capta: hacen falta niveles antes y después de llover, con \
+                 espacio libre en el tanque.",
+            )
+            .to_owned(),
         },
         match &fit.uses {
-            Some(uses) if fit.leak_l.is_some() => format!("The house uses {} of what is entered.", range(uses)),
-            Some(uses) => format!("The house uses {} of what is entered, leaks included.", range(uses)),
-            None => "How much is used can't be told yet: it takes levels through dry weeks.".to_owned(),
+            Some(uses) if fit.leak_l.is_some() => say!(
+                "The house uses {share} of what is entered.",
+                "La casa usa {share} de lo que se indicó.",
+                share = range(uses)
+            ),
+            Some(uses) => say!(
+                "The house uses {share} of what is entered, leaks included.",
+                "La casa usa {share} de lo que se indicó, fugas incluidas.",
+                share = range(uses)
+            ),
+            None => said(
+                "How much is used can't be told yet: it takes levels through dry weeks.",
+                "Todavía no se puede decir cuánta se usa: hacen falta niveles durante semanas sin lluvia.",
+            )
+            .to_owned(),
         },
     ];
-    said.push(match &fit.leak_l {
-        Some(leak) => format!(
-            "Leaks take {}, by {}.",
-            litres(leak, units),
-            match fit.apart {
-                (tests, 0) => count(tests, "test", "tests"),
-                (0, known) => format!("{} whose draw is known", count(known, "stretch", "stretches")),
-                (tests, known) => format!(
-                    "{} and {} whose draw is known",
-                    count(tests, "test", "tests"),
-                    count(known, "stretch", "stretches")
+    lines.push(match &fit.leak_l {
+        Some(leak) => say!(
+            "Leaks take {leak}, by {what}.",
+            "Las fugas se llevan {leak}, según {what}.",
+            leak = litres(leak, units),
+            what = match fit.apart {
+                (tests, 0) => tests_of(tests),
+                (0, known) => known_stretches(known),
+                (tests, known) => say!(
+                    "{tests} and {known}",
+                    "{tests} y {known}",
+                    tests = tests_of(tests),
+                    known = known_stretches(known)
                 ),
             }
         ),
         None => APART.to_owned(),
     });
-    let rests = format!(
-        "By {} from one reading to the next, up to {}; the ranges hold the truth nine times in ten.",
-        count(fit.spans, "stretch", "stretches"),
-        date(lesson.last)
-    );
-    said.push(rests);
+    lines.push(say!(
+        "By {stretches} from one reading to the next, up to {last}; the ranges hold the truth nine times in ten.",
+        "Según {stretches} de una lectura a la siguiente, hasta el {last}; los rangos aciertan nueve veces de cada diez.",
+        stretches = stretches(fit.spans),
+        last = date(lesson.last)
+    ));
     if fit.at_least > 0 {
-        let ended = count(fit.at_least, "more stretch", "more stretches");
-        said.push(format!("{ended} ended brim-full and count as “at least” only."));
+        let ended = count(
+            fit.at_least,
+            said("more stretch", "tramo más terminó con el tanque lleno hasta el borde y solo cuenta"),
+            said("more stretches", "tramos más terminaron con el tanque lleno hasta el borde y solo cuentan"),
+        );
+        lines.push(say!("{ended} ended brim-full and count as “at least” only.", "{ended} como «al menos»."));
     }
-    said.push(match &lesson.alarms {
-        None => {
-            "Whether the last weeks are unlike the weeks before can be told after half a year of readings and more."
-                .to_owned()
+    lines.push(
+        match &lesson.alarms {
+            None => said(
+                "Whether the last weeks are unlike the weeks before can be told after half a year of readings and more.",
+                "Si las últimas semanas son distintas de las de antes se podrá decir tras más de medio año de lecturas.",
+            ),
+            Some(alarms) if alarms.is_empty() => said(
+                "The last half year is like the time before it.",
+                "El último medio año es como el tiempo anterior.",
+            ),
+            Some(_) => said(
+                "The last half year is compared with the time before it.",
+                "El último medio año se compara con el tiempo anterior.",
+            ),
         }
-        Some(alarms) if alarms.is_empty() => "The last half year is like the time before it.".to_owned(),
-        Some(_) => "The last half year is compared with the time before it.".to_owned(),
-    });
-    said
+        .to_owned(),
+    );
+    lines
 }

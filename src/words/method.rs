@@ -3,6 +3,7 @@
 
 use super::checks::Text;
 use super::{ahead, garden, next};
+use crate::language::Phrase;
 
 /// The title of the page.
 pub const TITLE: &str = "How it is reckoned";
@@ -25,7 +26,13 @@ pub const BARRIERS: &str = "Barriers before a tap";
 pub const OURS: &str = "Ours";
 
 const fn topic(title: &'static str, formula: &'static str, source: &'static str, assumes: &'static str) -> Text {
-    Text { title, formula, source, assumes, caution: "" }
+    Text {
+        title: Phrase(title, title),
+        formula: Phrase(formula, formula),
+        source: Phrase(source, source),
+        assumes: Phrase(assumes, assumes),
+        caution: Phrase("", ""),
+    }
 }
 
 /// From rain to tap, day by day.
@@ -79,20 +86,20 @@ pub const BALANCE: [Text; 9] = [
          efficiency.",
         "FAO Irrigation and Drainage Paper 56 (1998), chapter 8, equations 82 to 85; crop and soil from its tables 12, 19 \
          and 22 (from memory).",
-        garden::HOW,
+        garden::HOW.0,
     ),
     topic(
         "Reference evapotranspiration",
         "ET = 0.0023 · (T mean + 17.8) · √(T max − T min) · 0.408 · Ra, Ra the radiation above the air for latitude and day.",
         "Hargreaves, FAO-56 equations 21 to 25 and 52. Published means may be entered instead.",
-        garden::HARGREAVES,
+        garden::HARGREAVES.0,
     ),
     topic(
         "Rationing",
         "While the store begins the day below its share, each named use asks for (1 − cut) of its amount; of several steps \
          the deepest cut holds.",
         "Ours.",
-        garden::CUT_IS,
+        garden::CUT_IS.0,
     ),
     topic(
         "Closing of the balance",
@@ -125,7 +132,7 @@ pub const RAIN: [Text; 5] = [
         "Monthly means alone",
         "Each month's rain in equal rain days, evenly spaced: as many as are entered, else its total ÷ 8 mm.",
         "Common practice, no source.",
-        super::rain::EVEN_RAIN,
+        super::rain::EVEN_RAIN.0,
     ),
     topic(
         "Generated years",
@@ -134,7 +141,7 @@ pub const RAIN: [Text; 5] = [
          Each rain year × a number with mean 1 so that 1 + CV² = (1 + CV of the chain²)(1 + CV of the number²).",
         "Richardson 1981; Thom 1958; Geng, Penning de Vries & Supit 1986; a wet day from 0.254 mm on (Richardson & Wright \
          1984, from memory). CV of 25 % where nothing tells it: common practice, no source.",
-        super::generated::HOW,
+        super::generated::HOW.0,
     ),
     topic(
         "A drier or wetter future",
@@ -213,13 +220,13 @@ pub const SIZES: [Text; 5] = [
         "Gain = lacking and hauled before − after, L a year; price ÷ gain ranks, or dry days, water, spill, or the worst year. In \
          sequence: the best, then the best after it, and so on.",
         "Ours; the same balance on the same rain.",
-        next::HOW,
+        next::HOW.0,
     ),
     topic(
         "Prices",
         "Fixed price + price of a litre × litres.",
         "No source: put your own in their place.",
-        next::PRICES,
+        next::PRICES.0,
     ),
 ];
 
@@ -239,7 +246,7 @@ pub const FROM_TODAY: [Text; 4] = [
         "For each future the factor on the house's uses, up to 8, with which no day to the date is dry, by halving; that which a \
          chance p of futures bears.",
         "Ours; ranges as above.",
-        ahead::FAN_CAPTION,
+        ahead::FAN_CAPTION.0,
     ),
     topic(
         "What the readings say",

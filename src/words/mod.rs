@@ -28,43 +28,48 @@ pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::language::{Language, Phrase, said, spoken};
+use crate::say;
+
 /// The buttons that save a figure: as SVG, as PNG.
-pub const SAVE_AS: [&str; 2] = ["Save as SVG", "Save as PNG"];
+pub const SAVE_AS: [Phrase; 2] = [Phrase("Save as SVG", "Guardar como SVG"), Phrase("Save as PNG", "Guardar como PNG")];
 
 /// The months, in short.
-pub const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+pub fn months() -> [&'static str; 12] {
+    match spoken() {
+        Language::English => ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
+        Language::Spanish => ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"],
+    }
+}
 
 /// A date: "4 March 2002".
 pub fn date(date: NaiveDate) -> String {
-    format!("{} {}", day_of_year(date), date.year())
+    say!("{day} {year}", "{day} de {year}", day = day_of_year(date), year = date.year())
 }
 
 /// A day of the year: "4 March".
 pub fn day_of_year(date: NaiveDate) -> String {
-    format!("{} {}", date.day(), month_name(date))
+    say!("{day} {month}", "{day} de {month}", day = date.day(), month = MONTH_NAMES[date.month0() as usize])
 }
 
-fn month_name(date: NaiveDate) -> &'static str {
-    const NAMES: [&str; 12] = [
-        "January",
-        "February",
-        "March",
-        "April",
-        "May",
-        "June",
-        "July",
-        "August",
-        "September",
-        "October",
-        "November",
-        "December",
-    ];
-    NAMES[date.month0() as usize]
-}
+const MONTH_NAMES: [Phrase; 12] = [
+    Phrase("January", "enero"),
+    Phrase("February", "febrero"),
+    Phrase("March", "marzo"),
+    Phrase("April", "abril"),
+    Phrase("May", "mayo"),
+    Phrase("June", "junio"),
+    Phrase("July", "julio"),
+    Phrase("August", "agosto"),
+    Phrase("September", "septiembre"),
+    Phrase("October", "octubre"),
+    Phrase("November", "noviembre"),
+    Phrase("December", "diciembre"),
+];
 
 /// The name of a copy.
 pub fn copy_of(name: &str) -> String {
-    format!("{name} (copy)")
+    say!("{name} (copy)", "{name} (copia)")
 }
 
 /// A name that is not taken: the plain one, or with the first number that is free, from 2 on.
@@ -76,6 +81,11 @@ pub fn free_name(plain: &str, taken: impl Fn(&str) -> bool) -> String {
         name = format!("{plain} {number}");
     }
     name
+}
+
+/// So many days.
+pub fn days(number: usize) -> String {
+    count(number, said("day", "día"), said("days", "días"))
 }
 
 /// So many of a thing: "1 day", "12 days".
@@ -100,9 +110,9 @@ pub fn number_text(number: usize) -> String {
 pub fn percent(share: f64) -> String {
     let rounded = (share * 100.0).round();
     if share > 0.0 && rounded == 0.0 {
-        "under 1\u{a0}%".to_owned()
+        said("under 1\u{a0}%", "menos del 1\u{a0}%").to_owned()
     } else if share < 1.0 && rounded == 100.0 {
-        "over 99\u{a0}%".to_owned()
+        said("over 99\u{a0}%", "más del 99\u{a0}%").to_owned()
     } else {
         format!("{rounded}\u{a0}%")
     }
@@ -113,8 +123,16 @@ pub fn list(items: &[String]) -> String {
     match items {
         [] => String::new(),
         [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+        [most @ .., last] => format!("{} {} {last}", most.join(", "), and_before(last)),
     }
+}
+
+/// The "and" before a thing. In Spanish it is "e" before the sound of an i that begins a word, but not in "hie".
+fn and_before(thing: &str) -> &'static str {
+    let start = thing.to_lowercase();
+    let sounds_i = ["i", "í", "hi", "hí"].iter().any(|i| start.starts_with(i));
+    let glides = ["hie", "hia", "io", "ia"].iter().any(|glide| start.starts_with(glide));
+    said("and", if sounds_i && !glides { "e" } else { "y" })
 }
 
 /// The years of some dates in a row: "2002", "2002 and 2004", "2001–2011".
@@ -151,5 +169,17 @@ mod tests {
         assert_eq!(years(&[2001, 2002, 2003]), "2001–2003");
         assert_eq!(years(&[2001, 2003]), "2001 and 2003");
         assert_eq!(years(&[2001, 2003, 2004]), "2001, 2003 and 2004");
+    }
+
+    #[test]
+    fn dates_and_lists_follow_the_language() {
+        crate::language::speak(Language::Spanish);
+        assert_eq!(NaiveDate::from_ymd_opt(2002, 3, 4).map(date).as_deref(), Some("4 de marzo de 2002"));
+        let row = |items: &[&str]| list(&items.iter().map(|item| (*item).to_owned()).collect::<Vec<_>>());
+        assert_eq!(row(&["techo", "tanque", "bomba"]), "techo, tanque y bomba");
+        assert_eq!(row(&["uso", "invernadero"]), "uso e invernadero");
+        assert_eq!(row(&["agua", "hielo"]), "agua y hielo");
+        assert_eq!(count(1, "día", "días"), "1 día");
+        crate::language::speak(Language::English);
     }
 }

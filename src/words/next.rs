@@ -2,7 +2,9 @@
 
 use super::{count, list, number_text, percent};
 use crate::engine::upgrades::{Judged, RankBy, Tally};
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::part::PartId;
 use crate::site::prices::Priced;
 use crate::site::system::System;
@@ -15,7 +17,12 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
     let diverter = |id: PartId| feed(id).and_then(|feed| feed.diverter.as_ref());
     match upgrade {
         Upgrade::AddTank { beside, capacity } => {
-            format!("Put a tank of {} beside {}", shown::entered(capacity.get(), Kind::Volume, units), name(*beside))
+            say!(
+                "Put a tank of {size} beside {name}",
+                "Pon un tanque de {size} junto a {name}",
+                size = shown::entered(capacity.get(), Kind::Volume, units),
+                name = name(*beside),
+            )
         }
         Upgrade::Collect { section, into } => {
             let left = system
@@ -23,44 +30,86 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
                 .iter()
                 .find(|other| other.id == *section)
                 .map_or(1.0, |section| 1.0 - section.collected_share());
-            let what =
-                if left < 1.0 { format!("the other {} of {}", percent(left), name(*section)) } else { name(*section) };
+            let what = if left < 1.0 {
+                say!(
+                    "the other {share} of {name}",
+                    "el resto del agua de {name} ({share})",
+                    share = percent(left),
+                    name = name(*section),
+                )
+            } else {
+                say!("{name}", "el agua de {name}", name = name(*section))
+            };
             match into {
-                Into::Feed(feed) => format!("Collect {what} into {}", name(*feed)),
-                Into::NewFeed(tank) => format!("Collect {what} by a new downspout to {}", name(*tank)),
+                Into::Feed(feed) => {
+                    say!("Collect {what} into {place}", "Recoge {what} en {place}", place = name(*feed),)
+                }
+                Into::NewFeed(tank) => say!(
+                    "Collect {what} by a new downspout to {place}",
+                    "Recoge {what} con una bajante nueva hasta {place}",
+                    place = name(*tank),
+                ),
             }
         }
-        Upgrade::Join([one, other]) => format!("Join {} and {} by a trunk line", name(*one), name(*other)),
-        Upgrade::OpenValve(line) => format!("Open the valve of {}", name(*line)),
+        Upgrade::Join([one, other]) => say!(
+            "Join {a} and {b} by a trunk line",
+            "Une {both} con una tubería de unión",
+            a = name(*one),
+            b = name(*other),
+            both = list(&[name(*one), name(*other)]),
+        ),
+        Upgrade::OpenValve(line) => say!("Open the valve of {line}", "Abre la válvula de {line}", line = name(*line)),
         Upgrade::Level { tanks, rim } => {
             let moved = |id: &PartId| {
                 let by = rim.get() - system.tank(*id).map_or(0.0, crate::site::tank::Tank::overflow_elevation);
-                let way = if by < 0.0 { "lower" } else { "raise" };
-                format!("{way} {} by {}", name(*id), shown::figure(by.abs(), Kind::Length, units))
+                let way = if by < 0.0 { said("lower", "baja") } else { said("raise", "sube") };
+                say!(
+                    "{way} {name} by {by}",
+                    "{way} {name} {by}",
+                    name = name(*id),
+                    by = shown::figure(by.abs(), Kind::Length, units),
+                )
             };
-            capital(&list(&tanks.iter().map(moved).collect::<Vec<_>>())) + " so that the rims stand level"
+            say!(
+                "{moves} so that the rims stand level",
+                "{moves} para que los bordes queden al mismo nivel",
+                moves = capital(&list(&tanks.iter().map(moved).collect::<Vec<_>>()))
+            )
         }
-        Upgrade::FlushVolume { feed, volume } => format!(
-            "Let the diverter of {} hold {} instead of {}",
-            name(*feed),
-            shown::entered(volume.get(), Kind::Volume, units),
-            shown::figure(diverter(*feed).map_or(0.0, |diverter| diverter.volume.get()), Kind::Volume, units)
+        Upgrade::FlushVolume { feed, volume } => say!(
+            "Let the diverter of {its} hold {volume} instead of {now}",
+            "Haz que el desviador de {its} retenga {volume} en vez de {now}",
+            its = name(*feed),
+            volume = shown::entered(volume.get(), Kind::Volume, units),
+            now = shown::figure(diverter(*feed).map_or(0.0, |diverter| diverter.volume.get()), Kind::Volume, units),
         ),
-        Upgrade::HoleBore { feed, diameter } => format!(
-            "Give the diverter of {} a hole of {}",
-            name(*feed),
-            shown::figure(diameter.get(), Kind::Bore, units)
+        Upgrade::HoleBore { feed, diameter } => say!(
+            "Give the diverter of {feed} a hole of {bore}",
+            "Ponle al desviador de {feed} un orificio de {bore}",
+            feed = name(*feed),
+            bore = shown::figure(diameter.get(), Kind::Bore, units),
         ),
-        Upgrade::MendScreen { feed: id, capture } => format!(
-            "Mend gutter and screen of {} so that they pass on {} instead of {}",
-            name(*id),
-            percent(capture.get()),
-            percent(feed(*id).map_or(0.0, |feed| feed.capture.get()))
+        Upgrade::MendScreen { feed: id, capture } => say!(
+            "Mend gutter and screen of {its} so that they pass on {share} instead of {now}",
+            "Repara la canaleta y la malla de {its} para que dejen pasar {share} en vez de {now}",
+            its = name(*id),
+            share = percent(capture.get()),
+            now = percent(feed(*id).map_or(0.0, |feed| feed.capture.get())),
         ),
-        Upgrade::OverflowInto { tank, into } => format!("Lead the overflow of {} into {}", name(*tank), name(*into)),
-        Upgrade::CutUse { using, to } => format!("Use {} less for {}", percent(1.0 - to.get()), name(*using)),
-        Upgrade::MendLeak(tank) => format!("Mend the leak of {}", name(*tank)),
-        Upgrade::Cover(tank) => format!("Cover {}", name(*tank)),
+        Upgrade::OverflowInto { tank, into } => say!(
+            "Lead the overflow of {tank} into {into}",
+            "Lleva el rebosadero de {tank} a {into}",
+            tank = name(*tank),
+            into = name(*into),
+        ),
+        Upgrade::CutUse { using, to } => say!(
+            "Use {share} less for {using}",
+            "Usa {share} menos para {using}",
+            share = percent(1.0 - to.get()),
+            using = name(*using),
+        ),
+        Upgrade::MendLeak(tank) => say!("Mend the leak of {tank}", "Repara la fuga de {tank}", tank = name(*tank)),
+        Upgrade::Cover(tank) => say!("Cover {tank}", "Cubre {tank}", tank = name(*tank)),
     }
 }
 
@@ -82,7 +131,7 @@ pub fn brings(judged: &Judged, units: &Units) -> String {
         gains.truncate(gains.len() - usize::from(is_told(judged.spill_l_a_year())));
     }
     if gains.is_empty() {
-        gains.push("nothing gained".to_owned());
+        gains.push(said("nothing gained", "no se gana nada").to_owned());
     }
     format!("{}; {}.", list(&gains), price(judged, units))
 }
@@ -91,13 +140,17 @@ fn price(judged: &Judged, units: &Units) -> String {
     /// Below this, in the household's currency, it is free.
     const FREE: f64 = 0.005;
     if judged.price < FREE {
-        return "it costs nothing".to_owned();
+        return said("it costs nothing", "no cuesta nada").to_owned();
     }
-    let price = format!("it costs {}", shown::figure(judged.price, Kind::Money, units));
+    let price = say!("it costs {price}", "cuesta {price}", price = shown::figure(judged.price, Kind::Money, units));
     match judged.price_per_l() {
         Some(per_l) => {
             let (litres, amount) = shown::thousand(units);
-            format!("{price}, that is {} for each {amount} a year", shown::figure(per_l * litres, Kind::Money, units))
+            say!(
+                "{price}, that is {each} for each {amount} a year",
+                "{price}, es decir, {each} por cada {amount} al año",
+                each = shown::figure(per_l * litres, Kind::Money, units),
+            )
         }
         None => price,
     }
@@ -106,31 +159,43 @@ fn price(judged: &Judged, units: &Units) -> String {
 /// What differs between two runs on the same rain, item by item: "11 fewer dry days in the worst year (51 instead of
 /// 62)". Empty where nothing does.
 fn gains(before: &Tally, after: &Tally, units: &Units) -> Vec<String> {
-    let mut said = Vec::new();
+    let mut told = Vec::new();
     if before.worst_dry_days != after.worst_dry_days {
-        said.push(format!(
-            "{} in the worst year ({} instead of {})",
-            fewer(before.worst_dry_days, after.worst_dry_days),
-            number_text(after.worst_dry_days),
-            number_text(before.worst_dry_days)
+        told.push(say!(
+            "{fewer} in the worst year ({days} instead of {before})",
+            "{fewer} en el peor año ({days} en vez de {before})",
+            fewer = fewer(before.worst_dry_days, after.worst_dry_days),
+            days = number_text(after.worst_dry_days),
+            before = number_text(before.worst_dry_days),
         ));
     }
     if before.dry_days != after.dry_days {
-        let fewer = fewer(before.dry_days, after.dry_days);
         // The days were named just before.
-        let fewer = if said.is_empty() { fewer } else { fewer.replace(" dry days", "").replace(" dry day", "") };
-        said.push(format!("{fewer} over the whole record"));
+        let fewer = if told.is_empty() {
+            fewer(before.dry_days, after.dry_days)
+        } else {
+            only_fewer(before.dry_days, after.dry_days)
+        };
+        told.push(say!("{fewer} over the whole record", "{fewer} en todo el registro"));
     }
     let volume = |litres: f64| shown::figure(litres.abs(), Kind::Volume, units);
     let gained = before.lacking_l_a_year() - after.lacking_l_a_year();
     if is_told(gained) {
-        said.push(format!("{} a year {}", volume(gained), if gained > 0.0 { "gained" } else { "lost" }));
+        told.push(if gained > 0.0 {
+            say!("{water} a year gained", "{water} de agua ganada al año", water = volume(gained))
+        } else {
+            say!("{water} a year lost", "{water} de agua perdida al año", water = volume(gained))
+        });
     }
     let saved = before.spill_l_a_year() - after.spill_l_a_year();
     if is_told(saved) {
-        said.push(format!("{} a year {} spilled", volume(saved), if saved > 0.0 { "less" } else { "more" }));
+        told.push(if saved > 0.0 {
+            say!("{water} a year less spilled", "{water} menos de rebose al año", water = volume(saved))
+        } else {
+            say!("{water} a year more spilled", "{water} más de rebose al año", water = volume(saved))
+        });
     }
-    said
+    told
 }
 
 /// Differences smaller than half a litre a year aren't told.
@@ -140,17 +205,27 @@ fn is_told(litres: f64) -> bool {
 
 fn fewer(before: usize, after: usize) -> String {
     if after < before {
-        count(before - after, "fewer dry day", "fewer dry days")
+        count(
+            before - after,
+            said("fewer dry day", "día de escasez menos"),
+            said("fewer dry days", "días de escasez menos"),
+        )
     } else {
-        count(after - before, "more dry day", "more dry days")
+        count(after - before, said("more dry day", "día de escasez más"), said("more dry days", "días de escasez más"))
     }
+}
+
+/// The same where the days were named before.
+fn only_fewer(before: usize, after: usize) -> String {
+    let way = if after < before { said("fewer", "menos") } else { said("more", "más") };
+    count(before.abs_diff(after), way, way)
 }
 
 /// How a trial or option differs from the house as it is.
 pub fn difference(now: &Tally, other: &Tally, units: &Units) -> String {
     let gains = gains(now, other, units);
     if gains.is_empty() {
-        return "No difference on this rain.".to_owned();
+        return said("No difference on this rain.", "Ninguna diferencia con esta lluvia.").to_owned();
     }
     capital(&list(&gains)) + "."
 }
@@ -160,143 +235,208 @@ pub fn left_after(judged: &Judged) -> String {
     let after = &judged.after;
     match after.dry_days {
         0 if judged.before.dry_days == 0 => String::new(),
-        0 => "Then the water never runs out on this rain.".to_owned(),
-        _ => format!("Then {} are left in the worst year.", count(after.worst_dry_days, "dry day", "dry days")),
+        0 => said("Then the water never runs out on this rain.", "Con eso el agua nunca se acaba con esta lluvia.")
+            .to_owned(),
+        _ => say!(
+            "Then {days} are left in the worst year.",
+            "Con eso quedan {days} en el peor año.",
+            days = count(after.worst_dry_days, said("dry day", "día de escasez"), said("dry days", "días de escasez")),
+        ),
     }
 }
 
 /// Where a change asks for care.
-pub const fn caution(upgrade: &Upgrade) -> Option<&'static str> {
+pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
     match upgrade {
-        Upgrade::AddTank { .. } => {
-            Some("Every cubic metre weighs a tonne (each US gallon 8.3 lb): a level base must carry it full.")
-        }
-        Upgrade::Level { .. } => {
-            Some("Only an empty tank can be moved, and its new base must bear it full. Pipes move with it.")
-        }
-        Upgrade::Collect { .. } => Some(
-            "Work at the eaves is work at a height. Look what the roofing, flashing and paint shed before drinking from it.",
-        ),
-        Upgrade::FlushVolume { .. } | Upgrade::HoleBore { .. } => Some(
+        Upgrade::AddTank { .. } => Some(said(
+            "Every cubic metre weighs a tonne (each US gallon 8.3 lb): a level base must carry it full.",
+            "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): una base nivelada tiene que \
+             soportarlo lleno.",
+        )),
+        Upgrade::Level { .. } => Some(said(
+            "Only an empty tank can be moved, and its new base must bear it full. Pipes move with it.",
+            "Solo se puede mover un tanque vacío, y su nueva base tiene que soportarlo lleno. Los tubos se mueven con \
+             él.",
+        )),
+        Upgrade::Collect { .. } => Some(said(
+            "Work at the eaves is work at a height. Look what the roofing, flashing and paint shed before drinking \
+             from it.",
+            "Trabajar en el alero es trabajar en altura. Mira qué sueltan la cubierta, los tapajuntas y la pintura \
+             antes de beber de ahí.",
+        )),
+        Upgrade::FlushVolume { .. } | Upgrade::HoleBore { .. } => Some(said(
             "A smaller first flush or hole keeps less dirt back and clogs sooner: what reaches the tank is dirtier.",
-        ),
-        Upgrade::Join(_) | Upgrade::OpenValve(_) | Upgrade::OverflowInto { .. } => {
-            Some("Joined tanks share one contamination too: look at the water of both first.")
-        }
-        Upgrade::MendLeak(_) => Some("Never enter a tank to mend it: bad air kills."),
+            "Menos primeras aguas o un orificio más pequeño retienen menos suciedad y se tapan antes: lo que llega al \
+             tanque está más sucio.",
+        )),
+        Upgrade::Join(_) | Upgrade::OpenValve(_) | Upgrade::OverflowInto { .. } => Some(said(
+            "Joined tanks share one contamination too: look at the water of both first.",
+            "Los tanques unidos comparten también la contaminación: mira primero el agua de los dos.",
+        )),
+        Upgrade::MendLeak(_) => Some(said(
+            "Never enter a tank to mend it: bad air kills.",
+            "Nunca entres en un tanque para repararlo: el aire viciado mata.",
+        )),
         _ => None,
     }
 }
 
 /// A measure by which changes are ranked.
-pub const fn rank_by(by: RankBy) -> &'static str {
+pub fn rank_by(by: RankBy) -> &'static str {
     match by {
-        RankBy::Price => "Price of what it gains",
-        RankBy::DryDays => "Dry days avoided",
-        RankBy::Water => "Water gained",
-        RankBy::Spill => "Spill saved",
-        RankBy::WorstYear => "The worst year",
+        RankBy::Price => said("Price of what it gains", "Precio de lo que gana"),
+        RankBy::DryDays => said("Dry days avoided", "Días de escasez evitados"),
+        RankBy::Water => said("Water gained", "Agua ganada"),
+        RankBy::Spill => said("Spill saved", "Rebose evitado"),
+        RankBy::WorstYear => said("The worst year", "El peor año"),
     }
 }
 
 /// What has a price.
 pub fn priced(priced: Priced, units: &Units) -> String {
     match priced {
-        Priced::Tank => "A tank: base, fittings, delivery",
-        Priced::TankLitre => return format!("and for each {} of it", shown::thousand(units).1),
-        Priced::Gutter => "A gutter with downspout",
-        Priced::TrunkLine => "A pipe with valve between tanks",
-        Priced::Levelling => "Raising or lowering a tank",
-        Priced::Diverter => "A diverter",
-        Priced::Hole => "A hole in a diverter",
-        Priced::Screen => "A mended gutter and screen",
-        Priced::OverflowPipe => "A pipe from an overflow",
-        Priced::Leak => "A mended leak",
-        Priced::Lid => "A lid",
+        Priced::Tank => said("A tank: base, fittings, delivery", "Un tanque: base, accesorios, entrega"),
+        Priced::TankLitre => {
+            return say!(
+                "and for each {amount} of it",
+                "y por cada {amount} de capacidad",
+                amount = shown::thousand(units).1,
+            );
+        }
+        Priced::Gutter => said("A gutter with downspout", "Una canaleta con bajante"),
+        Priced::TrunkLine => said("A pipe with valve between tanks", "Un tubo con válvula entre tanques"),
+        Priced::Levelling => said("Raising or lowering a tank", "Subir o bajar un tanque"),
+        Priced::Diverter => said("A diverter", "Un desviador"),
+        Priced::Hole => said("A hole in a diverter", "Un orificio en un desviador"),
+        Priced::Screen => said("A mended gutter and screen", "Una canaleta y una malla reparadas"),
+        Priced::OverflowPipe => said("A pipe from an overflow", "Un tubo desde un rebosadero"),
+        Priced::Leak => said("A mended leak", "Una fuga reparada"),
+        Priced::Lid => said("A lid", "Una tapa"),
     }
     .to_owned()
 }
 
 /// What the ranking is.
-pub const HOW: &str = "Every change that makes sense for this house, each run beside it on the same rain. Water gained is what \
-                       no longer lacks or need be hauled.";
+pub const HOW: Phrase = Phrase(
+    "Every change that makes sense for this house, each run beside it on the same rain. Water gained is what no longer \
+     lacks or need be hauled.",
+    "Cada cambio que tiene sentido para esta casa, calculado al lado de ella con la misma lluvia. Agua ganada es la \
+     que ya no falta ni hay que acarrear.",
+);
 /// Where the prices come from.
-pub const PRICES: &str = "Round figures without a source, in no currency: put your own in their place.";
+pub const PRICES: Phrase = Phrase(
+    "Round figures without a source, in no currency: put your own in their place.",
+    "Cifras redondas sin fuente, en ninguna moneda: pon las tuyas en su lugar.",
+);
 /// When nothing can be gained.
-pub const NOTHING_LACKS: &str = "On this rain nothing lacks and nothing is hauled: there is nothing to gain.";
+pub const NOTHING_LACKS: Phrase = Phrase(
+    "On this rain nothing lacks and nothing is hauled: there is nothing to gain.",
+    "Con esta lluvia no falta nada ni se acarrea nada: no hay nada que ganar.",
+);
 /// When there is something to gain, but no change brings it.
-pub const NOTHING_HELPS: &str = "None of the changes that were tried brings anything by this measure.";
+pub const NOTHING_HELPS: Phrase = Phrase(
+    "None of the changes that were tried brings anything by this measure.",
+    "Ninguno de los cambios que se probaron aporta algo según esta medida.",
+);
 
 /// Title of the changes.
-pub const WHAT_NEXT: &str = "What next";
+pub const WHAT_NEXT: Phrase = Phrase("What next", "Qué sigue");
 /// Begins the work.
-pub const JUDGE: &str = "Find what helps most";
+pub const JUDGE: Phrase = Phrase("Find what helps most", "Buscar lo que más ayuda");
 /// While it goes on.
-pub const JUDGING: &str = "Running every change";
+pub const JUDGING: Phrase = Phrase("Running every change", "Calculando cada cambio");
 /// Label of the measures.
-pub const RANKED_BY: &str = "Ranked by";
+pub const RANKED_BY: Phrase = Phrase("Ranked by", "Ordenado por");
 /// Title of the sequence.
-pub const ONE_AFTER_ANOTHER: &str = "One after the other";
+pub const ONE_AFTER_ANOTHER: Phrase = Phrase("One after the other", "Uno tras otro");
 /// What the sequence is.
-pub const SEQUENCE: &str = "Each step is the best by then: what it brings depends on those before.";
+pub const SEQUENCE: Phrase = Phrase(
+    "Each step is the best by then: what it brings depends on those before.",
+    "Cada paso es el mejor en ese momento: lo que aporta depende de los anteriores.",
+);
 /// Title of the prices.
-pub const PRICES_TITLE: &str = "Prices";
+pub const PRICES_TITLE: Phrase = Phrase("Prices", "Precios");
 /// When the house is no longer the one that was judged.
-pub const STALE: &str = "The house has changed since: find anew what helps most.";
+pub const STALE: Phrase = Phrase(
+    "The house has changed since: find anew what helps most.",
+    "La casa cambió desde entonces: busca de nuevo lo que más ayuda.",
+);
 /// Title of the options.
-pub const OPTIONS: &str = "Options";
+pub const OPTIONS: Phrase = Phrase("Options", "Opciones");
 /// What they are.
-pub const SIDE_BY_SIDE: &str = "Kept beside the house, up to six, and run on the same rain.";
+pub const SIDE_BY_SIDE: Phrase = Phrase(
+    "Kept beside the house, up to six, and run on the same rain.",
+    "Guardadas al lado de la casa, hasta seis, y calculadas con la misma lluvia.",
+);
 /// The house among its options.
-pub const THE_HOUSE: &str = "House as it is";
+pub const THE_HOUSE: Phrase = Phrase("House as it is", "La casa como está");
 /// An option without figures.
-pub const CANNOT_RUN: &str = "This can't run: open it and mend what is missing.";
+pub const CANNOT_RUN: Phrase = Phrase(
+    "This can't run: open it and mend what is missing.",
+    "Esto no puede funcionar: ábrelo y corrige lo que falta.",
+);
 /// An option without a better name.
-pub const OPTION: &str = "Option";
+pub const OPTION: Phrase = Phrase("Option", "Opción");
 /// Label of its name.
-pub const OPTION_NAME: &str = "Name of the option";
+pub const OPTION_NAME: Phrase = Phrase("Name of the option", "Nombre de la opción");
 /// Keeps a trial as an option.
-pub const KEEP_OPTION: &str = "Keep as an option";
+pub const KEEP_OPTION: Phrase = Phrase("Keep as an option", "Guardar como opción");
 /// Makes a trial the house.
-pub const MAKE_REAL: &str = "Make it real";
+pub const MAKE_REAL: Phrase = Phrase("Make it real", "Hacerla real");
 /// Gives a trial up.
-pub const THROW_AWAY: &str = "Throw it away";
+pub const THROW_AWAY: Phrase = Phrase("Throw it away", "Descartarla");
 /// On the sheet of a part of a trial.
-pub const SHEET_OF_TRIAL: &str = "This is a trial: what you change here leaves the house as it is.";
+pub const SHEET_OF_TRIAL: Phrase = Phrase(
+    "This is a trial: what you change here leaves the house as it is.",
+    "Esto es una prueba: lo que cambies aquí deja la casa como está.",
+);
 /// Opens a trial from a sheet.
-pub const OPEN_TRIAL: &str = "Try changes beside the house";
+pub const OPEN_TRIAL: Phrase = Phrase("Try changes beside the house", "Probar cambios al lado de la casa");
 /// A trial took the place of another one.
-pub const TRIAL_OPENED: &str = "This trial took the place of the one before.";
+pub const TRIAL_OPENED: Phrase =
+    Phrase("This trial took the place of the one before.", "Esta prueba tomó el lugar de la anterior.");
 /// A trial was given up.
-pub const TRIAL_DROPPED: &str = "The trial is gone; the house is as it was.";
+pub const TRIAL_DROPPED: Phrase =
+    Phrase("The trial is gone; the house is as it was.", "La prueba se descartó; la casa está como antes.");
 
 /// An option was kept.
 pub fn option_kept(name: &str) -> String {
-    format!("“{name}” is kept as an option.")
+    say!("“{name}” is kept as an option.", "«{name}» se guardó como opción.")
 }
 
 /// That a trial is open.
 pub fn trial_open(name: &str, difference: &str) -> String {
-    let name = if name.is_empty() { String::new() } else { format!(" “{name}”") };
-    format!("Trial{name}. {difference} What you change goes to it; the house stays as it is.")
+    let name = if name.is_empty() { String::new() } else { say!(" “{name}”", " «{name}»") };
+    say!(
+        "Trial{name}. {difference} What you change goes to it; the house stays as it is.",
+        "Prueba{name}. {difference} Lo que cambies va a ella; la casa queda como está.",
+    )
 }
 
 /// The name of a trial of so many steps.
 pub fn steps_name(steps: usize) -> String {
-    count(steps, "step", "steps").to_owned() + " of the sequence"
+    say!(
+        "{steps} of the sequence",
+        "{steps} de la secuencia",
+        steps = count(steps, said("step", "paso"), said("steps", "pasos"))
+    )
 }
 
 /// Tries the sequence up to a step.
 pub fn up_to_here(step: usize) -> &'static str {
-    if step == 1 { "Try it" } else { "Try all up to here" }
+    if step == 1 { said("Try it", "Probarlo") } else { said("Try all up to here", "Probar todo hasta aquí") }
 }
 
 /// So many changes are folded away.
 pub fn others(number: usize) -> String {
-    count(number, "other change", "other changes")
+    count(number, said("other change", "cambio más"), said("other changes", "cambios más"))
 }
 
 /// That an option has other rain; nothing for the rain as it is.
 pub fn with_rain(factor: f64) -> String {
-    if (factor - 1.0).abs() < 1e-9 { String::new() } else { format!(" With {} of the rain.", percent(factor)) }
+    if (factor - 1.0).abs() < 1e-9 {
+        String::new()
+    } else {
+        say!(" With {share} of the rain.", " Con {share} de la lluvia.", share = percent(factor),)
+    }
 }

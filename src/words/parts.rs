@@ -1,5 +1,7 @@
 //! Names of parts, their values and choices.
 
+use crate::language::{Phrase, said};
+use crate::say;
 use crate::site::feed::DrainKind;
 use crate::site::part::{Choice, Field};
 use crate::site::roof::Material;
@@ -10,50 +12,72 @@ use crate::site::uses::{AmountKind, Class};
 use super::{garden, head_figures};
 
 /// A kind of part, one of them.
-pub const fn one(kind: PartKind) -> &'static str {
+pub fn one(kind: PartKind) -> &'static str {
     match kind {
-        PartKind::Section => "Roof section",
-        PartKind::Feed => "Feed",
-        PartKind::Tank => "Tank",
-        PartKind::TrunkLine => "Trunk line",
-        PartKind::Pump => "Pump",
-        PartKind::Use => "Use",
-        PartKind::Hauling => "Hauled water",
-        PartKind::Ration => "Rationing step",
+        PartKind::Section => said("Roof section", "Sección de techo"),
+        PartKind::Feed => said("Feed", "Alimentación"),
+        PartKind::Tank => said("Tank", "Tanque"),
+        PartKind::TrunkLine => said("Trunk line", "Tubería de unión"),
+        PartKind::Pump => said("Pump", "Bomba"),
+        PartKind::Use => said("Use", "Uso"),
+        PartKind::Hauling => said("Hauled water", "Agua acarreada"),
+        PartKind::Ration => said("Rationing step", "Paso de racionamiento"),
     }
 }
 
 /// A kind of part, several of them.
-pub const fn many(kind: PartKind) -> &'static str {
+pub fn many(kind: PartKind) -> &'static str {
     match kind {
-        PartKind::Section => "Roof sections",
-        PartKind::Feed => "Feeds",
-        PartKind::Tank => "Tanks",
-        PartKind::TrunkLine => "Trunk lines",
-        PartKind::Pump => "Pumps",
-        PartKind::Use => "Uses, first served first",
-        PartKind::Hauling => "Hauled water",
-        PartKind::Ration => "Rationing",
+        PartKind::Section => said("Roof sections", "Secciones de techo"),
+        PartKind::Feed => said("Feeds", "Alimentaciones"),
+        PartKind::Tank => said("Tanks", "Tanques"),
+        PartKind::TrunkLine => said("Trunk lines", "Tuberías de unión"),
+        PartKind::Pump => said("Pumps", "Bombas"),
+        PartKind::Use => said("Uses, first served first", "Usos, el primero se sirve primero"),
+        PartKind::Hauling => said("Hauled water", "Agua acarreada"),
+        PartKind::Ration => said("Rationing", "Racionamiento"),
     }
 }
 
 /// What a kind of part is, in a line.
-pub const fn explained(kind: PartKind) -> &'static str {
+pub fn explained(kind: PartKind) -> &'static str {
     match kind {
-        PartKind::Section => "One plane or part of the roof, measured flat on the plan.",
-        PartKind::Feed => "A downspout with its leaf screen and first-flush diverter, and the tank that it fills.",
-        PartKind::Tank => "Any barrel, tank, bladder or cistern.",
-        PartKind::TrunkLine => "A pipe with a valve that joins two tanks at the bottom: open, they share one level.",
-        PartKind::Pump => "Lifts water from one store to another, between a start and a stop level.",
-        PartKind::Use => "Whatever draws water. Uses higher in the list are served first.",
-        PartKind::Hauling => "A load that is ordered when the store is low.",
-        PartKind::Ration => "What the household does without while its store is low.",
+        PartKind::Section => said(
+            "One plane or part of the roof, measured flat on the plan.",
+            "Un plano o una parte del techo, medido en planta.",
+        ),
+        PartKind::Feed => said(
+            "A downspout with its leaf screen and first-flush diverter, and the tank that it fills.",
+            "Una bajante con su malla para hojas y su desviador de primeras aguas, y el tanque que llena.",
+        ),
+        PartKind::Tank => said("Any barrel, tank, bladder or cistern.", "Cualquier barril, tanque, bolsa o cisterna."),
+        PartKind::TrunkLine => said(
+            "A pipe with a valve that joins two tanks at the bottom: open, they share one level.",
+            "Un tubo con válvula que une dos tanques por abajo: con la válvula abierta, comparten un mismo nivel.",
+        ),
+        PartKind::Pump => said(
+            "Lifts water from one store to another, between a start and a stop level.",
+            "Sube agua de un depósito a otro, entre un nivel de arranque y uno de parada.",
+        ),
+        PartKind::Use => said(
+            "Whatever draws water. Uses higher in the list are served first.",
+            "Todo lo que toma agua. Los usos más altos en la lista se sirven primero.",
+        ),
+        PartKind::Hauling => {
+            said("A load that is ordered when the store is low.", "Un viaje que se pide cuando el depósito está bajo.")
+        }
+        PartKind::Ration => said(
+            "What the household does without while its store is low.",
+            "Aquello de lo que el hogar prescinde mientras su depósito está bajo.",
+        ),
     }
 }
 
 /// Said of a tank that no water comes to.
-pub const NOTHING_FILLS: &str =
-    "Nothing fills this tank: let a feed, an overflow, a pump or a trunk line bring it water.";
+pub const NOTHING_FILLS: Phrase = Phrase(
+    "Nothing fills this tank: let a feed, an overflow, a pump or a trunk line bring it water.",
+    "Nada llena este tanque: haz que le traiga agua una alimentación, un rebosadero, una bomba o una tubería de unión.",
+);
 
 /// A name for a new part that no other has.
 pub fn new_name(system: &System, kind: PartKind) -> String {
@@ -64,109 +88,146 @@ pub fn new_name(system: &System, kind: PartKind) -> String {
 /// The label of a value.
 pub fn label(field: Field, system: &System) -> String {
     match field {
-        Field::ShareTo(feed) => format!("Share to {}", system.name_of(feed)),
-        Field::CutOf(using) => format!("Cut {} by", system.name_of(using)),
+        Field::ShareTo(feed) => say!("Share to {feed}", "Parte para {feed}", feed = system.name_of(feed)),
+        Field::CutOf(using) => say!("Cut {using} by", "Recortar {using} en", using = system.name_of(using)),
         Field::Month(month) | Field::Evaporation(month) => {
-            super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned()
+            super::months().get(usize::from(month)).copied().unwrap_or_default().to_owned()
         }
         other => fixed_label(other).to_owned(),
     }
 }
 
-const fn fixed_label(field: Field) -> &'static str {
+fn fixed_label(field: Field) -> &'static str {
     match field {
-        Field::Name => "Name",
-        Field::Area => "Plan area",
-        Field::Material => "Roofing",
-        Field::RunoffCoefficient => "Runoff coefficient",
-        Field::WettingLoss => "Wetting loss a rain day",
-        Field::FillsTank => "Fills",
-        Field::Capture => "Capture of gutter and screen",
-        Field::Drain => "First-flush diverter",
-        Field::FlushVolume => "First flush",
-        Field::ChamberBore => "Inside diameter of the chamber",
-        Field::HoleBore => "Slow-release hole",
-        Field::EmptiedEvery => "Emptied every",
-        Field::StormHours => "Rain lasts, on a rain day",
-        Field::Build => "Built as",
-        Field::Shape => "Shape",
-        Field::Diameter => "Inside diameter",
-        Field::Height => "Height to the rim",
-        Field::Length => "Inside length",
-        Field::Width => "Inside width",
-        Field::ConeHeight => "Height of the cone",
-        Field::DepthTable => "Depth and volume, a row each",
-        Field::Capacity => "Capacity to the overflow",
-        Field::Floor => "Floor, over ground level",
-        Field::Outlet => "Outlet, over the floor",
-        Field::Overflow => "Overflow, over the floor",
-        Field::OverflowTo => "Overflow goes to",
-        Field::Leak => "Leak",
-        Field::Cover => "Cover",
-        Field::FirstTank => "From",
-        Field::SecondTank => "To",
-        Field::Valve => "Valve",
-        Field::DrawsFrom => "Draws on",
-        Field::PumpsTo => "Fills",
-        Field::StartLevel => "Starts below",
-        Field::StopLevel => "Stops at",
-        Field::DailyLimit => "Lifts at most",
-        Field::Class => "Kind",
-        Field::Tank => "Draws on",
-        Field::AmountGiven => "Amount given",
-        Field::Amount => "Amount",
-        Field::PublishedFigure => "Published figure",
-        Field::PerHead => "For each",
-        Field::Heads => "How many",
-        Field::PerEvent => "For each time",
-        Field::EventsAWeek => "Times a week",
-        Field::GardenArea => "Watered area",
-        Field::Crop => "What grows",
-        Field::CropCoefficient => "Crop coefficient",
-        Field::RootDepth => "Depth of the roots",
-        Field::Depletion => "Plants bear a soil emptied by",
-        Field::GrowsFrom => "Watered from",
-        Field::GrowsTo => "Watered to the end of",
-        Field::Soil => "Soil",
-        Field::AvailableWater => "Soil holds for plants",
-        Field::Watering => "Watered by",
-        Field::Efficiency => "Reaches the roots",
-        Field::Outdoor => "Where",
-        Field::LooksAt => "Looks at the store of",
-        Field::RationBelow => "In force below",
-        Field::Trigger => "Order when the store is below",
-        Field::Load => "A load",
-        Field::LoadPrice => "Price of a load",
-        Field::Notice => "Comes after",
+        Field::Name => said("Name", "Nombre"),
+        Field::Area => said("Plan area", "Área en planta"),
+        Field::Material => said("Roofing", "Cubierta"),
+        Field::RunoffCoefficient => said("Runoff coefficient", "Coeficiente de escorrentía"),
+        Field::WettingLoss => said("Wetting loss a rain day", "Mojado inicial, por día de lluvia"),
+        Field::FillsTank => said("Fills", "Llena"),
+        Field::Capture => said("Capture of gutter and screen", "Lo que pasan canaleta y malla"),
+        Field::Drain => said("First-flush diverter", "Desviador de primeras aguas"),
+        Field::FlushVolume => said("First flush", "Primeras aguas"),
+        Field::ChamberBore => said("Inside diameter of the chamber", "Diámetro interior de la cámara"),
+        Field::HoleBore => said("Slow-release hole", "Orificio de vaciado lento"),
+        Field::EmptiedEvery => said("Emptied every", "Se vacía cada"),
+        Field::StormHours => said("Rain lasts, on a rain day", "Cuánto dura la lluvia, en un día de lluvia"),
+        Field::Build => said("Built as", "Construido como"),
+        Field::Shape => said("Shape", "Forma"),
+        Field::Diameter => said("Inside diameter", "Diámetro interior"),
+        Field::Height => said("Height to the rim", "Altura hasta el borde"),
+        Field::Length => said("Inside length", "Largo interior"),
+        Field::Width => said("Inside width", "Ancho interior"),
+        Field::ConeHeight => said("Height of the cone", "Altura del cono"),
+        Field::DepthTable => said("Depth and volume, a row each", "Profundidad y volumen, uno por línea"),
+        Field::Capacity => said("Capacity to the overflow", "Capacidad hasta el rebosadero"),
+        Field::Floor => said("Floor, over ground level", "Fondo, sobre el nivel del suelo"),
+        Field::Outlet => said("Outlet, over the floor", "Salida, sobre el fondo"),
+        Field::Overflow => said("Overflow, over the floor", "Rebosadero, sobre el fondo"),
+        Field::OverflowTo => said("Overflow goes to", "El rebose va a"),
+        Field::Leak => said("Leak", "Fuga"),
+        Field::Cover => said("Cover", "Tapa"),
+        Field::FirstTank => said("From", "De"),
+        Field::SecondTank => said("To", "A"),
+        Field::Valve => said("Valve", "Válvula"),
+        Field::DrawsFrom => said("Draws on", "Toma agua de"),
+        Field::PumpsTo => said("Fills", "Llena"),
+        Field::StartLevel => said("Starts below", "Arranca por debajo de"),
+        Field::StopLevel => said("Stops at", "Se detiene en"),
+        Field::DailyLimit => said("Lifts at most", "Sube como máximo"),
+        Field::Class => said("Kind", "Tipo"),
+        Field::Tank => said("Draws on", "Toma agua de"),
+        Field::AmountGiven => said("Amount given", "Cantidad dada"),
+        Field::Amount => said("Amount", "Cantidad"),
+        Field::PublishedFigure => said("Published figure", "Cifra publicada"),
+        Field::PerHead => said("For each", "Por cada uno"),
+        Field::Heads => said("How many", "Cuántos"),
+        Field::PerEvent => said("For each time", "Por cada vez"),
+        Field::EventsAWeek => said("Times a week", "Veces por semana"),
+        Field::GardenArea => said("Watered area", "Área regada"),
+        Field::Crop => said("What grows", "Qué crece"),
+        Field::CropCoefficient => said("Crop coefficient", "Coeficiente de cultivo"),
+        Field::RootDepth => said("Depth of the roots", "Profundidad de las raíces"),
+        Field::Depletion => said("Plants bear a soil emptied by", "Las plantas aguantan un suelo vaciado en"),
+        Field::GrowsFrom => said("Watered from", "Se riega desde"),
+        Field::GrowsTo => said("Watered to the end of", "Se riega hasta el fin de"),
+        Field::Soil => said("Soil", "Suelo"),
+        Field::AvailableWater => said("Soil holds for plants", "El suelo guarda para las plantas"),
+        Field::Watering => said("Watered by", "Se riega con"),
+        Field::Efficiency => said("Reaches the roots", "Llega a las raíces"),
+        Field::Outdoor => said("Where", "Dónde"),
+        Field::LooksAt => said("Looks at the store of", "Mira el depósito de"),
+        Field::RationBelow => said("In force below", "Vale por debajo de"),
+        Field::Trigger => said("Order when the store is below", "Pedir cuando el depósito está por debajo de"),
+        Field::Load => said("A load", "Un viaje"),
+        Field::LoadPrice => said("Price of a load", "Precio de un viaje"),
+        Field::Notice => said("Comes after", "Llega después de"),
         Field::ShareTo(_) | Field::CutOf(_) | Field::Month(_) | Field::Evaporation(_) => "",
     }
 }
 
 /// A line of help under a value, where the label isn't enough.
-pub const fn hint(field: Field) -> Option<&'static str> {
+pub fn hint(field: Field) -> Option<&'static str> {
     match field {
-        Field::Area => Some("Length × width as seen from above, not along the slope."),
-        Field::RunoffCoefficient => {
-            Some("Share of the rain, beyond wetting, that runs off. Set by the roofing; yours may differ.")
+        Field::Area => Some(said(
+            "Length × width as seen from above, not along the slope.",
+            "Largo × ancho visto desde arriba, no a lo largo de la pendiente.",
+        )),
+        Field::RunoffCoefficient => Some(said(
+            "Share of the rain, beyond wetting, that runs off. Set by the roofing; yours may differ.",
+            "Parte de la lluvia, pasado el mojado inicial, que escurre. La fija la cubierta; la tuya puede ser \
+             distinta.",
+        )),
+        Field::WettingLoss => Some(said(
+            "Only wets the roof. 0.5 mm: common practice, no source.",
+            "Solo moja el techo. 0,5 mm: práctica común, sin fuente.",
+        )),
+        Field::Capture => Some(said(
+            "What gutter and leaf screen pass on. 90 % if unknown (DIN 1989-1, BS 8515, from memory).",
+            "Lo que dejan pasar la canaleta y la malla para hojas. 90\u{a0}% si no se sabe (DIN 1989-1, BS 8515, de \
+             memoria).",
+        )),
+        Field::HoleBore => Some(said(
+            "Too small: still full when the next storm comes. Too large: drips away good water.",
+            "Muy chico: la cámara sigue llena cuando llega la próxima tormenta. Muy grande: deja escapar agua buena.",
+        )),
+        Field::Floor => Some(said(
+            "Below ground is negative. Only differences between tanks matter.",
+            "Bajo el suelo es negativo. Solo importan las diferencias entre tanques.",
+        )),
+        Field::Outlet => Some(said("Water below it is dead storage.", "El agua por debajo es volumen muerto.")),
+        Field::OverflowTo => Some(said(
+            "Never into a tank that overflows back to this one.",
+            "Nunca a un tanque que rebosa de vuelta a este.",
+        )),
+        Field::DepthTable => Some(said(
+            "For example: 0.5 m  900 L. Rising, one row a line, the last at the rim.",
+            "Por ejemplo: 0,5 m  900 L. De menos a más, un par por línea, el último en el borde.",
+        )),
+        Field::StartLevel => Some(said("Share of the store that it fills.", "Parte del depósito que llena.")),
+        Field::CropCoefficient => Some(said(
+            "What it drinks, as a multiple of short grass. FAO-56, Table 12, from memory.",
+            "Lo que bebe, como múltiplo del pasto corto. FAO-56, tabla 12, de memoria.",
+        )),
+        Field::RootDepth => {
+            Some(said("FAO-56, Table 22, lower end, from memory.", "FAO-56, tabla 22, extremo inferior, de memoria."))
         }
-        Field::WettingLoss => Some("Only wets the roof. 0.5 mm: common practice, no source."),
-        Field::Capture => {
-            Some("What gutter and leaf screen pass on. 90 % if unknown (DIN 1989-1, BS 8515, from memory).")
-        }
-        Field::HoleBore => Some("Too small: still full when the next storm comes. Too large: drips away good water."),
-        Field::Floor => Some("Below ground is negative. Only differences between tanks matter."),
-        Field::Outlet => Some("Water below it is dead storage."),
-        Field::OverflowTo => Some("Never into a tank that overflows back to this one."),
-        Field::DepthTable => Some("For example: 0.5 m  900 L. Rising, one row a line, the last at the rim."),
-        Field::StartLevel => Some("Share of the store that it fills."),
-        Field::CropCoefficient => Some("What it drinks, as a multiple of short grass. FAO-56, Table 12, from memory."),
-        Field::RootDepth => Some("FAO-56, Table 22, lower end, from memory."),
-        Field::Depletion => Some("Share of what the soil holds for plants. FAO-56, Table 22, from memory."),
-        Field::AvailableWater => {
-            Some("Of its volume, field capacity less wilting point. FAO-56, Table 19, from memory.")
-        }
-        Field::Efficiency => Some("The rest runs off, drifts or seeps. FAO training manual 4, from memory."),
-        Field::RationBelow => Some("Share of what the store can give, as the day begins."),
+        Field::Depletion => Some(said(
+            "Share of what the soil holds for plants. FAO-56, Table 22, from memory.",
+            "Parte de lo que el suelo guarda para las plantas. FAO-56, tabla 22, de memoria.",
+        )),
+        Field::AvailableWater => Some(said(
+            "Of its volume, field capacity less wilting point. FAO-56, Table 19, from memory.",
+            "De su volumen, capacidad de campo menos punto de marchitez. FAO-56, tabla 19, de memoria.",
+        )),
+        Field::Efficiency => Some(said(
+            "The rest runs off, drifts or seeps. FAO training manual 4, from memory.",
+            "El resto escurre, se lo lleva el viento o se filtra. FAO training manual 4, de memoria.",
+        )),
+        Field::RationBelow => Some(said(
+            "Share of what the store can give, as the day begins.",
+            "Parte de lo que el depósito puede dar, al comenzar el día.",
+        )),
         _ => None,
     }
 }
@@ -176,71 +237,79 @@ pub fn choice(choice: Choice, system: &System) -> String {
     match choice {
         Choice::Part(part) => system.name_of(part),
         Choice::OverflowTo(OverflowTo::Tank(tank)) => system.name_of(tank),
-        Choice::Month(month) => super::MONTHS.get(usize::from(month)).copied().unwrap_or_default().to_owned(),
+        Choice::Month(month) => super::months().get(usize::from(month)).copied().unwrap_or_default().to_owned(),
         other => fixed_choice(other).to_owned(),
     }
 }
 
-const fn fixed_choice(choice: Choice) -> &'static str {
+fn fixed_choice(choice: Choice) -> &'static str {
     match choice {
         Choice::Material(material) => material_name(material),
-        Choice::Drain(DrainKind::NoDiverter) => "None",
-        Choice::Drain(DrainKind::Hole) => "Emptied by a slow-release hole",
-        Choice::Drain(DrainKind::ByHand) => "Emptied by hand",
-        Choice::Drain(DrainKind::Never) => "Never emptied, or blocked",
-        Choice::Build(Build::Barrel) => "Barrel",
-        Choice::Build(Build::AboveGround) => "Tank above ground",
-        Choice::Build(Build::Bladder) => "Bladder",
-        Choice::Build(Build::Cistern) => "Cistern, buried or half-buried",
-        Choice::Shape(ShapeKind::UprightCylinder) => "Upright cylinder",
-        Choice::Shape(ShapeKind::Box) => "Box",
-        Choice::Shape(ShapeKind::LyingCylinder) => "Lying cylinder",
-        Choice::Shape(ShapeKind::ConeBottom) => "Cylinder on a cone",
-        Choice::Shape(ShapeKind::Table) => "As in a table",
-        Choice::OverflowTo(OverflowTo::Ground) => "The ground, or over the rim",
-        Choice::OverflowTo(OverflowTo::Garden) => "The garden",
-        Choice::Amount(AmountKind::Daily) => "The same every day",
-        Choice::Amount(AmountKind::PerHead) => "For each person or animal",
-        Choice::Amount(AmountKind::Monthly) => "Month by month",
-        Choice::Amount(AmountKind::PerEvent) => "For each time",
-        Choice::Amount(AmountKind::Garden) => "Garden, by the weather",
-        Choice::HeadFigure(None) => head_figures::OWN,
+        Choice::Drain(DrainKind::NoDiverter) => said("None", "Ninguno"),
+        Choice::Drain(DrainKind::Hole) => {
+            said("Emptied by a slow-release hole", "Se vacía por un orificio de vaciado lento")
+        }
+        Choice::Drain(DrainKind::ByHand) => said("Emptied by hand", "Se vacía a mano"),
+        Choice::Drain(DrainKind::Never) => said("Never emptied, or blocked", "Nunca se vacía, o está tapado"),
+        Choice::Build(Build::Barrel) => said("Barrel", "Barril"),
+        Choice::Build(Build::AboveGround) => said("Tank above ground", "Tanque sobre el suelo"),
+        Choice::Build(Build::Bladder) => said("Bladder", "Bolsa flexible"),
+        Choice::Build(Build::Cistern) => said("Cistern, buried or half-buried", "Cisterna, enterrada o semienterrada"),
+        Choice::Shape(ShapeKind::UprightCylinder) => said("Upright cylinder", "Cilindro vertical"),
+        Choice::Shape(ShapeKind::Box) => said("Box", "Caja"),
+        Choice::Shape(ShapeKind::LyingCylinder) => said("Lying cylinder", "Cilindro acostado"),
+        Choice::Shape(ShapeKind::ConeBottom) => said("Cylinder on a cone", "Cilindro sobre un cono"),
+        Choice::Shape(ShapeKind::Table) => said("As in a table", "Según una tabla"),
+        Choice::OverflowTo(OverflowTo::Ground) => {
+            said("The ground, or over the rim", "El suelo, o por encima del borde")
+        }
+        Choice::OverflowTo(OverflowTo::Garden) => said("The garden", "El huerto"),
+        Choice::Amount(AmountKind::Daily) => said("The same every day", "Lo mismo cada día"),
+        Choice::Amount(AmountKind::PerHead) => said("For each person or animal", "Por cada persona o animal"),
+        Choice::Amount(AmountKind::Monthly) => said("Month by month", "Mes por mes"),
+        Choice::Amount(AmountKind::PerEvent) => said("For each time", "Por cada vez"),
+        Choice::Amount(AmountKind::Garden) => said("Garden, by the weather", "Huerto, según el tiempo"),
+        Choice::HeadFigure(None) => head_figures::OWN.text(),
         Choice::HeadFigure(Some(figure)) => head_figures::name(figure),
         Choice::Crop(crop) => garden::crop(crop),
         Choice::Soil(soil) => garden::soil(soil),
         Choice::Watering(watering) => garden::watering(watering),
         Choice::Class(class) => class_name(class),
-        Choice::NoPart => "Not chosen",
-        Choice::Open(true) => "Open",
-        Choice::Open(false) => "Shut",
-        Choice::Covered(true) => "Covered",
-        Choice::Covered(false) => "Open to the sky",
-        Choice::Outdoor(true) => "Outdoors: a day without it is no dry day",
-        Choice::Outdoor(false) => "The house: a day without it is a dry day",
+        Choice::NoPart => said("Not chosen", "Sin elegir"),
+        Choice::Open(true) => said("Open", "Abierta"),
+        Choice::Open(false) => said("Shut", "Cerrada"),
+        Choice::Covered(true) => said("Covered", "Cubierto"),
+        Choice::Covered(false) => said("Open to the sky", "Abierto al cielo"),
+        Choice::Outdoor(true) => {
+            said("Outdoors: a day without it is no dry day", "Afuera: un día sin agua no es día de escasez")
+        }
+        Choice::Outdoor(false) => {
+            said("The house: a day without it is a dry day", "La casa: un día sin agua es día de escasez")
+        }
         Choice::OverflowTo(OverflowTo::Tank(_)) | Choice::Part(_) | Choice::Month(_) => "",
     }
 }
 
 /// A roofing.
-pub const fn material_name(material: Material) -> &'static str {
+pub fn material_name(material: Material) -> &'static str {
     match material {
-        Material::Metal => "Metal sheet",
-        Material::Tile => "Clay or concrete tile",
-        Material::Shingle => "Shingle",
-        Material::Concrete => "Concrete or membrane, sloping",
-        Material::FlatGravel => "Flat with gravel",
-        Material::Planted => "Planted",
-        Material::Other => "Something else",
+        Material::Metal => said("Metal sheet", "Lámina metálica"),
+        Material::Tile => said("Clay or concrete tile", "Teja de barro o de concreto"),
+        Material::Shingle => said("Shingle", "Teja asfáltica"),
+        Material::Concrete => said("Concrete or membrane, sloping", "Concreto o membrana, con pendiente"),
+        Material::FlatGravel => said("Flat with gravel", "Plano con grava"),
+        Material::Planted => said("Planted", "Con plantas"),
+        Material::Other => said("Something else", "Otra cosa"),
     }
 }
 
 /// A class of use.
-pub const fn class_name(class: Class) -> &'static str {
+pub fn class_name(class: Class) -> &'static str {
     match class {
-        Class::Drinking => "Drinking and cooking",
-        Class::House => "Washing, toilet, laundry",
-        Class::Garden => "Garden",
-        Class::Animals => "Animals",
-        Class::Travel => "Portable tank",
+        Class::Drinking => said("Drinking and cooking", "Beber y cocinar"),
+        Class::House => said("Washing, toilet, laundry", "Aseo, inodoro, lavado de ropa"),
+        Class::Garden => said("Garden", "Huerto"),
+        Class::Animals => said("Animals", "Animales"),
+        Class::Travel => said("Portable tank", "Tanque portátil"),
     }
 }

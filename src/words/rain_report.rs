@@ -5,28 +5,31 @@ use chrono::NaiveDate;
 use super::{count, date, number_text, percent};
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::engine::rain::report::{DateOrder, DaySpan, Notice, Occasions, OrderBasis, Report, RowFault, UnreadableRow};
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 
 /// A unit of a rain file.
-pub const fn unit(unit: RainUnit) -> &'static str {
+pub fn unit(unit: RainUnit) -> &'static str {
     match unit {
-        RainUnit::Millimetres => "Millimetres",
-        RainUnit::TenthsOfMillimetre => "Tenths of a millimetre",
-        RainUnit::Centimetres => "Centimetres",
-        RainUnit::Inches => "Inches",
-        RainUnit::HundredthsOfInch => "Hundredths of an inch",
+        RainUnit::Millimetres => said("Millimetres", "Milímetros"),
+        RainUnit::TenthsOfMillimetre => said("Tenths of a millimetre", "Décimas de milímetro"),
+        RainUnit::Centimetres => said("Centimetres", "Centímetros"),
+        RainUnit::Inches => said("Inches", "Pulgadas"),
+        RainUnit::HundredthsOfInch => said("Hundredths of an inch", "Centésimas de pulgada"),
     }
 }
 
 /// The whole of the record in a sentence.
 pub fn summary(report: &Report) -> String {
-    format!(
-        "{} read: {} to {}, {} with a depth and {} without.",
-        count(report.rows_read, "row", "rows"),
-        date(report.span.first),
-        date(report.span.last),
-        count(report.measured_days, "day", "days"),
-        number_text(report.missing_days)
+    say!(
+        "{rows} read: {first} to {last}, {days} with a depth and {missing} without.",
+        "{rows}: del {first} al {last}, {days} con medición y {missing} sin ella.",
+        rows = count(report.rows_read, said("row", "fila leída"), said("rows", "filas leídas")),
+        first = date(report.span.first),
+        last = date(report.span.last),
+        days = super::days(report.measured_days),
+        missing = number_text(report.missing_days),
     )
 }
 
@@ -47,96 +50,168 @@ pub fn is_doubt(notice: &Notice) -> bool {
 /// A notice as a sentence.
 pub fn sentence(notice: &Notice, units: &Units) -> String {
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
-    let days = |number: usize| count(number, "day", "days");
     match notice {
-        Notice::LinesAboveTable { lines } => format!("{} above the table passed over.", count(*lines, "line", "lines")),
-        Notice::RowsUnreadable(rows) => format!(
-            "{} could not be read and left out: {}",
-            count(rows.count, "row", "rows"),
-            some(rows, unreadable_row)
+        Notice::LinesAboveTable { lines } => say!(
+            "{lines} above the table passed over.",
+            "{lines}.",
+            lines = count(
+                *lines,
+                said("line", "línea por encima de la tabla se pasó por alto"),
+                said("lines", "líneas por encima de la tabla se pasaron por alto",)
+            ),
         ),
-        Notice::DateOrderAssumed { order, basis } => format!(
-            "Dates were read with the {} first{}",
-            match order {
-                DateOrder::DayFirst => "day",
-                DateOrder::MonthFirst => "month",
+        Notice::RowsUnreadable(rows) => say!(
+            "{left_out} could not be read and left out: {some}",
+            "{left_out}: {some}",
+            left_out = count(
+                rows.count,
+                said("row", "fila no se pudo leer y quedó fuera"),
+                said("rows", "filas no se pudieron leer y quedaron fuera")
+            ),
+            some = some(rows, unreadable_row),
+        ),
+        Notice::DateOrderAssumed { order, basis } => say!(
+            "Dates were read with the {first} first{why}",
+            "Las fechas se leyeron con el {first} primero{why}",
+            first = match order {
+                DateOrder::DayFirst => said("day", "día"),
+                DateOrder::MonthFirst => said("month", "mes"),
             },
-            match basis {
-                OrderBasis::Dates => ", as some of them can only be read.",
-                OrderBasis::Succession => ", since the days follow one another so.",
-                OrderBasis::Assumed => ". The file does not decide it: check a date that you know.",
-            }
+            why = match basis {
+                OrderBasis::Dates =>
+                    said(", as some of them can only be read.", ", pues algunas solo se pueden leer así.",),
+                OrderBasis::Succession =>
+                    said(", since the days follow one another so.", ", pues así los días se siguen unos a otros.",),
+                OrderBasis::Assumed => said(
+                    ". The file does not decide it: check a date that you know.",
+                    ". El archivo no lo decide: comprueba una fecha que conozcas.",
+                ),
+            },
         ),
-        Notice::UnitAssumed { unit: assumed, mean_rain_day } => format!(
-            "The file does not say its unit. {} were assumed, a mean rain day being {} in the file's own numbers. Choose \
-             another unit below if that is wrong.",
-            unit(*assumed),
-            shown::significant(*mean_rain_day, 3)
+        Notice::UnitAssumed { unit: assumed, mean_rain_day } => say!(
+            "The file does not say its unit. {unit} were assumed, a mean rain day being {mean} in the file's own \
+             numbers. Choose another unit below if that is wrong.",
+            "El archivo no dice su unidad. {unit} es lo que se supuso, pues un día de lluvia promedio es {mean} en los \
+             números del propio archivo. Elige otra unidad abajo si no es la correcta.",
+            unit = unit(*assumed),
+            mean = shown::significant(*mean_rain_day, 3),
         ),
         Notice::MarkedMissing(dates) => {
-            format!("{} marked as not measured: {}", days(dates.count), some(dates, |day| date(*day)))
-        }
-        Notice::Gaps { gaps, days: missing, longest } => format!(
-            "{} missing in {}, the longest {}. They count as unknown, never as dry.",
-            days(*missing),
-            count(*gaps, "gap", "gaps"),
-            span(longest)
-        ),
-        Notice::RepeatedDates(dates) => {
-            format!(
-                "{} given more than once, with the same depth; taken once: {}",
-                days(dates.count),
-                some(dates, |day| date(*day))
+            say!(
+                "{days} marked as not measured: {some}",
+                "{days}: {some}",
+                days = count(
+                    dates.count,
+                    said("day", "día marcado como no medido"),
+                    said("days", "días marcados como no medidos")
+                ),
+                some = some(dates, |day| date(*day)),
             )
         }
-        Notice::ConflictingDates(conflicts) => format!(
-            "{} given again with another depth; the first was kept: {}",
-            days(conflicts.count),
-            some(conflicts, |conflict| format!(
-                "{} ({} kept, {} not)",
-                date(conflict.date),
-                depth(conflict.kept_mm),
-                conflict.refused_mm.map_or_else(|| "“not measured”".to_owned(), depth)
-            ))
+        Notice::Gaps { gaps, days: missing, longest } => say!(
+            "{days} missing in {gaps}, the longest {longest}. They count as unknown, never as dry.",
+            "{days} en {gaps}; el más largo, {longest}. Cuentan como desconocidos, nunca como días sin lluvia.",
+            days = count(*missing, said("day", "día falta"), said("days", "días faltan")),
+            gaps = count(*gaps, said("gap", "hueco"), said("gaps", "huecos")),
+            longest = span(longest),
         ),
-        Notice::Traces(dates) => format!("{} with a trace of rain, counted as none.", days(dates.count)),
-        Notice::PresumedZero(dates) => {
-            format!("{} where the publisher presumed none because nothing was reported; kept so.", days(dates.count))
+        Notice::RepeatedDates(dates) => {
+            say!(
+                "{days} given more than once, with the same depth; taken once: {some}",
+                "{days}, con la misma cantidad; se tomó una sola vez: {some}",
+                days = count(
+                    dates.count,
+                    said("day", "día dado más de una vez"),
+                    said("days", "días dados más de una vez")
+                ),
+                some = some(dates, |day| date(*day)),
+            )
         }
-        Notice::Negative(rows) => format!(
-            "{} with a depth below zero, treated as missing: {}",
-            days(rows.count),
-            some(rows, |row| date(row.date))
+        Notice::ConflictingDates(conflicts) => say!(
+            "{days} given again with another depth; the first was kept: {some}",
+            "{days} con otra cantidad; se conservó la primera: {some}",
+            days = count(conflicts.count, said("day", "día dado otra vez"), said("days", "días dados otra vez")),
+            some = some(conflicts, |conflict| say!(
+                "{day} ({kept} kept, {refused} not)",
+                "{day} (queda {kept}, no {refused})",
+                day = date(conflict.date),
+                kept = depth(conflict.kept_mm),
+                refused = conflict.refused_mm.map_or_else(|| said("“not measured”", "«no medido»").to_owned(), depth),
+            )),
         ),
-        Notice::QualityFlagged(rows) => format!(
-            "{} failed the publisher's quality checks and count as missing: {}",
-            days(rows.count),
-            some(rows, |row| format!("{} (flag {})", date(row.date), row.flag))
+        Notice::Traces(dates) => say!(
+            "{days} with a trace of rain, counted as none.",
+            "{days} con trazas de lluvia, que se cuentan como nada.",
+            days = super::days(dates.count),
         ),
-        Notice::MultiDayTotals(totals) => format!(
-            "{} over several days, whose rain can't be told apart; days without a depth stay missing: {}",
-            count(totals.count, "total", "totals"),
-            some(totals, |total| format!("{} by {}", depth(total.total_mm), date(total.read_on)))
+        Notice::PresumedZero(dates) => {
+            say!(
+                "{days} where the publisher presumed none because nothing was reported; kept so.",
+                "{days} en que quien publica el registro supuso que no llovió porque no se informó nada; se deja así.",
+                days = super::days(dates.count),
+            )
+        }
+        Notice::Negative(rows) => say!(
+            "{days} with a depth below zero, treated as missing: {some}",
+            "{days} con una cantidad menor que cero, que se toma como faltante: {some}",
+            days = super::days(rows.count),
+            some = some(rows, |row| date(row.date)),
         ),
-        Notice::BeyondWorldRecord(rows) => format!(
-            "{} above {}, the most ever measured in a day (WMO: Foc-Foc, La Réunion, January 1966); treated as missing: {}",
-            days(rows.count),
-            depth(1825.0),
-            some(rows, |row| date(row.date))
+        Notice::QualityFlagged(rows) => say!(
+            "{days} failed the publisher's quality checks and count as missing: {some}",
+            "{days}: {some}",
+            days = count(
+                rows.count,
+                said("day", "día no pasó los controles de calidad de quien lo publica y cuenta como faltante"),
+                said("days", "días no pasaron los controles de calidad de quien los publica y cuentan como faltantes")
+            ),
+            some = some(rows, |row| say!(
+                "{day} (flag {flag})",
+                "{day} (marca {flag})",
+                day = date(row.date),
+                flag = row.flag,
+            )),
         ),
-        Notice::AnnualTotalUnlikely { mean_mm } => format!(
-            "A mean year comes to {}, which is found nowhere on Earth (10 to 13,000 mm). The unit looks wrong.",
-            depth(*mean_mm)
+        Notice::MultiDayTotals(totals) => say!(
+            "{sums} over several days, whose rain can't be told apart; days without a depth stay missing: {some}",
+            "{sums} de varios días, cuya lluvia no se puede separar; los días sin cantidad siguen faltando: {some}",
+            sums = count(totals.count, said("total", "total"), said("totals", "totales")),
+            some = some(totals, |total| say!(
+                "{depth} by {day}",
+                "{depth} hasta el {day}",
+                depth = depth(total.total_mm),
+                day = date(total.read_on),
+            )),
         ),
-        Notice::UnlikelyDryRun { span: dry, .. } => format!(
-            "No rain at all {}, which the other years make very unlikely: perhaps nobody measured and zeros were \
+        Notice::BeyondWorldRecord(rows) => say!(
+            "{days} above {record}, the most ever measured in a day (WMO: Foc-Foc, La Réunion, January 1966); treated \
+             as missing: {some}",
+            "{days} por encima de {record}, lo más que se ha medido en un día (OMM: Foc-Foc, La Reunión, enero de \
+             1966); se toma como faltante: {some}",
+            days = super::days(rows.count),
+            record = depth(1825.0),
+            some = some(rows, |row| date(row.date)),
+        ),
+        Notice::AnnualTotalUnlikely { mean_mm } => say!(
+            "A mean year comes to {depth}, which is found nowhere on Earth (10 to 13,000 mm). The unit looks wrong.",
+            "Un año promedio da {depth}, lo que no se encuentra en ningún lugar de la Tierra (de 10 a 13\u{a0}000 mm). \
+             La unidad parece equivocada.",
+            depth = depth(*mean_mm),
+        ),
+        Notice::UnlikelyDryRun { span: dry, .. } => say!(
+            "No rain at all {span}, which the other years make very unlikely: perhaps nobody measured and zeros were \
              written. Kept as written.",
-            span(dry)
+            "Nada de lluvia {span}, lo que los demás años hacen muy improbable: quizá nadie midió y se escribieron \
+             ceros. Se deja como está escrito.",
+            span = span(dry),
         ),
-        Notice::Drizzle { rain_days, under_1_mm } => format!(
-            "Rain on {} of days, {} of them under 1 mm: more like a computed series than a gauge's. Kept as written.",
-            percent(*rain_days),
-            percent(*under_1_mm)
+        Notice::Drizzle { rain_days, under_1_mm } => say!(
+            "Rain on {wet} of days, {drizzle} of them under 1 mm: more like a computed series than a gauge's. Kept as \
+             written.",
+            "Lluvia en {wet} de los días, y en {drizzle} de ellos menos de 1 mm: se parece más a una serie calculada \
+             que a la de un pluviómetro. Se deja como está escrito.",
+            wet = percent(*rain_days),
+            drizzle = percent(*under_1_mm),
         ),
     }
 }
@@ -144,13 +219,21 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
 /// A row that could not be read, with its line.
 pub fn unreadable_row(row: &UnreadableRow) -> String {
     let fault = match &row.fault {
-        RowFault::NotADate { text } => format!("“{text}” is not a date"),
-        RowFault::NoSuchDay { text } => format!("“{text}” is not a day of the calendar"),
-        RowFault::YearOutOfRange { text } => format!("“{text}” is not between 1700 and 2200"),
-        RowFault::NotANumber { text } => format!("“{text}” is not a depth"),
-        RowFault::TooFewCells { cells } => format!("it has only {}", count(*cells, "cell", "cells")),
+        RowFault::NotADate { text } => say!("“{text}” is not a date", "«{text}» no es una fecha"),
+        RowFault::NoSuchDay { text } => {
+            say!("“{text}” is not a day of the calendar", "«{text}» no es un día del calendario",)
+        }
+        RowFault::YearOutOfRange { text } => {
+            say!("“{text}” is not between 1700 and 2200", "«{text}» no está entre 1700 y 2200",)
+        }
+        RowFault::NotANumber { text } => say!("“{text}” is not a depth", "«{text}» no es una cantidad de lluvia"),
+        RowFault::TooFewCells { cells } => say!(
+            "it has only {cells}",
+            "tiene solo {cells}",
+            cells = count(*cells, said("cell", "celda"), said("cells", "celdas")),
+        ),
     };
-    format!("line {}: {fault}.", row.line)
+    say!("line {line}: {fault}.", "línea {line}: {fault}.", line = row.line)
 }
 
 fn some<T>(occasions: &Occasions<T>, each: impl Fn(&T) -> String) -> String {
@@ -168,15 +251,15 @@ fn among(first: &[String], count: usize) -> String {
     match more {
         0 if first.ends_with('.') => first,
         0 => format!("{first}."),
-        _ => format!("{first}; and {} more.", number_text(more)),
+        _ => say!("{first}; and {more} more.", "{first}; y {more} más.", more = number_text(more)),
     }
 }
 
 fn span(span: &DaySpan) -> String {
     let whole = |day: NaiveDate| date(day);
     if span.first == span.last {
-        format!("on {}", whole(span.first))
+        say!("on {day}", "el {day}", day = whole(span.first))
     } else {
-        format!("from {} to {}", whole(span.first), whole(span.last))
+        say!("from {first} to {last}", "del {first} al {last}", first = whole(span.first), last = whole(span.last))
     }
 }

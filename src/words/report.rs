@@ -2,101 +2,125 @@
 
 use chrono::NaiveDate;
 
+use crate::language::{Phrase, said};
+use crate::say;
+
 /// The button that opens it, and its name.
-pub const TITLE: &str = "Report";
+pub const TITLE: Phrase = Phrase("Report", "Informe");
 /// The button that prints it.
-pub const PRINT: &str = "Print, or save as PDF";
+pub const PRINT: Phrase = Phrase("Print, or save as PDF", "Imprimir o guardar como PDF");
 /// The button that leaves it.
-pub const BACK: &str = "Back to the house";
+pub const BACK: Phrase = Phrase("Back to the house", "Volver a la casa");
 
 /// Over the whole.
 pub fn title(site: &str) -> String {
-    format!("Rainwater supply: {site}")
+    say!("Rainwater supply: {site}", "Suministro de agua de lluvia: {site}")
 }
 
 /// The day on which it was made.
 pub fn made_on(day: NaiveDate) -> String {
-    format!("As of {}.", super::date(day))
+    say!("As of {date}.", "Al {date}.", date = super::date(day))
 }
 
 /// A trial is open, which the report leaves aside.
-pub const WITHOUT_TRIAL: &str = "Of the house as it is: the trial that is open is not in it.";
+pub const WITHOUT_TRIAL: Phrase = Phrase(
+    "Of the house as it is: the trial that is open is not in it.",
+    "De la casa como está: la prueba que está abierta no entra.",
+);
 
 /// The sections.
-pub const ANSWER: &str = "Does the water last?";
+pub const ANSWER: Phrase = Phrase("Does the water last?", "¿Alcanza el agua?");
 /// How sure the share of good years is.
-pub const GOOD_YEARS: &str = "Share of good years, with the range that it may lie in";
+pub const GOOD_YEARS: Phrase = Phrase(
+    "Share of good years, with the range that it may lie in",
+    "Parte de años buenos, con el intervalo en que puede estar",
+);
 /// The drawing.
-pub const DRAWING: &str = "The house in section";
+pub const DRAWING: Phrase = Phrase("The house in section", "La casa en corte");
 /// Title of the drawing itself.
-pub const HEIGHTS: &str = "Tanks at their true heights to one another";
+pub const HEIGHTS: Phrase =
+    Phrase("Tanks at their true heights to one another", "Los tanques a sus alturas reales entre sí");
 /// What each part is.
-pub const INPUTS: &str = "Parts and values";
+pub const INPUTS: Phrase = Phrase("Parts and values", "Partes y valores");
 /// Values of no single part.
-pub const WHOLE_SITE: &str = "The whole site";
+pub const WHOLE_SITE: Phrase = Phrase("The whole site", "Todo el sitio");
 /// The rain.
-pub const RAIN: &str = "Rain";
+pub const RAIN: Phrase = Phrase("Rain", "Lluvia");
 /// What the days came to.
-pub const RESULTS: &str = "Results";
+pub const RESULTS: Phrase = Phrase("Results", "Resultados");
 /// The years.
-pub const YEARS: &str = "Year by year";
+pub const YEARS: Phrase = Phrase("Year by year", "Año por año");
 /// What the parts did.
-pub const PARTS_DID: &str = "What the parts did";
+pub const PARTS_DID: Phrase = Phrase("What the parts did", "Lo que hicieron las partes");
 /// The weeks to come.
-pub const AHEAD: &str = "From today";
+pub const AHEAD: Phrase = Phrase("From today", "Desde hoy");
 /// What to change.
-pub const NEXT: &str = "What next";
+pub const NEXT: Phrase = Phrase("What next", "Qué sigue");
 /// The checks.
-pub const CHECKS: &str = "Checks of parts";
+pub const CHECKS: Phrase = Phrase("Checks of parts", "Comprobaciones de las partes");
 /// Where no part has anything to check.
-pub const NO_CHECKS: &str = "No part here has anything to check.";
+pub const NO_CHECKS: Phrase =
+    Phrase("No part here has anything to check.", "Aquí ninguna parte tiene algo que comprobar.");
 /// Water that is drunk.
-pub const WATER: &str = "Fit to drink?";
+pub const WATER: Phrase = Phrase("Fit to drink?", "¿Apta para beber?");
 /// Upkeep.
-pub const UPKEEP: &str = "Upkeep";
+pub const UPKEEP: Phrase = Phrase("Upkeep", "Mantenimiento");
 /// Columns of the upkeep.
-pub const UPKEEP_COLUMNS: [&str; 3] = ["what", "how often", "how it stands"];
+pub const UPKEEP_COLUMNS: [Phrase; 3] =
+    [Phrase("what", "qué"), Phrase("how often", "cada cuánto"), Phrase("how it stands", "cómo está")];
 /// What was taken for granted.
-pub const ASSUMPTIONS: &str = "Taken for granted";
+pub const ASSUMPTIONS: Phrase = Phrase("Taken for granted", "Lo que se da por supuesto");
 /// Where formulas come from.
-pub const SOURCES: &str = "Sources";
+pub const SOURCES: Phrase = Phrase("Sources", "Fuentes");
 /// What to be careful of.
-pub const CAUTIONS: &str = "Cautions";
+pub const CAUTIONS: Phrase = Phrase("Cautions", "Precauciones");
 
 /// Which rain days were looked at, where nothing doubtful was found.
-pub const NO_DOUBT: &str = "The record as a whole was looked over for a wrong unit, for gaps written as zero and for a model's \
-                            drizzle: nothing doubtful was found. Single rows were judged when it was read in.";
+pub const NO_DOUBT: Phrase = Phrase(
+    "The record as a whole was looked over for a wrong unit, for gaps written as zero and for a model's drizzle: \
+     nothing doubtful was found. Single rows were judged when it was read in.",
+    "Se revisó el registro entero en busca de una unidad equivocada, de huecos escritos como cero y de la llovizna de \
+     un modelo: no se halló nada dudoso. Cada fila se juzgó al leerla.",
+);
 /// What was found doubtful.
-pub const DOUBTS: &str = "Doubts about the record";
+pub const DOUBTS: Phrase = Phrase("Doubts about the record", "Dudas sobre el registro");
 /// The longest dry spells.
-pub const DRY_SPELLS: &str = "Longest dry spells";
+pub const DRY_SPELLS: Phrase = Phrase("Longest dry spells", "Las rachas sin lluvia más largas");
 /// Nothing has been judged yet.
-pub const NOT_JUDGED: &str =
-    "The changes that this house could make are being run beside it; they stand here once that is done.";
+pub const NOT_JUDGED: Phrase = Phrase(
+    "The changes that this house could make are being run beside it; they stand here once that is done.",
+    "Los cambios que esta casa podría hacer se están calculando a su lado; estarán aquí cuando terminen.",
+);
 /// Nothing can be judged.
-pub const NO_RAIN: &str = "Without rain nothing can be told of it.";
+pub const NO_RAIN: Phrase =
+    Phrase("Without rain nothing can be told of it.", "Sin lluvia no se puede decir nada de esto.");
 /// How values are marked that nobody entered.
-pub const USUAL_MARK: &str = " (usual)";
+pub const USUAL_MARK: Phrase = Phrase(" (usual)", " (usual)");
 /// What that means.
-pub const USUAL: &str = "Values marked “usual” were not entered by anybody: they are what is common for such parts. A check that \
-                         rests on them says so.";
+pub const USUAL: Phrase = Phrase(
+    "Values marked “usual” were not entered by anybody: they are what is common for such parts. A check that rests on \
+     them says so.",
+    "Los valores marcados «usual» no los escribió nadie: son los comunes en esas partes. Una comprobación que se \
+     apoya en ellos lo dice.",
+);
 /// Months of a value.
-pub const BY_MONTH: &str = "January to December";
+pub const BY_MONTH: Phrase = Phrase("January to December", "De enero a diciembre");
 /// By how much each month's rain is multiplied.
-pub const RAIN_FACTORS: &str = "Rain of each month multiplied by";
+pub const RAIN_FACTORS: Phrase = Phrase("Rain of each month multiplied by", "Lluvia de cada mes multiplicada por");
 /// What fills the tanks on the first day.
-pub const START: &str = "Tanks on the first day";
+pub const START: Phrase = Phrase("Tanks on the first day", "Tanques el primer día");
 
 /// An interval: "every 180 days or after 500 mm".
 pub fn interval([days, rain, litres]: &[String; 3]) -> String {
-    let mut said = Vec::new();
+    let mut ways = Vec::new();
     if !days.is_empty() {
-        said.push(format!("every {days}"));
+        ways.push(say!("every {days}", "cada {days}"));
     }
-    for (amount, what) in [(rain, "of rain"), (litres, "through it")] {
-        if !amount.is_empty() {
-            said.push(format!("after {amount} {what}"));
-        }
+    if !rain.is_empty() {
+        ways.push(say!("after {rain} of rain", "tras {rain} de lluvia"));
     }
-    if said.is_empty() { "as needed".to_owned() } else { said.join(" or ") }
+    if !litres.is_empty() {
+        ways.push(say!("after {litres} through it", "tras el paso de {litres}"));
+    }
+    if ways.is_empty() { said("as needed", "según haga falta").to_owned() } else { ways.join(said(" or ", " o ")) }
 }

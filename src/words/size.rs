@@ -6,60 +6,79 @@ use crate::engine::sizing::sequent_peak::SequentPeak;
 use crate::engine::sizing::smallest::{Found, Sought};
 use crate::engine::sizing::study::Inquiry;
 use crate::engine::sizing::tally::Tally;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::wanted::Wanted;
 
 /// Title of a question.
-pub const fn title(inquiry: Inquiry) -> &'static str {
+pub fn title(inquiry: Inquiry) -> &'static str {
     match inquiry {
-        Inquiry::Smallest => "Smallest that does it",
-        Inquiry::Curves => "Curves",
-        Inquiry::Surface => "Storage and use together",
-        Inquiry::Handbooks => "By the handbooks",
+        Inquiry::Smallest => said("Smallest that does it", "El mínimo que alcanza"),
+        Inquiry::Curves => said("Curves", "Curvas"),
+        Inquiry::Surface => said("Storage and use together", "Almacenamiento y uso juntos"),
+        Inquiry::Handbooks => said("By the handbooks", "Según los manuales"),
     }
 }
 
 /// What it is about, in a line.
-pub const fn about(inquiry: Inquiry) -> &'static str {
+pub fn about(inquiry: Inquiry) -> &'static str {
     match inquiry {
-        Inquiry::Smallest => {
+        Inquiry::Smallest => said(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
-             smaller alike and everything else as it is, until the size that just does it is found, to within 0.2\u{a0}%."
-        }
-        Inquiry::Curves => {
+             smaller alike and everything else as it is, until the size that just does it is found, to within \
+             0.2\u{a0}%.",
+            "Toda la casa se calcula una y otra vez con esta lluvia, con todos los tanques (o todos los techos, o \
+             todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
+             apenas alcanza, con un margen del 0,2\u{a0}%.",
+        ),
+        Inquiry::Curves => said(
             "What other sizes would come to on this rain: from a quarter of what there is to four times as much, \
-             everything else as it is. The upright line is the house as it stands."
-        }
-        Inquiry::Surface => {
-            "Lines of equal reliability over all pairs of storage (a quarter of what there is to four times as much) and \
-             use (0.4 to 2.5 times). The dot is the house as it stands; the strong line is what you want."
-        }
-        Inquiry::Handbooks => {
+             everything else as it is. The upright line is the house as it stands.",
+            "Qué resultaría con otros tamaños con esta lluvia: desde la cuarta parte de lo que hay hasta el cuádruple, \
+             con lo demás como está. La línea vertical es la casa tal como está.",
+        ),
+        Inquiry::Surface => said(
+            "Lines of equal reliability over all pairs of storage (a quarter of what there is to four times as much) \
+             and use (0.4 to 2.5 times). The dot is the house as it stands; the strong line is what you want.",
+            "Líneas de igual confiabilidad sobre todos los pares de almacenamiento (de la cuarta parte de lo que hay \
+             al cuádruple) y uso (de 0,4 a 2,5 veces). El punto es la casa tal como está; la línea gruesa es lo que \
+             quieres.",
+        ),
+        Inquiry::Handbooks => said(
             "Rules of thumb for the same house. They look at totals, months or one dry spell, never at the order of \
-             days; the last column says what a tank of that size would have come to on this rain."
-        }
+             days; the last column says what a tank of that size would have come to on this rain.",
+            "Reglas prácticas para la misma casa. Miran totales, meses o una racha sin lluvia, nunca el orden de los \
+             días; la última columna dice qué habría resultado con un tanque de ese tamaño con esta lluvia.",
+        ),
     }
 }
 
 /// Label of the choice of what is wanted.
-pub const WANTED: &str = "What is wanted";
+pub const WANTED: Phrase = Phrase("What is wanted", "Lo que se quiere");
 
 /// What is wanted, as a choice.
 pub fn wanted(wanted: Wanted) -> String {
     match wanted {
-        Wanted::GoodYears(10) => "No dry day in any year".to_owned(),
-        Wanted::GoodYears(tenths) => format!("No dry day in {tenths} years of 10"),
-        Wanted::Days(share) => format!("{} of days not dry", percent(share.get())),
-        Wanted::Water(share) => format!("{} of the water wanted", percent(share.get())),
+        Wanted::GoodYears(10) => said("No dry day in any year", "Ningún día de escasez en ningún año").to_owned(),
+        Wanted::GoodYears(tenths) => {
+            say!("No dry day in {tenths} years of 10", "Ningún día de escasez en {tenths} de cada 10 años",)
+        }
+        Wanted::Days(share) => {
+            say!("{share} of days not dry", "{share} de los días sin escasez", share = percent(share.get()),)
+        }
+        Wanted::Water(share) => {
+            say!("{share} of the water wanted", "{share} del agua que se necesita", share = percent(share.get()),)
+        }
     }
 }
 
 /// What a measure counts, over a column or at a line.
-pub const fn measured(wanted: Wanted) -> &'static str {
+pub fn measured(wanted: Wanted) -> &'static str {
     match wanted {
-        Wanted::GoodYears(_) => "good years",
-        Wanted::Days(_) => "days not dry",
-        Wanted::Water(_) => "water there",
+        Wanted::GoodYears(_) => said("good years", "años buenos"),
+        Wanted::Days(_) => said("days not dry", "días sin escasez"),
+        Wanted::Water(_) => said("water there", "agua disponible"),
     }
 }
 
@@ -73,11 +92,11 @@ pub const fn kind(sought: Sought) -> Kind {
 }
 
 /// The name of what is sought.
-pub const fn name(sought: Sought) -> &'static str {
+pub fn name(sought: Sought) -> &'static str {
     match sought {
-        Sought::Storage => "Tanks",
-        Sought::Roof => "Roof",
-        Sought::Uses => "Use",
+        Sought::Storage => said("Tanks", "Tanques"),
+        Sought::Roof => said("Roof", "Techo"),
+        Sought::Uses => said("Use", "Uso"),
     }
 }
 
@@ -86,9 +105,9 @@ pub fn found(found: Found, now: f64, sought: Sought, units: &Units) -> String {
     let size = |factor: f64| shown::figure(now * factor, kind(sought), units);
     match (found, sought) {
         (Found::Enough { factor, .. }, _) => size(factor),
-        (Found::NotEvenAt { factor, .. }, _) => ["not even ", &size(factor)].concat(),
-        (Found::EvenAt { factor, .. }, Sought::Uses) => [&size(factor), " or more"].concat(),
-        (Found::EvenAt { factor, .. }, _) => [&size(factor), " or less"].concat(),
+        (Found::NotEvenAt { factor, .. }, _) => say!("not even {size}", "ni con {size}", size = size(factor)),
+        (Found::EvenAt { factor, .. }, Sought::Uses) => say!("{size} or more", "{size} o más", size = size(factor)),
+        (Found::EvenAt { factor, .. }, _) => say!("{size} or less", "{size} o menos", size = size(factor)),
         (Found::CannotRun, _) => "—".to_owned(),
     }
 }
@@ -97,41 +116,76 @@ pub fn found(found: Found, now: f64, sought: Sought, units: &Units) -> String {
 pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Units) -> String {
     let size = |factor: f64| shown::figure(now * factor, kind(sought), units);
     let of_now = size(1.0);
-    let reached = |tally: &Tally| format!("{} {}", percent(tally.by(wanted)), measured(wanted));
+    let reached = |tally: &Tally| {
+        say!("{share} {what}", "{share} de {what}", share = percent(tally.by(wanted)), what = measured(wanted))
+    };
     match (found, sought) {
         (Found::Enough { factor, .. }, Sought::Storage) => {
-            format!("Tanks of {} in all would do; there are {of_now}.", size(factor))
+            say!(
+                "Tanks of {size} in all would do; there are {of_now}.",
+                "Bastaría con tanques de {size} en total; ahora hay {of_now}.",
+                size = size(factor),
+            )
         }
         (Found::Enough { factor, .. }, Sought::Roof) => {
-            format!("A roof of {} would do; there are {of_now}.", size(factor))
+            say!(
+                "A roof of {size} would do; there are {of_now}.",
+                "Bastaría con un techo de {size}; ahora hay {of_now}.",
+                size = size(factor),
+            )
         }
         (Found::Enough { factor, .. }, Sought::Uses) => {
-            format!("A use of {} could be met; {of_now} is wanted.", size(factor))
+            say!(
+                "A use of {size} could be met; {of_now} is wanted.",
+                "Se podría cubrir un uso de {size}; lo que se necesita es {of_now}.",
+                size = size(factor),
+            )
         }
-        (Found::NotEvenAt { factor, tally }, Sought::Storage) => format!(
-            "No storage does it with this roof and use: tanks of {} would still come to {} only.",
-            size(factor),
-            reached(&tally)
+        (Found::NotEvenAt { factor, tally }, Sought::Storage) => say!(
+            "No storage does it with this roof and use: tanks of {size} would still come to {reached} only.",
+            "Ningún almacenamiento alcanza con este techo y este uso: con tanques de {size} se llegaría solo a \
+             {reached}.",
+            size = size(factor),
+            reached = reached(&tally),
         ),
-        (Found::NotEvenAt { factor, tally }, Sought::Roof) => format!(
-            "No roof does it with these tanks and use: {} would still come to {} only.",
-            size(factor),
-            reached(&tally)
+        (Found::NotEvenAt { factor, tally }, Sought::Roof) => say!(
+            "No roof does it with these tanks and use: {size} would still come to {reached} only.",
+            "Ningún techo alcanza con estos tanques y este uso: con {size} se llegaría solo a {reached}.",
+            size = size(factor),
+            reached = reached(&tally),
         ),
         (Found::NotEvenAt { factor, tally }, Sought::Uses) => {
-            format!("Not even a use of {} could be met: it comes to {}.", size(factor), reached(&tally))
+            say!(
+                "Not even a use of {size} could be met: it comes to {reached}.",
+                "Ni siquiera se podría cubrir un uso de {size}: se llega a {reached}.",
+                size = size(factor),
+                reached = reached(&tally),
+            )
         }
-        (Found::EvenAt { factor, .. }, Sought::Uses) => format!("Even a use of {} could be met.", size(factor)),
+        (Found::EvenAt { factor, .. }, Sought::Uses) => say!(
+            "Even a use of {size} could be met.",
+            "Se podría cubrir incluso un uso de {size}.",
+            size = size(factor),
+        ),
         (Found::EvenAt { factor, .. }, _) => {
-            format!("{}: even {} would do; there are {of_now}.", name(sought), size(factor))
+            say!(
+                "{what}: even {size} would do; there are {of_now}.",
+                "{what}: bastaría incluso con {size}; ahora hay {of_now}.",
+                what = name(sought),
+                size = size(factor),
+            )
         }
-        (Found::CannotRun, _) => format!("{}: the house can't run with other sizes.", name(sought)),
+        (Found::CannotRun, _) => say!(
+            "{what}: the house can't run with other sizes.",
+            "{what}: la casa no puede funcionar con otros tamaños.",
+            what = name(sought),
+        ),
     }
 }
 
 /// From one to the other, or just the one where they are written alike.
 fn between(one: String, other: String) -> String {
-    if one == other { one } else { [&one, " to ", &other].concat() }
+    if one == other { one } else { say!("{one} to {other}", "{one} a {other}") }
 }
 
 /// The house under both rules: the bracket within which the truth lies.
@@ -141,103 +195,133 @@ pub fn bracket([after, before]: [Tally; 2]) -> String {
         between(percent(one.min(other)), percent(one.max(other)))
     };
     let (least, most) = (after.good_years.min(before.good_years), after.good_years.max(before.good_years));
-    format!(
-        "The house as it is, between the two orders within a day, where the truth lies: {} of the water is there, {} of \
-         days are not dry, and {} of {} are without a dry day.",
-        share(Tally::volumetric),
-        share(Tally::time),
-        between(number_text(least), number_text(most)),
-        count(after.whole_years, "whole year", "whole years"),
+    say!(
+        "The house as it is, between the two orders within a day, where the truth lies: {water} of the water is there, \
+         {days} of days are not dry, and {good} of {years} are without a dry day.",
+        "La casa tal como está, entre los dos órdenes posibles dentro de un día, que es donde está la verdad: agua \
+         disponible, {water}; días sin escasez, {days}; años sin ningún día de escasez, {good} de {years}.",
+        water = share(Tally::volumetric),
+        days = share(Tally::time),
+        good = between(number_text(least), number_text(most)),
+        years = count(after.whole_years, said("whole year", "año completo"), said("whole years", "años completos")),
     )
 }
 
 /// The sequent peak.
 pub fn peak(peak: SequentPeak, units: &Units) -> String {
     match peak {
-        SequentPeak::Enough { before_spillage_l, after_spillage_l } => format!(
-            "Never short at all on this rain, if all water stood in one full tank at first: {} (yield before spillage) to \
-             {} (after), by the sequent peak of Thomas & Fiering, 1963.",
-            shown::figure(before_spillage_l, Kind::Volume, units),
-            shown::figure(after_spillage_l, Kind::Volume, units)
+        SequentPeak::Enough { before_spillage_l, after_spillage_l } => say!(
+            "Never short at all on this rain, if all water stood in one full tank at first: {least} (yield before \
+             spillage) to {most} (after), by the sequent peak of Thomas & Fiering, 1963.",
+            "Para que nunca falte agua con esta lluvia, si al principio toda estuviera en un solo tanque lleno: de \
+             {least} (uso antes del rebose) a {most} (después), por el algoritmo del pico secuente de Thomas y \
+             Fiering, 1963.",
+            least = shown::figure(before_spillage_l, Kind::Volume, units),
+            most = shown::figure(after_spillage_l, Kind::Volume, units),
         ),
-        SequentPeak::Impossible { mean_inflow_l, mean_demand_l } => format!(
-            "Never short at all is impossible, whatever the tank: {} comes to the tanks on average and {} is wanted. More \
-             roof, less lost on the way, or less use would mend it.",
-            shown::figure(mean_inflow_l, Kind::Flow, units),
-            shown::figure(mean_demand_l, Kind::Flow, units)
+        SequentPeak::Impossible { mean_inflow_l, mean_demand_l } => say!(
+            "Never short at all is impossible, whatever the tank: {comes} comes to the tanks on average and {wanted} \
+             is wanted. More roof, less lost on the way, or less use would mend it.",
+            "Que nunca falte agua es imposible, sea cual sea el tanque: a los tanques llegan {comes} en promedio y se \
+             necesitan {wanted}. Más techo, menos pérdidas en el camino o menos uso lo remediarían.",
+            comes = shown::figure(mean_inflow_l, Kind::Flow, units),
+            wanted = shown::figure(mean_demand_l, Kind::Flow, units),
         ),
     }
 }
 
 /// Heads of the table of the smallest.
-pub const SMALLEST_COLUMNS: [&str; 4] = ["what", "now", "yield after spillage", "yield before spillage"];
+pub const SMALLEST_COLUMNS: [Phrase; 4] = [
+    Phrase("what", "qué"),
+    Phrase("now", "ahora"),
+    Phrase("yield after spillage", "uso después del rebose"),
+    Phrase("yield before spillage", "uso antes del rebose"),
+];
 
 /// The name of a handbook's method.
-pub const fn method(method: Method) -> &'static str {
+pub fn method(method: Method) -> &'static str {
     match method {
-        Method::MonthlyBalance => "Monthly balance",
-        Method::DrySeason => "Dry-season demand",
-        Method::FivePercent => "5\u{a0}% rule",
-        Method::SixPercent => "6\u{a0}% rule",
+        Method::MonthlyBalance => said("Monthly balance", "Balance mensual"),
+        Method::DrySeason => said("Dry-season demand", "Demanda de la estación seca"),
+        Method::FivePercent => said("5\u{a0}% rule", "Regla del 5\u{a0}%"),
+        Method::SixPercent => said("6\u{a0}% rule", "Regla del 6\u{a0}%"),
     }
 }
 
 /// What a method looks at, and so why it says something else.
 pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
     match method {
-        Method::MonthlyBalance => {
-            "Monthly balance: twelve mean months in a row, twice; dry years and dry weeks are averaged away, so it tends \
-             to say too little."
-                .to_owned()
-        }
-        Method::DrySeason => format!(
-            "Dry-season demand: the use through the longest spell of days under {} on this rain, {}; it takes the tank \
-             as full when the spell begins, and showers between dry spells as enough to fill it again.",
-            shown::figure(1.0, Kind::Depth, units),
-            count(basis.dry_spell_days, "day", "days")
+        Method::MonthlyBalance => said(
+            "Monthly balance: twelve mean months in a row, twice; dry years and dry weeks are averaged away, so it \
+             tends to say too little.",
+            "Balance mensual: doce meses promedio seguidos, dos veces; los años secos y las semanas secas se pierden \
+             en el promedio, así que suele quedarse corto.",
+        )
+        .to_owned(),
+        Method::DrySeason => say!(
+            "Dry-season demand: the use through the longest spell of days under {depth} on this rain, {days}; it takes \
+             the tank as full when the spell begins, and showers between dry spells as enough to fill it again.",
+            "Demanda de la estación seca: el uso durante la racha más larga de días con menos de {depth} con esta \
+             lluvia, {days}; da por lleno el tanque cuando empieza la racha, y por suficientes para llenarlo de nuevo \
+             los chubascos entre rachas sin lluvia.",
+            depth = shown::figure(1.0, Kind::Depth, units),
+            days = count(basis.dry_spell_days, said("day", "día"), said("days", "días")),
         ),
-        Method::FivePercent => format!(
-            "5\u{a0}% rule of BS 8515 and BS EN 16941-1: the lesser of 5\u{a0}% of a year's yield ({}) and of a year's use ({}), some 18 days of it; made \
-             for houses where the mains make up the rest, so far too little where nothing does.",
-            shown::figure(basis.yield_l(), Kind::Volume, units),
-            shown::figure(basis.demand_l(), Kind::Volume, units)
+        Method::FivePercent => say!(
+            "5\u{a0}% rule of BS 8515 and BS EN 16941-1: the lesser of 5\u{a0}% of a year's yield ({comes}) and of a \
+             year's use ({used}), some 18 days of it; made for houses where the mains make up the rest, so far too \
+             little where nothing does.",
+            "Regla del 5\u{a0}% de BS 8515 y BS EN 16941-1: lo menor entre el 5\u{a0}% del agua captada en un año \
+             ({comes}) y el 5\u{a0}% del uso de un año ({used}), unos 18 días de uso; hecha para casas donde la red \
+             pública pone el resto, así que es demasiado poco donde nada lo pone.",
+            comes = shown::figure(basis.yield_l(), Kind::Volume, units),
+            used = shown::figure(basis.demand_l(), Kind::Volume, units),
         ),
-        Method::SixPercent => {
-            "6\u{a0}% rule of DIN 1989-1: the same with 6\u{a0}%, some 22 days of it, and made for the same houses with mains beside."
-                .to_owned()
-        }
+        Method::SixPercent => said(
+            "6\u{a0}% rule of DIN 1989-1: the same with 6\u{a0}%, some 22 days of it, and made for the same houses \
+             with mains beside.",
+            "Regla del 6\u{a0}% de DIN 1989-1: lo mismo con 6\u{a0}%, unos 22 días de uso, y hecha para las mismas \
+             casas con red pública al lado.",
+        )
+        .to_owned(),
     }
 }
 
 /// What a method says, as it stands in the table.
-pub fn said(said: Said, units: &Units) -> String {
-    match said {
+pub fn says(says: Said, units: &Units) -> String {
+    match says {
         Said::Tank(litres) => shown::figure(litres, Kind::Volume, units),
-        Said::Impossible { yield_l, demand_l } => format!(
-            "none: {} a year comes, {} is wanted",
-            shown::figure(yield_l, Kind::Volume, units),
-            shown::figure(demand_l, Kind::Volume, units)
+        Said::Impossible { yield_l, demand_l } => say!(
+            "none: {comes} a year comes, {wanted} is wanted",
+            "ninguno: llegan {comes} al año y se necesitan {wanted}",
+            comes = shown::figure(yield_l, Kind::Volume, units),
+            wanted = shown::figure(demand_l, Kind::Volume, units),
         ),
     }
 }
 
 /// How ours differs from all of them.
-pub const OURS: &str =
-    "This house, day by day: the whole record, with the house's own tanks, diverters and order of uses.";
+pub const OURS: Phrase = Phrase(
+    "This house, day by day: the whole record, with the house's own tanks, diverters and order of uses.",
+    "Esta casa, día por día: todo el registro, con los tanques, desviadores y orden de usos de la propia casa.",
+);
 
 /// The name of our own result.
-pub const OUR_NAME: &str = "This house, day by day";
+pub const OUR_NAME: Phrase = Phrase("This house, day by day", "Esta casa, día por día");
 
 /// While it runs: how far it is.
 pub fn running(progress: f64) -> String {
-    format!("Reckoning: {}", percent(progress))
+    say!("Reckoning: {done}", "Calculando: {done}", done = percent(progress))
 }
 
 /// When it was cancelled.
-pub const CANCELLED: &str = "Cancelled before it was done.";
+pub const CANCELLED: Phrase = Phrase("Cancelled before it was done.", "Se canceló antes de terminar.");
 /// Why nothing can be asked yet.
-pub const NO_ANSWER: &str = "This needs a house that can run, and its rain.";
+pub const NO_ANSWER: Phrase = Phrase(
+    "This needs a house that can run, and its rain.",
+    "Esto necesita una casa que pueda funcionar, y su lluvia.",
+);
 /// The button that cancels.
-pub const CANCEL: &str = "Cancel";
+pub const CANCEL: Phrase = Phrase("Cancel", "Cancelar");
 /// The button that asks again.
-pub const AGAIN: &str = "Reckon it";
+pub const AGAIN: Phrase = Phrase("Reckon it", "Calcularlo");

@@ -7,113 +7,175 @@ use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Origin;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 
 /// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002."
 pub fn headline(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();
     if answer.origin == Origin::Even {
         return match answer.longest_dry_run {
-            None => "With rain as even as the monthly means, the water never ran out.".to_owned(),
-            Some(run) => format!(
-                "Even with rain as even as the monthly means, the water ran out: {} at a stretch, from {} on.",
-                count(run.days, "dry day", "dry days"),
-                day_of_year(run.start)
+            None => said(
+                "With rain as even as the monthly means, the water never ran out.",
+                "Con una lluvia tan pareja como los promedios mensuales, el agua nunca se acabó.",
+            )
+            .to_owned(),
+            Some(run) => say!(
+                "Even with rain as even as the monthly means, the water ran out: {days} at a stretch, from {start} on.",
+                "Incluso con una lluvia tan pareja como los promedios mensuales, el agua se acabó: una racha de \
+                 {days}, a partir del {start}.",
+                days = count(run.days, said("dry day", "día de escasez"), said("dry days", "días de escasez")),
+                start = day_of_year(run.start),
             ),
         };
     }
     let Some(longest) = answer.longest_dry_run else {
-        return format!("In {}, the water never ran out.", spell(answer, complete.len()));
+        return say!(
+            "In {spell}, the water never ran out.",
+            "En {spell}, el agua nunca se acabó.",
+            spell = spell(answer, complete.len()),
+        );
     };
     let failed = complete.iter().filter(|year| year.dry_days > 0).count();
     if complete.is_empty() {
-        return format!("In {}, the water ran out: {}.", spell(answer, 0), stretch(answer, &longest));
-    }
-    if failed == 0 {
-        return format!(
-            "In {}, the water ran out in none of the whole years, but {}.",
-            spell(answer, complete.len()),
-            stretch(answer, &longest)
+        return say!(
+            "In {spell}, the water ran out: {stretch}.",
+            "En {spell}, el agua se acabó: {stretch}.",
+            spell = spell(answer, 0),
+            stretch = stretch(answer, &longest),
         );
     }
-    let in_years =
-        if failed == complete.len() { "in every year".to_owned() } else { format!("in {}", number_text(failed)) };
-    format!("In {}, the water ran out {in_years}; {}.", spell(answer, complete.len()), stretch(answer, &longest))
+    if failed == 0 {
+        return say!(
+            "In {spell}, the water ran out in none of the whole years, but {stretch}.",
+            "En {spell}, el agua no se acabó en ninguno de los años completos, pero {stretch}.",
+            spell = spell(answer, complete.len()),
+            stretch = stretch(answer, &longest),
+        );
+    }
+    let in_years = if failed == complete.len() {
+        said("in every year", "en todos los años").to_owned()
+    } else {
+        say!("in {failed}", "en {failed}", failed = number_text(failed),)
+    };
+    say!(
+        "In {spell}, the water ran out {in_years}; {stretch}.",
+        "En {spell}, el agua se acabó {in_years}; {stretch}.",
+        spell = spell(answer, complete.len()),
+        stretch = stretch(answer, &longest),
+    )
 }
 
 fn spell(answer: &Answer, complete: usize) -> String {
     if complete == 0 {
-        format!("{} of rain", count(answer.series.dates.len(), "day", "days"))
+        say!("{days} of rain", "{days} de lluvia", days = super::days(answer.series.dates.len()))
     } else if answer.origin == Origin::Generated {
-        count(complete, "generated year", "generated years")
+        count(complete, said("generated year", "año generado"), said("generated years", "años generados"))
     } else {
-        format!("{} of rain", count(complete, "year", "years"))
+        say!(
+            "{years} of rain",
+            "{years} de lluvia",
+            years = count(complete, said("year", "año"), said("years", "años"))
+        )
     }
 }
 
 fn stretch(answer: &Answer, run: &DryRun) -> String {
     let year = run.start.year();
-    let year = if answer.origin == Origin::Generated { format!("year {year} of them") } else { year.to_string() };
-    format!("the longest dry stretch was {}, in {year}", count(run.days, "day", "days"))
+    let year = if answer.origin == Origin::Generated {
+        say!("year {year} of them", "el año {year} de ellos")
+    } else {
+        year.to_string()
+    };
+    say!(
+        "the longest dry stretch was {days}, in {year}",
+        "la racha de escasez más larga fue de {days}, en {year}",
+        days = super::days(run.days),
+    )
 }
 
 /// How sure the share of good years is.
 pub fn good_years(good: &GoodYears) -> String {
-    format!(
-        "{} of {} without a dry day. If these years are a fair sample, the chance of a good year is between {} and {} \
-         (95\u{a0}% Wilson interval).",
-        number_text(good.good),
-        count(good.all, "whole year", "whole years"),
-        percent(good.range.0),
-        percent(good.range.1)
+    say!(
+        "{well} of {all} without a dry day. If these years are a fair sample, the chance of a good year is between \
+         {least} and {most} (95\u{a0}% Wilson interval).",
+        "{well} de {all} sin ningún día de escasez. Si estos años son una muestra fiel, la probabilidad de un año \
+         bueno está entre {least} y {most} (intervalo de Wilson del 95\u{a0}%).",
+        well = number_text(good.good),
+        all = count(good.all, said("whole year", "año completo"), said("whole years", "años completos")),
+        least = percent(good.range.0),
+        most = percent(good.range.1),
     )
 }
 
 /// What is thin about the answer, if anything.
 pub fn reservations(answer: &Answer) -> Vec<String> {
-    let mut said = Vec::new();
+    let mut doubts = Vec::new();
     let complete = answer.years.iter().filter(|year| year.complete).count();
     if answer.origin == Origin::Even {
-        said.push(super::rain::EVEN_RAIN.to_owned());
+        doubts.push(super::rain::EVEN_RAIN.to_owned());
     } else if complete < 10 {
-        said.push(format!(
-            "{} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
-            if complete == 0 { "Less than a year".to_owned() } else { count(complete, "year", "years") }
+        doubts.push(say!(
+            "{years} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
+            "{years} de lluvia es poco: con diez o más se juzga mejor. Más abajo se comparan con años generados.",
+            years = if complete == 0 {
+                said("Less than a year", "Menos de un año").to_owned()
+            } else {
+                count(complete, said("year", "año"), said("years", "años"))
+            },
         ));
     }
     if !answer.left_out_years.is_empty() {
-        said.push(format!(
-            "{} left out for missing days: {}. The years on either side are run as if they followed one another.",
-            count(answer.left_out_years.len(), "year was", "years were"),
-            years(&answer.left_out_years)
+        doubts.push(say!(
+            "{years_were} left out for missing days: {which}. The years on either side are run as if they followed one \
+             another.",
+            "{years_were} por días que faltan: {which}. Los años a cada lado se calculan como si fueran seguidos.",
+            years_were = count(
+                answer.left_out_years.len(),
+                said("year was", "año quedó fuera"),
+                said("years were", "años quedaron fuera",)
+            ),
+            which = years(&answer.left_out_years),
         ));
     }
     if answer.filled_days > 0 {
-        said.push(format!(
-            "{} filled from other years.",
-            count(answer.filled_days, "missing day was", "missing days were")
+        doubts.push(say!(
+            "{days_were} filled from other years.",
+            "{days_were} con otros años.",
+            days_were = count(
+                answer.filled_days,
+                said("missing day was", "día que falta se completó"),
+                said("missing days were", "días que faltan se completaron",)
+            ),
         ));
     }
-    said
+    doubts
 }
 
 /// Reliability in volume and time.
 pub fn reliability(answer: &Answer) -> String {
-    format!(
-        "{} of the water wanted was there (volumetric reliability); {} of days were not dry (time reliability).",
-        percent(answer.reliability.volumetric),
-        percent(answer.reliability.time)
+    say!(
+        "{water} of the water wanted was there (volumetric reliability); {days} of days were not dry (time \
+         reliability).",
+        "Hubo {water} del agua que se necesitaba (confiabilidad volumétrica); no hubo escasez en {days} de los días \
+         (confiabilidad temporal).",
+        water = percent(answer.reliability.volumetric),
+        days = percent(answer.reliability.time),
     )
 }
 
 /// Resilience and vulnerability.
 pub fn resilience(answer: &Answer, units: &Units) -> Option<String> {
     let both = answer.resilience?;
-    Some(format!(
-        "Once dry, the next day is a good one with a chance of {} (resilience); the worst day of a dry stretch lacks {} on \
-         average (vulnerability). Both after Hashimoto and others, 1982.",
-        percent(both.resilience),
-        shown::figure(both.vulnerability_l, Kind::Volume, units)
+    Some(say!(
+        "Once dry, the next day is a good one with a chance of {resilience} (resilience); the worst day of a dry \
+         stretch lacks {vulnerability} on average (vulnerability). Both after Hashimoto and others, 1982.",
+        "Tras un día de escasez, el siguiente es bueno con una probabilidad de {resilience} (resiliencia); en el peor \
+         día de una racha de escasez faltan {vulnerability} en promedio (vulnerabilidad). Ambas según Hashimoto y \
+         otros, 1982.",
+        resilience = percent(both.resilience),
+        vulnerability = shown::figure(both.vulnerability_l, Kind::Volume, units),
     ))
 }
 
@@ -121,20 +183,25 @@ pub fn resilience(answer: &Answer, units: &Units) -> Option<String> {
 pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Option<String> {
     let tally = answer.ledger.flushes.get(feed)?;
     if tally.storms == 0 {
-        return Some(format!("{name}: no water reached its diverter."));
+        return Some(say!("{name}: no water reached its diverter.", "{name}: no llegó agua a su desviador."));
     }
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
     let full = tally.found_full as f64 / tally.storms as f64;
     let per_year = super::per_year(answer.series.dates.len());
-    let mut text = format!(
-        "{name}: its diverter kept back {} a year, {} of it dripping away while it rained",
-        shown::figure(tally.diverted_l * per_year, Kind::Volume, units),
-        shown::figure(tally.dripped_l * per_year, Kind::Volume, units)
+    let mut text = say!(
+        "{name}: its diverter kept back {kept} a year, {dripped} of it dripping away while it rained",
+        "{name}: su desviador retuvo {kept} al año; de eso, {dripped} por goteo mientras llovía",
+        kept = shown::figure(tally.diverted_l * per_year, Kind::Volume, units),
+        dripped = shown::figure(tally.dripped_l * per_year, Kind::Volume, units),
     );
     text.push_str(&if tally.found_full == 0 {
-        "; it had drained before every storm.".to_owned()
+        said("; it had drained before every storm.", "; se había vaciado antes de cada tormenta.").to_owned()
     } else {
-        format!("; {} of storms found it still full, so that dirty water went to the tank.", percent(full))
+        say!(
+            "; {share} of storms found it still full, so that dirty water went to the tank.",
+            "; en {share} de las tormentas seguía lleno, así que el agua sucia pasó al tanque.",
+            share = percent(full),
+        )
     });
     Some(text)
 }
@@ -147,49 +214,74 @@ pub fn hauled(answer: &Answer, units: &Units) -> Option<String> {
     let per_year = super::per_year(answer.series.dates.len());
     #[expect(clippy::cast_precision_loss, reason = "loads of a few centuries")]
     let loads = answer.ledger.loads as f64 * per_year;
-    Some(format!(
-        "Hauled water: {} loads a year, {}, at a price of {} a year.",
-        shown::significant(loads, 2),
-        shown::figure(answer.total.hauled_l * per_year, Kind::Volume, units),
-        shown::figure(answer.ledger.hauling_cost * per_year, Kind::Money, units)
+    Some(say!(
+        "Hauled water: {loads} loads a year, {volume}, at a price of {cost} a year.",
+        "Agua acarreada: {loads} viajes al año, {volume}, a un precio de {cost} al año.",
+        loads = shown::significant(loads, 2),
+        volume = shown::figure(answer.total.hauled_l * per_year, Kind::Volume, units),
+        cost = shown::figure(answer.ledger.hauling_cost * per_year, Kind::Money, units),
     ))
 }
 
 /// Capacity that can't be filled because a joined tank spills first.
 pub fn stranded(name: &str, litres: f64, lowest: &str, units: &Units) -> String {
-    format!(
-        "{} of {name} can never fill: joined by the trunk line, the store spills at the rim of {lowest} first.",
-        shown::figure(litres, Kind::Volume, units)
+    say!(
+        "{volume} of {name} can never fill: joined by the trunk line, the store spills at the rim of {lowest} first.",
+        "Nunca se pueden llenar {volume} de {name}: con la tubería de unión, el depósito rebosa antes por el borde de \
+         {lowest}.",
+        volume = shown::figure(litres, Kind::Volume, units),
     )
 }
 
 /// Title of the rule for the order of events in a day.
-pub const RULE: &str = "Order within a day";
+pub const RULE: Phrase = Phrase("Order within a day", "Orden dentro de un día");
 /// The two published rules, by θ = 0 and θ = 1.
-pub const RULES: [(f64, &str); 2] = [(0.0, "Yield after spillage (cautious)"), (1.0, "Yield before spillage")];
+pub const RULES: [(f64, Phrase); 2] = [
+    (0.0, Phrase("Yield after spillage (cautious)", "Uso después del rebose (prudente)")),
+    (1.0, Phrase("Yield before spillage", "Uso antes del rebose")),
+];
 
 /// A dry stretch, for a table.
 pub fn dry_stretch(run: Option<&DryRun>) -> String {
     run.map_or_else(
         || "—".to_owned(),
-        |run| format!("{}, from {}", count(run.days, "day", "days"), day_of_year(run.start)),
+        |run| {
+            say!(
+                "{days}, from {start}",
+                "{days}, desde el {start}",
+                days = super::days(run.days),
+                start = day_of_year(run.start),
+            )
+        },
     )
 }
 
 /// How the balance is reckoned, with its sources.
-pub const HOW: &str = "Day by day through the whole record: rain less wetting, times area and runoff coefficient; gutters \
-                       and screens; first flush, draining by Torricelli; tanks joined at one level; uses in their order. \
-                       The order within a day follows Jenkins and others 1978 and Fewkes & Butler 2000. A dry day is one \
-                       on which a demand of the house is not met in full.";
+pub const HOW: Phrase = Phrase(
+    "Day by day through the whole record: rain less wetting, times area and runoff coefficient; gutters and screens; \
+     first flush, draining by Torricelli; tanks joined at one level; uses in their order. The order within a day \
+     follows Jenkins and others 1978 and Fewkes & Butler 2000. A dry day is one on which a demand of the house is not \
+     met in full.",
+    "Día por día por todo el registro: lluvia menos mojado inicial, por área y por coeficiente de escorrentía; \
+     canaletas y mallas; primeras aguas, que se vacían según Torricelli; tanques unidos a un mismo nivel; usos en su \
+     orden. El orden dentro de un día sigue a Jenkins y otros 1978 y a Fewkes y Butler 2000. Un día de escasez es uno \
+     en que una demanda de la casa no se cubre por completo.",
+);
 
 /// Whether all water is accounted for, by the share of what flowed that is left over.
 pub fn accounted(residual: f64) -> String {
     const CLOSES: f64 = 1e-9;
     let left_over = if residual.abs() <= CLOSES {
-        "less than a billionth of what flowed".to_owned()
+        said("less than a billionth of what flowed", "menos de una milmillonésima de lo que fluyó").to_owned()
     } else {
-        format!("{} of what flowed, which is a fault of the program: please tell", percent(residual.abs()))
+        say!(
+            "{share} of what flowed, which is a fault of the program: please tell",
+            "{share} de lo que fluyó, lo cual es un error del programa: avísanos, por favor",
+            share = percent(residual.abs()),
+        )
     };
-    ["All water is accounted for: what came in, less what went out, less the change in store leaves ", &left_over, "."]
-        .concat()
+    say!(
+        "All water is accounted for: what came in, less what went out, less the change in store leaves {left_over}.",
+        "Toda el agua está contada: lo que entró, menos lo que salió, menos el cambio de lo almacenado, deja {left_over}."
+    )
 }

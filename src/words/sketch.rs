@@ -1,50 +1,70 @@
 //! Words of the sketch.
 
 use super::{count, percent};
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units};
+use crate::say;
 
 /// Title.
-pub const TITLE: &str = "Sketch a house";
+pub const TITLE: Phrase = Phrase("Sketch a house", "Bosquejar una casa");
 /// How to.
-pub const LEAD: &str =
-    "Drag, or type with or without a unit: 15 m, 1,600 sq ft, 5000 gal. Everything can be refined later.";
+pub const LEAD: Phrase = Phrase(
+    "Drag, or type with or without a unit: 15 m, 1,600 sq ft, 5000 gal. Everything can be refined later.",
+    "Arrastra, o escribe con o sin unidad: 15 m, 1600 ft², 5000 gal. Después se puede afinar todo.",
+);
 /// Where twelve typed means come from.
-pub const MEANS_SOURCE: &str = "entered by hand";
+pub const MEANS_SOURCE: Phrase = Phrase("entered by hand", "escritos a mano");
 /// Label of the rain.
-pub const RAIN: &str = "Rain of the place";
+pub const RAIN: Phrase = Phrase("Rain of the place", "Lluvia del lugar");
 /// No rain yet.
-pub const NO_RAIN: &str = "Choose the rain";
+pub const NO_RAIN: Phrase = Phrase("Choose the rain", "Elige la lluvia");
 /// Twelve means.
-pub const TWELVE: &str = "Twelve monthly means";
+pub const TWELVE: Phrase = Phrase("Twelve monthly means", "Doce promedios mensuales");
 /// A file.
-pub const RECORD: &str = "A daily record from a file";
+pub const RECORD: Phrase = Phrase("A daily record from a file", "Un registro diario de un archivo");
 /// What is wanted before there is an answer.
-pub const NO_ANSWER: &str = "Give the place's rain below, and the answer stands here.";
+pub const NO_ANSWER: Phrase = Phrase(
+    "Give the place's rain below, and the answer stands here.",
+    "Da abajo la lluvia del lugar, y la respuesta aparece aquí.",
+);
 /// How twelve means are run.
-pub const GENERATED: &str = "Fifty years drawn from these means, with usual numbers of rain days and a usual spread \
-                             of years: a rough guide until there is a daily record.";
+pub const GENERATED: Phrase = Phrase(
+    "Fifty years drawn from these means, with usual numbers of rain days and a usual spread of years: a rough guide \
+     until there is a daily record.",
+    "Cincuenta años sorteados de estos promedios, con los días de lluvia y la variación entre años usuales: una guía \
+     aproximada hasta que haya un registro diario.",
+);
 
 /// The range of the answer, in short.
 pub fn chance(range: (f64, f64)) -> String {
-    format!("Chance of a year without a dry day: {} to {}.", percent(range.0), percent(range.1))
+    say!(
+        "Chance of a year without a dry day: {least} to {most}.",
+        "Probabilidad de un año sin días de escasez: de {least} a {most}.",
+        least = percent(range.0),
+        most = percent(range.1),
+    )
 }
 
 /// The rain of another site.
 pub fn same_as(name: &str) -> String {
-    format!("The same as {name}")
+    say!("The same as {name}", "La misma que en {name}")
 }
 
 /// Label of the twelve means.
 pub fn twelve(units: &Units) -> String {
-    format!("January to December, in {}", units.of(Kind::Depth).symbol)
+    say!("January to December, in {unit}", "De enero a diciembre, en {unit}", unit = units.of(Kind::Depth).sign())
 }
 
 /// Fewer or more than twelve.
 pub fn not_twelve(found: usize) -> String {
-    format!("Twelve numbers with spaces between; {} so far.", count(found, "number", "numbers"))
+    say!(
+        "Twelve numbers with spaces between; {numbers} so far.",
+        "Doce números separados por espacios; hasta ahora {numbers}.",
+        numbers = count(found, said("number", "número"), said("numbers", "números")),
+    )
 }
 
 /// What is no depth.
 pub fn not_a_depth(text: &str) -> String {
-    format!("“{text}” is no depth of rain for a month.")
+    say!("“{text}” is no depth of rain for a month.", "«{text}» no es una cantidad de lluvia para un mes.")
 }

@@ -1,65 +1,260 @@
 //! The trade's terms, each in a sentence, one tap away from where it is written.
 
-/// Term and sentence; a longer term stands before one that it begins with.
-pub const TERMS: [(&str, &str); 36] = [
-    ("roof section", "One plane or part of the roof with its plan area, as seen from above, and its roofing."),
-    ("plan area", "Area of the roof as seen from straight above, not along the slope: rain falls on that."),
+use crate::language::Phrase;
+
+/// Term and sentence; a term's forms stand with a bar between, the one that names it first.
+pub static TERMS: [(Phrase, Phrase); 36] = [
     (
-        "runoff coefficient",
-        "Share of the rain on a roof, beyond wetting, that runs off it: 0.9 for metal, far less for a planted roof.",
+        Phrase("roof section", "sección de techo"),
+        Phrase(
+            "One plane or part of the roof with its plan area, as seen from above, and its roofing.",
+            "Un plano o una parte del techo con su área en planta, vista desde arriba, y su cubierta.",
+        ),
     ),
-    ("wetting loss", "Rain that only wets the roof on each rain day and dries there."),
-    ("feed", "A downspout with its leaf screen and first-flush diverter, and the tank that it fills."),
-    ("first-flush diverter", "The chamber that keeps the first, dirtiest water of a storm out of the tank."),
-    ("first flush", "The first water off a roof in a storm, led aside because it carries most of the dirt."),
-    ("diverter", "The chamber that keeps the first, dirtiest water of a storm out of the tank."),
-    ("dead storage", "Water below a tank's outlet: it is there, but no tap gets it."),
     (
-        "stranded capacity",
-        "Room in a joined tank above the lowest rim of its store: it can never fill, because the other tank spills first.",
+        Phrase("plan area", "área en planta"),
+        Phrase(
+            "Area of the roof as seen from straight above, not along the slope: rain falls on that.",
+            "Área del techo vista desde arriba, no a lo largo de la pendiente: sobre ella cae la lluvia.",
+        ),
     ),
-    ("trunk line", "The pipe that joins tanks at the bottom; with its valve open they share one water level."),
-    ("store", "Tanks joined through open valves: one water level, drawn down together."),
-    ("yield after spillage", "The day's rain may spill before the day's use is drawn: the cautious order of counting."),
-    ("yield before spillage", "The day's use is drawn before anything spills: the hopeful order of counting."),
-    ("yield", "Water that the uses got."),
-    ("spilled", "Water over the rim or out of the overflow."),
-    ("shortfall", "Water that was wanted and not there."),
-    ("dry days", "Days on which a use of the house is not met in full; a garden that goes without makes none."),
-    ("dry day", "A day on which a use of the house is not met in full; a garden that goes without makes none."),
-    ("dry stretch", "Dry days one after the other."),
-    ("volumetric reliability", "Share of the water wanted that was there, over all days."),
-    ("time reliability", "Share of the days that were not dry."),
     (
-        "Wilson interval",
-        "Range in which the true chance of a good year lies, 95 times in 100, judged from so few years.",
+        Phrase("runoff coefficient", "coeficiente de escorrentía"),
+        Phrase(
+            "Share of the rain on a roof, beyond wetting, that runs off it: 0.9 for metal, far less for a planted \
+             roof.",
+            "Parte de la lluvia sobre un techo, pasado el mojado inicial, que escurre: 0,9 en metal, mucho menos con \
+             plantas.",
+        ),
     ),
-    ("resilience", "Chance that a dry day is followed by one that is not: how soon the house recovers."),
-    ("vulnerability", "How much lacks on the worst day of a dry stretch, on average."),
     (
-        "safe daily use",
-        "The most that can be drawn each day so that the water lasts to a date, with a chance that you name.",
+        Phrase("wetting loss", "mojado inicial"),
+        Phrase(
+            "Rain that only wets the roof on each rain day and dries there.",
+            "Lluvia que cada día de lluvia solo moja el techo y ahí se seca.",
+        ),
     ),
-    ("generated years", "Years drawn by a model of this place's rain: they never happened, but could have."),
-    ("percentiles", "The value below which so many of a hundred years lie."),
-    ("uncollected", "Rain on the roof that no feed takes."),
-    ("reference evapotranspiration", "What a meadow of short grass with water enough gives to the air on a day."),
-    ("crop coefficient", "What a plant drinks, as a multiple of short grass."),
-    ("rationing", "Uses that the household does without, in part, while its store is low."),
-    ("hauled", "Brought by truck, at a price."),
-    ("log", "1 log stops nine germs of ten, 2 log 99 of 100, 3 log 999 of 1,000."),
-    ("residual", "Chlorine that is still free in the water after it has acted."),
-    ("upkeep", "Cleaning, changing and checking."),
+    (
+        Phrase("feed", "alimentación"),
+        Phrase(
+            "A downspout with its leaf screen and first-flush diverter, and the tank that it fills.",
+            "Una bajante con su malla para hojas y su desviador de primeras aguas, y el tanque que llena.",
+        ),
+    ),
+    (
+        Phrase("first-flush diverter", "desviador de primeras aguas"),
+        Phrase(
+            "The chamber that keeps the first, dirtiest water of a storm out of the tank.",
+            "La cámara que deja fuera del tanque la primera agua de una tormenta, la más sucia.",
+        ),
+    ),
+    (
+        Phrase("first flush", "primeras aguas"),
+        Phrase(
+            "The first water off a roof in a storm, led aside because it carries most of the dirt.",
+            "La primera agua que baja de un techo en una tormenta; se aparta porque lleva la mayor parte de la \
+             suciedad.",
+        ),
+    ),
+    (
+        Phrase("diverter", "desviador"),
+        Phrase(
+            "The chamber that keeps the first, dirtiest water of a storm out of the tank.",
+            "La cámara que deja fuera del tanque la primera agua de una tormenta, la más sucia.",
+        ),
+    ),
+    (
+        Phrase("dead storage", "volumen muerto"),
+        Phrase(
+            "Water below a tank's outlet: it is there, but no tap gets it.",
+            "Agua por debajo de la salida de un tanque: está ahí, pero ningún grifo la alcanza.",
+        ),
+    ),
+    (
+        Phrase("stranded capacity", "capacidad atrapada"),
+        Phrase(
+            "Room in a joined tank above the lowest rim of its store: it can never fill, because the other tank \
+             spills first.",
+            "Espacio de un tanque unido, sobre el borde más bajo de su depósito: nunca se llena, porque el otro \
+             tanque rebosa antes.",
+        ),
+    ),
+    (
+        Phrase("trunk line", "tubería de unión"),
+        Phrase(
+            "The pipe that joins tanks at the bottom; with its valve open they share one water level.",
+            "El tubo que une tanques por abajo; con su válvula abierta comparten un mismo nivel de agua.",
+        ),
+    ),
+    (
+        Phrase("store", "depósito"),
+        Phrase(
+            "Tanks joined through open valves: one water level, drawn down together.",
+            "Tanques unidos con las válvulas abiertas: un solo nivel de agua, que baja en todos a la vez.",
+        ),
+    ),
+    (
+        Phrase("yield after spillage", "uso después del rebose"),
+        Phrase(
+            "The day's rain may spill before the day's use is drawn: the cautious order of counting.",
+            "La lluvia del día puede rebosar antes de que se tome el uso del día: el orden prudente de contar.",
+        ),
+    ),
+    (
+        Phrase("yield before spillage", "uso antes del rebose"),
+        Phrase(
+            "The day's use is drawn before anything spills: the hopeful order of counting.",
+            "El uso del día se toma antes de que algo rebose: el orden optimista de contar.",
+        ),
+    ),
+    (Phrase("yield", "agua captada"), Phrase("Water that the uses got.", "Agua de lluvia que llegó a los usos.")),
+    (
+        Phrase("spilled", "rebosado|rebosada"),
+        Phrase(
+            "Water over the rim or out of the overflow.",
+            "Agua que pasó por encima del borde o salió por el rebosadero.",
+        ),
+    ),
+    (Phrase("shortfall", "faltante"), Phrase("Water that was wanted and not there.", "Agua que se quería y no había.")),
+    (
+        Phrase("dry days", "días de escasez"),
+        Phrase(
+            "Days on which a use of the house is not met in full; a garden that goes without makes none.",
+            "Días en que un uso de la casa no se cubre del todo; un huerto que se queda sin agua no cuenta.",
+        ),
+    ),
+    (
+        Phrase("dry day", "día de escasez"),
+        Phrase(
+            "A day on which a use of the house is not met in full; a garden that goes without makes none.",
+            "Un día en que un uso de la casa no se cubre del todo; un huerto que se queda sin agua no cuenta.",
+        ),
+    ),
+    (
+        Phrase("dry stretch", "racha de escasez|rachas de escasez"),
+        Phrase("Dry days one after the other.", "Días de escasez, uno tras otro."),
+    ),
+    (
+        Phrase("volumetric reliability", "confiabilidad volumétrica|confiabilidad en volumen"),
+        Phrase(
+            "Share of the water wanted that was there, over all days.",
+            "Parte del agua que se quería y que sí había, entre todos los días.",
+        ),
+    ),
+    (
+        Phrase("time reliability", "confiabilidad temporal|confiabilidad en el tiempo"),
+        Phrase("Share of the days that were not dry.", "Parte de los días que no fueron de escasez."),
+    ),
+    (
+        Phrase("Wilson interval", "intervalo de Wilson"),
+        Phrase(
+            "Range in which the true chance of a good year lies, 95 times in 100, judged from so few years.",
+            "Entre qué valores está la verdadera probabilidad de un año bueno, 95 veces de cada 100, con tan pocos \
+             años.",
+        ),
+    ),
+    (
+        Phrase("resilience", "resiliencia"),
+        Phrase(
+            "Chance that a dry day is followed by one that is not: how soon the house recovers.",
+            "Probabilidad de que a un día de escasez siga uno que no lo es: cuán pronto se recupera la casa.",
+        ),
+    ),
+    (
+        Phrase("vulnerability", "vulnerabilidad"),
+        Phrase(
+            "How much lacks on the worst day of a dry stretch, on average.",
+            "Cuánto falta en el peor día de una racha de escasez, en promedio.",
+        ),
+    ),
+    (
+        Phrase("safe daily use", "uso diario seguro"),
+        Phrase(
+            "The most that can be drawn each day so that the water lasts to a date, with a chance that you name.",
+            "Lo más que se puede tomar cada día para que el agua dure hasta una fecha, con la probabilidad que tú \
+             digas.",
+        ),
+    ),
+    (
+        Phrase("generated years", "años generados"),
+        Phrase(
+            "Years drawn by a model of this place's rain: they never happened, but could have.",
+            "Años sorteados con un modelo de la lluvia de este lugar: nunca ocurrieron, pero pudieron ocurrir.",
+        ),
+    ),
+    (
+        Phrase("percentiles", "percentiles|percentil"),
+        Phrase(
+            "The value below which so many of a hundred years lie.",
+            "El valor por debajo del cual quedan tantos de cada cien años.",
+        ),
+    ),
+    (
+        Phrase("uncollected", "sin recoger|sin captar|no captada"),
+        Phrase("Rain on the roof that no feed takes.", "Lluvia sobre el techo que ninguna alimentación recoge."),
+    ),
+    (
+        Phrase("reference evapotranspiration", "evapotranspiración de referencia"),
+        Phrase(
+            "What a meadow of short grass with water enough gives to the air on a day.",
+            "Lo que un prado de pasto corto, con agua suficiente, entrega al aire en un día.",
+        ),
+    ),
+    (
+        Phrase("crop coefficient", "coeficiente de cultivo|coeficiente del cultivo"),
+        Phrase(
+            "What a plant drinks, as a multiple of short grass.",
+            "Lo que bebe una planta, como múltiplo del pasto corto.",
+        ),
+    ),
+    (
+        Phrase("rationing", "racionamiento"),
+        Phrase(
+            "Uses that the household does without, in part, while its store is low.",
+            "Usos de los que el hogar prescinde, en parte, mientras su depósito está bajo.",
+        ),
+    ),
+    (
+        Phrase("hauled", "acarreada|agua acarreada|acarreado"),
+        Phrase("Brought by truck, at a price.", "Traída en camión, por un precio."),
+    ),
+    (
+        Phrase("log", "log"),
+        Phrase(
+            "1 log stops nine germs of ten, 2 log 99 of 100, 3 log 999 of 1,000.",
+            "1 log detiene nueve de cada diez gérmenes; 2 log, 99 de 100; 3 log, 999 de 1000.",
+        ),
+    ),
+    (
+        Phrase("residual", "residual"),
+        Phrase(
+            "Chlorine that is still free in the water after it has acted.",
+            "Cloro que sigue libre en el agua después de haber actuado.",
+        ),
+    ),
+    (Phrase("upkeep", "mantenimiento"), Phrase("Cleaning, changing and checking.", "Limpiar, cambiar y comprobar.")),
 ];
 
-/// The first term in a text from a place in it on: where it begins and ends, and which it is. Terms are found as whole words,
-/// with a small or a large first letter.
+/// The form of a term that names it.
+pub fn name(term: &Phrase) -> &'static str {
+    forms(term).next().unwrap_or_default()
+}
+
+fn forms(term: &Phrase) -> core::str::Split<'static, char> {
+    term.text().split('|')
+}
+
+/// The first term in a text from a place in it on, the longest of those that begin there: where it begins and ends, and
+/// which it is. Terms are found as whole words, with a small or a large first letter.
 pub fn first_in(text: &str) -> Option<(usize, usize, usize)> {
     let mut found: Option<(usize, usize, usize)> = None;
     for (at, (term, _)) in TERMS.iter().enumerate() {
-        let Some(start) = place_of(text, term) else { continue };
-        if found.is_none_or(|(before, ..)| start < before) {
-            found = Some((start, start + term.len(), at));
+        for form in forms(term) {
+            let Some(start) = place_of(text, form) else { continue };
+            let end = start + form.len();
+            if found.is_none_or(|(from, to, _)| start < from || (start == from && end > to)) {
+                found = Some((start, end, at));
+            }
         }
     }
     found
@@ -67,25 +262,31 @@ pub fn first_in(text: &str) -> Option<(usize, usize, usize)> {
 
 /// Where a term stands in a text as whole words.
 fn place_of(text: &str, term: &str) -> Option<usize> {
-    let (bytes, wanted) = (text.as_bytes(), term.as_bytes());
-    let is_letter =
-        |at: Option<&u8>| at.is_some_and(|byte| byte.is_ascii_alphanumeric() || *byte == b'-' || *byte >= 0x80);
-    let mut start = 0;
-    while start + wanted.len() <= bytes.len() {
-        let end = start + wanted.len();
-        let same = bytes[start].eq_ignore_ascii_case(&wanted[0]) && bytes[start + 1..end] == wanted[1..];
-        let before = start.checked_sub(1).and_then(|before| bytes.get(before));
-        if same && !is_letter(before) && !is_letter(bytes.get(end)) {
+    let mut letters = term.chars();
+    let (first, rest) = (letters.next()?, letters.as_str());
+    let mut before = None;
+    for (start, letter) in text.char_indices() {
+        let after = text[start + letter.len_utf8()..].strip_prefix(rest);
+        let ends = after.is_some_and(|after| !is_letter(after.chars().next()));
+        if ends && !is_letter(before) && letter.to_lowercase().eq(first.to_lowercase()) {
             return Some(start);
         }
-        start += 1;
+        before = Some(letter);
     }
     None
+}
+
+/// Whether a character goes on with a word; a space that does not break and a dash do.
+fn is_letter(letter: Option<char>) -> bool {
+    letter.is_some_and(|letter| {
+        letter.is_ascii_alphanumeric() || letter == '-' || !(letter.is_ascii() || "¿¡«»".contains(letter))
+    })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::language::{Language, speak};
 
     #[test]
     fn terms_are_found_as_whole_words_the_first_and_longest_of_them() {
@@ -98,11 +299,34 @@ mod tests {
     }
 
     #[test]
+    fn spanish_terms_are_found_with_their_accents_and_in_each_of_their_forms() {
+        let found = |text: &'static str| first_in(text).map(|(from, to, at)| (&text[from..to], name(&TERMS[at].0)));
+        speak(Language::Spanish);
+        assert_eq!(found("Área en planta: 64 m²"), Some(("Área en planta", "área en planta")));
+        assert_eq!(found("¿Mantenimiento o nada?"), Some(("Mantenimiento", "mantenimiento")));
+        assert_eq!(found("El «depósito», lleno"), Some(("depósito", "depósito")));
+        assert_eq!(
+            found("El desviador de primeras aguas"),
+            Some(("desviador de primeras aguas", "desviador de primeras aguas"))
+        );
+        assert_eq!(found("300 L de agua rebosada en 2002"), Some(("rebosada", "rebosado")));
+        assert_eq!(found("depósitos, logró, diálogo, residuales"), None);
+        speak(Language::English);
+    }
+
+    #[test]
     fn every_term_is_told_in_one_sentence_and_none_twice() {
-        for (at, (term, sentence)) in TERMS.iter().enumerate() {
-            assert!(sentence.ends_with('.') && sentence.len() < 160, "{term}");
-            assert!(TERMS.iter().skip(at + 1).all(|(other, _)| other != term), "{term}");
-            assert_eq!(first_in(term).map(|(_, _, found)| found), Some(at), "{term} is found as itself");
+        for language in Language::ALL {
+            speak(language);
+            for (at, (term, sentence)) in TERMS.iter().enumerate() {
+                assert!(sentence.ends_with('.') && sentence.chars().count() < 160, "{term}");
+                for form in forms(term) {
+                    assert_eq!(first_in(form), Some((0, form.len(), at)), "{form} is found as itself");
+                    let others = TERMS.iter().enumerate().filter(|(other, _)| *other != at);
+                    assert!(others.flat_map(|(_, (other, _))| forms(other)).all(|other| other != form), "{form}");
+                }
+            }
         }
+        speak(Language::English);
     }
 }

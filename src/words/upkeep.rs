@@ -1,48 +1,74 @@
 //! Words of upkeep.
 
-use super::{count, date, diary};
+use super::{count, date, days, diary};
 use crate::engine::diary::due::{Because, Due, Standing};
 use crate::engine::learning::calls::Shows;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::work::Task;
 
 /// Nothing to do.
-pub const NO_PARTS: &str = "The house has no parts yet that want upkeep.";
+pub const NO_PARTS: Phrase =
+    Phrase("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan mantenimiento.");
 /// Where the intervals come from.
-pub const USUAL: &str = "Usual intervals: at least every six months for roof, gutters, inlets and tanks (enHealth, Guidance on use of \
-                         rainwater tanks, 2011); the rest as makers and councils advise or as is common practice. Change \
-                         them to suit your trees, birds and rain.";
+pub const USUAL: Phrase = Phrase(
+    "Usual intervals: at least every six months for roof, gutters, inlets and tanks (enHealth, Guidance on use of \
+     rainwater tanks, 2011); the rest as makers and councils advise or as is common practice. Change them to suit your \
+     trees, birds and rain.",
+    "Intervalos usuales: al menos cada seis meses para techo, canaletas, entradas y tanques (enHealth, Guidance on use of \
+     rainwater tanks, 2011); lo demás, como aconsejan fabricantes y municipios o como es práctica común. Cámbialos según \
+     tus árboles, tus pájaros y tu lluvia.",
+);
 /// Caution of all upkeep.
-pub const CAUTION: &str = "Ladders and wet roofs kill more people than bad water: have somebody hold the ladder, or hire \
-                           help. Never enter a tank: bad air kills. Switch the pump's power off before you open it.";
+pub const CAUTION: Phrase = Phrase(
+    "Ladders and wet roofs kill more people than bad water: have somebody hold the ladder, or hire help. Never enter a \
+     tank: bad air kills. Switch the pump's power off before you open it.",
+    "Las escaleras y los techos mojados matan a más gente que el agua mala: pide que alguien sujete la escalera, o contrata \
+     ayuda. Nunca entres en un tanque: el aire malo mata. Corta la corriente de la bomba antes de abrirla.",
+);
 /// The button that says a job is done.
-pub const DONE: &str = "Done today";
+pub const DONE: Phrase = Phrase("Done today", "Hecho hoy");
 /// The button that writes the calendar.
-pub const CALENDAR: &str = "Save as a calendar file";
+pub const CALENDAR: Phrase = Phrase("Save as a calendar file", "Guardar como archivo de calendario");
 /// Under the fields of an interval.
-pub const BLANK: &str = "Leave a field blank if it doesn't count. Whichever comes first makes it due.";
+pub const BLANK: Phrase = Phrase(
+    "Leave a field blank if it doesn't count. Whichever comes first makes it due.",
+    "Deja en blanco el campo que no cuente. Toca en cuanto se cumpla el primero.",
+);
 /// The button that goes back to the usual interval.
-pub const BACK_TO_USUAL: &str = "As usual";
+pub const BACK_TO_USUAL: Phrase = Phrase("As usual", "Lo usual");
 
 /// Groups of jobs: overdue, soon, later.
-pub const GROUPS: [&str; 3] = ["Due", "Soon", "In good time"];
+pub const GROUPS: [Phrase; 3] =
+    [Phrase("Due", "Toca ya"), Phrase("Soon", "Pronto"), Phrase("In good time", "Más adelante")];
 /// Over the choice of when all jobs that were never written down were done.
-pub const ALL_DONE: &str = "All of them were done about";
+pub const ALL_DONE: Phrase = Phrase("All of them were done about", "Todas se hicieron más o menos");
 /// When that may have been, in days ago, with words.
-pub const AGO: [(u64, &str); 5] =
-    [(0, "today"), (30, "a month ago"), (91, "3 months ago"), (182, "half a year ago"), (365, "a year ago")];
+pub const AGO: [(u64, Phrase); 5] = [
+    (0, Phrase("today", "hoy")),
+    (30, Phrase("a month ago", "hace un mes")),
+    (91, Phrase("3 months ago", "hace 3 meses")),
+    (182, Phrase("half a year ago", "hace medio año")),
+    (365, Phrase("a year ago", "hace un año")),
+];
 
 /// The line behind which they are, one by one.
 pub fn not_written(jobs: usize) -> String {
-    format!("{} not written down yet", count(jobs, "job", "jobs"))
+    let jobs = count(jobs, said("job", "tarea"), said("jobs", "tareas"));
+    say!("{jobs} not written down yet", "{jobs} sin anotar todavía")
 }
 
 /// What a job is that was never written down.
-pub const NEVER: &str = "never written down";
+pub const NEVER: Phrase = Phrase("never written down", "nunca anotada");
 /// Labels of an interval: days, rain, litres.
-pub const INTERVAL: [&str; 3] = ["Every so many days", "After so much rain", "After so much water through it"];
+pub const INTERVAL: [Phrase; 3] = [
+    Phrase("Every so many days", "Cada tantos días"),
+    Phrase("After so much rain", "Tras tanta lluvia"),
+    Phrase("After so much water through it", "Tras pasar tanta agua"),
+];
 
 /// A job: "Gutter: Kitchen corner".
 pub fn job(task: Task, part: PartId, system: &System) -> String {
@@ -50,49 +76,69 @@ pub fn job(task: Task, part: PartId, system: &System) -> String {
 }
 
 /// Work as it is to be done.
-pub const fn to_do(task: Task) -> &'static str {
+pub fn to_do(task: Task) -> &'static str {
     match task {
-        Task::Roof => "Look over the roof",
-        Task::Gutter => "Clean the gutter",
-        Task::Screen => "Clean the leaf screen",
-        Task::Diverter => "Empty and rinse the first flush, check its ball",
-        Task::Hole => "Clear the slow-release hole",
-        Task::InletMesh => "Check the mesh at inlet and overflow",
-        Task::TankLook => "Look into the tank from outside",
-        Task::Desludging => "Take the sludge out",
-        Task::Lid => "Check lid and lock",
-        Task::Anchors => "Check anchors and straps",
-        Task::PumpStrainer => "Clean the pump's strainer",
-        Task::Cartridge => "Change the cartridge",
-        Task::Ceramic => "Scrub the ceramic candle",
-        Task::Lamp => "Change the lamp",
-        Task::Sleeve => "Wipe the lamp's sleeve",
-        Task::WaterTest => "Test the water",
-        Task::Joints => "Look for drips at joints, valves and taps",
-        Task::Other => "Other work",
+        Task::Roof => said("Look over the roof", "Revisar el techo"),
+        Task::Gutter => said("Clean the gutter", "Limpiar la canaleta"),
+        Task::Screen => said("Clean the leaf screen", "Limpiar la malla de hojas"),
+        Task::Diverter => said(
+            "Empty and rinse the first flush, check its ball",
+            "Vaciar y enjuagar las primeras aguas, revisar su bola",
+        ),
+        Task::Hole => said("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
+        Task::InletMesh => {
+            said("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
+        }
+        Task::TankLook => said("Look into the tank from outside", "Mirar dentro del tanque desde fuera"),
+        Task::Desludging => said("Take the sludge out", "Sacar el lodo"),
+        Task::Lid => said("Check lid and lock", "Revisar tapa y candado"),
+        Task::Anchors => said("Check anchors and straps", "Revisar anclajes y correas"),
+        Task::PumpStrainer => said("Clean the pump's strainer", "Limpiar el colador de la bomba"),
+        Task::Cartridge => said("Change the cartridge", "Cambiar el cartucho"),
+        Task::Ceramic => said("Scrub the ceramic candle", "Cepillar la vela de cerámica"),
+        Task::Lamp => said("Change the lamp", "Cambiar la lámpara"),
+        Task::Sleeve => said("Wipe the lamp's sleeve", "Limpiar la funda de la lámpara"),
+        Task::WaterTest => said("Test the water", "Analizar el agua"),
+        Task::Joints => {
+            said("Look for drips at joints, valves and taps", "Buscar goteos en uniones, válvulas y grifos")
+        }
+        Task::Other => said("Other work", "Otro trabajo"),
     }
 }
 
 /// How a job stands.
 pub fn standing(due: &Due, units: &Units) -> String {
-    let last = due.last.map_or_else(|| NEVER.to_owned(), |last| format!("last on {}", date(last)));
+    let last = due
+        .last
+        .map_or_else(|| NEVER.to_owned(), |last| say!("last on {date}", "última vez el {date}", date = date(last)));
     let because = |because: Because| match because {
-        Because::Days(days) => format!("{} ago", count(usize::try_from(days).unwrap_or(0), "day", "days")),
-        Because::Rain(mm) => format!("{} of rain since", shown::figure(mm, Kind::Depth, units)),
-        Because::Litres(litres) => format!("{} through it since", shown::figure(litres, Kind::Volume, units)),
+        Because::Days(number) => {
+            say!("{days} ago", "hace {days}", days = days(usize::try_from(number).unwrap_or(0)))
+        }
+        Because::Rain(mm) => say!(
+            "{rain} of rain since",
+            "{rain} de lluvia desde entonces",
+            rain = shown::figure(mm, Kind::Depth, units)
+        ),
+        Because::Litres(litres) => say!(
+            "{water} through it since",
+            "{water} de paso desde entonces",
+            water = shown::figure(litres, Kind::Volume, units)
+        ),
         Because::Readings(shows) => {
             let shown = match shows {
-                Shows::LessCaught => "less of the rain comes than before",
-                Shows::MoreUsed => "more water goes than before",
-                Shows::Leak => "water goes that nobody draws",
+                Shows::LessCaught => said("less of the rain comes than before", "llega menos de la lluvia que antes"),
+                Shows::MoreUsed => said("more water goes than before", "se va más agua que antes"),
+                Shows::Leak => said("water goes that nobody draws", "se va agua que nadie saca"),
             };
-            format!("the readings call for it: {shown}")
+            say!("the readings call for it: {shown}", "las lecturas la piden: {shown}")
         }
     };
     match due.standing {
         Standing::Overdue(why) | Standing::Soon(why) => format!("{last}; {}", because(why)),
         Standing::Later => {
-            let on = due.on.map_or_else(String::new, |on| format!("; due by {}", date(on)));
+            let on =
+                due.on.map_or_else(String::new, |on| say!("; due by {date}", "; toca para el {date}", date = date(on)));
             format!("{last}{on}")
         }
         Standing::NeverWritten => last,
@@ -101,67 +147,136 @@ pub fn standing(due: &Due, units: &Units) -> String {
 
 /// What is due, in a line for the house.
 pub fn due_line(overdue: usize) -> String {
-    format!("{} due.", count(overdue, "job is", "jobs are"))
+    let jobs = count(overdue, said("job is", "tarea pendiente"), said("jobs are", "tareas pendientes"));
+    say!("{jobs} due.", "{jobs}.")
 }
 
 /// A list for an occasion.
 pub struct Occasion {
     /// Its title.
-    pub title: &'static str,
+    pub title: Phrase,
     /// What is to be done, in order.
-    pub steps: &'static [&'static str],
+    pub steps: &'static [Phrase],
 }
 
 /// Lists for before and after.
 pub const OCCASIONS: [Occasion; 5] = [
     Occasion {
-        title: "Before a storm",
+        title: Phrase("Before a storm", "Antes de una tormenta"),
         steps: &[
-            "Clean gutters, screens and diverters while it is still dry and calm.",
-            "Leave water in light tanks, or tie them down: an empty tank flies, and an empty buried one floats.",
-            "Shut and lock lids; take in or tie down whatever can fly against a tank or pipe.",
-            "See that every overflow is free and leads away from the house.",
-            "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice.",
-            "Unplug the pump if lightning or a flood may come, and know how to shut the tank's outlet by hand.",
+            Phrase(
+                "Clean gutters, screens and diverters while it is still dry and calm.",
+                "Limpia canaletas, mallas y desviadores mientras todavía está seco y en calma.",
+            ),
+            Phrase(
+                "Leave water in light tanks, or tie them down: an empty tank flies, and an empty buried one floats.",
+                "Deja agua en los tanques ligeros, o amárralos: un tanque vacío vuela, y uno enterrado vacío flota.",
+            ),
+            Phrase(
+                "Shut and lock lids; take in or tie down whatever can fly against a tank or pipe.",
+                "Cierra las tapas con candado; mete bajo techo o amarra todo lo que pueda volar contra un tanque o un tubo.",
+            ),
+            Phrase(
+                "See that every overflow is free and leads away from the house.",
+                "Mira que cada rebosadero esté libre y lleve el agua lejos de la casa.",
+            ),
+            Phrase(
+                "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice.",
+                "Llena recipientes limpios con agua potable para tres días: el consejo común es 4 L (un galón) por persona \
+                 y día.",
+            ),
+            Phrase(
+                "Unplug the pump if lightning or a flood may come, and know how to shut the tank's outlet by hand.",
+                "Desenchufa la bomba si pueden venir rayos o una inundación, y aprende a cerrar a mano la salida del tanque.",
+            ),
         ],
     },
     Occasion {
-        title: "After a storm",
+        title: Phrase("After a storm", "Después de una tormenta"),
         steps: &[
-            "Stay away from fallen lines, and from tanks that lean or have moved.",
-            "Empty the first-flush diverters; clean screens, gutters and mesh.",
-            "Look for cracks, lifted pipes and mud around buried tanks: flood water may have come in.",
-            "If flood water came in, or a lid was off: don't drink it; empty, clean and disinfect first.",
-            "Write down the level and the rain.",
+            Phrase(
+                "Stay away from fallen lines, and from tanks that lean or have moved.",
+                "No te acerques a cables caídos ni a tanques inclinados o que se hayan movido.",
+            ),
+            Phrase(
+                "Empty the first-flush diverters; clean screens, gutters and mesh.",
+                "Vacía los desviadores de primeras aguas; limpia mallas, canaletas y mosquiteros.",
+            ),
+            Phrase(
+                "Look for cracks, lifted pipes and mud around buried tanks: flood water may have come in.",
+                "Busca grietas, tubos levantados y barro alrededor de los tanques enterrados: puede haber entrado agua de la \
+                 inundación.",
+            ),
+            Phrase(
+                "If flood water came in, or a lid was off: don't drink it; empty, clean and disinfect first.",
+                "Si entró agua de la inundación, o una tapa estaba quitada: no la bebas; primero vacía, limpia y desinfecta.",
+            ),
+            Phrase("Write down the level and the rain.", "Anota el nivel y la lluvia."),
         ],
     },
     Occasion {
-        title: "After smoke or ash",
+        title: Phrase("After smoke or ash", "Después de humo o ceniza"),
         steps: &[
-            "Take the downpipes off the tank before the next rain, so that ash doesn't wash in.",
-            "Let rain or a hose wash roof and gutters to the ground; empty the diverters; then join the pipes again.",
-            "If ash or foam is in the tank already, or the water smells or tastes: don't drink it; have it tested or \
-             emptied. Fire-fighting foam wants the tank emptied.",
-            "Change cartridges that clogged.",
+            Phrase(
+                "Take the downpipes off the tank before the next rain, so that ash doesn't wash in.",
+                "Desconecta las bajantes del tanque antes de la próxima lluvia, para que no entre la ceniza.",
+            ),
+            Phrase(
+                "Let rain or a hose wash roof and gutters to the ground; empty the diverters; then join the pipes again.",
+                "Deja que la lluvia o una manguera lave techo y canaletas hacia el suelo; vacía los desviadores; luego \
+                 conecta otra vez los tubos.",
+            ),
+            Phrase(
+                "If ash or foam is in the tank already, or the water smells or tastes: don't drink it; have it tested or \
+                 emptied. Fire-fighting foam wants the tank emptied.",
+                "Si ya hay ceniza o espuma en el tanque, o el agua huele o sabe a algo: no la bebas; hazla analizar o \
+                 vaciar. Con espuma contra incendios hay que vaciar el tanque.",
+            ),
+            Phrase("Change cartridges that clogged.", "Cambia los cartuchos que se taparon."),
         ],
     },
     Occasion {
-        title: "After overhead spray",
+        title: Phrase("After overhead spray", "Después de una fumigación aérea"),
         steps: &[
-            "Take the downpipes off the tank before the next rain; wash roof and gutters to the ground.",
-            "Empty the diverters twice before you join the pipes again.",
-            "If spray may have come in, don't drink the water and don't water animals: ask the sprayer what it was, and \
-             the health office.",
+            Phrase(
+                "Take the downpipes off the tank before the next rain; wash roof and gutters to the ground.",
+                "Desconecta las bajantes del tanque antes de la próxima lluvia; lava techo y canaletas hacia el suelo.",
+            ),
+            Phrase(
+                "Empty the diverters twice before you join the pipes again.",
+                "Vacía los desviadores dos veces antes de conectar otra vez los tubos.",
+            ),
+            Phrase(
+                "If spray may have come in, don't drink the water and don't water animals: ask the sprayer what it was, and \
+                 the health office.",
+                "Si puede haber entrado lo fumigado, no bebas el agua ni la des a los animales: pregunta a quien fumigó qué \
+                 era, y también a la oficina de salud.",
+            ),
         ],
     },
     Occasion {
-        title: "A dead animal in the tank",
+        title: Phrase("A dead animal in the tank", "Un animal muerto en el tanque"),
         steps: &[
-            "Don't drink the water; boiling alone doesn't take away what has dissolved.",
-            "Take the animal out from outside with gloves and a net. Never enter the tank: bad air kills.",
-            "Empty and clean the tank if you can; else disinfect it with the dose worked out for it.",
-            "Find the hole it came in by, and close it with mesh.",
-            "Have the water tested before anyone drinks it.",
+            Phrase(
+                "Don't drink the water; boiling alone doesn't take away what has dissolved.",
+                "No bebas el agua; hervirla sola no quita lo que se ha disuelto.",
+            ),
+            Phrase(
+                "Take the animal out from outside with gloves and a net. Never enter the tank: bad air kills.",
+                "Saca el animal desde fuera, con guantes y una red. Nunca entres en el tanque: el aire malo mata.",
+            ),
+            Phrase(
+                "Empty and clean the tank if you can; else disinfect it with the dose worked out for it.",
+                "Vacía y limpia el tanque si puedes; si no, desinféctalo con la dosis calculada para él.",
+            ),
+            Phrase(
+                "Find the hole it came in by, and close it with mesh.",
+                "Busca el agujero por donde entró y ciérralo con malla.",
+            ),
+            Phrase(
+                "Have the water tested before anyone drinks it.",
+                "Haz analizar el agua antes de que alguien la beba.",
+            ),
         ],
     },
 ];
@@ -170,24 +285,30 @@ pub const OCCASIONS: [Occasion; 5] = [
 pub fn holding(tank: &str, held_by_l: f64, capacity_l: f64, units: &Units) -> String {
     let held_by = shown::figure(held_by_l, Kind::Volume, units);
     if held_by_l > capacity_l {
-        format!("{tank}: not even full would it stand in the wind of its check. Have it tied down.")
+        say!(
+            "{tank}: not even full would it stand in the wind of its check. Have it tied down.",
+            "{tank}: ni siquiera lleno resistiría el viento de su comprobación. Haz que lo amarren."
+        )
     } else {
-        format!(
-            "{tank}: with {held_by} in it, it stands in the wind of its check, which its sheet names. Less, and tie it down."
+        say!(
+            "{tank}: with {held_by} in it, it stands in the wind of its check, which its sheet names. Less, and tie it \
+             down.",
+            "{tank}: con {held_by} dentro resiste el viento de su comprobación, que su hoja indica. Con menos, amárralo."
         )
     }
 }
 
 /// How much more the tanks can take, before a storm.
 pub fn room(room_l: f64, read_on: chrono::NaiveDate, units: &Units) -> String {
-    format!(
-        "By the reading of {}, the tanks have room for {} more.",
-        date(read_on),
-        shown::figure(room_l, Kind::Volume, units)
+    say!(
+        "By the reading of {date}, the tanks have room for {room} more.",
+        "Según la lectura del {date}, en los tanques caben {room} más.",
+        date = date(read_on),
+        room = shown::figure(room_l, Kind::Volume, units)
     )
 }
 
 /// The name of the calendar.
 pub fn calendar_name(site: &str) -> String {
-    format!("Upkeep of {site}")
+    say!("Upkeep of {site}", "Mantenimiento de {site}")
 }

@@ -4,16 +4,17 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms in order, and which each may use (`crate::ROOM`).
-const ROOMS: [(&str, &[&str]); 9] = [
-    ("quantity", &[]),
-    ("site", &["quantity"]),
+const ROOMS: [(&str, &[&str]); 10] = [
+    ("language", &[]),
+    ("quantity", &["language"]),
+    ("site", &["language", "quantity"]),
     ("engine", &["quantity", "site"]),
-    ("records", &["quantity", "site"]),
-    ("figures", &["quantity", "site"]),
-    ("words", &["quantity", "site", "engine", "records"]),
-    ("app", &["quantity", "site", "engine", "records", "figures", "words"]),
-    ("ui", &["quantity", "site", "figures", "words", "app"]),
-    ("browser", &["app", "records"]),
+    ("records", &["language", "quantity", "site"]),
+    ("figures", &["language", "quantity", "site"]),
+    ("words", &["language", "quantity", "site", "engine", "records"]),
+    ("app", &["language", "quantity", "site", "engine", "records", "figures", "words"]),
+    ("ui", &["language", "quantity", "site", "figures", "words", "app"]),
+    ("browser", &["language", "app", "records"]),
 ];
 
 /// Web crates, which only `ui` and `browser` may name.

@@ -12,6 +12,7 @@ use crate::engine::diary::joined::joined;
 use crate::engine::question::answer;
 use crate::figures;
 use crate::figures::drawing::Drawing;
+use crate::language::Language;
 use crate::quantity::Units;
 use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
@@ -56,6 +57,7 @@ fn lay_out(model: &mut Model, opened: Opened) {
     model.greatest = opened.greatest;
     model.open = opened.index.open;
     model.units = opened.index.units;
+    model.language = opened.index.language;
     model.exported = opened.index.exported;
     model.used = opened.used;
     if let Some(trouble) = opened.troubles.into_iter().next() {
@@ -74,6 +76,11 @@ pub(super) fn saved(model: &mut Model, result: Result<(), PutError>) -> Vec<Effe
 
 pub(super) fn units(model: &mut Model, units: Units) -> Vec<Effect> {
     model.units = units;
+    vec![Effect::SaveIndex(model.index())]
+}
+
+pub(super) fn language(model: &mut Model, language: Language) -> Vec<Effect> {
+    model.language = Some(language);
     vec![Effect::SaveIndex(model.index())]
 }
 

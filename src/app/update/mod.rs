@@ -149,6 +149,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::Studied(ticket, findings) => study::studied(model, ticket, findings),
         Event::WantedChosen(wanted) => sites::change(model, |site| site.reckoning.wanted = wanted),
 
+        Event::LanguageChosen(language) => kept::language(model, language),
         Event::UnitsChosen(set) => kept::units(model, crate::quantity::Units::customary(set)),
         Event::UnitChosen(kind, symbol) => {
             let units = model.units.clone().with(kind, symbol);

@@ -199,7 +199,7 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     let taken = |name: &str| site.options.iter().any(|option| option.name == name);
-    let plain = if trial.name.is_empty() { say::OPTION } else { &trial.name };
+    let plain = if trial.name.is_empty() { &*say::OPTION } else { &trial.name };
     let name = words::free_name(plain, taken);
     site.options.push(KeptOption { name: name.clone(), system, rain: Share::of_one(trial.levers.rain) });
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));

@@ -9,7 +9,7 @@ use crate::engine::learning::lesson::Lesson;
 use crate::figures::fan::{Fan, FanWords};
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
-use crate::words::{self, MONTHS, ahead as say, learning};
+use crate::words::{self, ahead as say, learning};
 
 /// The weeks ahead as they are shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -107,11 +107,11 @@ fn fan(found: &Found, capacity_l: f64, units: &Units, width: f64) -> Chart {
     let (low, middle, high) = (line(|day| day.tenth), line(|day| day.half), line(|day| day.ninetieth));
     let floor: Vec<f64> = ahead.floor.live_l.iter().map(|litres| volume(*litres)).collect();
     let words = FanWords {
-        unit: units.of(Kind::Volume).symbol.to_owned(),
-        lines: say::FAN_LINES.map(str::to_owned),
+        unit: units.of(Kind::Volume).sign().to_owned(),
+        lines: say::FAN_LINES.map(String::from),
         capacity: format!("full: {}", shown::figure(capacity_l, Kind::Volume, units)),
         day: "day".to_owned(),
-        months: MONTHS.map(str::to_owned),
+        months: words::months().map(str::to_owned),
     };
     let fan = Fan {
         start: ahead.dates.first().copied().unwrap_or_default(),
@@ -122,7 +122,12 @@ fn fan(found: &Found, capacity_l: f64, units: &Units, width: f64) -> Chart {
         capacity: volume(capacity_l),
         words: &words,
     };
-    Chart { title: say::FAN, caption: say::FAN_CAPTION.to_owned(), drawing: fan.drawing(width), table: fan.table() }
+    Chart {
+        title: say::FAN.text(),
+        caption: say::FAN_CAPTION.to_owned(),
+        drawing: fan.drawing(width),
+        table: fan.table(),
+    }
 }
 
 /// In how many futures the water runs out before the first of each month to come.
@@ -134,5 +139,5 @@ fn chances(found: &Found) -> Table {
         let [dry, of] = say::chance(dry, of);
         vec![words::date(*date), dry, of]
     });
-    Table { columns: say::CHANCE_COLUMNS.map(str::to_owned).into(), rows: rows.collect() }
+    Table { columns: say::CHANCE_COLUMNS.map(String::from).into(), rows: rows.collect() }
 }

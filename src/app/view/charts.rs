@@ -16,7 +16,7 @@ use crate::figures::went::{Portion, Way, WhereItWent, WhereItWentWords};
 use crate::quantity::order::sorted;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::rain::RainRecord;
-use crate::words::{self, MONTHS};
+use crate::words;
 
 /// A figure with its title and the table of the same numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,11 +32,11 @@ pub struct Chart {
 }
 
 fn months() -> [String; 12] {
-    MONTHS.map(str::to_owned)
+    words::months().map(str::to_owned)
 }
 
 fn unit(kind: Kind, units: &Units) -> String {
-    units.of(kind).symbol.to_owned()
+    units.of(kind).sign().to_owned()
 }
 
 /// Content of all stores over the whole run.
@@ -200,7 +200,7 @@ fn by_month(
     width: f64,
 ) -> Chart {
     let mut bars = Vec::with_capacity(12);
-    for ((label, depth_mm), over) in MONTHS.into_iter().zip(depths_mm).zip(over) {
+    for ((label, depth_mm), over) in months().into_iter().zip(depths_mm).zip(over) {
         let value = shown::in_unit(depth_mm, Kind::Depth, units);
         bars.push(Bar { label: label.to_owned(), value, over, ..Bar::default() });
     }
@@ -255,7 +255,7 @@ pub fn months_compared(
     width: f64,
 ) -> Chart {
     let mut bars = Vec::with_capacity(12);
-    for ((label, own), generated) in MONTHS.into_iter().zip(own).zip(generated) {
+    for ((label, own), generated) in months().into_iter().zip(own).zip(generated) {
         let [value, beside] = [own, generated].map(|value| shown::in_unit(value, kind, units));
         bars.push(Bar { label: label.to_owned(), value, beside: Some(beside), ..Bar::default() });
     }

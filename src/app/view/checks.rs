@@ -3,6 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -83,7 +84,7 @@ pub struct Entry {
     /// What it may be.
     pub range: Range,
     /// What there is to choose from, and what is chosen; none for a number.
-    pub options: (&'static [&'static str], usize),
+    pub options: (&'static [Phrase], usize),
     /// Where the value comes from while it was not entered; none once it was.
     pub usual: Option<&'static str>,
 }
@@ -125,11 +126,15 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         figures.push((say::figures::label(*figure).to_owned(), say::figure(*figure, *si, units)));
     }
     figures.extend(say::lines(check, units));
-    let mut behind = vec![("Formula", text.formula), ("Source", text.source), ("Takes for granted", text.assumes)];
+    let mut behind = vec![
+        ("Formula", text.formula.text()),
+        ("Source", text.source.text()),
+        ("Takes for granted", text.assumes.text()),
+    ];
     behind.retain(|(_, words)| !words.is_empty());
     let sentence = capital(said.verdict);
     CheckView {
-        title: text.title,
+        title: text.title.text(),
         group: say::group(check.subject),
         // Questions that nobody has answered ask for it too.
         attention: check.fails() || check.subject == Subject::OnRoof,
@@ -142,7 +147,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
-        caution: text.caution,
+        caution: text.caution.text(),
     }
 }
 
@@ -200,6 +205,7 @@ pub fn capital(sentence: String) -> String {
 mod tests {
     use super::*;
     use crate::engine::question::answer;
+    use crate::language::{Language, speak};
     use crate::quantity::{Customary, typed};
     use crate::records::cupboard::SiteId;
     use crate::site::demo;
@@ -218,7 +224,9 @@ mod tests {
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
         let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
-        for set in Customary::ALL {
+        let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
+        for (language, set) in languages {
+            speak(language);
             let units = Units::customary(set);
             for part in kept.site.system.parts() {
                 let again = checked_again(&kept, part.id(), Some(&outcome));
@@ -242,5 +250,6 @@ mod tests {
                 }
             }
         }
+        speak(Language::English);
     }
 }

@@ -11,7 +11,7 @@ use crate::figures::daily::{Daily, DailyWords};
 use crate::figures::track::{Read, Track, TrackWords};
 use crate::quantity::{Kind, Units, shown};
 use crate::site::diary::{Entry, EntryId, Told};
-use crate::words::{self, MONTHS};
+use crate::words;
 
 /// The diary as it is shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,9 +81,9 @@ pub fn diary(kept: &KeptSite, units: &Units, (from, to): Span, listed: usize, wi
     let further = days.len().saturating_sub(listed);
     days.truncate(listed);
     let empty = if kept.diary.is_empty() {
-        Some(words::diary::EMPTY)
+        Some(words::diary::EMPTY.text())
     } else {
-        entries.is_empty().then_some(words::diary::EMPTY_SPAN)
+        entries.is_empty().then(|| words::diary::EMPTY_SPAN.text())
     };
     DiaryView { empty, charts: charts(kept, units, (from, to), width), days, further }
 }
@@ -119,9 +119,9 @@ fn charts(kept: &KeptSite, units: &Units, (from, to): Span, width: f64) -> Vec<C
         .collect();
     if values.iter().any(Option::is_some) {
         let words = DailyWords {
-            unit: units.of(Kind::Depth).symbol.to_owned(),
+            unit: units.of(Kind::Depth).sign().to_owned(),
             unknown: "not known".to_owned(),
-            months: MONTHS.map(str::to_owned),
+            months: words::months().map(str::to_owned),
             columns: ["day", "rain", "days not known"].map(str::to_owned),
         };
         let daily = Daily { from, values: &values, words: &words };
@@ -158,10 +158,10 @@ fn level_chart(
         .collect();
     let capacity_l = plan.stores[store].joined.live_capacity_l;
     let words = TrackWords {
-        unit: units.of(Kind::Volume).symbol.to_owned(),
+        unit: units.of(Kind::Volume).sign().to_owned(),
         capacity: format!("full: {}", shown::figure(capacity_l, Kind::Volume, units)),
         kinds: ["read", "reckoned"].map(str::to_owned),
-        months: MONTHS.map(str::to_owned),
+        months: words::months().map(str::to_owned),
         columns: ["day", "read", "reckoned", "read less reckoned"].map(str::to_owned),
     };
     let track = Track { from, to, capacity: volume(capacity_l), reads: &reads, lines: &lines, words: &words };

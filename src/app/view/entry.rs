@@ -52,13 +52,13 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
         title: title(form),
         unit: form.number().map(|(kind, _)| match form.subject {
             Subject::Test => form.parameter.unit().to_owned(),
-            _ => units.of(kind).symbol.to_owned(),
+            _ => units.of(kind).sign().to_owned(),
         }),
         last: last(kept, form)
             .map(|entry| format!("{}: {}", words::date(entry.date), words::diary::told(&entry.told, system, units))),
         understood: draft.as_ref().ok().map(|draft| words::diary::told(&draft.told, system, units)),
         lacking: draft.err().filter(|_| !untouched),
-        write: if doubts.is_empty() { words::diary::WRITE } else { words::diary::WRITE_ALL_THE_SAME },
+        write: if doubts.is_empty() { words::diary::WRITE } else { words::diary::WRITE_ALL_THE_SAME }.text(),
         doubts,
     }
 }
@@ -124,13 +124,13 @@ pub fn is_joined(kept: &KeptSite, form: &Form) -> bool {
 /// How a level can be read, with words.
 pub fn level_ways() -> [(LevelBy, &'static str); 4] {
     let names = words::diary::LEVEL_WAYS;
-    std::array::from_fn(|at| (LevelBy::ALL[at], names[at]))
+    std::array::from_fn(|at| (LevelBy::ALL[at], names[at].text()))
 }
 
 /// How a result can be given, with words.
 pub fn found_ways() -> [(FoundBy, &'static str); 4] {
     let names = words::diary::FOUND_WAYS;
-    std::array::from_fn(|at| (FoundBy::ALL[at], names[at]))
+    std::array::from_fn(|at| (FoundBy::ALL[at], names[at].text()))
 }
 
 /// A number as it is typed key by key on the pad of the form: `⌫` takes the last one away.
@@ -152,7 +152,7 @@ pub const BACK: &str = "⌫";
 pub const KEYS: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", BACK];
 
 /// The label of the number.
-pub const fn label(form: &Form) -> &'static str {
+pub fn label(form: &Form) -> &'static str {
     match (form.subject, form.by) {
         (Subject::Level, LevelBy::Depth) => words::diary::DEPTH,
         (Subject::Level, LevelBy::Share) => words::diary::SHARE,
@@ -162,6 +162,7 @@ pub const fn label(form: &Form) -> &'static str {
         (Subject::Delivery, _) => words::diary::BROUGHT,
         _ => words::diary::FOUND,
     }
+    .text()
 }
 
 #[cfg(test)]

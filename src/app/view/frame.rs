@@ -78,7 +78,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
 }
 
 /// The name of a place.
-pub const fn place(place: Place) -> &'static str {
+pub fn place(place: Place) -> &'static str {
     match place {
         Place::House => "House",
         Place::Diary => "Diary",
@@ -87,7 +87,7 @@ pub const fn place(place: Place) -> &'static str {
         Place::Upkeep => "Upkeep",
         Place::Rain => "Rain",
         Place::Kept => "Sites",
-        Place::Report => words::report::TITLE,
+        Place::Report => words::report::TITLE.text(),
         Place::Method => words::method::TITLE,
     }
 }

@@ -7,6 +7,7 @@ use crate::engine::rain::generated::likeness::{Likeness, likeness};
 use crate::engine::rain::generated::{LEAST_YEARS_FOR_SPREAD, RainModel, years};
 use crate::engine::rain::normals::MEAN_RAIN_DAY_MM;
 use crate::figures::table::Table;
+use crate::language::Phrase;
 use crate::quantity::{Kind, Share, Units, shown};
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
@@ -41,8 +42,9 @@ pub fn generated(rain: &Rain, chosen: Option<GeneratedYears>, units: &Units, wid
     let drawn = likeness(&years::years(&model, from.years, from.seed.into()).as_record(), model.first_month);
     let which = chosen.map(|chosen| say::which(chosen.years, chosen.seed));
     let entered = from.spread.is_some();
-    let compared =
-        |own: [f64; 12], of: [f64; 12], kind, words| charts::months_compared([own, of], kind, words, units, width);
+    let compared = |own: [f64; 12], of: [f64; 12], kind, words: &[Phrase; 3]| {
+        charts::months_compared([own, of], kind, words.each_ref().map(Phrase::text), units, width)
+    };
     let (own, rain_years, table, spells) = match rain {
         Rain::Record(record) => {
             let recorded = likeness(record, model.first_month);
@@ -60,8 +62,8 @@ pub fn generated(rain: &Rain, chosen: Option<GeneratedYears>, units: &Units, wid
         from: Some(from),
         spread_note: say::spread_note(entered, rain_years, LEAST_YEARS_FOR_SPREAD),
         charts: vec![
-            compared(own.0, drawn.monthly_mm, Kind::Depth, say::RAIN_BY_MONTH),
-            compared(own.1, drawn.wet_days, Kind::Days, say::WET_DAYS_BY_MONTH),
+            compared(own.0, drawn.monthly_mm, Kind::Depth, &say::RAIN_BY_MONTH),
+            compared(own.1, drawn.wet_days, Kind::Days, &say::WET_DAYS_BY_MONTH),
         ],
         table,
         spells,
@@ -77,15 +79,15 @@ fn table(recorded: &Likeness, generated: &Likeness, units: &Units) -> Table {
     };
     let [mean, spread, driest, wettest, middle, tenth, longest] = say::ROWS;
     Table {
-        columns: say::COLUMNS.map(str::to_owned).into(),
+        columns: say::COLUMNS.map(String::from).into(),
         rows: vec![
-            row(mean, &|like| (like.rain_years > 0).then(|| depth(like.annual_mm))),
-            row(spread, &|like| like.annual_cv.map(words::percent)),
-            row(driest, &|like| like.extremes_mm.map(|(driest, _)| depth(driest))),
-            row(wettest, &|like| like.extremes_mm.map(|(_, wettest)| depth(wettest))),
-            row(middle, &|like| like.longest_spell.map(|(middle, _)| say::spell(middle))),
-            row(tenth, &|like| like.longest_spell.map(|(_, tenth)| say::spell(tenth))),
-            row(longest, &|like| Some(say::spell(like.record_spell))),
+            row(&mean, &|like| (like.rain_years > 0).then(|| depth(like.annual_mm))),
+            row(&spread, &|like| like.annual_cv.map(words::percent)),
+            row(&driest, &|like| like.extremes_mm.map(|(driest, _)| depth(driest))),
+            row(&wettest, &|like| like.extremes_mm.map(|(_, wettest)| depth(wettest))),
+            row(&middle, &|like| like.longest_spell.map(|(middle, _)| say::spell(middle))),
+            row(&tenth, &|like| like.longest_spell.map(|(_, tenth)| say::spell(tenth))),
+            row(&longest, &|like| Some(say::spell(like.record_spell))),
         ],
     }
 }

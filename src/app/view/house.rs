@@ -90,7 +90,7 @@ pub fn house(
     );
     let mut labels = labels(system, units);
     for (_, label) in labels.iter_mut().filter(|(part, _)| ran.contains(part)) {
-        label.spoken.push_str(words::house::RAN);
+        label.spoken.push_str(&words::house::RAN);
     }
     marks.extend(ran.into_iter().map(|part| PartMark { part, sign: Sign::Flow }));
     HouseView {

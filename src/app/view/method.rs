@@ -5,17 +5,19 @@ use crate::engine::checks::Subject;
 use crate::site::barrier::BarrierKind;
 use crate::words::checks::{Text, text};
 use crate::words::method::{self as say, HEADS};
-use crate::words::terms::TERMS;
+use crate::words::terms::{TERMS, name};
 
 /// The page.
 pub fn method() -> Document {
     let mut sections: Vec<Section> = say::SECTIONS.map(|(title, topics)| topics_of(title, topics)).into();
     sections.push(topics_of(say::CHECKS, &Subject::OF_PARTS.map(text)));
-    let barriers = BarrierKind::ALL
-        .map(|kind| Text { title: crate::words::treatment::barriers::name(kind), ..text(Subject::Barrier(kind)) });
+    let barriers = BarrierKind::ALL.map(|kind| text(Subject::Barrier(kind)));
     sections.push(topics_of(say::BARRIERS, &barriers));
     let mut words = Section::new(say::TERMS);
-    words.values(TERMS.map(|(term, sentence)| (super::checks::capital(term.to_owned()), sentence.to_owned())).into());
+    let told = TERMS
+        .iter()
+        .map(|(term, sentence)| (super::checks::capital(name(term).to_owned()), sentence.text().to_owned()));
+    words.values(told.collect());
     sections.push(words);
     Document { title: say::TITLE.to_owned(), lead: vec![say::LEAD.to_owned()], sections }
 }
@@ -23,13 +25,13 @@ pub fn method() -> Document {
 fn topics_of(title: &'static str, topics: &[Text]) -> Section {
     let mut section = Section::new(title);
     for topic in topics {
-        section.heading(topic.title);
+        section.heading(topic.title.text());
         let [formula, source, assumes] = HEADS;
-        let lines = [(formula, topic.formula), (source, topic.source), (assumes, topic.assumes)];
+        let lines = [(formula, topic.formula.text()), (source, topic.source.text()), (assumes, topic.assumes.text())];
         let lines = lines.into_iter().filter(|(_, text)| !text.is_empty());
         section.values(lines.map(|(head, text)| (head.to_owned(), text.to_owned())).collect());
         if !topic.caution.is_empty() {
-            section.caution(topic.caution);
+            section.caution(topic.caution.text());
         }
     }
     section
@@ -49,7 +51,7 @@ mod tests {
                 if let [Block::Heading(title), Block::Values(lines)] = blocks {
                     formulas += 1;
                     // What is asked of a roof is no formula.
-                    let asked = *title == text(Subject::OnRoof).title;
+                    let asked = *title == text(Subject::OnRoof).title.text();
                     assert!(asked || lines.iter().any(|(head, _)| head == HEADS[0]), "{title}: no formula");
                     assert!(lines.iter().any(|(head, _)| head == HEADS[1]), "{title}: no source");
                 }

@@ -75,11 +75,11 @@ pub fn next(model: &Model) -> Option<NextView> {
 
 fn remark(work: &Upgrades, site: &Site, nothing_helps: bool) -> Option<&'static str> {
     if work.site().system != site.system || work.site().reckoning != site.reckoning {
-        Some(say::STALE)
+        Some(say::STALE.text())
     } else if work.now().lacking_l_a_year() <= 0.0 && work.by() != RankBy::Spill {
-        Some(say::NOTHING_LACKS)
+        Some(say::NOTHING_LACKS.text())
     } else {
-        nothing_helps.then_some(say::NOTHING_HELPS)
+        nothing_helps.then_some(say::NOTHING_HELPS.text())
     }
 }
 
@@ -148,7 +148,7 @@ pub fn options(model: &Model) -> Option<OptionsView> {
     let room = kept.site.options.len() < MOST_OPTIONS;
     let tallies = model.next.beside().map(|beside| beside.tallies()).unwrap_or_default();
     let now = tallies.first().copied().flatten();
-    let mut rows = vec![row(say::THE_HOUSE, now.as_ref(), &model.units)];
+    let mut rows = vec![row(&say::THE_HOUSE, now.as_ref(), &model.units)];
     let mut options = Vec::new();
     for (at, option) in kept.site.options.iter().enumerate() {
         let tally = tallies.get(at + 1);
@@ -166,7 +166,7 @@ pub fn options(model: &Model) -> Option<OptionsView> {
 }
 
 fn columns(units: &Units) -> Vec<String> {
-    let volume = units.of(Kind::Volume).symbol;
+    let volume = units.of(Kind::Volume).sign();
     vec![
         "option".to_owned(),
         "dry days a year".to_owned(),

@@ -119,7 +119,7 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
         MissingDays::Fill,
     ];
     KeptRainView {
-        kind: words::rain::DAILY_RECORD,
+        kind: words::rain::DAILY_RECORD.text(),
         source: record.source.clone(),
         summary: format!(
             "{} to {}, {}. {}{wettest}",
@@ -157,10 +157,10 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
 fn normals_view(normals: &Normals, units: &Units, width: f64) -> KeptRainView {
     let year: f64 = normals.totals_mm.iter().sum();
     KeptRainView {
-        kind: words::rain::MONTHLY_MEANS,
+        kind: words::rain::MONTHLY_MEANS.text(),
         source: normals.source.clone(),
         summary: format!("A mean year has {} of rain.", shown::figure(year, Kind::Depth, units)),
-        caution: Some(words::rain::EVEN_RAIN),
+        caution: Some(words::rain::EVEN_RAIN.text()),
         generated: GeneratedView::default(),
         factors: [1.0; 12],
         charts: vec![charts::normals(&normals.totals_mm, normals.rain_days.as_ref(), units, width)],

@@ -50,14 +50,14 @@ pub fn report(model: &Model, case: &Case) -> Option<Document> {
 
 fn answered(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
-    let mut section = Section::new(say::ANSWER);
+    let mut section = Section::new(say::ANSWER.text());
     let view = sizing::sizing(kept, case.outcome.as_deref(), &crate::site::trial::Trial::NONE, None, units);
     section.blocks.push(super::document::Block::Answer(view.headline));
     section.list(view.reservations);
     if let Some(answer) = about.answer {
         let of = |width| charts::good_years(answer, width);
         if let (Some(on_screen), Some(on_paper)) = (of(case.width), of(PAPER)) {
-            section.figure(say::GOOD_YEARS, String::new(), on_screen, on_paper);
+            section.figure(say::GOOD_YEARS.text(), String::new(), on_screen, on_paper);
         }
         section.list(sizing::statistics(answer, units));
     }
@@ -69,11 +69,11 @@ fn answered(about: &About) -> Section {
 
 fn drawn(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
-    let mut section = Section::new(say::DRAWING);
+    let mut section = Section::new(say::DRAWING.text());
     let of = |width| house::house(kept, (case.outcome.as_deref(), case.lesson.as_deref()), units, case.today, width);
     let screen = of(case.width);
     section.list(screen.findings.iter().map(|finding| finding.text.clone()).collect());
-    section.figure(say::HEIGHTS, screen.water.unwrap_or_default(), screen.drawing, of(PAPER).drawing);
+    section.figure(say::HEIGHTS.text(), screen.water.unwrap_or_default(), screen.drawing, of(PAPER).drawing);
     section
 }
 
@@ -122,7 +122,7 @@ fn entered(kept: &KeptSite, wanted: Option<PartId>, units: &Units) -> Vec<(Strin
 fn inputs(about: &About) -> Section {
     let About { kept, units, .. } = about;
     let system = &kept.site.system;
-    let mut section = Section::new(say::INPUTS);
+    let mut section = Section::new(say::INPUTS.text());
     for part in system.parts() {
         section.heading(format!("{} ({})", part.name(), words::parts::one(part.kind())));
         section.values(values_of(kept, &part, units));
@@ -151,7 +151,7 @@ fn inputs(about: &About) -> Section {
 
 fn rained(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
-    let mut section = Section::new(say::RAIN);
+    let mut section = Section::new(say::RAIN.text());
     let (Some(own), Some(view)) = (kept.rain.as_deref(), rain::rain(kept, None, units, case.width).kept) else {
         section.text(words::rain::NONE);
         return section;
@@ -197,7 +197,7 @@ fn rained(about: &About) -> Section {
 
 fn results(about: &About, answer: &Answer) -> Section {
     let About { kept, case, units, .. } = about;
-    let mut section = Section::new(say::RESULTS);
+    let mut section = Section::new(say::RESULTS.text());
     section.heading(say::YEARS);
     section.table(say::YEARS, years::years(answer, units));
     section.chart(|width| charts::where_it_went(answer, units, width), case.width);
@@ -216,7 +216,7 @@ fn from_today(about: &About) -> Option<Section> {
     let view = |width| ahead::ahead(kept, &case.ahead, case.lesson.as_deref(), units, width);
     let seen = view(case.width);
     let found = seen.found?;
-    let mut section = Section::new(say::AHEAD);
+    let mut section = Section::new(say::AHEAD.text());
     section.text(seen.headline);
     section.list(found.range);
     let on_paper = view(PAPER).found?.fan;
@@ -233,7 +233,7 @@ fn from_today(about: &About) -> Option<Section> {
 }
 
 fn changes(model: &Model, about: &About) -> Section {
-    let mut section = Section::new(say::NEXT);
+    let mut section = Section::new(say::NEXT.text());
     match next::next(model) {
         Some(view) if view.judged => {
             section.text(view.remark.unwrap_or_default());
@@ -262,7 +262,7 @@ fn changes(model: &Model, about: &About) -> Section {
 
 fn checked(found: &[Check], about: &About) -> Section {
     let system = &about.kept.site.system;
-    let mut section = Section::new(say::CHECKS);
+    let mut section = Section::new(say::CHECKS.text());
     if found.is_empty() {
         section.text(say::NO_CHECKS);
     }
@@ -293,7 +293,7 @@ fn drunk(about: &About) -> Option<Section> {
     if taps.is_empty() {
         return None;
     }
-    let mut section = Section::new(say::WATER);
+    let mut section = Section::new(say::WATER.text());
     for tap in taps {
         let TapView { name, class, word, verdict, weakest, wrong, upstream, steps, rows, notes, caution, .. } = tap;
         section.heading(name.as_str());
@@ -312,9 +312,9 @@ fn drunk(about: &About) -> Option<Section> {
         for step in steps {
             section.check(CheckView { behind: Vec::new(), ..step.check });
         }
-        let columns = words::treatment::chain::COLUMNS.map(str::to_owned).into();
+        let columns = words::treatment::chain::COLUMNS.map(String::from).into();
         section.table(
-            [say::WATER, " ", &name].concat(),
+            [say::WATER.text(), " ", &name].concat(),
             Table { columns, rows: rows.into_iter().map(Vec::from).collect() },
         );
         section.list(notes);
@@ -342,14 +342,14 @@ fn drunk(about: &About) -> Option<Section> {
 }
 
 fn kept_up(about: &About) -> Section {
-    let mut section = Section::new(say::UPKEEP);
+    let mut section = Section::new(say::UPKEEP.text());
     let view = upkeep::upkeep(about.kept, about.case.lesson.as_deref(), about.units, about.case.today);
     section.text(view.empty.unwrap_or_default());
     let mut rows = Vec::new();
     for jobs in view.groups.into_iter().map(|(_, jobs)| jobs).chain([view.not_written]) {
         rows.extend(jobs.into_iter().map(|job| vec![job.name, say::interval(&job.interval), job.standing]));
     }
-    section.table(say::UPKEEP, Table { columns: say::UPKEEP_COLUMNS.map(str::to_owned).into(), rows });
+    section.table(say::UPKEEP, Table { columns: say::UPKEEP_COLUMNS.map(String::from).into(), rows });
     section.list(view.before_storm);
     section.text(words::upkeep::USUAL);
     section.caution(words::upkeep::CAUTION);
@@ -369,7 +369,7 @@ fn texts(found: &[Check]) -> Vec<words::checks::Text> {
 }
 
 fn granted(found: &[Check], about: &About) -> Section {
-    let mut section = Section::new(say::ASSUMPTIONS);
+    let mut section = Section::new(say::ASSUMPTIONS.text());
     section.text(words::sizing::HOW);
     section.text(say::USUAL);
     let mut lines = Vec::new();
@@ -389,7 +389,7 @@ fn granted(found: &[Check], about: &About) -> Section {
 }
 
 fn sources(found: &[Check]) -> Section {
-    let mut section = Section::new(say::SOURCES);
+    let mut section = Section::new(say::SOURCES.text());
     let mut lines = Vec::new();
     let mut add = |text: &words::checks::Text| {
         if !text.source.is_empty() && !text.source.starts_with(words::method::OURS) {
@@ -404,7 +404,7 @@ fn sources(found: &[Check]) -> Section {
 }
 
 fn cautions(kept: &KeptSite) -> Section {
-    let mut section = Section::new(say::CAUTIONS);
+    let mut section = Section::new(say::CAUTIONS.text());
     let mut lines: Vec<String> = Vec::new();
     for part in kept.site.system.parts() {
         for caution in words::cautions::for_part(&part) {
@@ -480,7 +480,7 @@ mod tests {
             say::SOURCES,
             say::CAUTIONS,
         ] {
-            assert!(titles.contains(&title), "{title} is missing from {titles:?}");
+            assert!(titles.contains(&title.text()), "{title} is missing from {titles:?}");
         }
         let text = written(&document);
         let kept = model.site().unwrap();
@@ -497,8 +497,8 @@ mod tests {
             "Jenkins",
             "Where the water went",
             "Content, day by day",
-            words::cautions::WHO_DECIDES,
-            words::rain::DAILY_RECORD,
+            &words::cautions::WHO_DECIDES,
+            &words::rain::DAILY_RECORD,
             "Year by year: 1",
         ] {
             assert!(text.contains(wanted), "{wanted}");
@@ -513,7 +513,7 @@ mod tests {
         update(&mut model, Event::RainRemoved);
         let case = Case::of(&model, 358.0, None);
         let text = written(&report(&model, &case).unwrap());
-        assert!(text.contains("No rain yet") && text.contains(words::rain::NONE));
+        assert!(text.contains("No rain yet") && text.contains(&*words::rain::NONE));
         assert_eq!(report(&Model::default(), &Case::of(&Model::default(), 358.0, None)), None);
     }
 
@@ -528,6 +528,6 @@ mod tests {
         }
         let case = Case::of(&model, 358.0, None);
         let text = written(&report(&model, &case).unwrap());
-        assert!(!text.contains(say::NOT_JUDGED) && text.contains(words::next::PRICES_TITLE));
+        assert!(!text.contains(&*say::NOT_JUDGED) && text.contains(&*words::next::PRICES_TITLE));
     }
 }

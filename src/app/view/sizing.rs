@@ -95,7 +95,9 @@ pub fn sizing(
         starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
             .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
             .into(),
-        rules: say::RULES.map(|(theta, word)| (theta, word, is(theta, kept.site.reckoning.inflow_first.get()))).into(),
+        rules: say::RULES
+            .map(|(theta, word)| (theta, word.text(), is(theta, kept.site.reckoning.inflow_first.get())))
+            .into(),
     }
 }
 

@@ -77,13 +77,13 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
     for (at, title) in say::GROUPS.into_iter().enumerate() {
         let jobs = jobs_of(at);
         if !jobs.is_empty() {
-            groups.push((title, jobs));
+            groups.push((title.text(), jobs));
         }
     }
     let mut before_storm = holding(kept, units, today);
     before_storm.extend(room(kept, units));
     UpkeepView {
-        empty: dues.is_empty().then_some(say::NO_PARTS),
+        empty: dues.is_empty().then(|| say::NO_PARTS.text()),
         not_written: jobs_of(say::GROUPS.len()),
         groups,
         before_storm,

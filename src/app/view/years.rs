@@ -8,12 +8,12 @@ use crate::words::{self, sizing as say};
 /// Year by year; columns of hauled water and of rationing only where there is any.
 pub fn years(answer: &Answer, units: &Units) -> Table {
     let volume = |litres: f64| shown::figure_number(litres, Kind::Volume, units);
-    let unit = units.of(Kind::Volume).symbol;
+    let unit = units.of(Kind::Volume).sign();
     let hauls = !answer.series.loads.is_empty();
     let rations = !answer.series.rationed.is_empty();
     let mut columns = vec![
         "year".to_owned(),
-        format!("rain, {}", units.of(Kind::Depth).symbol),
+        format!("rain, {}", units.of(Kind::Depth).sign()),
         "dry days".to_owned(),
         "longest dry stretch".to_owned(),
         format!("used, {unit}"),

@@ -37,7 +37,7 @@ fn one(file: &SiteFile, check: &Check, units: &Units) -> Value {
                 let choice = say::details::options(detail).get(chosen(input.value));
                 json!({
                     "what": say::details::label_of(detail, of, check.part, system),
-                    "value": choice.map_or_else(|| json!(input.value), |choice| json!(choice)),
+                    "value": choice.map_or_else(|| json!(input.value), |choice| json!(choice.text())),
                     "unit": unit(detail.row().kind),
                     "from": if entered { "entered" } else { "usual" },
                 })
@@ -62,7 +62,7 @@ fn one(file: &SiteFile, check: &Check, units: &Units) -> Value {
     });
     json!({
         "part": system.name_of(check.part),
-        "check": text.title,
+        "check": text.title.text(),
         "verdict": match check.verdict {
             Verdict::Holds => "holds",
             Verdict::Fails => "fails",
@@ -76,10 +76,10 @@ fn one(file: &SiteFile, check: &Check, units: &Units) -> Value {
         "margin": margin,
         "inputs": inputs,
         "found": found,
-        "formula": text.formula,
-        "source": text.source,
-        "assumes": text.assumes,
-        "caution": text.caution,
+        "formula": text.formula.text(),
+        "source": text.source.text(),
+        "assumes": text.assumes.text(),
+        "caution": text.caution.text(),
     })
 }
 
@@ -94,7 +94,8 @@ pub fn summary(file: &SiteFile, rain: &Rain, answer: &Answer, units: &Units) -> 
     let mut lines = vec![String::new(), "Checks".to_owned()];
     for check in checks(file, rain, answer) {
         let said = say::said(&check, system, units);
-        let word = if check.fails() && check.is_guess() { say::NOT_ENOUGH_IF } else { say::verdict(check.verdict) };
+        let word =
+            if check.fails() && check.is_guess() { say::NOT_ENOUGH_IF.text() } else { say::verdict(check.verdict) };
         let (part, title) = (system.name_of(check.part), say::text(check.subject).title);
         let line = format!("{part}, {title}. {word}: {} {}", capital(said.verdict), said.to_do);
         lines.push(line.trim_end().to_owned());

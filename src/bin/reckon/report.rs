@@ -268,12 +268,12 @@ pub fn summary(file: &SiteFile, answer: &Answer, further: Vec<String>, units: &U
     lines.extend(diverters.filter_map(|(at, feed)| say::diverter(&feed.name, answer, at, units)));
     lines.extend(what_uses_did(answer, system, units));
     lines.extend(say::hauled(answer, units));
-    let volume = units.of(Kind::Volume).symbol;
+    let volume = units.of(Kind::Volume).sign();
     lines.push(String::new());
     lines.push(format!(
         "{:>6} {:>10} {:>8} {:>12} {:>12} {:>12}",
         "year",
-        format!("rain, {}", units.of(Kind::Depth).symbol),
+        format!("rain, {}", units.of(Kind::Depth).sign()),
         "dry days",
         format!("used, {volume}"),
         format!("lacking, {volume}"),

@@ -128,7 +128,7 @@ pub fn summary(file: &SiteFile, studied: &[Findings], units: &Units) -> Vec<Stri
     for findings in studied {
         match findings {
             Findings::Smallest { house, found, peak } => {
-                lines.extend([String::new(), [say::WANTED, ": ", &say::wanted(site.reckoning.wanted)].concat()]);
+                lines.extend([String::new(), [&*say::WANTED, ": ", &say::wanted(site.reckoning.wanted)].concat()]);
                 let answer = |(sought, both): &(Sought, [Found; 2])| {
                     say::answer(both[rule], sought.of(site), *sought, site.reckoning.wanted, units)
                 };
@@ -138,7 +138,7 @@ pub fn summary(file: &SiteFile, studied: &[Findings], units: &Units) -> Vec<Stri
             }
             Findings::Handbooks { basis, methods, .. } => {
                 for (method, said, _) in methods {
-                    lines.push([say::method(*method), ": ", &say::said(*said, units)].concat());
+                    lines.push([say::method(*method), ": ", &say::says(*said, units)].concat());
                     lines.push(["  ", &say::difference(*method, basis, units)].concat());
                 }
             }

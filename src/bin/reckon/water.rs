@@ -29,10 +29,10 @@ pub fn json(file: &SiteFile, answer: &Answer) -> Value {
             "proven_log": chain.logs,
             "stars": chain.stars,
             "weakest": chain.weakest.map(|(germ, lacks)| json!({
-                "germ": treatment::GERMS[germ as usize], "lacks_log": lacks,
+                "germ": treatment::GERMS[germ as usize].text(), "lacks_log": lacks,
             })),
             "barriers": chain.steps.iter().map(|step| json!({
-                "kind": treatment::barriers::name(step.barrier.kind), "proven_log": step.logs,
+                "kind": treatment::barriers::name(step.barrier.kind).text(), "proven_log": step.logs,
             })).collect::<Vec<_>>(),
             "tests": chain.results.iter().map(|result| json!({
                 "parameter": words::diary::parameter_name(result.of),

@@ -1,6 +1,7 @@
 //! The index, and the list of sites that are being taken in.
 
 use super::units;
+use crate::language::Language;
 use crate::records::cupboard::{Index, SiteId};
 use crate::records::json::Value;
 use crate::records::place::{Place, Read};
@@ -18,6 +19,11 @@ pub fn read(place: &Place<'_>) -> Read<Index> {
             None => None,
         },
         units: units::read(&place.at("units")?)?,
+        // A language of a newer program is the device's own.
+        language: match place.at_if_any("language")? {
+            Some(tag) => Language::of_tag(tag.as_text()?),
+            None => None,
+        },
         exported: match place.at_if_any("exported")? {
             Some(_) => Some(place.date("exported")?),
             None => None,
@@ -31,6 +37,7 @@ pub fn write(index: &Index) -> Value {
         ("sites", write_ids(&index.sites)),
         ("open", index.open.map_or(Value::Null, |open| open.0.into())),
         ("units", units::write(&index.units)),
+        ("language", index.language.map_or(Value::Null, |language| language.tag().into())),
         ("exported", index.exported.map_or(Value::Null, |day| day.to_string().into())),
     ])
 }

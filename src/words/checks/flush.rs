@@ -3,51 +3,84 @@
 use super::{Text, Told};
 use crate::engine::checks::pipe_sizes::{METRIC_DRAIN, SCHEDULE_40, circle};
 use crate::engine::checks::{Check, Figure, Verdict};
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::details::Detail;
 
 pub(super) const VOLUME: Text = Text {
-    title: "First flush for this roof",
-    formula: "Volume = depth on the roof × plan area; pipe length = volume ÷ inside area.",
-    source: "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L \
-             for an average roof. Inside diameters: ASTM D1785; EN 1329-1 series B (from memory).",
-    assumes: "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): \
-              no volume takes all.",
-    caution: "A diverter sends dirt aside; it does not make water safe to drink.",
+    title: Phrase("First flush for this roof", "Primeras aguas de este techo"),
+    formula: Phrase(
+        "Volume = depth on the roof × plan area; pipe length = volume ÷ inside area.",
+        "Volumen = lámina sobre el techo × área en planta; largo del tubo = volumen ÷ área interior.",
+    ),
+    source: Phrase(
+        "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L for \
+         an average roof. Inside diameters: ASTM D1785; EN 1329-1 series B (from memory).",
+        "Texas Manual on Rainwater Harvesting 2005 cap. 2, HB 230 (ambos de memoria); enHealth 2010 dice de 20 a 25 \
+         L para un techo medio. Diámetros interiores: ASTM D1785; EN 1329-1 serie B (de memoria).",
+    ),
+    assumes: Phrase(
+        "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): no \
+         volume takes all.",
+        "Cada milímetro más reduce más o menos a la mitad lo que la lluvia todavía arrastra (Thomas & Martinson \
+         2007, de memoria): ningún volumen se lo lleva todo.",
+    ),
+    caution: Phrase(
+        "A diverter sends dirt aside; it does not make water safe to drink.",
+        "Un desviador aparta la suciedad; no hace que el agua sea apta para beber.",
+    ),
 };
 pub(super) const DRAIN: Text = Text {
-    title: "Empty again before the next storm",
-    formula: "t = 2·a·√h ÷ (C·o·√(2g)): a inside area, h height of water, o hole, C = 0.62.",
-    source: "Torricelli, any text on hydraulics.",
-    assumes: "An upright pipe of one diameter, a clean sharp-edged hole.",
-    caution: "",
+    title: Phrase("Empty again before the next storm", "Vacío otra vez antes de la próxima tormenta"),
+    formula: Phrase(
+        "t = 2·a·√h ÷ (C·o·√(2g)): a inside area, h height of water, o hole, C = 0.62.",
+        "t = 2·a·√h ÷ (C·o·√(2g)): a área interior, h altura del agua, o orificio, C = 0,62.",
+    ),
+    source: Phrase("Torricelli, any text on hydraulics.", "Torricelli, cualquier texto de hidráulica."),
+    assumes: Phrase(
+        "An upright pipe of one diameter, a clean sharp-edged hole.",
+        "Un tubo vertical de un solo diámetro, un orificio limpio de canto vivo.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const LOSS: Text = Text {
-    title: "Lost through the hole in a storm",
-    formula: "C·o·√(2·g·h) for as long as it rains, C = 0.62.",
-    source: "Torricelli. Called too much when it is more than twice the first flush itself: common practice, no source.",
-    assumes: "The chamber stays full while it rains.",
-    caution: "",
+    title: Phrase("Lost through the hole in a storm", "Lo que se pierde por el orificio en una tormenta"),
+    formula: Phrase("C·o·√(2·g·h) for as long as it rains, C = 0.62.", "C·o·√(2·g·h) mientras llueve, C = 0,62."),
+    source: Phrase(
+        "Torricelli. Called too much when it is more than twice the first flush itself: common practice, no source.",
+        "Torricelli. Se considera demasiado cuando pasa del doble de las propias primeras aguas: práctica común, sin \
+         fuente.",
+    ),
+    assumes: Phrase("The chamber stays full while it rains.", "La cámara sigue llena mientras llueve."),
+    caution: Phrase("", ""),
 };
 pub(super) const YIELD: Text = Text {
-    title: "What the diverter costs",
-    formula: "The daily balance with this diverter and without it, on the same rain.",
-    source: "The same balance as in Sizing.",
-    assumes: "All else stays.",
-    caution: "",
+    title: Phrase("What the diverter costs", "Lo que cuesta el desviador"),
+    formula: Phrase(
+        "The daily balance with this diverter and without it, on the same rain.",
+        "El balance diario con este desviador y sin él, con la misma lluvia.",
+    ),
+    source: Phrase("The same balance as in Sizing.", "El mismo balance que en «Tamaño»."),
+    assumes: Phrase("All else stays.", "Todo lo demás queda igual."),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn volume(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
-    let verdict = format!("{margin}: the first flush is {has}, wanted {wants} for this roof.");
+    let verdict = say!(
+        "{margin}: the first flush is {has}, wanted {wants} for this roof.",
+        "{margin}: las primeras aguas son {has}; para este techo se piden {wants}.",
+    );
     let to_do = match told.check.verdict {
         Verdict::Fails if told.check.figure(Figure::ChamberBore).is_finite() => {
-            format!(
-                "Make the chamber {} long at this diameter, or wider (lengths below).",
-                told.figure(Figure::ChamberWanted)
+            say!(
+                "Make the chamber {wanted} long at this diameter, or wider (lengths below).",
+                "Haz la cámara de {wanted} de largo con este diámetro, o más ancha (los largos, abajo).",
+                wanted = told.figure(Figure::ChamberWanted),
             )
         }
-        Verdict::Fails => format!("Fit a diverter of {wants}."),
+        Verdict::Fails => say!("Fit a diverter of {wants}.", "Pon un desviador de {wants}."),
         _ => String::new(),
     };
     (verdict, to_do)
@@ -61,7 +94,7 @@ pub(super) fn lengths(check: &Check, units: &Units) -> Vec<(String, String)> {
     sizes
         .map(|size| {
             (
-                format!("Length of {} pipe", size.name),
+                say!("Length of {name} pipe", "Largo de tubo de {name}", name = size.name),
                 shown::figure(cubic_metres / circle(size.bore_m), Kind::Length, units),
             )
         })
@@ -75,46 +108,74 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
     let every = check.figure(Figure::EmptiedEvery);
     if every.is_finite() {
         return (
-            format!("Emptied by hand every {}: storms in between find it full.", told.figure(Figure::EmptiedEvery)),
-            format!("Empty it after each storm, or drill a hole of {hole}."),
+            say!(
+                "Emptied by hand every {every}: storms in between find it full.",
+                "Se vacía a mano cada {every}: las tormentas entremedias lo encuentran lleno.",
+                every = told.figure(Figure::EmptiedEvery),
+            ),
+            say!(
+                "Empty it after each storm, or drill a hole of {hole}.",
+                "Vacíalo después de cada tormenta, o perfora un orificio de {hole}.",
+            ),
         );
     }
     match check.margin {
         None => (
-            "It never empties: after its first storm it flushes nothing, and dirt goes to the tank.".to_owned(),
-            format!("Clear the hole, or drill one of {hole}: empty within {within}."),
+            said(
+                "It never empties: after its first storm it flushes nothing, and dirt goes to the tank.",
+                "Nunca se vacía: después de su primera tormenta ya no aparta nada, y la suciedad va al tanque.",
+            )
+            .to_owned(),
+            say!(
+                "Clear the hole, or drill one of {hole}: empty within {within}.",
+                "Destapa el orificio, o perfora uno de {hole}: vacío en {within}.",
+            ),
         ),
         Some(_) => {
             let (_, hours, margin) = told.margin();
             let to_do = if check.fails() {
-                format!("Widen the hole to {hole}. A hole under 1 mm blocks easily: keep a screen over it.")
+                say!(
+                    "Widen the hole to {hole}. A hole under 1 mm blocks easily: keep a screen over it.",
+                    "Agranda el orificio a {hole}. Uno de menos de 1 mm se tapa con facilidad: protégelo siempre con \
+                     una malla.",
+                )
             } else {
                 String::new()
             };
-            (format!("{margin}: empty after {hours}, wanted within {within}."), to_do)
+            let verdict = say!(
+                "{margin}: empty after {hours}, wanted within {within}.",
+                "{margin}: vacío después de {hours}; se pide en {within}.",
+            );
+            (verdict, to_do)
         }
     }
 }
 
 pub(super) fn loss(told: &Told<'_>) -> (String, String) {
     let (_, loss, _) = told.margin();
-    let verdict = format!(
-        "The hole loses {loss} in a storm of {}; the first flush itself is {}.",
-        told.figure(Figure::StormHours),
-        told.figure(Figure::FlushVolume)
+    let verdict = say!(
+        "The hole loses {loss} in a storm of {storm}; the first flush itself is {flush}.",
+        "El orificio pierde {loss} en una tormenta de {storm}; las propias primeras aguas son {flush}.",
+        storm = told.figure(Figure::StormHours),
+        flush = told.figure(Figure::FlushVolume),
     );
-    let to_do = if told.check.fails() { "Make the hole smaller, or lead what drips to the garden." } else { "" };
-    (verdict, to_do.to_owned())
+    let to_do = said(
+        "Make the hole smaller, or lead what drips to the garden.",
+        "Haz el orificio más pequeño, o lleva al huerto lo que gotea.",
+    );
+    (verdict, told.if_fails(to_do))
 }
 
 pub(super) fn cost(told: &Told<'_>) -> (String, String) {
-    let verdict = format!(
-        "It sends {} aside in a year. With it the house uses {} a year and has {} dry; without it {} and {}.",
-        told.figure(Figure::DivertedAYear),
-        told.figure(Figure::UsedWith),
-        told.figure(Figure::DryDaysWith),
-        told.figure(Figure::UsedWithout),
-        told.figure(Figure::DryDaysWithout)
+    let verdict = say!(
+        "It sends {aside} aside in a year. With it the house uses {used} a year and has {dry} dry; without it {more} \
+         and {less}.",
+        "Aparta {aside} en un año. Con él la casa usa {used} al año y tiene {dry} de escasez; sin él, {more} y {less}.",
+        aside = told.figure(Figure::DivertedAYear),
+        used = told.figure(Figure::UsedWith),
+        dry = told.figure(Figure::DryDaysWith),
+        more = told.figure(Figure::UsedWithout),
+        less = told.figure(Figure::DryDaysWithout),
     );
     (verdict, String::new())
 }

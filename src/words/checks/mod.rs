@@ -13,22 +13,24 @@ mod trunk;
 
 use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
+use crate::language::{self, Phrase};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::details::Detail;
 use crate::site::system::System;
 
 /// What is said of a check whatever it comes to.
 pub struct Text {
     /// What is checked.
-    pub title: &'static str,
+    pub title: Phrase,
     /// How it is reckoned.
-    pub formula: &'static str,
+    pub formula: Phrase,
     /// Where that comes from.
-    pub source: &'static str,
+    pub source: Phrase,
     /// What is taken for granted.
-    pub assumes: &'static str,
+    pub assumes: Phrase,
     /// What to be careful of, where it can hurt; may be empty.
-    pub caution: &'static str,
+    pub caution: Phrase,
 }
 
 /// A check in words and figures.
@@ -79,24 +81,32 @@ pub const fn text(subject: Subject) -> Text {
 }
 
 /// The subject under which a check stands on a sheet.
-pub const fn group(subject: Subject) -> &'static str {
+pub fn group(subject: Subject) -> &'static str {
     match subject {
-        Subject::FlushVolume | Subject::FlushDrain | Subject::FlushLoss | Subject::FlushYield => "First flush",
-        Subject::Gutter | Subject::Downspout | Subject::Screen | Subject::Inlet => "Gutter, downspout, screen, inlet",
-        Subject::Overflow | Subject::AirGap | Subject::StormFeed | Subject::StormTank => "Storm and overflow",
-        Subject::TrunkFlow | Subject::TrunkDraw => "Between the tanks",
+        Subject::FlushVolume | Subject::FlushDrain | Subject::FlushLoss | Subject::FlushYield => {
+            language::said("First flush", "Primeras aguas")
+        }
+        Subject::Gutter | Subject::Downspout | Subject::Screen | Subject::Inlet => {
+            language::said("Gutter, downspout, screen, inlet", "Canaleta, bajante, malla, entrada")
+        }
+        Subject::Overflow | Subject::AirGap | Subject::StormFeed | Subject::StormTank => {
+            language::said("Storm and overflow", "Tormenta y rebosadero")
+        }
+        Subject::TrunkFlow | Subject::TrunkDraw => language::said("Between the tanks", "Entre los tanques"),
         Subject::PeakFlow
         | Subject::HighestTap
         | Subject::Suction
         | Subject::Vessel
         | Subject::Power
         | Subject::Lift
-        | Subject::Gravity => "Supply",
-        Subject::PortableDays | Subject::PortableWeight | Subject::PortableFill => "Portable tank",
-        Subject::Outbuilding | Subject::BothDraw => "Outbuilding",
-        Subject::Burden => "Water for all",
-        Subject::Pad | Subject::Wind | Subject::Uplift => "Standing",
-        Subject::OnRoof | Subject::Dose | Subject::Barrier(_) => "Clean water",
+        | Subject::Gravity => language::said("Supply", "Suministro"),
+        Subject::PortableDays | Subject::PortableWeight | Subject::PortableFill => {
+            language::said("Portable tank", "Tanque portátil")
+        }
+        Subject::Outbuilding | Subject::BothDraw => language::said("Outbuilding", "Edificio anexo"),
+        Subject::Burden => language::said("Water for all", "Agua para todos"),
+        Subject::Pad | Subject::Wind | Subject::Uplift => language::said("Standing", "Estabilidad"),
+        Subject::OnRoof | Subject::Dose | Subject::Barrier(_) => language::said("Clean water", "Agua limpia"),
     }
 }
 
@@ -152,25 +162,26 @@ pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
 }
 
 /// Not enough, but on sizes that nobody has entered yet.
-pub const NOT_ENOUGH_IF: &str = "Not enough, if the usual sizes are yours";
+pub const NOT_ENOUGH_IF: Phrase =
+    Phrase("Not enough, if the usual sizes are yours", "No alcanza, si tus medidas son las usuales");
 
 /// What a check comes to in a word, for whoever can't see its colour.
 pub fn word(check: &Check) -> &'static str {
     match check.subject {
         Subject::OnRoof => treatment::roof::word(check.verdict),
-        _ if check.fails() && check.is_guess() => NOT_ENOUGH_IF,
+        _ if check.fails() && check.is_guess() => NOT_ENOUGH_IF.text(),
         _ => verdict(check.verdict),
     }
 }
 
 /// A verdict in a word.
-pub const fn verdict(verdict: Verdict) -> &'static str {
+pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "Enough",
-        Verdict::Fails => "Not enough",
-        Verdict::Tells => "To know",
-        Verdict::Lacks => "Not known",
-        Verdict::Outside => "Outside the formula",
+        Verdict::Holds => language::said("Enough", "Alcanza"),
+        Verdict::Fails => language::said("Not enough", "No alcanza"),
+        Verdict::Tells => language::said("To know", "Para saber"),
+        Verdict::Lacks => language::said("Not known", "No se sabe"),
+        Verdict::Outside => language::said("Outside the formula", "Fuera de la fórmula"),
     }
 }
 
@@ -227,9 +238,13 @@ impl Told<'_> {
 fn spare(margin: Margin) -> String {
     const MANY_TIMES: f64 = 9.0;
     match margin.spare() {
-        spare if spare.is_infinite() => "nothing is asked of it".to_owned(),
-        spare if spare >= MANY_TIMES => format!("{} times what is wanted", shown::significant(spare + 1.0, 2)),
-        spare if spare >= 0.0 => format!("{} to spare", super::percent(spare)),
-        spare => format!("{} too little", super::percent(-spare)),
+        spare if spare.is_infinite() => language::said("nothing is asked of it", "no se le pide nada").to_owned(),
+        spare if spare >= MANY_TIMES => say!(
+            "{times} times what is wanted",
+            "{times} veces lo que se pide",
+            times = shown::significant(spare + 1.0, 2),
+        ),
+        spare if spare >= 0.0 => say!("{share} to spare", "{share} de sobra", share = super::percent(spare)),
+        spare => say!("{share} too little", "falta {share}", share = super::percent(-spare)),
     }
 }

@@ -3,45 +3,92 @@
 use super::{Text, Told};
 use crate::engine::checks::portable::ONE_LIFTS_KG;
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::{Phrase, said};
+use crate::say;
 use crate::site::details::Detail;
 
 pub(super) const DAYS: Text = Text {
-    title: "How long it lasts",
-    formula: "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
-              three at the least 7.5 L.",
-    source: "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
-             cooking, 2 to 6 L washing.",
-    assumes: "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
-    caution: "As safe as the tap that filled it, and less so every day: a clean closed tank, out of the sun. After days, or \
-              when in doubt, treat it again as at that tap.",
+    title: Phrase("How long it lasts", "Cuánto dura"),
+    formula: Phrase(
+        "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
+         three at the least 7.5 L.",
+        "Litros ÷ personas ÷ litros para cada una al día. Para beber y comer 3 L, si además se cocina 9 L, si además \
+         se lava 15 L; las tres cosas, como mínimo, 7,5 L.",
+    ),
+    source: Phrase(
+        "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
+         cooking, 2 to 6 L washing.",
+        "Sphere Handbook 2018, necesidades básicas de agua para sobrevivir (de memoria): de 2,5 a 3 L para beber y \
+         comer, de 3 a 6 L para cocinar, de 2 a 6 L para lavar.",
+    ),
+    assumes: Phrase(
+        "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
+        "Empieza lleno y no se derrama nada. El calor, el trabajo, la enfermedad y los niños pequeños piden más; las \
+         mascotas piden lo suyo.",
+    ),
+    caution: Phrase(
+        "As safe as the tap that filled it, and less so every day: a clean closed tank, out of the sun. After days, \
+         or when in doubt, treat it again as at that tap.",
+        "El agua es tan segura como el grifo del que salió, y cada día menos: un tanque limpio y cerrado, fuera del \
+         sol. Pasados unos días, o si hay dudas, trátala otra vez como en ese grifo.",
+    ),
 };
 pub(super) const WEIGHT: Text = Text {
-    title: "What it weighs full",
-    formula: "1 kg a litre, and the empty tank.",
-    source: "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg \
-             (51 lb) at most: NIOSH lifting equation, 1994.",
-    assumes: "Full to the cap.",
-    caution: "Strap it low, over or ahead of the axle; half full it surges. Brakes, hitch, axle and tyres have limits of \
-              their own: don't tow or load on a guess. Not loose in a cabin, not left in the sun.",
+    title: Phrase("What it weighs full", "Lo que pesa lleno"),
+    formula: Phrase("1 kg a litre, and the empty tank.", "1 kg por litro, más el tanque vacío."),
+    source: Phrase(
+        "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg (51 \
+         lb) at most: NIOSH lifting equation, 1994.",
+        "Densidad del agua. Vacío: 1,2 kg un bidón de 20 L (práctica común, sin fuente). Una persona levanta 23 kg \
+         (51 lb) como máximo: ecuación de levantamiento de NIOSH, 1994.",
+    ),
+    assumes: Phrase("Full to the cap.", "Lleno hasta la tapa."),
+    caution: Phrase(
+        "Strap it low, over or ahead of the axle; half full it surges. Brakes, hitch, axle and tyres have limits of \
+         their own: don't tow or load on a guess. Not loose in a cabin, not left in the sun.",
+        "Sujétalo abajo, sobre el eje o delante de él; a medio llenar da bandazos. Los frenos, el enganche, el eje y \
+         los neumáticos tienen sus propios límites: no remolques ni cargues a ojo. No lo lleves suelto en la cabina \
+         ni lo dejes al sol.",
+    ),
 };
 pub(super) const FILL: Text = Text {
-    title: "What a filling takes",
-    formula: "One filling against what the store can give today.",
-    source: "The balance.",
-    assumes: "Today's water: the middle of the record on this day of the year.",
-    caution: "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
+    title: Phrase("What a filling takes", "Lo que toma un llenado"),
+    formula: Phrase(
+        "One filling against what the store can give today.",
+        "Un llenado frente a lo que el depósito puede dar hoy.",
+    ),
+    source: Phrase("The balance.", "El balance."),
+    assumes: Phrase(
+        "Today's water: the middle of the record on this day of the year.",
+        "El agua de hoy: el valor central del registro para este día del año.",
+    ),
+    caution: Phrase(
+        "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
+        "Llena con una separación de aire o con una manguera para agua potable; nunca dejes la manguera dentro del \
+         tanque.",
+    ),
 };
 
 pub(super) fn days(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
     let people = told.entered(Detail::Travellers);
-    let heads = if told.check.went_in(Detail::Travellers) > 1.0 { "people" } else { "person" };
-    let verdict = format!(
-        "{margin}: it lasts {has}, {wants} wanted, for {people} {heads} at {} each. Over {wants} each has {}.",
-        told.figure(Figure::PortableNeed),
-        told.figure(Figure::PortableEach),
+    let heads = if told.check.went_in(Detail::Travellers) > 1.0 {
+        said("people", "personas")
+    } else {
+        said("person", "persona")
+    };
+    let verdict = say!(
+        "{margin}: it lasts {has}, {wants} wanted, for {people} {heads} at {need} each. Over {wants} each has {each}.",
+        "{margin}: dura {has}, se piden {wants}, para {people} {heads} a {need} cada una. En {wants} cada una \
+         tiene {each}.",
+        need = told.figure(Figure::PortableNeed),
+        each = told.figure(Figure::PortableEach),
     );
-    let to_do = format!("Carry {}, refill on the way, or use less.", told.figure(Figure::PortableWanted));
+    let to_do = say!(
+        "Carry {wanted}, refill on the way, or use less.",
+        "Lleva {wanted}, rellena en el camino o usa menos.",
+        wanted = told.figure(Figure::PortableWanted),
+    );
     (verdict, told.if_fails(&to_do))
 }
 
@@ -49,14 +96,21 @@ pub(super) fn weight(told: &Told<'_>) -> (String, String) {
     let full = told.figure(Figure::FullMass);
     let verdict = if told.check.margin.is_some() {
         let (has, _, margin) = told.margin();
-        format!("{margin}: {full} full, {has} may be loaded.")
+        say!("{margin}: {full} full, {has} may be loaded.", "{margin}: {full} lleno, se pueden cargar {has}.")
     } else {
-        format!("{full} full.")
+        say!("{full} full.", "{full} lleno.")
     };
     let to_do = if told.check.fails() {
-        "Take a smaller tank, fill it less, or carry it another way."
+        said(
+            "Take a smaller tank, fill it less, or carry it another way.",
+            "Toma un tanque más pequeño, llénalo menos o llévalo de otro modo.",
+        )
     } else if told.check.figure(Figure::FullMass) > ONE_LIFTS_KG {
-        "Too heavy for one to lift: fill it where it travels, or carry it in smaller cans."
+        said(
+            "Too heavy for one to lift: fill it where it travels, or carry it in smaller cans.",
+            "Pesa demasiado para que lo levante una sola persona: llénalo donde va a viajar, o lleva el agua en \
+             bidones más pequeños.",
+        )
     } else {
         ""
     };
@@ -65,15 +119,29 @@ pub(super) fn weight(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn fill(told: &Told<'_>) -> (String, String) {
     if told.check.verdict == Verdict::Lacks {
-        let verdict = "What stands in the store isn't known: without rain, or while the system can't run.";
-        return (verdict.to_owned(), "Choose the tank that it draws on, and rain.".to_owned());
+        let verdict = said(
+            "What stands in the store isn't known: without rain, or while the system can't run.",
+            "No se sabe cuánto hay en el depósito: falta la lluvia, o el sistema no puede funcionar.",
+        );
+        let to_do = said("Choose the tank that it draws on, and rain.", "Elige el tanque del que toma, y la lluvia.");
+        return (verdict.to_owned(), to_do.to_owned());
     }
-    let mut verdict = format!("the store can give {} today", told.figure(Figure::LiveNow));
+    let mut verdict =
+        say!("the store can give {now} today", "el depósito puede dar hoy {now}", now = told.figure(Figure::LiveNow));
     if told.check.figure(Figure::FillShare).is_finite() {
-        verdict += &format!("; a filling takes {}", told.figure(Figure::FillShare));
+        verdict +=
+            &say!("; a filling takes {share}", "; un llenado toma {share}", share = told.figure(Figure::FillShare));
     }
     if told.check.figure(Figure::FillDays).is_finite() {
-        verdict += &format!(", what the other uses draw in {}", told.figure(Figure::FillDays));
+        verdict += &say!(
+            ", what the other uses draw in {days}",
+            ", lo que los demás usos sacan en {days}",
+            days = told.figure(Figure::FillDays)
+        );
     }
-    (verdict + ".", told.if_fails("Fill it when more has come, or fill it in part."))
+    let to_do = said(
+        "Fill it when more has come, or fill it in part.",
+        "Llénalo cuando haya llegado más, o llénalo solo en parte.",
+    );
+    (verdict + ".", told.if_fails(to_do))
 }

@@ -2,55 +2,109 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::{Phrase, said};
+use crate::say;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::tank::OverflowTo;
 
 pub(super) const PAD: Text = Text {
-    title: "Weight and soil",
-    formula: "(water full + tank + pad) · g ÷ pad area.",
-    source: "Allowable: International Building Code Table 1806.2.",
-    assumes: "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
-    caution: "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
+    title: Phrase("Weight and soil", "Peso y suelo"),
+    formula: Phrase("(water full + tank + pad) · g ÷ pad area.", "(agua lleno + tanque + base) · g ÷ área de la base."),
+    source: Phrase(
+        "Allowable: International Building Code Table 1806.2.",
+        "Admisible: International Building Code, tabla 1806.2.",
+    ),
+    assumes: Phrase(
+        "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
+        "Una base pareja sobre suelo sin remover, concreto de 2400 kg/m³, agua hasta el borde.",
+    ),
+    caution: Phrase(
+        "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
+        "Un tanque lleno que se desliza aplasta: los rellenos, las laderas y los muros de contención necesitan un \
+         ingeniero.",
+    ),
 };
 pub(super) const WIND: Text = Text {
-    title: "Wind on the empty tank",
-    formula: "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
-              1.5 times that is wanted.",
-    source: "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
-    assumes: "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
-    caution: "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
+    title: Phrase("Wind on the empty tank", "Viento sobre el tanque vacío"),
+    formula: Phrase(
+        "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
+         1.5 times that is wanted.",
+        "q = 0,613·Kz·Kd·V²; fuerza = q·0,85·Cf·cara. Se desliza por debajo de fuerza ÷ fricción, vuelca por debajo \
+         de fuerza × altura ÷ pie; se pide 1,5 veces eso.",
+    ),
+    source: Phrase(
+        "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
+        "ASCE 7-10: Kz = 2,01·(z/zg)^(2/α) desde 15 ft, Kd 0,95, Cf según la figura 29.5-1 (de memoria).",
+    ),
+    assumes: Phrase(
+        "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
+        "Terreno llano y abierto sin lomas, tapa cerrada, la fuerza a media altura, Cf de un cuerpo rígido y liso.",
+    ),
+    caution: Phrase(
+        "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
+        "No sirve para tornados. Un tanque vacío vuela: llénalo o amárralo antes de la tormenta, nunca durante ella.",
+    ),
 };
 pub(super) const UPLIFT: Text = Text {
-    title: "Flotation in wet ground or a flood",
-    formula: "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
-    source: "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
-    assumes: "Empty tank, soil just over its plan, no friction at its walls.",
-    caution: "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
+    title: Phrase("Flotation in wet ground or a flood", "Flotación en suelo mojado o inundación"),
+    formula: Phrase(
+        "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
+        "Empuje = agua desplazada; lo sujetan el tanque, la tierra encima y el concreto, menos lo que estos \
+         desplazan; se pide 1,3 veces.",
+    ),
+    source: Phrase(
+        "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
+        "FEMA 259, ejemplo C7 (factor 1,3); concreto 150, relleno 120 lb/ft³.",
+    ),
+    assumes: Phrase(
+        "Empty tank, soil just over its plan, no friction at its walls.",
+        "Tanque vacío, tierra solo sobre su planta, sin fricción en sus paredes.",
+    ),
+    caution: Phrase(
+        "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
+        "Nunca vacíes un tanque enterrado en suelo mojado, ni ningún tanque antes de una inundación: flota y arranca \
+         sus tuberías.",
+    ),
 };
 pub(super) const STORM_FEED: Text = Text {
-    title: "The storm at this feed",
-    formula: "Area × runoff × (rain − wetting) × capture, after the first flush.",
-    source: "The same rules as the daily balance.",
-    assumes: "Even rain; a diverter that was empty before.",
-    caution: "",
+    title: Phrase("The storm at this feed", "La tormenta en esta alimentación"),
+    formula: Phrase(
+        "Area × runoff × (rain − wetting) × capture, after the first flush.",
+        "Área × escorrentía × (lluvia − mojado inicial) × captación, después de las primeras aguas.",
+    ),
+    source: Phrase("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
+    assumes: Phrase(
+        "Even rain; a diverter that was empty before.",
+        "Lluvia pareja; un desviador que antes estaba vacío.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const STORM_TANK: Text = Text {
-    title: "The storm in this tank",
-    formula: "Inflow against the room that there is; beyond it all spills.",
-    source: "The same rules as the daily balance.",
-    assumes: "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
-    caution: "",
+    title: Phrase("The storm in this tank", "La tormenta en este tanque"),
+    formula: Phrase(
+        "Inflow against the room that there is; beyond it all spills.",
+        "Lo que entra contra el espacio que hay; más allá todo rebosa.",
+    ),
+    source: Phrase("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
+    assumes: Phrase(
+        "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
+        "Lluvia pareja, sin uso mientras tanto; el agua de hoy según el dibujo de la casa.",
+    ),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn pad(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
-    let verdict = format!(
-        "{margin}: full it weighs {} and presses {wants}; the soil bears {has}.",
-        told.figure(Figure::FullMass)
+    let verdict = say!(
+        "{margin}: full it weighs {mass} and presses {wants}; the soil bears {has}.",
+        "{margin}: lleno pesa {mass} y presiona {wants}; el suelo aguanta {has}.",
+        mass = told.figure(Figure::FullMass),
     );
-    (verdict, told.if_fails("Make the pad larger, or have the soil judged."))
+    let to_do =
+        said("Make the pad larger, or have the soil judged.", "Haz más grande la base, o pide que evalúen el suelo.");
+    (verdict, told.if_fails(to_do))
 }
 
 pub(super) fn wind(told: &Told<'_>) -> (String, String) {
@@ -58,28 +112,47 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
     let litres = told.figure(Figure::HoldingLitres);
     let wind = told.entered(Detail::WindSpeed);
     if check.went_in(Detail::Anchors) >= 1.0 {
-        let verdict = format!(
-            "In a wind of {wind} each anchor must hold {} upwards (windward half) and {} sideways, the tank empty; \
-             {litres} in it hold it without.",
-            told.figure(Figure::AnchorPull),
-            told.figure(Figure::AnchorShear)
+        let verdict = say!(
+            "In a wind of {wind} each anchor must hold {pull} upwards (windward half) and {shear} sideways, the tank \
+             empty; {litres} in it hold it without.",
+            "Con un viento de {wind}, cada anclaje debe aguantar {pull} hacia arriba (mitad de barlovento) y {shear} de \
+             lado, con el tanque vacío; con {litres} dentro se sostiene sin ellos.",
+            pull = told.figure(Figure::AnchorPull),
+            shear = told.figure(Figure::AnchorShear),
         );
         return (verdict, String::new());
     }
-    let to_do = format!("Leave {litres} in it before a storm, or anchor it.");
+    let to_do = say!(
+        "Leave {litres} in it before a storm, or anchor it.",
+        "Déjale {litres} dentro antes de una tormenta, o ánclalo.",
+    );
     match check.margin {
-        None => (format!("In a wind of {wind} it stands with {litres} in it."), to_do),
-        Some(margin) if margin.wants <= 0.0 => (format!("In a wind of {wind} it stands even empty."), String::new()),
+        None => {
+            let verdict = say!(
+                "In a wind of {wind} it stands with {litres} in it.",
+                "Con un viento de {wind} se sostiene si tiene {litres} dentro.",
+            );
+            (verdict, to_do)
+        }
+        Some(margin) if margin.wants <= 0.0 => {
+            let verdict =
+                say!("In a wind of {wind} it stands even empty.", "Con un viento de {wind} se sostiene aun vacío.");
+            (verdict, String::new())
+        }
         Some(margin) if check.figure(Figure::ContentNow).is_nan() => (
-            format!(
-                "In a wind of {wind} it would not stand even full: {litres} wanted, {} hold.",
-                super::figure(margin.of, margin.has, told.units)
+            say!(
+                "In a wind of {wind} it would not stand even full: {litres} wanted, {holds} hold.",
+                "Con un viento de {wind} no se sostendría ni lleno: se piden {litres}, caben {holds}.",
+                holds = super::figure(margin.of, margin.has, told.units),
             ),
-            "Anchor it.".to_owned(),
+            said("Anchor it.", "Ánclalo.").to_owned(),
         ),
         Some(_) => {
             let (has, _, margin) = told.margin();
-            let verdict = format!("{margin}: in a wind of {wind} it stands with {litres} in it; today {has}.");
+            let verdict = say!(
+                "{margin}: in a wind of {wind} it stands with {litres} in it; today {has}.",
+                "{margin}: con un viento de {wind} se sostiene si tiene {litres} dentro; hoy tiene {has}.",
+            );
             (verdict, if check.verdict == Verdict::Fails { to_do } else { String::new() })
         }
     }
@@ -87,26 +160,35 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
     if told.check.figure(Figure::Uplift) == 0.0 {
-        return ("The water doesn't reach it. Enter a flood to see what it does.".to_owned(), String::new());
+        let verdict = said(
+            "The water doesn't reach it. Enter a flood to see what it does.",
+            "El agua no lo alcanza. Anota una inundación para ver qué hace.",
+        );
+        return (verdict.to_owned(), String::new());
     }
     let (has, wants, margin) = told.margin();
-    let verdict =
-        format!("{margin}: {has} hold it down, {wants} wanted against an uplift of {}.", told.figure(Figure::Uplift));
-    let to_do = format!(
-        "Keep at least {} in it, or cast {} of concrete to it, strap it down, or drain the ground.",
-        told.figure(Figure::UpliftLitres),
-        told.figure(Figure::ConcreteWanted)
+    let verdict = say!(
+        "{margin}: {has} hold it down, {wants} wanted against an uplift of {uplift}.",
+        "{margin}: lo sujetan {has}, se piden {wants} contra un empuje de {uplift}.",
+        uplift = told.figure(Figure::Uplift),
+    );
+    let to_do = say!(
+        "Keep at least {litres} in it, or cast {concrete} of concrete to it, strap it down, or drain the ground.",
+        "Mantén al menos {litres} dentro, o únele {concrete} de concreto colado, sujétalo con cinchos o drena el suelo.",
+        litres = told.figure(Figure::UpliftLitres),
+        concrete = told.figure(Figure::ConcreteWanted),
     );
     (verdict, told.if_fails(&to_do))
 }
 
 pub(super) fn storm_feed(told: &Told<'_>) -> (String, String) {
-    let verdict = format!(
-        "{} in {} bring {} to the tank, {} at a time, once the first flush is taken.",
-        told.entered(Detail::StormDepth),
-        told.entered(Detail::StormDuration),
-        told.figure(Figure::StormLitres),
-        told.figure(Figure::StormRate)
+    let verdict = say!(
+        "{depth} in {duration} bring {litres} to the tank, {rate} at a time, once the first flush is taken.",
+        "{depth} en {duration} traen {litres} al tanque, a razón de {rate}, una vez desviadas las primeras aguas.",
+        depth = told.entered(Detail::StormDepth),
+        duration = told.entered(Detail::StormDuration),
+        litres = told.figure(Figure::StormLitres),
+        rate = told.figure(Figure::StormRate),
     );
     (verdict, String::new())
 }
@@ -115,28 +197,37 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     let check = told.check;
     if check.verdict == Verdict::Lacks {
         return (
-            "Nothing says how much stands in it today.".to_owned(),
-            "Give the site its rain, and mend what keeps it from running.".to_owned(),
+            said("Nothing says how much stands in it today.", "Nada dice cuánta agua tiene hoy.").to_owned(),
+            said(
+                "Give the site its rain, and mend what keeps it from running.",
+                "Dale al sitio su lluvia, y corrige lo que impide el cálculo.",
+            )
+            .to_owned(),
         );
     }
     let came = told.figure(Figure::StormLitres);
     let room = told.figure(Figure::Headroom);
     let stores = system.stores();
     let joined = stores.iter().any(|store| store.len() > 1 && store.contains(&check.part));
-    let room = if joined { format!("{room} in the joined tanks") } else { room };
+    let room = if joined { say!("{room} in the joined tanks", "{room} en los tanques unidos") } else { room };
     let mut verdict = if check.figure(Figure::FullAfter).is_finite() {
-        format!(
-            "{came} come, there is room for {room}: full after {}, then {} spill{}, {} in all.",
-            told.figure(Figure::FullAfter),
-            told.figure(Figure::SpillRate),
-            spills(check.part, system),
-            told.figure(Figure::SpillLitres)
+        say!(
+            "{came} come, there is room for {room}: full after {time}, then {rate} spill{whither}, {spilled} in all.",
+            "llegan {came}, hay espacio para {room}: se llena en {time}, luego rebosan {rate}{whither}, {spilled} en total.",
+            time = told.figure(Figure::FullAfter),
+            rate = told.figure(Figure::SpillRate),
+            whither = spills(check.part, system),
+            spilled = told.figure(Figure::SpillLitres),
         )
     } else {
-        format!("{came} come, there is room for {room}: nothing spills.")
+        say!(
+            "{came} come, there is room for {room}: nothing spills.",
+            "llegan {came}, hay espacio para {room}: no rebosa nada.",
+        )
     };
     if joined {
-        verdict += &format!(" {} stay in this one.", told.figure(Figure::StormHere));
+        verdict +=
+            &say!(" {here} stay in this one.", " En este quedan {here}.", here = told.figure(Figure::StormHere),);
     }
     (verdict, String::new())
 }
@@ -149,10 +240,12 @@ fn spills(tank: PartId, system: &System) -> String {
     let lowest =
         tanks.reduce(|one, other| if other.overflow_elevation() < one.overflow_elevation() { other } else { one });
     let Some(lowest) = lowest else { return String::new() };
-    let at = if lowest.id == tank { String::new() } else { format!(" at {}", lowest.name) };
+    let at = if lowest.id == tank { String::new() } else { say!(" at {tank}", " en {tank}", tank = lowest.name) };
     match lowest.overflow_to {
-        OverflowTo::Tank(other) => format!("{at} to {}", system.name_of(other)),
-        OverflowTo::Garden => format!("{at} to the garden"),
-        OverflowTo::Ground => format!("{at} to the ground"),
+        OverflowTo::Tank(other) => {
+            say!("{at} to {other}", "{at} hacia {other}", other = system.name_of(other))
+        }
+        OverflowTo::Garden => say!("{at} to the garden", "{at} hacia el huerto"),
+        OverflowTo::Ground => say!("{at} to the ground", "{at} hacia el suelo"),
     }
 }

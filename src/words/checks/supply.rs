@@ -2,71 +2,150 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
+use crate::language::{Phrase, said};
+use crate::say;
 use crate::site::details::Detail;
 
-const ELECTRICITY: &str =
-    "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.";
+const ELECTRICITY: Phrase = Phrase(
+    "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
+    "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un desconectador al alcance.",
+);
 
 pub(super) const PEAK: Text = Text {
-    title: "Most that is drawn at once",
-    formula: "Fixture units summed, then Hunter's curve for toilets with cisterns.",
-    source: "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
-             Table B.5.4; rows from 20 to 100 units from memory.",
-    assumes: "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
-    caution: "",
+    title: Phrase("Most that is drawn at once", "Lo más que se saca a la vez"),
+    formula: Phrase(
+        "Fixture units summed, then Hunter's curve for toilets with cisterns.",
+        "Suma de unidades de consumo, luego la curva de Hunter para inodoros con tanque.",
+    ),
+    source: Phrase(
+        "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
+         Table B.5.4; rows from 20 to 100 units from memory.",
+        "Unidades: International Plumbing Code, tabla E103.3(2) (de memoria). Curva: National Standard Plumbing Code, \
+         tabla B.5.4; filas de 20 a 100 unidades, de memoria.",
+    ),
+    assumes: Phrase(
+        "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
+        "Una casa particular. Si hay pocos aparatos, a menudo están todos abiertos a la vez: por debajo de 6 unidades \
+         la curva es aproximada.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const TAP: Text = Text {
-    title: "Pressure at the highest tap",
-    formula: "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the pipes'.",
-    source: "Darcy-Weisbach with Colebrook's factor; Hazen-Williams beside it.",
-    assumes: "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
-              what they lose goes with the square of the flow.",
+    title: Phrase("Pressure at the highest tap", "Presión en el grifo más alto"),
+    formula: Phrase(
+        "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the \
+         pipes'.",
+        "ρ·g·(carga de la bomba al caudal máximo − subida − fricción) − filtros. Punto de trabajo: donde la curva \
+         de la bomba cruza la de las tuberías.",
+    ),
+    source: Phrase(
+        "Darcy-Weisbach with Colebrook's factor; Hazen-Williams beside it.",
+        "Darcy-Weisbach con el factor de Colebrook; Hazen-Williams al lado.",
+    ),
+    assumes: Phrase(
+        "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
+         what they lose goes with the square of the flow.",
+        "La curva de la bomba es la parábola por sus tres puntos. Tanque bajo hasta su salida, filtros a los que ya \
+         les toca cambio; lo que pierden crece con el cuadrado del caudal.",
+    ),
     caution: ELECTRICITY,
 };
 pub(super) const SUCTION: Text = Text {
-    title: "Suction",
-    formula: "NPSH = (air pressure − vapour pressure) ÷ ρg − lift − friction; wanted 1.3 times what the pump requires.",
-    source: "Any text on pumps; ratio as in Crane Technical Paper 410, example 7.32. Air and vapour: FAO-56 eq. 7 and 11.",
-    assumes: "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
-    caution: "",
+    title: Phrase("Suction", "Succión"),
+    formula: Phrase(
+        "NPSH = (air pressure − vapour pressure) ÷ ρg − lift − friction; wanted 1.3 times what the pump requires.",
+        "NPSH = (presión del aire − presión de vapor) ÷ ρg − altura de succión − fricción; se pide 1,3 veces lo que \
+         la bomba requiere.",
+    ),
+    source: Phrase(
+        "Any text on pumps; ratio as in Crane Technical Paper 410, example 7.32. Air and vapour: FAO-56 eq. 7 and 11.",
+        "Cualquier texto de bombas; la proporción, como en Crane Technical Paper 410, ejemplo 7.32. Aire y vapor: \
+         FAO-56, ec. 7 y 11.",
+    ),
+    assumes: Phrase(
+        "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
+        "Tanque bajo hasta su salida. El tubo de succión tiene dos codos y una válvula de pie.",
+    ),
+    caution: Phrase("", ""),
 };
 pub(super) const VESSEL: Text = Text {
-    title: "Pressure vessel",
-    formula: "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
-    source: "Boyle's law; the quarter from any text on pump stations.",
-    assumes: "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
-    caution: "A vessel under air pressure bursts: let the pressure off before you open it.",
+    title: Phrase("Pressure vessel", "Tanque de presión"),
+    formula: Phrase(
+        "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
+        "Volumen útil V·p₀·(1/p₁ − 1/p₂), absolutas; se pide: caudal × tiempo entre arranques ÷ 4.",
+    ),
+    source: Phrase(
+        "Boyle's law; the quarter from any text on pump stations.",
+        "Ley de Boyle; el cuarto, de cualquier texto de estaciones de bombeo.",
+    ),
+    assumes: Phrase(
+        "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
+        "Aire cargado a 14 kPa (2 psi) por debajo de la presión a la que arranca la bomba.",
+    ),
+    caution: Phrase(
+        "A vessel under air pressure bursts: let the pressure off before you open it.",
+        "Un tanque con aire a presión revienta: suelta la presión antes de abrirlo.",
+    ),
 };
 pub(super) const POWER: Text = Text {
-    title: "Power",
-    formula: "ρ·g·V·H ÷ efficiency; panel = energy ÷ (sun hours × yield); battery = energy × days ÷ share drawn.",
-    source: "Any text; efficiencies are usual values, no source.",
-    assumes: "The month of greatest use, against the pressure at which the pump stops.",
+    title: Phrase("Power", "Energía"),
+    formula: Phrase(
+        "ρ·g·V·H ÷ efficiency; panel = energy ÷ (sun hours × yield); battery = energy × days ÷ share drawn.",
+        "ρ·g·V·H ÷ eficiencia; panel = energía ÷ (horas de sol × rendimiento); batería = energía × días ÷ parte que \
+         se saca.",
+    ),
+    source: Phrase(
+        "Any text; efficiencies are usual values, no source.",
+        "Cualquier texto; las eficiencias son valores usuales, sin fuente.",
+    ),
+    assumes: Phrase(
+        "The month of greatest use, against the pressure at which the pump stops.",
+        "El mes de mayor uso, contra la presión a la que se detiene la bomba.",
+    ),
     caution: ELECTRICITY,
 };
 pub(super) const LIFT: Text = Text {
-    title: "Lift to the upper tank",
-    formula: "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
-    source: "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
-    assumes: "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
+    title: Phrase("Lift to the upper tank", "Subida al tanque de arriba"),
+    formula: Phrase(
+        "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
+        "Punto de trabajo: donde la curva de la bomba cruza subida + fricción. Horas = límite diario ÷ caudal allí.",
+    ),
+    source: Phrase(
+        "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
+        "Darcy-Weisbach con el factor de Colebrook; potencia ρ·g·Q·H ÷ eficiencia.",
+    ),
+    assumes: Phrase(
+        "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
+        "De la salida de abajo al rebosadero de arriba; la curva es la parábola por sus tres puntos.",
+    ),
     caution: ELECTRICITY,
 };
 pub(super) const GRAVITY: Text = Text {
-    title: "Pressure by gravity",
-    formula: "ρ·g·(level − tap − friction).",
-    source: "Darcy-Weisbach with Colebrook's factor.",
-    assumes: "Judged with the tank down to its outlet.",
-    caution: "",
+    title: Phrase("Pressure by gravity", "Presión por gravedad"),
+    formula: Phrase("ρ·g·(level − tap − friction).", "ρ·g·(nivel − grifo − fricción)."),
+    source: Phrase("Darcy-Weisbach with Colebrook's factor.", "Darcy-Weisbach con el factor de Colebrook."),
+    assumes: Phrase("Judged with the tank down to its outlet.", "Se juzga con el tanque bajo hasta su salida."),
+    caution: Phrase("", ""),
 };
 
 pub(super) fn peak(told: &Told<'_>) -> (String, String) {
-    let verdict =
-        format!("{} at most: {} fixture units.", told.figure(Figure::PeakFlow), told.figure(Figure::FixtureUnits));
+    let verdict = say!(
+        "{flow} at most: {units} fixture units.",
+        "{flow} como máximo: {units} unidades de consumo.",
+        flow = told.figure(Figure::PeakFlow),
+        units = told.figure(Figure::FixtureUnits),
+    );
     (verdict, String::new())
 }
 
-pub(super) const CURVE: &str = "The three points of the pump's curve don't fall from left to right.";
-pub(super) const ENTER_CURVE: &str = "Enter them from its data sheet: head must fall as flow rises.";
+pub(super) const CURVE: Phrase = Phrase(
+    "The three points of the pump's curve don't fall from left to right.",
+    "Los tres puntos de la curva de la bomba no bajan de izquierda a derecha.",
+);
+pub(super) const ENTER_CURVE: Phrase = Phrase(
+    "Enter them from its data sheet: head must fall as flow rises.",
+    "Anótalos de su hoja de datos: la carga debe bajar cuando sube el caudal.",
+);
 
 pub(super) fn tap(told: &Told<'_>) -> (String, String) {
     if told.check.verdict == Verdict::Outside {
@@ -74,48 +153,75 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
     }
     let (has, wants, margin) = told.margin();
     let duty = if told.check.figure(Figure::DutyFlow).is_finite() {
-        format!(" The pump keeps {wants} at the tap up to {}.", told.figure(Figure::DutyFlow))
+        say!(
+            " The pump keeps {wants} at the tap up to {flow}.",
+            " La bomba mantiene {wants} en el grifo hasta {flow}.",
+            flow = told.figure(Figure::DutyFlow),
+        )
     } else {
-        format!(" The pump never makes {wants} there.")
+        say!(" The pump never makes {wants} there.", " La bomba nunca llega a {wants} allí.")
     };
-    let verdict = format!(
-        "{margin}: {has} with fouled filters, {} with clean, {wants} wanted.{duty}",
-        told.figure(Figure::TapClean)
+    let verdict = say!(
+        "{margin}: {has} with fouled filters, {clean} with clean, {wants} wanted.{duty}",
+        "{margin}: {has} con los filtros sucios, {clean} con limpios, se piden {wants}.{duty}",
+        clean = told.figure(Figure::TapClean),
     );
-    (verdict, told.if_fails("Change filters sooner, take a wider pipe, or a pump with more head."))
+    let to_do = said(
+        "Change filters sooner, take a wider pipe, or a pump with more head.",
+        "Cambia antes los filtros, pon una tubería más ancha o una bomba con más carga.",
+    );
+    (verdict, told.if_fails(to_do))
 }
 
 pub(super) fn suction(told: &Told<'_>) -> (String, String) {
     let (verdict, to_do) = told.capacity(
-        "available are",
-        "wanted",
-        "Set the pump lower or nearer, take a wider suction pipe, or a pump that stands in the water.",
+        said("available are", "hay disponibles"),
+        said("wanted", "se piden"),
+        said(
+            "Set the pump lower or nearer, take a wider suction pipe, or a pump that stands in the water.",
+            "Pon la bomba más abajo o más cerca, un tubo de succión más ancho o una bomba que esté dentro del agua.",
+        ),
     );
     let lift = told.check.figure(Figure::SuctionLift);
     let lift = if lift > 0.0 {
-        format!("It lifts {}.", told.figure(Figure::SuctionLift))
+        say!("It lifts {lift}.", "Sube el agua {lift}.", lift = told.figure(Figure::SuctionLift))
     } else {
-        "Water runs to it.".to_owned()
+        said("Water runs to it.", "El agua le llega sola.").to_owned()
     };
     (format!("{verdict} {lift}"), to_do)
 }
 
 pub(super) fn vessel(told: &Told<'_>) -> (String, String) {
     if told.check.verdict == Verdict::Outside {
-        return ("The pump stops below the pressure at which it starts.".to_owned(), "Enter both again.".to_owned());
+        return (
+            said(
+                "The pump stops below the pressure at which it starts.",
+                "La bomba se detiene por debajo de la presión a la que arranca.",
+            )
+            .to_owned(),
+            said("Enter both again.", "Anota las dos de nuevo.").to_owned(),
+        );
     }
-    told.capacity("it gives", "between two starts wanted", "Take a larger vessel, or set the pressures further apart.")
+    told.capacity(
+        said("it gives", "da"),
+        said("between two starts wanted", "entre dos arranques se piden"),
+        said(
+            "Take a larger vessel, or set the pressures further apart.",
+            "Pon un tanque de presión más grande, o separa más las presiones.",
+        ),
+    )
 }
 
 pub(super) fn power(told: &Told<'_>) -> (String, String) {
-    let verdict = format!(
-        "{} a day: a panel of {}, a battery of {} ({} Ah at {} V) for {}.",
-        told.figure(Figure::EnergyADay),
-        told.figure(Figure::Panel),
-        told.figure(Figure::Battery),
-        told.figure(Figure::AmpereHours),
-        told.entered(Detail::BatteryVolts),
-        told.entered(Detail::Autonomy),
+    let verdict = say!(
+        "{energy} a day: a panel of {panel}, a battery of {battery} ({charge} Ah at {volts} V) for {time}.",
+        "{energy} al día: un panel de {panel}, una batería de {battery} ({charge} Ah a {volts} V) para {time}.",
+        energy = told.figure(Figure::EnergyADay),
+        panel = told.figure(Figure::Panel),
+        battery = told.figure(Figure::Battery),
+        charge = told.figure(Figure::AmpereHours),
+        volts = told.entered(Detail::BatteryVolts),
+        time = told.entered(Detail::Autonomy),
     );
     (verdict, String::new())
 }
@@ -127,28 +233,45 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
     if !told.check.figure(Figure::DutyFlow).is_finite() {
         return (
-            format!("It can't lift so high: it makes {has}, {wants} are asked."),
-            "Take a pump with more head, or set it in two steps.".to_owned(),
+            say!(
+                "It can't lift so high: it makes {has}, {wants} are asked.",
+                "No puede subirla tan alto: llega a {has}, se piden {wants}.",
+            ),
+            said(
+                "Take a pump with more head, or set it in two steps.",
+                "Pon una bomba con más carga, o súbela en dos pasos.",
+            )
+            .to_owned(),
         );
     }
-    let verdict = format!(
-        "{margin}: it lifts {} at {}; {} takes {wants} a day. {} a day, a panel of {}.",
-        told.figure(Figure::DutyFlow),
-        told.figure(Figure::DutyHead),
-        told.figure(Figure::DailyUse),
-        told.figure(Figure::EnergyADay),
-        told.figure(Figure::Panel),
+    let verdict = say!(
+        "{margin}: it lifts {flow} at {head}; {daily} takes {wants} a day. {energy} a day, a panel of {panel}.",
+        "{margin}: sube {flow} a {head}; {daily} piden {wants} al día. {energy} al día, un panel de {panel}.",
+        flow = told.figure(Figure::DutyFlow),
+        head = told.figure(Figure::DutyHead),
+        daily = told.figure(Figure::DailyUse),
+        energy = told.figure(Figure::EnergyADay),
+        panel = told.figure(Figure::Panel),
     );
-    (verdict, told.if_fails("Take a stronger pump or a wider pipe, or lower the daily limit."))
+    let to_do = said(
+        "Take a stronger pump or a wider pipe, or lower the daily limit.",
+        "Pon una bomba más fuerte o una tubería más ancha, o baja el límite diario.",
+    );
+    (verdict, told.if_fails(to_do))
 }
 
 pub(super) fn gravity(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
-    let verdict = format!(
-        "{margin}: {has} at {} with the tank low, {} full, {wants} wanted. The open pipe gives {}.",
-        told.entered(Detail::TapFlow),
-        told.figure(Figure::TapFull),
-        told.figure(Figure::OpenPipe),
+    let verdict = say!(
+        "{margin}: {has} at {flow} with the tank low, {full} full, {wants} wanted. The open pipe gives {open}.",
+        "{margin}: {has} a {flow} con el tanque bajo, {full} lleno, se piden {wants}. La tubería abierta da {open}.",
+        flow = told.entered(Detail::TapFlow),
+        full = told.figure(Figure::TapFull),
+        open = told.figure(Figure::OpenPipe),
     );
-    (verdict, told.if_fails("Lower the tap, raise the tank, take a wider pipe, or a pump."))
+    let to_do = said(
+        "Lower the tap, raise the tank, take a wider pipe, or a pump.",
+        "Baja el grifo, sube el tanque, pon una tubería más ancha o una bomba.",
+    );
+    (verdict, told.if_fails(to_do))
 }

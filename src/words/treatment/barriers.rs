@@ -2,136 +2,246 @@
 
 use crate::engine::checks::Figure;
 use crate::engine::treatment::step::{Effect, Step, Why};
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
 use crate::words::checks::Text;
 
 /// The name of a kind.
-pub const fn name(kind: BarrierKind) -> &'static str {
+pub const fn name(kind: BarrierKind) -> Phrase {
     match kind {
-        BarrierKind::Sediment => "Sediment cartridge",
-        BarrierKind::Carbon => "Carbon cartridge",
-        BarrierKind::Ceramic => "Ceramic candle",
-        BarrierKind::Membrane => "Membrane",
-        BarrierKind::Chlorine => "Chlorine",
-        BarrierKind::Ultraviolet => "Ultraviolet lamp",
-        BarrierKind::Boiling => "Boiling",
+        BarrierKind::Sediment => Phrase("Sediment cartridge", "Cartucho de sedimentos"),
+        BarrierKind::Carbon => Phrase("Carbon cartridge", "Cartucho de carbón"),
+        BarrierKind::Ceramic => Phrase("Ceramic candle", "Vela de cerámica"),
+        BarrierKind::Membrane => Phrase("Membrane", "Membrana"),
+        BarrierKind::Chlorine => Phrase("Chlorine", "Cloro"),
+        BarrierKind::Ultraviolet => Phrase("Ultraviolet lamp", "Lámpara UV"),
+        BarrierKind::Boiling => Phrase("Boiling", "Hervido"),
     }
 }
 
-const FILTER_SOURCE: &str = "NSF/ANSI 53 and 58 (cysts, 99.95 %), NSF P231 and EPA's guide standard for purifiers 1987 \
-                             (6, 4 and 3 log), WHO 2011: all from memory. Life: rated litres over what the tap draws.";
-const FILTER_FORMULA: &str = "Logs as certified; days = rated litres ÷ litres a day; used up = (lost now − lost clean) ÷ \
-                              (changed at − lost clean).";
-const FILTER_ASSUMES: &str = "The certificate is for this very cartridge, in its life and flow. Read the list of what it \
-                              is certified for: a mark for taste proves nothing about germs.";
+const FILTER_SOURCE: Phrase = Phrase(
+    "NSF/ANSI 53 and 58 (cysts, 99.95 %), NSF P231 and EPA's guide standard for purifiers 1987 \
+     (6, 4 and 3 log), WHO 2011: all from memory. Life: rated litres over what the tap draws.",
+    "NSF/ANSI 53 y 58 (quistes, 99,95\u{a0}%), NSF P231 y la norma guía de la EPA para purificadores, 1987 \
+     (6, 4 y 3 log), OMS 2011: todo de memoria. Vida útil: litros garantizados entre lo que saca el grifo.",
+);
+const FILTER_FORMULA: Phrase = Phrase(
+    "Logs as certified; days = rated litres ÷ litres a day; used up = (lost now − lost clean) ÷ \
+     (changed at − lost clean).",
+    "Log según el certificado; días = litros garantizados ÷ litros al día; gastado = (pérdida de hoy − pérdida \
+     limpio) ÷ (pérdida para el cambio − pérdida limpio).",
+);
+const FILTER_ASSUMES: Phrase = Phrase(
+    "The certificate is for this very cartridge, in its life and flow. Read the list of what it \
+     is certified for: a mark for taste proves nothing about germs.",
+    "El certificado es de este mismo cartucho, dentro de su vida útil y su caudal. Lee la lista de aquello para lo \
+     que está certificado: un sello por el sabor no prueba nada sobre los gérmenes.",
+);
 
 /// What is said of a kind whatever is proven of it.
 pub const fn text(kind: BarrierKind) -> Text {
     let (caution, formula, source, assumes) = match kind {
         BarrierKind::Sediment => (
-            "Holds back dirt so that what follows can work. It does not disinfect.",
+            Phrase(
+                "Holds back dirt so that what follows can work. It does not disinfect.",
+                "Retiene la suciedad para que lo que sigue pueda actuar. No desinfecta.",
+            ),
             FILTER_FORMULA,
             FILTER_SOURCE,
             FILTER_ASSUMES,
         ),
         BarrierKind::Carbon => (
-            "Takes taste, chlorine and many organic substances. It does not disinfect: germs grow on it.",
+            Phrase(
+                "Takes taste, chlorine and many organic substances. It does not disinfect: germs grow on it.",
+                "Quita sabor, cloro y muchas sustancias orgánicas. No desinfecta: los gérmenes crecen en él.",
+            ),
             FILTER_FORMULA,
             FILTER_SOURCE,
             FILTER_ASSUMES,
         ),
         BarrierKind::Ceramic => (
-            "Stops bacteria and protozoa if so certified and not cracked; not viruses, not dissolved metals.",
+            Phrase(
+                "Stops bacteria and protozoa if so certified and not cracked; not viruses, not dissolved metals.",
+                "Detiene bacterias y protozoos si está certificada para ello y no tiene grietas; no detiene virus ni \
+                 metales disueltos.",
+            ),
             FILTER_FORMULA,
             FILTER_SOURCE,
             FILTER_ASSUMES,
         ),
         BarrierKind::Membrane => (
-            "What it stops depends on its pores: reverse osmosis takes most metals too, a microfilter no viruses.",
+            Phrase(
+                "What it stops depends on its pores: reverse osmosis takes most metals too, a microfilter no viruses.",
+                "Lo que detiene depende de sus poros: la ósmosis inversa quita también la mayoría de los metales; un \
+                 microfiltro no quita ningún virus.",
+            ),
             FILTER_FORMULA,
             FILTER_SOURCE,
             FILTER_ASSUMES,
         ),
         BarrierKind::Chlorine => (
-            "Hardly harms Cryptosporidium and does nothing against metals. Never mix chlorine with anything: gas kills.",
-            "CT = free chlorine × minutes; minutes = volume ÷ flow × baffling; log = log of the table × CT ÷ CT of the \
-             table.",
-            "EPA Disinfection Profiling and Benchmarking, 815-R-20-003 (2020): table B-2 for viruses, the regression of \
-             Smith and others (1995) for Giardia.",
-            "Bacteria count as viruses do, since they need less. Protozoa count for nothing because of Cryptosporidium. \
-             The residual is measured after the contact time. Clear water.",
+            Phrase(
+                "Hardly harms Cryptosporidium and does nothing against metals. Never mix chlorine with anything: gas kills.",
+                "Apenas daña a Cryptosporidium y no hace nada contra los metales. Nunca mezcles cloro con nada: el gas \
+                 mata.",
+            ),
+            Phrase(
+                "CT = free chlorine × minutes; minutes = volume ÷ flow × baffling; log = log of the table × CT ÷ CT of \
+                 the table.",
+                "CT = cloro libre × minutos; minutos = volumen ÷ caudal × factor de deflectores; log = log de la tabla × \
+                 CT ÷ CT de la tabla.",
+            ),
+            Phrase(
+                "EPA Disinfection Profiling and Benchmarking, 815-R-20-003 (2020): table B-2 for viruses, the regression \
+                 of Smith and others (1995) for Giardia.",
+                "EPA Disinfection Profiling and Benchmarking, 815-R-20-003 (2020): tabla B-2 para virus, la regresión \
+                 de Smith y otros (1995) para Giardia.",
+            ),
+            Phrase(
+                "Bacteria count as viruses do, since they need less. Protozoa count for nothing because of \
+                 Cryptosporidium. The residual is measured after the contact time. Clear water.",
+                "Las bacterias cuentan igual que los virus, pues necesitan menos. Los protozoos no cuentan nada, por \
+                 Cryptosporidium. El cloro residual se mide después del tiempo de contacto. Agua clara.",
+            ),
         ),
         BarrierKind::Ultraviolet => (
-            "Needs clear water and power; leaves nothing in the pipe behind it; does nothing against metals. Never look \
-             into the lamp; unplug it before you open it.",
-            "Dose = tested dose × tested flow ÷ flow × light in 25 mm of this water ÷ light in the tested water; never \
-             more than tested.",
-            "NSF/ANSI 55 (class A 40 mJ/cm², read; class B 16, from memory); EPA LT2 rule and UV guidance manual 2006, \
-             table 1.4; Bolton and Linden 2003 (from memory).",
-            "Viruses are counted by the hardest, adenovirus; most others need far less. Class B is for water that is safe \
-             already and counts for nothing here. Flow limiter fitted; sleeve clean; lamp changed each year.",
+            Phrase(
+                "Needs clear water and power; leaves nothing in the pipe behind it; does nothing against metals. Never \
+                 look into the lamp; unplug it before you open it.",
+                "Necesita agua clara y electricidad; no deja ninguna protección en la tubería que sigue; no hace nada \
+                 contra los metales. Nunca mires hacia la lámpara; desenchúfala antes de abrirla.",
+            ),
+            Phrase(
+                "Dose = tested dose × tested flow ÷ flow × light in 25 mm of this water ÷ light in the tested water; \
+                 never more than tested.",
+                "Dosis = dosis ensayada × caudal ensayado ÷ caudal × luz en 25 mm de esta agua ÷ luz en el agua del \
+                 ensayo; nunca más que la ensayada.",
+            ),
+            Phrase(
+                "NSF/ANSI 55 (class A 40 mJ/cm², read; class B 16, from memory); EPA LT2 rule and UV guidance manual \
+                 2006, table 1.4; Bolton and Linden 2003 (from memory).",
+                "NSF/ANSI 55 (clase A 40 mJ/cm², leída; clase B 16, de memoria); regla LT2 de la EPA y su manual de UV \
+                 de 2006, tabla 1.4; Bolton y Linden 2003 (de memoria).",
+            ),
+            Phrase(
+                "Viruses are counted by the hardest, adenovirus; most others need far less. Class B is for water that is \
+                 safe already and counts for nothing here. Flow limiter fitted; sleeve clean; lamp changed each year.",
+                "Los virus se cuentan por el más resistente, el adenovirus; la mayoría de los demás necesita mucho \
+                 menos. La clase B es para agua que ya es segura y aquí no cuenta nada. Limitador de caudal instalado; \
+                 funda limpia; lámpara cambiada cada año.",
+            ),
         ),
         BarrierKind::Boiling => (
-            "Does nothing against metals or nitrate: it concentrates them. Hot water scalds; keep children off.",
-            "1 minute of rolling boil; 3 minutes above 1,524 m (5,000 ft).",
-            "EPA Emergency Disinfection of Drinking Water; CDC draws the line at 6,500 ft (2,000 m). Logs: WHO guidelines, \
-             4th edition, the lower figures (from memory).",
-            "Every glass is boiled, kept covered, and drunk the same day.",
+            Phrase(
+                "Does nothing against metals or nitrate: it concentrates them. Hot water scalds; keep children off.",
+                "No hace nada contra metales ni nitrato: los concentra. El agua caliente quema; mantén lejos a los \
+                 niños.",
+            ),
+            Phrase(
+                "1 minute of rolling boil; 3 minutes above 1,524 m (5,000 ft).",
+                "1 minuto hirviendo a borbotones; 3 minutos por encima de 1524 m (5000 ft).",
+            ),
+            Phrase(
+                "EPA Emergency Disinfection of Drinking Water; CDC draws the line at 6,500 ft (2,000 m). Logs: WHO \
+                 guidelines, 4th edition, the lower figures (from memory).",
+                "EPA Emergency Disinfection of Drinking Water; los CDC ponen el límite en 6500 ft (2000 m). Log: guías \
+                 de la OMS, 4.ª edición, las cifras más bajas (de memoria).",
+            ),
+            Phrase(
+                "Every glass is boiled, kept covered, and drunk the same day.",
+                "Cada vaso se hierve, se guarda tapado y se bebe el mismo día.",
+            ),
         ),
     };
     Text { title: name(kind), formula, source, assumes, caution }
 }
 
-const WITHOUT_POWER: &str = " Without power untreated water flows on: a valve that shuts belongs to a class A lamp.";
+const WITHOUT_POWER: Phrase = Phrase(
+    " Without power untreated water flows on: a valve that shuts belongs to a class A lamp.",
+    " Sin electricidad el agua pasa sin tratar: una lámpara de clase A debe llevar una válvula que cierre.",
+);
 
 /// Why a barrier is worth what it is worth.
 fn why(step: &Step, units: &Units) -> String {
     let figure = |of: Figure| super::super::checks::figure(of, step.check.figure(of), units);
     match step.why {
-        Why::NotAgainstGerms => "Nothing is counted against germs.".to_owned(),
-        Why::NotProven => "Nothing proves what it stops, so nothing is counted. Enter its certificate.".to_owned(),
-        Why::Certificate if step.logs == [0.0; 3] => "Its certificate names no germs: nothing is counted.".to_owned(),
-        Why::Certificate => "Counted as certified.".to_owned(),
-        Why::Dose if step.logs == [0.0; 3] => {
-            format!("{} mJ/cm² reach the water: not enough to count. Class A asks for 40.", figure(Figure::LampDose))
+        Why::NotAgainstGerms => {
+            said("Nothing is counted against germs.", "No se cuenta nada contra los gérmenes.").to_owned()
         }
-        Why::Dose => {
-            let power = if step.check.went_in(Detail::LampPower) == 0.0 { WITHOUT_POWER } else { "" };
-            format!("{} mJ/cm² reach the water at its busiest.{power}", figure(Figure::LampDose))
-        }
-        Why::DoseNotKnown => {
-            "Nothing is counted until its class and the flow that it is tested for are entered.".to_owned()
-        }
-        Why::LampWornOut => {
-            "The lamp is over a year old by the diary: it shines but no longer disinfects. Nothing is counted."
-                .to_owned()
-        }
-        Why::TooCloudy => {
-            format!("The last test found {} NTU: in water over 5 NTU nothing is counted.", figure(Figure::Turbidity))
-        }
+        Why::NotProven => said(
+            "Nothing proves what it stops, so nothing is counted. Enter its certificate.",
+            "Nada prueba lo que detiene, así que no se cuenta nada. Anota su certificado.",
+        )
+        .to_owned(),
+        Why::Certificate if step.logs == [0.0; 3] => said(
+            "Its certificate names no germs: nothing is counted.",
+            "Su certificado no nombra ningún germen: no se cuenta nada.",
+        )
+        .to_owned(),
+        Why::Certificate => said("Counted as certified.", "Se cuenta según su certificado.").to_owned(),
+        Why::Dose if step.logs == [0.0; 3] => say!(
+            "{dose} mJ/cm² reach the water: not enough to count. Class A asks for 40.",
+            "Al agua le llegan {dose} mJ/cm²: no alcanza para contarlo. La clase A pide 40.",
+            dose = figure(Figure::LampDose),
+        ),
+        Why::Dose => say!(
+            "{dose} mJ/cm² reach the water at its busiest.{power}",
+            "Al agua le llegan {dose} mJ/cm² cuando más se usa.{power}",
+            dose = figure(Figure::LampDose),
+            power = if step.check.went_in(Detail::LampPower) == 0.0 { WITHOUT_POWER.text() } else { "" },
+        ),
+        Why::DoseNotKnown => said(
+            "Nothing is counted until its class and the flow that it is tested for are entered.",
+            "No se cuenta nada hasta que anotes su clase y el caudal para el que está ensayada.",
+        )
+        .to_owned(),
+        Why::LampWornOut => said(
+            "The lamp is over a year old by the diary: it shines but no longer disinfects. Nothing is counted.",
+            "Según el diario, la lámpara tiene más de un año: alumbra, pero ya no desinfecta. No se cuenta nada.",
+        )
+        .to_owned(),
+        Why::TooCloudy => say!(
+            "The last test found {turbidity} NTU: in water over 5 NTU nothing is counted.",
+            "El último análisis halló {turbidity} NTU: en agua de más de 5 NTU no se cuenta nada.",
+            turbidity = figure(Figure::Turbidity),
+        ),
         Why::Contact => {
             let giardia = step.check.figure(Figure::LogGiardia);
             let giardia = if giardia.is_finite() {
-                format!(" Of Giardia alone {} log.", shown::significant(giardia, 2))
+                say!(
+                    " Of Giardia alone {log} log.",
+                    " Solo de Giardia, {log} log.",
+                    log = shown::significant(giardia, 2)
+                )
             } else {
                 String::new()
             };
-            format!(
-                "{} mg·min/L for {} that 4 log of viruses take.{giardia}",
-                figure(Figure::Ct),
-                figure(Figure::CtForViruses)
+            say!(
+                "{ct} mg·min/L for {wanted} that 4 log of viruses take.{giardia}",
+                "{ct} mg·min/L, y 4 log de virus piden {wanted}.{giardia}",
+                ct = figure(Figure::Ct),
+                wanted = figure(Figure::CtForViruses),
             )
         }
-        Why::NoResidual => {
-            "Nothing is counted until a residual is measured and the time that it acts is known.".to_owned()
-        }
-        Why::TooAlkaline => "Above pH 10 no table says what chlorine does.".to_owned(),
-        Why::Boiled => "Counted if every glass is boiled.".to_owned(),
-        Why::TooShort => {
-            format!("At this height it must boil for {} min: nothing is counted.", figure(Figure::BoilWanted))
-        }
+        Why::NoResidual => said(
+            "Nothing is counted until a residual is measured and the time that it acts is known.",
+            "No se cuenta nada hasta que se mida el cloro residual y se sepa cuánto tiempo actúa.",
+        )
+        .to_owned(),
+        Why::TooAlkaline => said(
+            "Above pH 10 no table says what chlorine does.",
+            "Por encima de pH 10 ninguna tabla dice qué hace el cloro.",
+        )
+        .to_owned(),
+        Why::Boiled => said("Counted if every glass is boiled.", "Se cuenta si se hierve cada vaso.").to_owned(),
+        Why::TooShort => say!(
+            "At this height it must boil for {minutes} min: nothing is counted.",
+            "A esta altitud debe hervir {minutes} min: no se cuenta nada.",
+            minutes = figure(Figure::BoilWanted),
+        ),
     }
 }
 
@@ -140,28 +250,35 @@ pub fn sentence(step: &Step, units: &Units) -> String {
     let mut germs = Vec::new();
     for (germ, logs) in super::GERMS.into_iter().zip(step.logs) {
         if logs > 0.0 {
-            germs.push(format!("{} log of {germ}", shown::significant(logs, 2)));
+            germs.push(say!("{logs} log of {germ}", "{logs} log de {germ}", logs = shown::significant(logs, 2)));
         }
     }
     let (mut certified, mut usual) = (Vec::new(), Vec::new());
-    for (what, effect) in [("dirt", step.sediment), ("metals", step.metals), ("organic substances", step.organics)] {
+    for (what, effect) in [
+        (said("dirt", "suciedad"), step.sediment),
+        (said("metals", "metales"), step.metals),
+        (said("organic substances", "sustancias orgánicas"), step.organics),
+    ] {
         match effect {
             Effect::Nothing => {}
             Effect::Usually => usual.push(what.to_owned()),
             Effect::Certified => certified.push(what.to_owned()),
         }
     }
-    let mut said = Vec::new();
+    let mut sentences = Vec::new();
     if !germs.is_empty() {
-        said.push(format!("{}.", crate::words::list(&germs)));
+        sentences.push(format!("{}.", crate::words::list(&germs)));
     }
-    said.push(why(step, units));
-    for (what, list) in [("Certified against", certified), ("Usually helps against", usual)] {
+    sentences.push(why(step, units));
+    for (what, list) in [
+        (said("Certified against", "Con certificado contra"), certified),
+        (said("Usually helps against", "Suele ayudar contra"), usual),
+    ] {
         if !list.is_empty() {
-            said.push(format!("{what} {}.", crate::words::list(&list)));
+            sentences.push(format!("{what} {}.", crate::words::list(&list)));
         }
     }
-    said.join(" ")
+    sentences.join(" ")
 }
 
 /// Days after which a cartridge is changed anyway: makers' usual advice (from memory, 80 %).
@@ -171,24 +288,34 @@ const HALF_A_YEAR: f64 = 183.0;
 pub fn life(step: &Step, units: &Units) -> Vec<String> {
     let days = step.check.figure(Figure::CartridgeLasts);
     let clogged = step.check.figure(Figure::Clogged);
-    let mut said = Vec::new();
+    let mut sentences = Vec::new();
     if days.is_finite() {
         let lasts = shown::figure(days, Kind::Days, units);
-        said.push(if days > HALF_A_YEAR {
-            format!(
-                "By its litres it lasts {lasts} at this tap; usual advice is to change it after half a year anyway."
+        sentences.push(if days > HALF_A_YEAR {
+            say!(
+                "By its litres it lasts {lasts} at this tap; usual advice is to change it after half a year anyway.",
+                "Por sus litros dura {lasts} en este grifo; el consejo usual es cambiar el filtro de todos modos al medio año.",
             )
         } else {
-            format!("By its litres it lasts {lasts} at this tap; cloudy water clogs it sooner.")
+            say!(
+                "By its litres it lasts {lasts} at this tap; cloudy water clogs it sooner.",
+                "Por sus litros dura {lasts} en este grifo; el agua turbia tapa el filtro antes.",
+            )
         });
     }
     if clogged.is_finite() {
         let share = crate::words::percent(clogged);
-        said.push(if clogged >= 1.0 {
-            format!("{share} of its pressure allowance is used up: change it now.")
+        sentences.push(if clogged >= 1.0 {
+            say!(
+                "{share} of its pressure allowance is used up: change it now.",
+                "Ha gastado {share} de la pérdida de presión permitida: cambia el filtro ya.",
+            )
         } else {
-            format!("{share} of its pressure allowance is used up.")
+            say!(
+                "{share} of its pressure allowance is used up.",
+                "Ha gastado {share} de la pérdida de presión permitida.",
+            )
         });
     }
-    said
+    sentences
 }

@@ -3,73 +3,110 @@
 use crate::engine::treatment::chain::{Chain, Disorder};
 use crate::engine::treatment::step::Effect;
 use crate::engine::treatment::targets::{Germ, THREE_STARS, TWO_STARS};
+use crate::language::{Phrase, said};
 use crate::quantity::shown;
+use crate::say;
 use crate::site::details::Detail;
 use crate::site::system::System;
 use crate::site::uses::Class;
 
 /// The head of the section.
-pub const TITLE: &str = "Fit to drink?";
+pub const TITLE: Phrase = Phrase("Fit to drink?", "¿Apta para beber?");
 /// The lists under it.
-pub const BARRIERS: &str = "Barriers, in the way of the water";
+pub const BARRIERS: Phrase = Phrase("Barriers, in the way of the water", "Barreras, en el orden en que pasa el agua");
 /// Where nothing stands between tank and tap.
-pub const NO_BARRIERS: &str = "No barrier stands between the tank and this tap.";
+pub const NO_BARRIERS: Phrase =
+    Phrase("No barrier stands between the tank and this tap.", "No hay ninguna barrera entre el tanque y este grifo.");
 /// What stars mean, and whose they are.
-pub const ABOUT: &str = "Wanted: WHO's classes for \
-                         household treatment (2011, from memory), three stars and two. They are set for water that \
-                         people's own waste may have reached, which is the safe side for a roof. Only what is proven \
-                         counts; leaf screens, first flush and settling count for nothing.";
+pub const ABOUT: Phrase = Phrase(
+    "Wanted: WHO's classes for household treatment (2011, from memory), three stars and two. They are set for water \
+     that people's own waste may have reached, which is the safe side for a roof. Only what is proven counts; leaf \
+     screens, first flush and settling count for nothing.",
+    "Se pide: las clases de la OMS para el tratamiento en el hogar (2011, de memoria), tres estrellas y dos. Están \
+     fijadas para agua a la que pueden haber llegado desechos humanos, lo que para un techo queda del lado seguro. Solo \
+     cuenta lo probado; las mallas para hojas, el desvío de primeras aguas y el asentamiento no cuentan nada.",
+);
 /// Said where nothing is known of what fits.
-pub const CAUTION: &str = "Untreated roof water isn't drinking water. A figure here is no permit to drink: test, and let \
-                           local codes and a licensed practitioner decide. Cautious people boil for babies and the sick.";
+pub const CAUTION: Phrase = Phrase(
+    "Untreated roof water isn't drinking water. A figure here is no permit to drink: test, and let local codes and a \
+     licensed practitioner decide. Cautious people boil for babies and the sick.",
+    "El agua de techo sin tratar no es agua potable. Una cifra de aquí no es un permiso para beber: haz un análisis, y \
+     que decidan las normas locales y un profesional con licencia. La gente prudente hierve el agua para bebés y \
+     enfermos.",
+);
 /// The caution of taps that nobody is meant to drink from.
-pub const HOUSE: &str = "Nobody is meant to drink here: mark these taps. Brushing teeth and rinsing salad is drinking.";
+pub const HOUSE: Phrase = Phrase(
+    "Nobody is meant to drink here: mark these taps. Brushing teeth and rinsing salad is drinking.",
+    "Aquí nadie debe beber: marca estos grifos. Cepillarse los dientes y enjuagar la ensalada es beber.",
+);
 
 /// The button to a tap's own chain.
-pub const OPEN: &str = "Open its barriers";
+pub const OPEN: Phrase = Phrase("Open its barriers", "Abrir sus barreras");
 /// The head of the buttons to each tank's dose, and what stands there.
-pub const DOSES: &str = "Chlorine doses";
+pub const DOSES: Phrase = Phrase("Chlorine doses", "Dosis de cloro");
 /// What a dose is for.
-pub const DOSES_ABOUT: &str = "To disinfect after contamination, to keep a residual, or to shock pipes: the sheet of each \
-                               tank reckons it for your bleach and its age.";
+pub const DOSES_ABOUT: Phrase = Phrase(
+    "To disinfect after contamination, to keep a residual, or to shock pipes: the sheet of each tank reckons it for your \
+     bleach and its age.",
+    "Para desinfectar tras una contaminación, mantener cloro residual o hacer una cloración de choque en las tuberías: la \
+     hoja de cada tanque la calcula según tu lejía y el tiempo que lleva guardada.",
+);
 
 /// The verdict where the last test of something is over a limit of health.
 pub fn test_fails(parameters: &[String]) -> String {
-    format!(
-        "The last test of {} is over the limit. What to do stands under water tests.",
-        crate::words::list(parameters)
+    say!(
+        "The last test of {what} is over the limit. What to do stands under water tests.",
+        "El último análisis supera el límite en {what}. Qué hacer está en los análisis de agua.",
+        what = crate::words::list(parameters),
     )
 }
 
 /// The verdict in a sentence.
 pub fn verdict(chain: &Chain) -> String {
     match chain.stars {
-        3 => "What is entered reaches WHO's highest class, three stars, for all three kinds of germ.".to_owned(),
-        2 => "What is entered reaches two stars of WHO for all three kinds of germ.".to_owned(),
-        1 => "What is entered reaches one star of WHO: two of the three kinds of germ.".to_owned(),
-        _ if chain.logs == [0.0; 3] => "Nothing here is proven to stop any germ.".to_owned(),
-        _ => "What is entered reaches no class of WHO.".to_owned(),
+        3 => said(
+            "What is entered reaches WHO's highest class, three stars, for all three kinds of germ.",
+            "Lo anotado alcanza la clase más alta de la OMS, tres estrellas, para las tres clases de gérmenes.",
+        ),
+        2 => said(
+            "What is entered reaches two stars of WHO for all three kinds of germ.",
+            "Lo anotado alcanza dos estrellas de la OMS para las tres clases de gérmenes.",
+        ),
+        1 => said(
+            "What is entered reaches one star of WHO: two of the three kinds of germ.",
+            "Lo anotado alcanza una estrella de la OMS: dos de las tres clases de gérmenes.",
+        ),
+        _ if chain.logs == [0.0; 3] => {
+            said("Nothing here is proven to stop any germ.", "No está probado que algo de aquí detenga ningún germen.")
+        }
+        _ => said("What is entered reaches no class of WHO.", "Lo anotado no alcanza ninguna clase de la OMS."),
     }
+    .to_owned()
 }
 
 /// The weakest gap and what would close it.
 pub fn weakest(chain: &Chain) -> Option<String> {
     let (germ, lacks) = chain.weakest?;
-    let way = match germ {
-        Germ::Bacteria | Germ::Viruses => {
-            "Boiling, chlorine with enough contact time, or a filter certified as a purifier closes it."
-        }
-        Germ::Protozoa => {
-            "Boiling, a class A ultraviolet lamp, or a filter certified for cysts closes it; chlorine does not."
-        }
-    };
     let at = germ as usize;
-    Some(format!(
-        "Weakest: {}. Proven are {} of the {} log wanted (1 log stops nine of ten, 2 log 99 of 100); {} are lacking. {way}",
-        super::GERMS[at],
-        shown::significant(chain.logs[at], 2),
-        shown::significant(THREE_STARS[at], 2),
-        shown::significant(lacks, 2),
+    Some(say!(
+        "Weakest: {germs}. Proven are {proven} of the {wanted} log wanted (1 log stops nine of ten, 2 log 99 of 100); \
+         {lacks} are lacking. {way}",
+        "Lo más débil: {germs}. Están probados {proven} de los {wanted} log que se piden (1 log detiene nueve de cada \
+         diez, 2 log 99 de cada 100); faltan {lacks}. {way}",
+        germs = super::GERMS[at],
+        proven = shown::significant(chain.logs[at], 2),
+        wanted = shown::significant(THREE_STARS[at], 2),
+        lacks = shown::significant(lacks, 2),
+        way = match germ {
+            Germ::Bacteria | Germ::Viruses => said(
+                "Boiling, chlorine with enough contact time, or a filter certified as a purifier closes it.",
+                "Lo resuelve hervir, cloro con suficiente tiempo de contacto o un filtro certificado como purificador.",
+            ),
+            Germ::Protozoa => said(
+                "Boiling, a class A ultraviolet lamp, or a filter certified for cysts closes it; chlorine does not.",
+                "Lo resuelve hervir, una lámpara UV de clase A o un filtro certificado para quistes; el cloro no.",
+            ),
+        },
     ))
 }
 
@@ -77,17 +114,45 @@ pub fn weakest(chain: &Chain) -> Option<String> {
 pub fn upstream(chain: &Chain) -> String {
     let (feeds, flushing) = chain.feeds;
     let first_flush = match (feeds, flushing) {
-        (0, _) => return "No feed brings it rain.".to_owned(),
-        (1, 1) => "Its feed has a first flush that works".to_owned(),
-        (1, _) => "Its feed has no first flush that works".to_owned(),
-        (feeds, flushing) if feeds == flushing => format!("Its {feeds} feeds have a first flush that works"),
-        (feeds, flushing) => format!("Of its {feeds} feeds {flushing} have a first flush that works"),
+        (0, _) => return said("No feed brings it rain.", "Ninguna alimentación le trae lluvia.").to_owned(),
+        (1, 1) => said(
+            "Its feed has a first flush that works",
+            "Su alimentación tiene un desviador de primeras aguas que funciona",
+        )
+        .to_owned(),
+        (1, _) => said(
+            "Its feed has no first flush that works",
+            "Su alimentación no tiene ningún desviador de primeras aguas que funcione",
+        )
+        .to_owned(),
+        (feeds, flushing) if feeds == flushing => say!(
+            "Its {feeds} feeds have a first flush that works",
+            "Sus {feeds} alimentaciones tienen un desviador de primeras aguas que funciona",
+        ),
+        (feeds, 0) => say!(
+            "Of its {feeds} feeds 0 have a first flush that works",
+            "Ninguna de sus {feeds} alimentaciones tiene un desviador de primeras aguas que funcione",
+        ),
+        (feeds, flushing) => say!(
+            "Of its {feeds} feeds {flushing} have a first flush that works",
+            "De sus {feeds} alimentaciones, {flushing} {have} un desviador de primeras aguas que funciona",
+            have = if flushing == 1 { "tiene" } else { "tienen" },
+        ),
     };
-    format!("{first_flush}; in the tank dirt settles. Both make the water cleaner; neither counts against germs.")
+    say!(
+        "{first_flush}; in the tank dirt settles. Both make the water cleaner; neither counts against germs.",
+        "{first_flush}; en el tanque la suciedad se asienta. Las dos cosas dejan el agua más limpia; ninguna cuenta \
+         contra los gérmenes.",
+    )
 }
 
 /// The table: heads.
-pub const COLUMNS: [&str; 4] = ["Against", "Proven", "Two stars", "Three stars"];
+pub const COLUMNS: [Phrase; 4] = [
+    Phrase("Against", "Contra"),
+    Phrase("Proven", "Probado"),
+    Phrase("Two stars", "Dos estrellas"),
+    Phrase("Three stars", "Tres estrellas"),
+];
 
 /// The table: a row each.
 pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
@@ -96,14 +161,18 @@ pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
         .into_iter()
         .map(|germ| {
             let at = germ as usize;
-            [super::capital(super::GERMS[at]), logs(chain.logs[at]), logs(TWO_STARS[at]), logs(THREE_STARS[at])]
+            [super::capital(&super::GERMS[at]), logs(chain.logs[at]), logs(TWO_STARS[at]), logs(THREE_STARS[at])]
         })
         .collect();
-    for (what, effect) in [("Dirt", chain.sediment), ("Metals", chain.metals), ("Organics", chain.organics)] {
+    for (what, effect) in [
+        (said("Dirt", "Suciedad"), chain.sediment),
+        (said("Metals", "Metales"), chain.metals),
+        (said("Organics", "Orgánicos"), chain.organics),
+    ] {
         let proven = match effect {
             Effect::Nothing => "no",
-            Effect::Usually => "unproven",
-            Effect::Certified => "certified",
+            Effect::Usually => said("unproven", "sin probar"),
+            Effect::Certified => said("certified", "certificado"),
         };
         rows.push([what.to_owned(), proven.to_owned(), String::new(), String::new()]);
     }
@@ -111,15 +180,21 @@ pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
 }
 
 /// Something in the wrong order.
-pub const fn disorder(disorder: Disorder) -> &'static str {
+pub fn disorder(disorder: Disorder) -> &'static str {
     match disorder {
-        Disorder::LampInDirtyWater => "Put a sediment cartridge (5 µm is usual) before the lamp: dirt shades germs.",
-        Disorder::CarbonLast => {
-            "Germs grow on carbon and nothing after it disinfects: put it before the lamp or chlorine."
-        }
-        Disorder::Hazy => {
-            "The last test found over 1 NTU: filter finer, or light and chlorine may miss germs in the dirt."
-        }
+        Disorder::LampInDirtyWater => said(
+            "Put a sediment cartridge (5 µm is usual) before the lamp: dirt shades germs.",
+            "Pon un cartucho de sedimentos (lo usual es 5 µm) antes de la lámpara: la suciedad da sombra a los gérmenes.",
+        ),
+        Disorder::CarbonLast => said(
+            "Germs grow on carbon and nothing after it disinfects: put it before the lamp or chlorine.",
+            "En el carbón crecen gérmenes y nada desinfecta después: ponlo antes de la lámpara o del cloro.",
+        ),
+        Disorder::Hazy => said(
+            "The last test found over 1 NTU: filter finer, or light and chlorine may miss germs in the dirt.",
+            "El último análisis halló más de 1 NTU: filtra más fino, o a la luz y al cloro se les pueden escapar gérmenes \
+             en la suciedad.",
+        ),
     }
 }
 
@@ -128,11 +203,14 @@ pub fn unguarded(chain: &Chain, system: &System) -> Vec<String> {
     chain
         .unguarded()
         .map(|(section, question)| {
-            format!(
-                "{}: {}. No barrier here is certified against it; boiling, light and chlorine do nothing. Take it off the \
-                 roof, or keep this roof's water from this tap until a laboratory has tested it.",
-                system.name_of(section),
-                super::roof::found(question)
+            say!(
+                "{roof}: {found}. No barrier here is certified against it; boiling, light and chlorine do nothing. Take \
+                 it off the roof, or keep this roof's water from this tap until a laboratory has tested it.",
+                "{roof}: {found}. Ninguna barrera de aquí está certificada contra esto; hervir, la luz y el cloro no \
+                 hacen nada. Quítalo del techo, o no dejes llegar el agua de este techo a este grifo hasta que un \
+                 laboratorio la haya analizado.",
+                roof = system.name_of(section),
+                found = super::roof::found(question),
             )
         })
         .collect()
@@ -142,7 +220,7 @@ pub fn unguarded(chain: &Chain, system: &System) -> Vec<String> {
 pub fn also_on_roof(chain: &Chain, system: &System) -> Vec<String> {
     let unguarded: Vec<_> = chain.unguarded().collect();
     let others = chain.on_roofs.iter().filter(|found| !unguarded.contains(found));
-    let mut said: Vec<String> = others
+    let mut sentences: Vec<String> = others
         .map(|(section, question)| {
             format!(
                 "{}: {}. {}",
@@ -153,13 +231,19 @@ pub fn also_on_roof(chain: &Chain, system: &System) -> Vec<String> {
         })
         .collect();
     if let [first, rest @ ..] = chain.not_asked.as_slice() {
-        let more = if rest.is_empty() { String::new() } else { format!(" and {} more", rest.len()) };
-        said.push(format!(
-            "Nobody has answered yet what is on {}{more}: lead, asbestos, timber, paint, flue. Open the roof section.",
-            system.name_of(*first)
+        let more = if rest.is_empty() {
+            String::new()
+        } else {
+            say!(" and {number} more", " y {number} más", number = rest.len())
+        };
+        sentences.push(say!(
+            "Nobody has answered yet what is on {roof}{more}: lead, asbestos, timber, paint, flue. Open the roof section.",
+            "Nadie ha contestado todavía qué hay en {roof}{more}: plomo, asbesto, madera, pintura, chimenea. Abre la \
+             sección de techo.",
+            roof = system.name_of(*first),
         ));
     }
-    said
+    sentences
 }
 
 /// Questions of the roof that a detail asks.
@@ -177,9 +261,9 @@ pub const fn is_roof_question(detail: Detail) -> bool {
 }
 
 /// What to be careful of at a tap of this class.
-pub const fn caution(class: Class) -> &'static str {
+pub fn caution(class: Class) -> &'static str {
     match class {
-        Class::House => HOUSE,
-        _ => CAUTION,
+        Class::House => HOUSE.text(),
+        _ => CAUTION.text(),
     }
 }

@@ -2,19 +2,35 @@
 
 use crate::engine::checks::{Check, Figure, chosen};
 use crate::engine::treatment::dose::{Purpose, Stock};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Detail;
 use crate::words::checks::Text;
 
 pub(in crate::words) const TEXT: Text = Text {
-    title: "Chlorine dose",
-    formula: "Amount = mg/L × litres ÷ 1,000 ÷ strength. Left = 1 ÷ (1 + days ÷ half-life).",
-    source: "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
+    title: Phrase("Chlorine dose", "Chlorine dose"),
+    formula: Phrase(
+        "Amount = mg/L × litres ÷ 1,000 ÷ strength. Left = 1 ÷ (1 + days ÷ half-life).",
+        "Amount = mg/L × litres ÷ 1,000 ÷ strength. Left = 1 ÷ (1 + days ÷ half-life).",
+    ),
+    source: Phrase(
+        "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
              0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
              Handbook (all three from memory, the last good to a factor of two in time).",
-    assumes: "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
-    caution: "Chlorine burns skin and eyes, and its gas kills: gloves, goggles, open air. Add it to water, never water to \
+        "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
+             0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
+             Handbook (all three from memory, the last good to a factor of two in time).",
+    ),
+    assumes: Phrase(
+        "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
+        "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
+    ),
+    caution: Phrase(
+        "Chlorine burns skin and eyes, and its gas kills: gloves, goggles, open air. Add it to water, never water to \
               it; never mix it with acid, ammonia, or another chlorine. Never climb into the tank.",
+        "Chlorine burns skin and eyes, and its gas kills: gloves, goggles, open air. Add it to water, never water to \
+              it; never mix it with acid, ammonia, or another chlorine. Never climb into the tank.",
+    ),
 };
 
 /// An amount of stock: a liquid in millilitres and US fluid ounces, granules in grams and ounces.

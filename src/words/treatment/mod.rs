@@ -6,8 +6,11 @@ pub mod dose;
 pub mod results;
 pub mod roof;
 
+use crate::language::Phrase;
+
 /// The germs, in the order of [`crate::engine::treatment::targets::Germ::ALL`].
-pub const GERMS: [&str; 3] = ["bacteria", "viruses", "protozoa"];
+pub const GERMS: [Phrase; 3] =
+    [Phrase("bacteria", "bacterias"), Phrase("viruses", "virus"), Phrase("protozoa", "protozoos")];
 
 fn capital(text: &str) -> String {
     let mut letters = text.chars();

@@ -2,16 +2,27 @@
 
 use crate::engine::checks::{Check, Verdict};
 use crate::engine::treatment::sources::{ROOF_QUESTIONS, YES};
+use crate::language::Phrase;
 use crate::site::details::Detail;
 use crate::words::checks::Text;
 
 pub(in crate::words) const TEXT: Text = Text {
-    title: "What gets into its water",
-    formula: "",
-    source: "enHealth Guidance on use of rainwater tanks (2011) and WHO on lead, copper and asbestos: from memory.",
-    assumes: "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
+    title: Phrase("What gets into its water", "What gets into its water"),
+    formula: Phrase("", ""),
+    source: Phrase(
+        "enHealth Guidance on use of rainwater tanks (2011) and WHO on lead, copper and asbestos: from memory.",
+        "enHealth Guidance on use of rainwater tanks (2011) and WHO on lead, copper and asbestos: from memory.",
+    ),
+    assumes: Phrase(
+        "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
               them.",
-    caution: "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",
+        "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
+              them.",
+    ),
+    caution: Phrase(
+        "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",
+        "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",
+    ),
 };
 
 /// What is there.

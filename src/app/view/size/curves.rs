@@ -28,11 +28,11 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
         ],
         here: shown::in_unit(now, kind, units),
         here_is: "now".to_owned(),
-        unit: units.of(kind).symbol.to_owned(),
-        places_are: format!("{}, {}", say::name(sought), units.of(kind).symbol),
+        unit: units.of(kind).sign().to_owned(),
+        places_are: format!("{}, {}", say::name(sought), units.of(kind).sign()),
     };
     let mut table = curve.table();
-    table.columns.push(format!("used, {} a year", units.of(Kind::Volume).symbol));
+    table.columns.push(format!("used, {} a year", units.of(Kind::Volume).sign()));
     for (row, (_, tally)) in table.rows.iter_mut().zip(points) {
         row.push(shown::figure_number(tally.yield_a_year_l(), Kind::Volume, units));
     }

@@ -14,7 +14,7 @@ pub fn table(site: &Site, methods: &[(Method, Said, Option<Tally>)], ours: Found
     let came_to = |tally: Option<Tally>| tally.map_or_else(|| "—".to_owned(), |tally| words::percent(tally.by(wanted)));
     let mut rows: Vec<Vec<String>> = Vec::with_capacity(methods.len() + 1);
     for (method, said, tally) in methods {
-        rows.push(vec![say::method(*method).to_owned(), say::said(*said, units), came_to(*tally)]);
+        rows.push(vec![say::method(*method).to_owned(), say::says(*said, units), came_to(*tally)]);
     }
     let tally = match ours {
         Found::Enough { tally, .. } | Found::NotEvenAt { tally, .. } | Found::EvenAt { tally, .. } => Some(tally),

@@ -41,13 +41,13 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
     let (Standing::Done(answered), Some(kept)) = (&asked.standing, &case.site) else {
         match asked.standing {
             Standing::Running(progress) => view.running = Some(progress),
-            Standing::Cancelled => view.why_not = Some(say::CANCELLED),
-            _ => view.why_not = Some(say::NO_ANSWER),
+            Standing::Cancelled => view.why_not = Some(say::CANCELLED.text()),
+            _ => view.why_not = Some(say::NO_ANSWER.text()),
         }
         return view;
     };
     let Ok(findings) = answered.0.as_ref() else {
-        view.why_not = Some(say::NO_ANSWER);
+        view.why_not = Some(say::NO_ANSWER.text());
         return view;
     };
     let (site, units, width) = (&*kept.site, &case.units, case.width);

@@ -26,7 +26,7 @@ pub fn smallest(
             say::found(both[1], now, *sought, units),
         ]);
     }
-    let table = Table { columns: say::SMALLEST_COLUMNS.map(str::to_owned).to_vec(), rows };
+    let table = Table { columns: say::SMALLEST_COLUMNS.map(String::from).to_vec(), rows };
     (sentences, vec![("Sizes under both orders within a day", table)])
 }
 

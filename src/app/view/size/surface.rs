@@ -31,7 +31,7 @@ pub fn surface(site: &Site, (storage, uses): (&[f64], &[f64]), tallies: &[Tally]
         wanted: wanted_level,
         here: (here(Sought::Storage), here(Sought::Uses)),
         here_is: "now".to_owned(),
-        units: (units.of(Kind::Volume).symbol.to_owned(), units.of(Kind::Flow).symbol.to_owned()),
+        units: (units.of(Kind::Volume).sign().to_owned(), units.of(Kind::Flow).symbol.to_owned()),
         are: ("storage".to_owned(), "use".to_owned()),
     };
     Chart {
