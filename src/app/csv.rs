@@ -1,6 +1,8 @@
 //! Tables as CSV files, for spreadsheets: RFC 4180, numbers in SI so that every program reads them alike.
 
 use crate::engine::question::Answer;
+use crate::language::said;
+use crate::say;
 use crate::site::diary::{Diary, Level, TestResult, Told, Water};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -23,12 +25,12 @@ pub fn diary(diary: &Diary, system: &System) -> String {
     for entry in diary.entries() {
         let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
             Told::Level { of, level, undrawn } => {
-                let whole = if matches!(of, Water::Store(_)) { "store " } else { "" };
+                let whole = if matches!(of, Water::Store(_)) { said("store ", "depósito ") } else { "" };
                 let (how, value, unit) = match level {
-                    Level::Depth(depth) => ("depth", Some(depth.get()), "m"),
-                    Level::Share(share) => ("share", Some(share.get()), "1"),
-                    Level::Volume(volume) => ("volume", Some(volume.get()), "L"),
-                    Level::Full => ("full", None, ""),
+                    Level::Depth(depth) => (said("depth", "profundidad"), Some(depth.get()), "m"),
+                    Level::Share(share) => (said("share", "parte"), Some(share.get()), "1"),
+                    Level::Volume(volume) => (said("volume", "volumen"), Some(volume.get()), "L"),
+                    Level::Full => (said("full", "lleno"), None, ""),
                 };
                 let how = match undrawn {
                     Some(hours) => format!("{whole}{how}; {}", words::diary::undrawn(hours.get())),
@@ -39,7 +41,8 @@ pub fn diary(diary: &Diary, system: &System) -> String {
             Told::Rain(depth) => (String::new(), String::new(), Some(depth.get()), "mm"),
             Told::Meter { of, reading } => (part(*of), String::new(), Some(reading.get()), "L"),
             Told::Delivery { to, volume, price } => {
-                let price = price.map_or_else(String::new, |price| format!("price {}", price.get()));
+                let price = price
+                    .map_or_else(String::new, |price| say!("price {coins}", "precio {coins}", coins = price.get()));
                 (part(*to), price, Some(volume.get()), "L")
             }
             Told::Work { on, task } => (part(*on), cell(words::diary::done(*task)), None, ""),
@@ -47,9 +50,9 @@ pub fn diary(diary: &Diary, system: &System) -> String {
                 let name = words::diary::parameter_name(*parameter);
                 let (how, value) = match found {
                     TestResult::Value(value) => (name.to_owned(), Some(*value)),
-                    TestResult::Below(value) => (format!("{name} less than"), Some(*value)),
-                    TestResult::Present => (format!("{name} present"), None),
-                    TestResult::Absent => (format!("{name} absent"), None),
+                    TestResult::Below(value) => (say!("{name} less than", "{name} menos de"), Some(*value)),
+                    TestResult::Present => (say!("{name} present", "{name} presente"), None),
+                    TestResult::Absent => (say!("{name} absent", "{name} ausente"), None),
                 };
                 (part(*at), cell(&how), value, parameter.unit())
             }

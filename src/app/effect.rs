@@ -7,6 +7,7 @@ use crate::records::cupboard::{Index, SiteFile, SiteId};
 use crate::site::diary::{Diary, Entry, EntryId, Half};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
+use crate::site::trial::Trial;
 
 /// One thing to do; its result comes back as an event.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +18,8 @@ pub enum Effect {
     SaveSite(SiteId, Arc<Site>),
     /// Keep the rain of a site, or that it has none.
     SaveRain(SiteId, Option<Arc<Rain>>),
+    /// Keep the trial beside a site.
+    SaveTrial(SiteId, Trial),
     /// Keep the whole diary of a site that came anew.
     SaveDiary(SiteId, Arc<Diary>),
     /// Keep an entry of a diary, which stood in another half-year before if one is named.

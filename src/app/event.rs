@@ -181,6 +181,8 @@ pub enum Event {
     /// A calendar of the upkeep is wanted, at this moment in milliseconds since 1970.
     CalendarWanted(u64),
 
+    /// A lever was let go.
+    LeverLeft,
     /// A lever was dragged to a factor.
     LeverDragged(Lever, f64),
     /// The trial becomes the system.

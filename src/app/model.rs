@@ -35,6 +35,8 @@ pub struct KeptSite {
     pub rain: Option<Arc<Rain>>,
     /// Its diary.
     pub diary: Arc<Diary>,
+    /// The trial beside it.
+    pub trial: Trial,
 }
 
 impl KeptSite {
@@ -214,8 +216,8 @@ pub struct Model {
     pub form: Option<Form>,
     /// The part whose sheet is open.
     pub sheet: Option<PartId>,
-    /// The trial beside the real system.
-    pub trial: Trial,
+    /// Sites whose trial was changed and is still to be kept.
+    pub unsaved_trials: Vec<SiteId>,
     /// Questions about size, and how far they are.
     pub studies: Studies,
     /// What to change next.
@@ -251,7 +253,7 @@ impl Default for Model {
             sketching: false,
             form: None,
             sheet: None,
-            trial: Trial::NONE,
+            unsaved_trials: Vec::new(),
             studies: Studies::default(),
             next: Next::NONE,
             ahead: Lookout::NONE,
@@ -273,10 +275,27 @@ impl Model {
         self.sites.iter_mut().find(|kept| Some(kept.id) == self.open)
     }
 
+    /// The trial beside the open site.
+    pub fn trial(&self) -> &Trial {
+        const NONE: &Trial = &Trial::NONE;
+        self.site().map_or(NONE, |kept| &kept.trial)
+    }
+
+    /// Puts a trial beside the open site; the one that was there.
+    pub(super) fn set_trial(&mut self, trial: Trial) -> Trial {
+        let Some(kept) = self.site_mut() else { return Trial::NONE };
+        let (id, before) = (kept.id, std::mem::replace(&mut kept.trial, trial));
+        if !self.unsaved_trials.contains(&id) {
+            self.unsaved_trials.push(id);
+        }
+        before
+    }
+
     /// The open site as it is shown and changed: under the trial, if one is open, else as it is.
     pub fn shown_site(&self) -> Option<KeptSite> {
         let kept = self.site()?;
-        let site = if self.trial.system.is_some() { Arc::new(self.trial.of(&kept.site)) } else { kept.site.clone() };
+        let trial = &kept.trial;
+        let site = if trial.system.is_some() { Arc::new(trial.of(&kept.site)) } else { kept.site.clone() };
         Some(KeptSite { site, ..kept.clone() })
     }
 

@@ -73,6 +73,7 @@ impl Keeper {
             Effect::SaveRain(id, rain) => {
                 Some(Event::Saved(self.write(|cupboard| cupboard.save_rain(id, rain.as_deref()))))
             }
+            Effect::SaveTrial(id, trial) => Some(Event::Saved(self.write(|cupboard| cupboard.save_trial(id, &trial)))),
             Effect::SaveDiary(id, diary) => Some(Event::Saved(self.write(|cupboard| cupboard.save_diary(id, &diary)))),
             Effect::SaveEntry(id, entry, was) => {
                 Some(Event::Saved(self.write(|cupboard| cupboard.save_entry(id, &entry, was))))

@@ -7,6 +7,7 @@ use super::frame::{DIGITS, Frame, Wanted, with_unit};
 use super::scale::Scale;
 use super::table::Table;
 use super::track::{day_text, day_ticks};
+use crate::language::said;
 use crate::quantity::shown::significant;
 
 /// Room under the plot for the marks of unknown days.
@@ -105,7 +106,14 @@ impl Daily<'_> {
             let value = match group.unknown {
                 0 => with_unit(group.sum, &self.words.unit),
                 unknown if unknown == all => self.words.unknown.clone(),
-                unknown => format!("{}, {unknown} × {}", with_unit(group.sum, &self.words.unit), self.words.unknown),
+                unknown => [
+                    &with_unit(group.sum, &self.words.unit),
+                    said(", ", "; "),
+                    &unknown.to_string(),
+                    " × ",
+                    &self.words.unknown,
+                ]
+                .concat(),
             };
             readings.push(Reading { x: middle, y: top, label: self.span(group), value });
         }

@@ -13,6 +13,7 @@ use crate::quantity::Units;
 use crate::site::diary::Diary;
 use crate::site::household::Site;
 use crate::site::rain::Rain;
+use crate::site::trial::Trial;
 
 /// Names a site on this phone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -62,6 +63,8 @@ pub struct Opened {
     pub index: Index,
     /// The sites that could be read, in the index's order.
     pub sites: Vec<(SiteId, SiteFile)>,
+    /// The trials that were open beside sites.
+    pub trials: Vec<(SiteId, Trial)>,
     /// Sites of a newer program that can't be understood: they stay named and untouched.
     pub untouched: Vec<SiteId>,
     /// The greatest number that any record is kept under, even of a site that is lost: new sites get greater ones, so
@@ -81,6 +84,10 @@ const INCOMING: &str = "eavewater/incoming";
 
 fn site_key(id: SiteId) -> String {
     format!("{SITES}{}", id.0)
+}
+
+fn trial_key(id: SiteId) -> String {
+    format!("eavewater/trial/{}", id.0)
 }
 
 fn rain_key(id: SiteId) -> String {
@@ -117,6 +124,8 @@ impl<S: Shelf> Cupboard<S> {
                 Some(site) => {
                     let rain = cupboard.read(&rain_key(id), shapes::rain::read, &mut opened.troubles)?;
                     let diary = cupboard.read_diary(id, &mut opened.troubles)?;
+                    let trial = cupboard.read(&trial_key(id), shapes::kept_option::read_trial, &mut opened.troubles)?;
+                    opened.trials.extend(trial.map(|trial| (id, trial)));
                     opened.sites.push((id, SiteFile { site, rain, diary }));
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
@@ -224,13 +233,25 @@ impl<S: Shelf> Cupboard<S> {
         }
     }
 
-    /// Takes a site, its rain and its diary away.
+    /// Writes the trial beside a site, or takes it away.
+    ///
+    /// # Errors
+    /// See [`PutError`].
+    pub fn save_trial(&mut self, id: SiteId, trial: &Trial) -> Result<(), PutError> {
+        if trial.is_none() {
+            return Ok(self.forget(trial_key(id))?);
+        }
+        self.write(trial_key(id), &shapes::kept_option::write_trial(trial))
+    }
+
+    /// Takes a site, its rain, its trial and its diary away.
     ///
     /// # Errors
     /// Only the shelf's own.
     pub fn remove_site(&mut self, id: SiteId) -> Result<(), ShelfError> {
         self.forget(site_key(id))?;
         self.forget(rain_key(id))?;
+        self.forget(trial_key(id))?;
         self.remove_diary(id)
     }
 
@@ -320,6 +341,7 @@ mod tests {
     use super::super::shelf::{MemoryShelf, Stops};
     use super::*;
     use crate::site::demo;
+    use crate::site::trial::Levers;
 
     const ROOM: usize = 1_000_000;
 
@@ -356,6 +378,24 @@ mod tests {
         assert_eq!(opened.index, index(&[1, 2]));
         assert!(opened.sites[1] == (SiteId(2), file("two")), "a site came back changed");
         assert_eq!(opened.troubles, []);
+    }
+
+    #[test]
+    fn a_trial_is_kept_beside_its_site_and_goes_with_it() {
+        let shelf = MemoryShelf::with_room(ROOM);
+        let mut cupboard = filled(&shelf);
+        let levers = Levers { storage: 2.0, rain: 0.7, ..Levers::NONE };
+        let reckoning = Some(Box::new(file("two").site.reckoning));
+        let trial = Trial { levers, reckoning, ..Trial::of_system("New tank".to_owned(), file("two").site.system) };
+        let lever_only = Trial { levers, ..Trial::NONE };
+        cupboard.save_trial(SiteId(1), &lever_only).unwrap();
+        cupboard.save_trial(SiteId(2), &trial).unwrap();
+        let trials = |shelf| Cupboard::open(shelf).unwrap().1.trials;
+        assert_eq!(trials(&shelf), [(SiteId(1), lever_only), (SiteId(2), trial.clone())]);
+        cupboard.save_trial(SiteId(1), &Trial::NONE).unwrap();
+        assert_eq!(trials(&shelf), [(SiteId(2), trial)]);
+        cupboard.remove_site(SiteId(2)).unwrap();
+        assert_eq!(slots::keys(&&shelf, "eavewater/trial/").unwrap(), [] as [String; 0]);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Options: trials that the household kept beside the real system, to compare them.
 
-use super::household::Site;
+use super::household::{Reckoning, Site};
 use super::system::System;
 use crate::quantity::Share;
 
@@ -13,6 +13,8 @@ pub struct KeptOption {
     pub system: System,
     /// What the rain is multiplied by beside the site's own factors, 0.1 to 10; 1 is the rain as it is.
     pub rain: Share,
+    /// How it is reckoned, where that isn't as the house is.
+    pub reckoning: Option<Reckoning>,
 }
 
 /// Most options of a site: so many fit side by side.
@@ -21,7 +23,8 @@ pub const MOST_OPTIONS: usize = 6;
 impl KeptOption {
     /// The site as it would be with this option.
     pub fn of(&self, site: &Site) -> Site {
-        let mut site = Site { system: self.system.clone(), ..site.clone() };
+        let reckoning = self.reckoning.as_ref().unwrap_or(&site.reckoning).clone();
+        let mut site = Site { system: self.system.clone(), reckoning, ..site.clone() };
         for factor in &mut site.reckoning.rain_factors {
             *factor = Share::of_one(factor.get() * self.rain.get());
         }

@@ -1,6 +1,6 @@
-//! A what-if: another system beside the real one, with some things larger or smaller on top.
+//! A what-if: another system beside the real one, perhaps reckoned otherwise, with some things larger or smaller on top.
 
-use super::household::Site;
+use super::household::{Reckoning, Site};
 use super::system::System;
 use super::uses::Amount;
 use crate::quantity::{Area, Count, Flow, Range, Share, Volume};
@@ -12,6 +12,8 @@ pub struct Trial {
     pub name: String,
     /// The system that is tried; `None` is the real one.
     pub system: Option<Box<System>>,
+    /// How it is reckoned; `None` is as the house is.
+    pub reckoning: Option<Box<Reckoning>>,
     /// By how much things are multiplied on top of that.
     pub levers: Levers,
 }
@@ -39,16 +41,22 @@ impl Levers {
 
 impl Trial {
     /// Everything as it is.
-    pub const NONE: Trial = Trial { name: String::new(), system: None, levers: Levers::NONE };
+    pub const NONE: Trial = Trial { name: String::new(), system: None, reckoning: None, levers: Levers::NONE };
 
     /// Whether there is nothing to try.
     pub fn is_none(&self) -> bool {
-        self.system.is_none() && self.levers == Levers::NONE
+        self.system.is_none() && self.reckoning.is_none() && self.levers == Levers::NONE
     }
 
     /// A trial of another system, under a name.
     pub fn of_system(name: String, system: System) -> Self {
-        Trial { name, system: Some(Box::new(system)), levers: Levers::NONE }
+        Trial { name, system: Some(Box::new(system)), ..Trial::NONE }
+    }
+
+    /// The same trial of another system, which has in it what the levers did but for the rain.
+    pub fn with_system(&self, system: System) -> Self {
+        let levers = Levers { rain: self.levers.rain, ..Levers::NONE };
+        Trial { name: self.name.clone(), system: Some(Box::new(system)), reckoning: self.reckoning.clone(), levers }
     }
 
     /// The system under this trial. A part may leave its range by it: then the findings say so.
@@ -66,9 +74,15 @@ impl Trial {
         system
     }
 
+    /// How it is reckoned under this trial, but for the lever on the rain.
+    pub fn reckoning<'a>(&'a self, real: &'a Reckoning) -> &'a Reckoning {
+        self.reckoning.as_deref().unwrap_or(real)
+    }
+
     /// The site under this trial.
     pub fn of(&self, site: &Site) -> Site {
-        let mut site = Site { system: self.system(&site.system), ..site.clone() };
+        let reckoning = self.reckoning(&site.reckoning).clone();
+        let mut site = Site { system: self.system(&site.system), reckoning, ..site.clone() };
         for factor in &mut site.reckoning.rain_factors {
             *factor = Share::of_one(factor.get() * self.levers.rain);
         }
@@ -108,6 +122,15 @@ mod tests {
             assert!((after.amount.litres_a_day(6) - before.amount.litres_a_day(6) / 2.0).abs() < 1e-12);
         }
         assert_eq!(doubled.system.sections, site.system.sections);
+    }
+
+    #[test]
+    fn a_trial_may_be_reckoned_otherwise() {
+        let site = demo::site();
+        let reckoning = Reckoning { start: Share::of_one(0.25), ..site.reckoning.clone() };
+        let trial = Trial { reckoning: Some(Box::new(reckoning.clone())), ..Trial::NONE };
+        assert!(!trial.is_none());
+        assert_eq!(trial.of(&site), Site { reckoning, ..site });
     }
 
     #[test]

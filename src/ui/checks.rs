@@ -9,6 +9,8 @@ use super::field::QuantityField;
 use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::checks::{CheckView, Entry, InputView, checked_again, checks};
+use crate::language::said;
+use crate::say;
 use crate::site::part::PartId;
 
 /// The checks of a part, drawn again when anything changes: what asks for attention first, the rest folded by subject.
@@ -60,7 +62,7 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
             drawn.push(worded("H4", group).class("group").into());
             drawn.extend(rest.iter().filter(|view| view.group == group).map(|view| folded(view.clone(), desk)));
         }
-        element("SECTION").class("checks").child(worded("H3", "Checks")).children(drawn).into()
+        element("SECTION").class("checks").child(worded("H3", said("Checks", "Comprobaciones"))).children(drawn).into()
     })
 }
 
@@ -88,7 +90,10 @@ pub(crate) fn check(mut view: CheckView, desk: Desk) -> AnyView {
     let (title, word, caution, class) = (view.title, view.word, view.caution, view.class);
     let (sentence, to_do) = (std::mem::take(&mut view.sentence), std::mem::take(&mut view.to_do));
     let more = element("DETAILS")
-        .child(worded("SUMMARY", "How it is reckoned").attribute("aria-label", format!("How it is reckoned: {title}")))
+        .child(
+            worded("SUMMARY", said("How it is reckoned", "Cómo se calcula"))
+                .attribute("aria-label", say!("How it is reckoned: {title}", "Cómo se calcula: {title}")),
+        )
         .children(behind(view, desk));
     element("DIV")
         .class(class)
@@ -147,9 +152,9 @@ fn input(view: InputView, desk: Desk) -> AnyView {
         .into()
     };
     let back = usual.is_none().then(|| {
-        desk.button("Back to the usual value", Event::DetailEntered(of, detail, None))
+        desk.button(said("Back to the usual value", "Volver al valor habitual"), Event::DetailEntered(of, detail, None))
             .class("plain small")
-            .attribute("aria-label", format!("Back to the usual value: {label}"))
+            .attribute("aria-label", say!("Back to the usual value: {label}", "Volver al valor habitual: {label}"))
             .into()
     });
     element("DIV").child(field).children(back).into()

@@ -11,7 +11,8 @@ use super::element::{Element, element, live, nothing, worded};
 use super::field::typed_field;
 use crate::app::event::Event;
 use crate::app::form::Form;
-use crate::app::view::entry::{self, BACK, FormView, KEYS};
+use crate::app::view::entry::{self, BACK, FormView};
+use crate::language::said;
 use crate::site::diary::{Parameter, Subject};
 use crate::site::work::Task;
 use crate::words;
@@ -65,7 +66,12 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
                 .live_text(read(|view| view.understood.clone().or(view.lacking.clone()).unwrap_or_default())),
         )
         .child(doubts)
-        .child(element("DIV").class("row").child(button).child(desk.button("Leave it", Event::FormLeft).class("plain")))
+        .child(
+            element("DIV")
+                .class("row")
+                .child(button)
+                .child(desk.button(said("Leave it", "Dejarlo"), Event::FormLeft).class("plain")),
+        )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
         .child(note(form, opened.subject == Subject::Note || !opened.note.is_empty()))
         .into()
@@ -86,9 +92,15 @@ fn days(desk: Desk, form: RwSignal<Form>) -> AnyView {
     let day = move |text: &str, date: NaiveDate| {
         pressed(text, move || form.with(|form| form.date == date), move || form.update(|form| form.date = date)).into()
     };
-    let other =
-        date_input("Day", move || form.with(|form| form.date), move |date| form.update(|form| form.date = date));
-    element("DIV").class("row days").children([day("Today", today), day("Yesterday", yesterday), other]).into()
+    let other = date_input(
+        said("Day", "Día"),
+        move || form.with(|form| form.date),
+        move |date| form.update(|form| form.date = date),
+    );
+    element("DIV")
+        .class("row days")
+        .children([day(said("Today", "Hoy"), today), day(said("Yesterday", "Ayer"), yesterday), other])
+        .into()
 }
 
 /// A date to choose.
@@ -125,7 +137,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let tasks = Task::ALL.map(|task| words::diary::done(task).to_owned()).to_vec();
             let at = Task::ALL.iter().position(|task| *task == opened.task).unwrap_or(0);
             let pick = move |at: usize| form.update(|form| form.task = Task::ALL.get(at).copied().unwrap_or(form.task));
-            views.push(choose("What was done", tasks, at, Box::new(pick)));
+            views.push(choose(said("What was done", "Qué se hizo"), tasks, at, Box::new(pick)));
         }
         Subject::Test => {
             let names = Parameter::ALL.map(|parameter| words::diary::parameter_name(parameter).to_owned()).to_vec();
@@ -133,7 +145,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let pick = move |at: usize| {
                 form.update(|form| form.parameter = Parameter::ALL.get(at).copied().unwrap_or(form.parameter));
             };
-            views.push(choose("Tested for", names, at, Box::new(pick)));
+            views.push(choose(said("Tested for", "Qué se analizó"), names, at, Box::new(pick)));
         }
         _ => {}
     }
@@ -145,7 +157,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
                 form.update(|form| form.part = *part);
             }
         };
-        let label = if subject == Subject::Level { "Tank" } else { "Where" };
+        let label = if subject == Subject::Level { said("Tank", "Tanque") } else { said("Where", "Dónde") };
         views.push(choose(label, names, at, Box::new(pick)));
     }
     match subject {
@@ -153,7 +165,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let ways = entry::level_ways().map(|(by, text)| {
                 pressed(text, move || form.with(|form| form.by == by), move || form.update(|form| form.by = by)).into()
             });
-            views.push(group("How it was read", ways));
+            views.push(group(said("How it was read", "Cómo se leyó"), ways));
             views.push(whole_store(desk, form));
         }
         Subject::Test => {
@@ -161,7 +173,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
                 let holds = move || form.with(|form| form.found == by);
                 pressed(text, holds, move || form.update(|form| form.found = by)).into()
             });
-            views.push(group("Result", ways));
+            views.push(group(said("Result", "Resultado"), ways));
         }
         Subject::Rain => {
             views.push(
@@ -171,9 +183,13 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
         }
         Subject::Delivery => {
             let text = move || form.with(|form| form.price.clone());
-            views.push(typed_field("Price of it all, if you want to keep it", text, move |text| {
-                form.update(|form| form.price = text);
-            }));
+            views.push(typed_field(
+                said("Price of it all, if you want to keep it", "Precio de todo, si quieres guardarlo"),
+                text,
+                move |text| {
+                    form.update(|form| form.price = text);
+                },
+            ));
         }
         _ => {}
     }
@@ -221,17 +237,28 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
         .attribute("for", "entry-number")
         .class("label")
         .live_text(move || form.with(|form| entry::label(form).to_owned()));
-    let keys = KEYS.map(|key| {
+    let keys = entry::keys().map(|key| {
         let button = worded("BUTTON", key)
             .attribute("type", "button")
             .on("click", move |_| form.update(|form| form.text = entry::typed_key(&form.text, key)));
-        if key == BACK { button.attribute("aria-label", "Take the last digit away") } else { button }.into()
+        if key == BACK {
+            button.attribute("aria-label", said("Take the last digit away", "Borrar la última cifra"))
+        } else {
+            button
+        }
+        .into()
     });
     element("DIV")
         .class("number")
         .child(label)
         .child(element("DIV").class("digits-row").child(input).child(element("SPAN").class("unit").live_text(unit)))
-        .child(element("DIV").class("pad").attribute("role", "group").attribute("aria-label", "Digits").children(keys))
+        .child(
+            element("DIV")
+                .class("pad")
+                .attribute("role", "group")
+                .attribute("aria-label", said("Digits", "Cifras"))
+                .children(keys),
+        )
         .into()
 }
 
@@ -253,7 +280,7 @@ fn note(form: RwSignal<Form>, open: bool) -> AnyView {
         .attribute("maxlength", "500")
         .value(move || form.with(|form| form.note.clone()))
         .on("input", move |event| form.update(|form| form.note = event_target_value(&event)));
-    let field = element("LABEL").class("field").child(worded("SPAN", "Note").class("label")).child(area);
-    let details = element("DETAILS").child(worded("SUMMARY", "Add a note")).child(field);
+    let field = element("LABEL").class("field").child(worded("SPAN", said("Note", "Nota")).class("label")).child(area);
+    let details = element("DETAILS").child(worded("SUMMARY", said("Add a note", "Añadir una nota"))).child(field);
     if open { details.attribute("open", "") } else { details }.into()
 }

@@ -9,6 +9,7 @@ use super::field::QuantityField;
 use crate::app::case::Case;
 use crate::app::event::Event;
 use crate::app::view::habits;
+use crate::language::said;
 use crate::quantity::Units;
 use crate::site::habits::{Habit, HabitValue, Habits};
 use crate::site::system::System;
@@ -28,7 +29,11 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         .class("habits")
         .child(worded("SUMMARY", say::TITLE))
         .child(worded("P", say::HOW).class("small"))
-        .child(element("DIV").class("fields").child(number("People".to_owned(), HabitValue::People, desk)))
+        .child(element("DIV").class("fields").child(number(
+            said("People", "Personas").to_owned(),
+            HabitValue::People,
+            desk,
+        )))
         .children(Habit::ALL.map(|habit| line(habit, desk)))
         .child(element("P").attribute("role", "status").live_text(total))
         .child(desk.button(say::PUT, Event::HabitsPut).class("main"))
@@ -54,7 +59,7 @@ fn line(habit: Habit, desk: Desk) -> AnyView {
     let told =
         move || desk.case.with(|case| read(case, |habits, system, units| habits::line(habits, habit, system, units)));
     let figures = Choose {
-        label: "Published figure".to_owned(),
+        label: said("Published figure", "Cifra publicada").to_owned(),
         hint: None,
         options: Box::new(move || desk.case.with(|case| read(case, |habits, _, _| habits::figures(habits, habit)))),
         on_chosen: Box::new(move |at| {
@@ -64,7 +69,7 @@ fn line(habit: Habit, desk: Desk) -> AnyView {
         }),
     };
     let places = Choose {
-        label: "Belongs to".to_owned(),
+        label: said("Belongs to", "Pertenece a").to_owned(),
         hint: None,
         options: Box::new(move || {
             desk.case.with(|case| {

@@ -10,6 +10,8 @@ use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
 use crate::app::view::ahead;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
+use crate::language::said;
+use crate::say;
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::{PartKind, System};
@@ -56,7 +58,14 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
         return nothing();
     }
     let row = element("DIV").class("row bundle").attribute("role", "group");
-    let row = row.attribute("aria-label", if turn.is_some() { "Valve" } else { "Parts drawn as one" });
+    let row = row.attribute(
+        "aria-label",
+        if turn.is_some() {
+            said("Valve", "Válvula")
+        } else {
+            said("Parts drawn as one", "Partes dibujadas como una")
+        },
+    );
     row.children(turn).children(buttons).children([shut(begun)]).into()
 }
 
@@ -101,7 +110,11 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         }
     });
     let bundled = live(move || tapped(&names, &valves, begun, desk));
-    let picture = figure::picture(&drawing, "The house in section; each part opens its sheet", Some(on_part));
+    let picture = figure::picture(
+        &drawing,
+        said("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja"),
+        Some(on_part),
+    );
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
@@ -120,14 +133,14 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         .child(bundled)
         .children(water.map(|water| worded("P", water).class("small").into()))
         .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)))
-        .child(worded("H2", "Parts"))
+        .child(worded("H2", said("Parts", "Partes")))
         .children(lists.into_iter().map(|list| parts_of(list, desk)))
         .child(foot(desk))
         .into()
 }
 
 fn finding(finding: FindingView, desk: Desk) -> AnyView {
-    let mend = finding.part.map(|part| desk.button("Open", Event::PartOpened(part)).into());
+    let mend = finding.part.map(|part| desk.button(said("Open", "Abrir"), Event::PartOpened(part)).into());
     element("LI").child(worded("SPAN", finding.text)).children(mend).into()
 }
 
@@ -135,9 +148,9 @@ fn parts_of(list: PartList, desk: Desk) -> AnyView {
     let PartList { kind, rows } = list;
     let last = rows.len().saturating_sub(1);
     let add = desk
-        .button("Add", Event::PartAdded(kind))
+        .button(said("Add", "Añadir"), Event::PartAdded(kind))
         .class("plain")
-        .attribute("aria-label", format!("Add: {}", words::parts::one(kind)))
+        .attribute("aria-label", say!("Add: {part}", "Añadir: {part}", part = words::parts::one(kind)))
         .attribute("title", words::parts::explained(kind));
     let explained = rows.is_empty().then(|| worded("P", words::parts::explained(kind)).class("small").into());
     let rows = rows.into_iter().enumerate().map(|(at, row)| part_row(row, kind, at == 0, at == last, desk));
@@ -151,16 +164,21 @@ fn parts_of(list: PartList, desk: Desk) -> AnyView {
 
 fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -> AnyView {
     let PartRow { id, name, detail } = row;
-    let mover = |sign: &str, direction: &str, shift: Shift, at_end: bool| {
-        let button = desk
-            .button(sign, Event::PartShifted(id, shift))
-            .class("plain square")
-            .attribute("aria-label", format!("Move {name} {direction}"));
+    let mover = |sign: &str, label: String, shift: Shift, at_end: bool| {
+        let button =
+            desk.button(sign, Event::PartShifted(id, shift)).class("plain square").attribute("aria-label", label);
         // Only the order of uses means something; that of the rest is for the eye.
-        let button = if kind == PartKind::Use { button.attribute("title", "served in this order") } else { button };
+        let button = if kind == PartKind::Use {
+            button.attribute("title", said("served in this order", "se atienden en este orden"))
+        } else {
+            button
+        };
         if at_end { button.attribute("disabled", "") } else { button }.into()
     };
-    let movers = [mover("↑", "up", Shift::Up, first), mover("↓", "down", Shift::Down, last)];
+    let movers = [
+        mover("↑", say!("Move {name} up", "Subir {name}"), Shift::Up, first),
+        mover("↓", say!("Move {name} down", "Bajar {name}"), Shift::Down, last),
+    ];
     let open = desk.sends(Event::PartOpened(id)).class("part-name");
     element("LI")
         .child(open.child(worded("STRONG", name)).child(worded("SPAN", detail)))

@@ -98,6 +98,6 @@ fn who_decides() -> Element {
 fn foot(desk: Desk) -> Element {
     let to = |place: Place, text: &str| desk.button(text, Event::PlaceOpened(place)).into();
     let row = element("DIV").class("row");
-    let row = row.children([to(Place::Report, &words::report::TITLE), to(Place::Method, words::method::OPEN)]);
+    let row = row.children([to(Place::Report, &words::report::TITLE), to(Place::Method, &words::method::OPEN)]);
     element("FOOTER").class("foot").child(row).child(who_decides())
 }

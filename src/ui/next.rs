@@ -11,6 +11,7 @@ use super::follow::{Derived, derived};
 use crate::app::event::Event;
 use crate::app::next::NextEvent;
 use crate::app::view::next::{self, ChangeView, NextView, OptionView, OptionsView};
+use crate::language::said;
 
 use crate::quantity::Kind;
 use crate::site::prices::{PRICE, Priced};
@@ -65,7 +66,11 @@ fn work(shown: Shown, desk: Desk) -> AnyView {
             .attribute("max", "1")
             .attribute("aria-label", say::JUDGING)
             .live_attribute("value", move || Some(share()));
-        element("DIV").class("row working").child(bar).child(sends(desk, "Stop", NextEvent::Stopped)).into()
+        element("DIV")
+            .class("row working")
+            .child(bar)
+            .child(sends(desk, said("Stop", "Parar"), NextEvent::Stopped))
+            .into()
     })
 }
 
@@ -110,7 +115,7 @@ fn change(view: &ChangeView, desk: Desk) -> AnyView {
     element("LI")
         .child(told(title, brings))
         .children(caution.map(|caution| worded("P", caution).class("small caution").into()))
-        .child(tries(desk, "Try it", title, NextEvent::Tried(upgrade.clone())))
+        .child(tries(desk, said("Try it", "Probarlo"), title, NextEvent::Tried(upgrade.clone())))
         .into()
 }
 
@@ -197,8 +202,8 @@ fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView
     };
     let buttons = element("DIV")
         .class("row")
-        .child(named("Open", NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
-        .child(named("Remove", NextEvent::OptionRemoved(at), "plain away"));
+        .child(named(said("Open", "Abrir"), NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
+        .child(named(said("Remove", "Quitar"), NextEvent::OptionRemoved(at), "plain away"));
     element("LI")
         .child(text_field(say::OPTION_NAME.text(), name, renamed))
         .child(element("P").live_text(move || read(|option| option.difference.clone())))
@@ -225,16 +230,16 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
         element("DIV")
             .class("notice trial-open")
             .attribute("role", "group")
-            .attribute("aria-label", "Trial")
+            .attribute("aria-label", said("Trial", "Prueba"))
             .child(worded("P", told))
             .child(buttons)
             .into()
     })
 }
 
-/// On the sheet of a part: that its trial is changed, or the way to open one.
-pub(crate) fn trial_on_sheet(desk: Desk) -> AnyView {
-    let open = derived(move || desk.model.with(|model| model.trial.system.is_some()));
+/// Where something is changed: that a trial takes it, or the way to open one.
+pub(crate) fn trial_here(desk: Desk) -> AnyView {
+    let open = derived(move || desk.model.with(|model| model.trial().system.is_some()));
     live(move || {
         if open.get() {
             worded("P", say::SHEET_OF_TRIAL).class("trial-open small").attribute("role", "status").into()

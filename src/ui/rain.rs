@@ -10,7 +10,9 @@ use super::follow::derived;
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::view::rain::{self, KeptRainView, RainView, WaitingView};
+use crate::language::said;
 use crate::quantity::{Kind, Range, shown};
+use crate::say;
 use crate::site::rain::Normals;
 use crate::words;
 
@@ -19,9 +21,11 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
     let waiting = derived(move || desk.model.with(|model| model.read_rain.clone()));
     let shown = move || {
         let waiting = waiting.get();
-        let view = desk
-            .case
-            .with(|case| case.site.as_ref().map(|site| rain::rain(site, waiting.as_ref(), &case.units, case.width)));
+        let view = desk.case.with(|case| {
+            let kept = case.site.as_ref()?;
+            let reckoning = case.trial.reckoning(&kept.site.reckoning);
+            Some(rain::rain(kept, reckoning, waiting.as_ref(), &case.units, case.width))
+        });
         match view {
             Some(RainView { waiting: Some(waiting), .. }) => report(waiting, desk),
             Some(RainView { kept: Some(kept), .. }) => kept_rain(kept, desk),
@@ -35,13 +39,18 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
 /// The ways to give rain.
 fn sources(desk: Desk) -> AnyView {
     let load = FileButton {
-        label: "Load a rain record",
-        detail: "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
+        label: said("Load a rain record", "Cargar un registro de lluvia"),
+        detail: said(
+            "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
+            "CSV con una fecha y una altura de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
+        ),
         accept: ".csv,.txt,.tsv,text/csv,text/plain",
         class: "file way main",
         event: Event::RainRead,
     };
-    let means = element("DETAILS").child(worded("SUMMARY", "Enter twelve monthly means")).children(normals(desk));
+    let means = element("DETAILS")
+        .child(worded("SUMMARY", said("Enter twelve monthly means", "Escribir doce promedios mensuales")))
+        .children(normals(desk));
     element("DIV").class("sources").child(load.view(desk)).child(paste(desk)).child(means).into()
 }
 
@@ -54,17 +63,20 @@ fn paste(desk: Desk) -> AnyView {
         .on("input", move |event| pasted.set(Some(event_target_value(&event))));
     let read = move |_| {
         let bytes = pasted.get_untracked().unwrap_or_default().into_bytes();
-        desk.send.run(Event::RainRead(bytes, "Pasted text".to_owned()));
+        desk.send.run(Event::RainRead(bytes, said("Pasted text", "Texto pegado").to_owned()));
     };
     element("DETAILS")
-        .child(worded("SUMMARY", "Paste a record"))
+        .child(worded("SUMMARY", said("Paste a record", "Pegar un registro")))
         .child(
             element("LABEL")
                 .class("field")
-                .child(worded("SPAN", "Date and depth, a day a line").class("label"))
+                .child(
+                    worded("SPAN", said("Date and depth, a day a line", "Fecha y altura de lluvia, un día por línea"))
+                        .class("label"),
+                )
                 .child(text),
         )
-        .child(worded("BUTTON", "Read it").attribute("type", "button").on("click", read))
+        .child(worded("BUTTON", said("Read it", "Leerlo")).attribute("type", "button").on("click", read))
         .into()
 }
 
@@ -87,7 +99,7 @@ fn all(values: [Option<f64>; 12]) -> Option<[f64; 12]> {
 
 fn normals(desk: Desk) -> Vec<AnyView> {
     let source = RwSignal::new(None::<String>);
-    let source_text = move || source.get().unwrap_or_else(|| "entered by hand".to_owned());
+    let source_text = move || source.get().unwrap_or_else(|| said("entered by hand", "escritos a mano").to_owned());
     let months = RwSignal::new(Months { totals_mm: [None; 12], rain_days: [None; 12] });
     let keep = move |_| {
         let entered = months.get_untracked();
@@ -100,10 +112,18 @@ fn normals(desk: Desk) -> Vec<AnyView> {
     let fields = (0..12).flat_map(|month| [total_of(months, month, desk), rain_days_of(months, month, desk)]);
     vec![
         worded("P", words::rain::EVEN_RAIN).class("small").into(),
-        worded("P", "Rain days may stay empty; fill in all twelve or none.").class("small").into(),
-        text_field("Where they come from", source_text, move |text| source.set(Some(text))),
+        worded(
+            "P",
+            said(
+                "Rain days may stay empty; fill in all twelve or none.",
+                "Los días de lluvia pueden quedar vacíos; llena los doce o ninguno.",
+            ),
+        )
+        .class("small")
+        .into(),
+        text_field(said("Where they come from", "De dónde vienen"), source_text, move |text| source.set(Some(text))),
         element("DIV").class("months").children(fields).into(),
-        worded("BUTTON", "Keep these means")
+        worded("BUTTON", said("Keep these means", "Guardar estos promedios"))
             .attribute("type", "button")
             .disabled(move || !whole())
             .on("click", keep)
@@ -133,7 +153,7 @@ fn rain_days_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
         value.map(|number| shown::significant(number, 3)).unwrap_or_default()
     };
     QuantityField {
-        label: format!("{}, rain days", words::months()[month]),
+        label: say!("{month}, rain days", "{month}, días de lluvia", month = words::months()[month]),
         hint: None,
         text: Box::new(text),
         kind: Kind::Count,
@@ -154,16 +174,17 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
         }
     };
     let choose = Choose {
-        label: "The file counts in".to_owned(),
+        label: said("The file counts in", "El archivo cuenta en").to_owned(),
         hint: None,
         options: Box::new(move || (words.clone(), chosen)),
         on_chosen: Box::new(pick),
     };
-    let clean = (doubts.is_empty() && notes.is_empty()).then(|| worded("P", "Nothing odd was found.").into());
+    let clean = (doubts.is_empty() && notes.is_empty())
+        .then(|| worded("P", said("Nothing odd was found.", "No se encontró nada raro.")).into());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button("Keep this record", Event::RainKept).class("main"))
-        .child(desk.button("Discard it", Event::RainDiscarded));
+        .child(desk.button(said("Keep this record", "Guardar este registro"), Event::RainKept).class("main"))
+        .child(desk.button(said("Discard it", "Descartarlo"), Event::RainDiscarded));
     element("DIV")
         .class("report")
         .child(worded("H2", source))
@@ -173,7 +194,10 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
         .child(list("notes", notes))
         .child(choose)
         .child(buttons)
-        .child(worded("P", "Nothing is kept until you say so.").class("small"))
+        .child(
+            worded("P", said("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas."))
+                .class("small"),
+        )
         .into()
 }
 
@@ -206,17 +230,22 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         let spell = |(days, when): (String, String)| {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()
         };
-        views.push(worded("H2", "Longest dry spells").into());
-        views.push(worded("P", "Days in a row with less than 1 mm.").class("small").into());
+        views.push(worded("H2", said("Longest dry spells", "Las rachas sin lluvia más largas")).into());
+        views.push(
+            worded("P", said("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm."))
+                .class("small")
+                .into(),
+        );
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }
+    views.push(super::next::trial_here(desk));
     views.push(generated::generated(years, desk));
     views.push(generated::future(factors, desk));
-    let change = worded("BUTTON", "Give other rain")
+    let change = worded("BUTTON", said("Give other rain", "Dar otra lluvia"))
         .attribute("type", "button")
         .live_attribute("aria-expanded", move || Some(changing.get().to_string()))
         .on("click", move |_| changing.update(|changing| *changing = !*changing));
-    let remove = desk.button("Remove this rain", Event::RainRemoved).class("away");
+    let remove = desk.button(said("Remove this rain", "Quitar esta lluvia"), Event::RainRemoved).class("away");
     views.push(element("DIV").class("row").child(change).child(remove).into());
     views.push(live(move || if changing.get() { sources(desk) } else { nothing() }));
     views.into_any()

@@ -10,6 +10,7 @@ use super::{Desk, figure};
 use crate::app::event::Event;
 use crate::app::study::Inquiry;
 use crate::app::view::size::{self, SizeView};
+use crate::language::said;
 use crate::site::wanted::Wanted;
 use crate::words::size as say;
 
@@ -17,7 +18,7 @@ use crate::words::size as say;
 pub(crate) fn sections(desk: Desk) -> AnyView {
     element("DIV")
         .class("sizes")
-        .child(worded("H2", "How big"))
+        .child(worded("H2", said("How big", "De qué tamaño")))
         .child(element("DIV").class("fields").child(wanted(desk)))
         .children(Inquiry::ALL.map(|inquiry| section(inquiry, desk)))
         .into()
@@ -80,11 +81,11 @@ fn section(inquiry: Inquiry, desk: Desk) -> AnyView {
 }
 
 fn answered(inquiry: Inquiry, view: &SizeView, desk: Desk) -> AnyView {
-    let SizeView { why_not, sentences, tables, charts, notes, .. } = view.clone();
+    let SizeView { why_not, cancelled, sentences, tables, charts, notes, .. } = view.clone();
     let mut views: Vec<AnyView> = Vec::new();
     if let Some(why_not) = why_not {
         views.push(worded("P", why_not).into());
-        if why_not == say::CANCELLED.text() {
+        if cancelled {
             views.push(desk.button(say::AGAIN, Event::InquiryWanted(inquiry)).into());
         }
     }

@@ -9,6 +9,7 @@ use super::{Desk, figure, foot, next};
 use crate::app::event::{Event, Lever};
 use crate::app::view::generated;
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
+use crate::language::said;
 use crate::quantity::decimal;
 use crate::site::household::GeneratedYears;
 use crate::words::{self, generated as say};
@@ -39,8 +40,8 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
             .unwrap_or_else(nothing)
     };
     let reservations = move || {
-        let said = shown.with(|view| Some(view.as_ref()?.reservations.clone())).unwrap_or_default();
-        list("reservations", said).into()
+        let reservations = shown.with(|view| Some(view.as_ref()?.reservations.clone())).unwrap_or_default();
+        list("reservations", reservations).into()
     };
     // The levers keep their nodes while they are dragged.
     let can_try = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.can_try)));
@@ -61,10 +62,17 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
 
 /// What generated years say beside the site's own rain, or that it is reckoned with them.
 fn beside(desk: Desk) -> AnyView {
-    let site = derived(move || desk.case.with(|case| case.site.clone()));
-    let said = derived(move || site.with(|site| site.as_ref().and_then(generated::beside)));
+    // Not the levers, which are dragged.
+    let of = derived(move || {
+        desk.case.with(|case| {
+            let kept = case.site.clone()?;
+            let reckoning = case.trial.reckoning(&kept.site.reckoning).clone();
+            Some((kept, reckoning))
+        })
+    });
+    let told = derived(move || of.with(|of| of.as_ref().and_then(|(kept, how)| generated::beside(kept, how))));
     let shown = move || {
-        let Some((text, in_use)) = said.get() else { return nothing() };
+        let Some((text, in_use)) = told.get() else { return nothing() };
         let (label, wanted) =
             if in_use { (say::BACK, None) } else { (say::RECKON_WITH_THEM, Some(GeneratedYears::CENTURY)) };
         let button = desk.button(label, Event::GeneratedChosen(wanted));
@@ -81,14 +89,14 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
     let no_trial = move || desk.case.with(|case| case.trial.is_none());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button("Keep as the house", Event::TrialKept).disabled(no_trial))
+        .child(desk.button(said("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
         .child(next::keep_option(desk))
-        .child(desk.button("Back to the house", Event::TrialDropped).disabled(no_trial));
+        .child(desk.button(said("Back to the house", "Volver a la casa"), Event::TrialDropped).disabled(no_trial));
     element("DIV")
         .class("levers")
         .attribute("role", "group")
-        .attribute("aria-label", "What if")
-        .child(worded("H2", "What if"))
+        .attribute("aria-label", said("What if", "¿Y si…?"))
+        .child(worded("H2", said("What if", "¿Y si…?")))
         .children(Lever::ALL.map(|lever| lever_of(lever, shown, desk)))
         .child(
             element("P")
@@ -123,7 +131,8 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
         .attribute("step", "0.05")
         .live_attribute("aria-valuetext", move || Some(value()))
         .value(read(|view| view.factor.log2().to_string()))
-        .on("input", dragged);
+        .on("input", dragged)
+        .on("change", move |_| desk.send.run(Event::LeverLeft));
     element("LABEL")
         .class("lever")
         .child(element("SPAN").class("label").live_text(read(|view| view.label.to_owned())))
@@ -136,27 +145,39 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
 fn results_of(results: &Results, desk: Desk) -> AnyView {
     let Results { good_years, statistics, parts, charts, years, .. } = results;
     let mut views: Vec<AnyView> = Vec::new();
-    views.extend(
-        good_years
-            .as_ref()
-            .map(|drawing| figure::picture(drawing, "Share of good years, with the range that it may lie in", None)),
-    );
+    views.extend(good_years.as_ref().map(|drawing| {
+        figure::picture(
+            drawing,
+            said(
+                "Share of good years, with the range that it may lie in",
+                "Parte de años buenos, con el intervalo en que puede estar",
+            ),
+            None,
+        )
+    }));
     views.extend(charts.iter().cloned().map(|chart| figure::chart(chart, desk)));
-    views.push(worded("H2", "Year by year").into());
-    views.push(figure::table_of(years.clone(), "Year by year"));
-    views.push(worded("H2", "What the parts did").into());
+    views.push(worded("H2", said("Year by year", "Año por año")).into());
+    views.push(figure::table_of(years.clone(), said("Year by year", "Año por año")));
+    views.push(worded("H2", said("What the parts did", "Qué hicieron las partes")).into());
     views.push(list("notes", parts).into());
-    views.push(worded("H2", "Figures").into());
+    views.push(worded("H2", said("Figures", "Cifras")).into());
     views.push(list("notes", statistics).into());
     views.into_any()
 }
 
 /// How it is reckoned.
 fn reckoning(shown: Shown, desk: Desk) -> AnyView {
-    let start = choose("Tanks on the first day", shown, |view| &view.starts, desk, Event::StartChosen);
+    let start = choose(
+        said("Tanks on the first day", "Tanques el primer día"),
+        shown,
+        |view| &view.starts,
+        desk,
+        Event::StartChosen,
+    );
     let rule = choose(words::sizing::RULE.text(), shown, |view| &view.rules, desk, Event::RuleChosen);
     element("DETAILS")
-        .child(worded("SUMMARY", "How it is reckoned"))
+        .child(worded("SUMMARY", said("How it is reckoned", "Cómo se calcula")))
+        .child(next::trial_here(desk))
         .child(element("DIV").class("fields").child(start).child(rule))
         .child(worded("P", words::sizing::HOW).class("small"))
         .into()

@@ -13,7 +13,9 @@ use crate::app::event::Event;
 use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
 use crate::app::view::sketch::{self as view, SketchView};
+use crate::language::{Phrase, said};
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
+use crate::say;
 use crate::site::roof::Material;
 use crate::words::{self, sketch as say};
 
@@ -24,8 +26,8 @@ const PER_HEAD: Range = Range::new(0.0, 10_000.0);
 
 /// One of the sketch's quantities.
 struct Fact {
-    label: &'static str,
-    hint: Option<&'static str>,
+    label: Phrase,
+    hint: Option<Phrase>,
     kind: Kind,
     range: Range,
     /// From where to where it can be dragged, in doublings of the kept unit; or one by one for a count.
@@ -37,7 +39,7 @@ struct Fact {
 /// Length and width, 3 to 64 m.
 const SIDES: Option<(f64, f64)> = Some((1.6, 6.0));
 const LENGTH: Fact = Fact {
-    label: "Roof length, seen from above",
+    label: Phrase("Roof length, seen from above", "Largo del techo, visto desde arriba"),
     hint: None,
     kind: Kind::Length,
     range: SIDE,
@@ -46,7 +48,7 @@ const LENGTH: Fact = Fact {
     write: |sketch, si| sketch.set_sides(si, sketch.width_m()),
 };
 const WIDTH: Fact = Fact {
-    label: "Roof width, seen from above",
+    label: Phrase("Roof width, seen from above", "Ancho del techo, visto desde arriba"),
     hint: None,
     kind: Kind::Length,
     range: SIDE,
@@ -55,8 +57,11 @@ const WIDTH: Fact = Fact {
     write: |sketch, si| sketch.set_sides(sketch.length.si(), si),
 };
 const ROOF_AREA: Fact = Fact {
-    label: "Roof area, if you know it",
-    hint: Some("Length × width, eaves included; slope doesn't count."),
+    label: Phrase("Roof area, if you know it", "Área del techo, si la sabes"),
+    hint: Some(Phrase(
+        "Length × width, eaves included; slope doesn't count.",
+        "Largo × ancho, con los aleros; la pendiente no cuenta.",
+    )),
     kind: Kind::Area,
     range: ROOF,
     drag: None,
@@ -64,7 +69,7 @@ const ROOF_AREA: Fact = Fact {
     write: |sketch, si| sketch.roof = Area::square_metres(si),
 };
 const HEADS: Fact = Fact {
-    label: "People",
+    label: Phrase("People", "Personas"),
     hint: None,
     kind: Kind::Count,
     range: PEOPLE,
@@ -74,8 +79,11 @@ const HEADS: Fact = Fact {
 };
 /// 8 to 512 L a day.
 const WATER: Fact = Fact {
-    label: "Water for each, a day",
-    hint: Some("50 L (13 gal) meets most basic needs (WHO)."),
+    label: Phrase("Water for each, a day", "Agua por persona, al día"),
+    hint: Some(Phrase(
+        "50 L (13 gal) meets most basic needs (WHO).",
+        "50 L (13 gal) cubren la mayoría de las necesidades básicas (OMS).",
+    )),
     kind: Kind::Flow,
     range: PER_HEAD,
     drag: Some((3.0, 9.0)),
@@ -84,7 +92,7 @@ const WATER: Fact = Fact {
 };
 /// 128 to 262,144 L.
 const TANK: Fact = Fact {
-    label: "Tank",
+    label: Phrase("Tank", "Tanque"),
     hint: None,
     kind: Kind::Volume,
     range: crate::site::edit::CAPACITY,
@@ -120,7 +128,7 @@ impl Draft {
 pub(crate) fn sketch(desk: Desk) -> AnyView {
     let draft = Draft::new(desk);
     let name = text_field(
-        "Name",
+        said("Name", "Nombre"),
         move || draft.sketch.with(|sketch| sketch.name.clone()),
         move |name| draft.change(|sketch| sketch.name = name),
     );
@@ -130,8 +138,8 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     };
     let buttons = element("DIV")
         .class("row")
-        .child(worded("BUTTON", "Draw it").attribute("type", "submit").class("main"))
-        .child(desk.button("Leave", Event::SketchLeft));
+        .child(worded("BUTTON", said("Draw it", "Dibujarla")).attribute("type", "submit").class("main"))
+        .child(desk.button(said("Leave", "Salir"), Event::SketchLeft));
     let form = element("FORM")
         .class("fields")
         .on("submit", drawn)
@@ -175,7 +183,7 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
     };
     let field = QuantityField {
         label: label.to_owned(),
-        hint,
+        hint: hint.map(|hint| hint.text()),
         text: Box::new(text),
         kind,
         range,
@@ -200,7 +208,7 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
         .attribute("min", least.to_string())
         .attribute("max", most.to_string())
         .attribute("step", if one_by_one { "1" } else { "0.02" })
-        .attribute("aria-label", format!("Drag: {label}"))
+        .attribute("aria-label", say!("Drag: {label}", "Arrastrar: {label}"))
         .live_attribute("aria-valuetext", move || Some(text()))
         .value(place)
         .on("input", dragged);
@@ -218,7 +226,12 @@ fn roofing(draft: Draft) -> Choose {
             draft.change(|sketch| sketch.material = *material);
         }
     };
-    Choose { label: "Roofing".to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) }
+    Choose {
+        label: said("Roofing", "Material del techo").to_owned(),
+        hint: None,
+        options: Box::new(options),
+        on_chosen: Box::new(pick),
+    }
 }
 
 /// The ways to give the rain.
@@ -294,7 +307,7 @@ fn twelve(draft: Draft, desk: Desk) -> AnyView {
 /// A record from a file, and what was found in it.
 fn record(desk: Desk) -> AnyView {
     let choose = FileButton {
-        label: "Choose the file",
+        label: said("Choose the file", "Elegir el archivo"),
         detail: "",
         accept: ".csv,.txt,.tsv,text/csv,text/plain",
         class: "file button",

@@ -11,6 +11,8 @@ use super::{Desk, water};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::upkeep::{self, JobView, UpkeepView};
+use crate::language::said;
+use crate::say;
 use crate::site::diary::Told;
 use crate::site::upkeep::Job;
 use crate::words::upkeep as say;
@@ -30,7 +32,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .text(say::CALENDAR);
     element("SECTION")
         .class("upkeep")
-        .child(worded("H1", "Upkeep"))
+        .child(worded("H1", said("Upkeep", "Mantenimiento")))
         .child(live(move || shown.get().map_or_else(nothing, |view| jobs(view, open, desk))))
         .child(worded("P", say::CAUTION).class("small caution"))
         .child(element("DIV").class("row").child(save))
@@ -59,7 +61,7 @@ fn jobs(view: UpkeepView, open: RwSignal<bool>, desk: Desk) -> AnyView {
         .children(empty.map(|empty| worded("P", empty).into()))
         .children(groups.into_iter().map(group))
         .children((!not_written.is_empty()).then(|| unwritten(not_written, open, desk)))
-        .child(worded("H2", "Storms and trouble"))
+        .child(worded("H2", said("Storms and trouble", "Tormentas y problemas")))
         .children(occasions)
         .into()
 }
@@ -69,12 +71,12 @@ fn unwritten(views: Vec<JobView>, open: RwSignal<bool>, desk: Desk) -> AnyView {
     let jobs: Vec<Job> = views.iter().map(|view| view.job).collect();
     let ago = say::AGO.iter().map(|(days, words)| {
         let jobs = jobs.clone();
-        let said = move |_| {
+        let written = move |_| {
             let today = desk.model.with_untracked(|model| model.today);
             let date = today.checked_sub_days(Days::new(*days)).unwrap_or(today);
             desk.send.run(Event::JobsWritten(jobs.clone(), date, (desk.moment)()));
         };
-        worded("BUTTON", words.text()).attribute("type", "button").on("click", said).into()
+        worded("BUTTON", words.text()).attribute("type", "button").on("click", written).into()
     });
     let row =
         element("DIV").class("row").attribute("role", "group").attribute("aria-label", say::ALL_DONE).children(ago);
@@ -111,16 +113,19 @@ fn job(view: JobView, desk: Desk) -> AnyView {
             move |text| texts.update(|texts| texts[at] = text),
         )
     });
-    let keep = worded("BUTTON", "Keep").attribute("type", "button").on("click", move |_| {
+    let keep = worded("BUTTON", said("Keep", "Guardar")).attribute("type", "button").on("click", move |_| {
         desk.send.run(Event::IntervalEntered(job, Some(texts.get_untracked())));
     });
     let usual = desk.button(say::BACK_TO_USUAL, Event::IntervalEntered(job, None)).class("plain");
     let often = element("DETAILS")
-        .child(worded("SUMMARY", "How often").attribute("aria-label", format!("How often: {name}")))
+        .child(
+            worded("SUMMARY", said("How often", "Cada cuánto"))
+                .attribute("aria-label", say!("How often: {name}", "Cada cuánto: {name}")),
+        )
         .child(element("DIV").class("fields").children(measures))
         .child(worded("P", say::BLANK).class("small"))
         .child(element("DIV").class("row").child(keep).child(usual));
-    let said =
+    let told =
         element("DIV").class("said").child(worded("STRONG", name)).child(worded("SPAN", standing).class("small"));
-    element("LI").class("job").child(said).child(button).child(often).into()
+    element("LI").class("job").child(told).child(button).child(often).into()
 }

@@ -12,6 +12,8 @@ use super::water_test;
 use crate::app::case::Case;
 use crate::app::event::{Event, Shift};
 use crate::app::view::water::{Seen, StepView, TapView, TestView, all_tests, tap, taps};
+use crate::language::said;
+use crate::say;
 use crate::site::barrier::BarrierKind;
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
@@ -77,19 +79,19 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
         request_animation_frame(move || focus_barrier(at));
     };
     let movers = [
-        button("↑", format!("Move {name} up"), Event::BarrierShifted(id, Shift::Up), first),
-        button("↓", format!("Move {name} down"), Event::BarrierShifted(id, Shift::Down), last),
+        button("↑", say!("Move {name} up", "Subir {name}"), Event::BarrierShifted(id, Shift::Up), first),
+        button("↓", say!("Move {name} down", "Bajar {name}"), Event::BarrierShifted(id, Shift::Down), last),
     ];
     element("DIV")
         .class("barrier")
         .child(check(view, desk))
         .child(
             element("DIV").class("row").children(movers.into_iter().filter(|_| !alone)).child(
-                worded("BUTTON", "Take out")
+                worded("BUTTON", said("Take out", "Sacar"))
                     .attribute("type", "button")
                     .on("click", taken_out)
                     .class("plain away")
-                    .attribute("aria-label", format!("Take out {name}")),
+                    .attribute("aria-label", say!("Take out {name}", "Sacar {name}")),
             ),
         )
         .into()
@@ -112,7 +114,7 @@ fn focus_barrier(at: usize) {
 fn add(tap: PartId, desk: Desk) -> AnyView {
     let options = || {
         let kinds = BarrierKind::ALL.into_iter().map(|kind| barriers::name(kind).text());
-        (std::iter::once("Choose").chain(kinds).map(str::to_owned).collect(), 0)
+        (std::iter::once(said("Choose", "Elegir")).chain(kinds).map(str::to_owned).collect(), 0)
     };
     let added = move |at: usize| {
         if let Some(kind) = at.checked_sub(1).and_then(|at| BarrierKind::ALL.get(at)) {
@@ -120,8 +122,11 @@ fn add(tap: PartId, desk: Desk) -> AnyView {
         }
     };
     let choose = Choose {
-        label: "Add a barrier".to_owned(),
-        hint: Some("It goes to the end of the chain; move it up if water meets it earlier."),
+        label: said("Add a barrier", "Añadir una barrera").to_owned(),
+        hint: Some(said(
+            "It goes to the end of the chain; move it up if water meets it earlier.",
+            "Va al final de la cadena; súbela si el agua pasa antes por ella.",
+        )),
         options: Box::new(options),
         on_chosen: Box::new(added),
     };
@@ -138,7 +143,7 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
         .child(element("THEAD").child(element("TR").children(head)))
         .child(element("TBODY").children(rows));
     element("DETAILS")
-        .child(worded("SUMMARY", "What is proven, what is wanted"))
+        .child(worded("SUMMARY", said("What is proven, what is wanted", "Lo demostrado y lo que hace falta")))
         .child(element("DIV").class("table").attribute("tabindex", "0").child(table))
         .child(worded("P", chain::ABOUT).class("small"))
         .into()

@@ -147,7 +147,7 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
 
 /// What a test found.
 pub fn found(parameter: Parameter, found: TestResult) -> String {
-    let unit = match parameter.unit() {
+    let unit = match super::treatment::results::unit(parameter) {
         "" => String::new(),
         unit => format!("\u{a0}{unit}"),
     };
@@ -264,7 +264,7 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
 
 /// What joins the rain of the site.
 pub fn rain_joined(number: usize) -> String {
-    say!("{days} of this rain are from your diary.", "De esta lluvia, {days} de tu diario.", days = days(number))
+    say!("{days} of this rain are from your diary.", "Esta lluvia incluye {days} de tu diario.", days = days(number))
 }
 
 /// What an entry is about.

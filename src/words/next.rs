@@ -432,11 +432,14 @@ pub fn others(number: usize) -> String {
     count(number, said("other change", "cambio más"), said("other changes", "cambios más"))
 }
 
-/// That an option has other rain; nothing for the rain as it is.
-pub fn with_rain(factor: f64) -> String {
-    if (factor - 1.0).abs() < 1e-9 {
-        String::new()
-    } else {
-        say!(" With {share} of the rain.", " Con {share} de la lluvia.", share = percent(factor),)
+/// That an option has other rain or is reckoned otherwise; nothing for neither.
+pub fn apart(rain: f64, reckoned_otherwise: bool) -> String {
+    let mut text = String::new();
+    if (rain - 1.0).abs() >= 1e-9 {
+        text = say!(" With {share} of the rain.", " Con {share} de la lluvia.", share = percent(rain));
     }
+    if reckoned_otherwise {
+        text.push_str(said(" Reckoned in its own way.", " Calculada a su propia manera."));
+    }
+    text
 }

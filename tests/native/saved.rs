@@ -285,6 +285,7 @@ fn options_and_prices_come_back_and_may_be_absent() {
         name: name.to_owned(),
         system: every_part().site.system,
         rain: Share::of_one(rain),
+        reckoning: None,
     };
     file.site.options = vec![option("Second tank", 1.0), option("Dry \"years\"", 0.7)];
     file.site.prices.set(Priced::TankLitre, Money::coins(0.173));

@@ -121,8 +121,12 @@ fn everything() -> SiteFile {
         };
         site.upkeep.choose(Job { task, part: PartId(30) }, Some(interval));
     }
-    let option =
-        KeptOption { name: "Dry \"years\"".to_owned(), system: every_part().site.system, rain: Share::of_one(0.7) };
+    let option = KeptOption {
+        name: "Dry \"years\"".to_owned(),
+        system: every_part().site.system,
+        rain: Share::of_one(0.7),
+        reckoning: Some(site.reckoning.clone()),
+    };
     site.options = vec![option];
     file
 }

@@ -9,16 +9,19 @@ use eavewater::app::event::{Event, Lever};
 use eavewater::app::model::{Model, Notice, Place};
 use eavewater::app::next::NextEvent;
 use eavewater::app::update;
-use eavewater::app::view::next as view;
+use eavewater::app::view::{Outcome, next as view};
 use eavewater::engine::question::answer;
-use eavewater::engine::upgrades::{RankBy, Tally};
-use eavewater::quantity::Money;
-use eavewater::records::cupboard::Opened;
-use eavewater::site::household::Site;
+use eavewater::engine::rain::weather::Origin;
+use eavewater::engine::upgrades::{Beside, RankBy, Tally};
+use eavewater::quantity::{Money, Share};
+use eavewater::records::cupboard::{Opened, SiteId};
+use eavewater::site::household::{GeneratedYears, Site};
 use eavewater::site::kept_option::MOST_OPTIONS;
 use eavewater::site::part::{Field, PartId};
 use eavewater::site::prices::Priced;
+use eavewater::site::rain::MissingDays;
 use eavewater::site::system::PartKind;
+use eavewater::site::trial::Trial;
 
 fn demo() -> Model {
     let mut model = Model::default();
@@ -89,31 +92,36 @@ fn the_work_goes_in_slices_and_can_be_stopped() {
     assert_eq!(model.next.upgrades, None);
 }
 
+/// What is kept beyond trials.
+fn kept_but_trials(effects: Vec<Effect>) -> Vec<Effect> {
+    effects.into_iter().filter(|effect| !matches!(effect, Effect::SaveTrial(..))).collect()
+}
+
 #[test]
 fn a_change_is_tried_beside_the_house_and_made_real() {
     let mut model = demo();
     let real = site(&model);
     next(&mut model, NextEvent::Wanted);
     let upgrade = view::next(&model).unwrap().best[0].upgrade.clone();
-    assert_eq!(next(&mut model, NextEvent::Tried(upgrade.clone())), []);
+    assert_eq!(kept_but_trials(next(&mut model, NextEvent::Tried(upgrade.clone()))), []);
     assert_eq!(site(&model), real);
     let told = view::trial(&Case::of(&model, 358.0, None)).unwrap();
     assert!(told.contains("fewer dry days in the worst year") && told.contains("the house stays as it is"), "{told}");
     let tried = model.shown_site().unwrap().site.system.clone();
     assert_eq!(tried, upgrade.made(&real.system, eavewater::words::parts::new_name));
     let effects = update(&mut model, Event::TrialKept);
-    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
+    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..), Effect::SaveTrial(_, trial)] if trial.is_none()));
     assert_eq!(site(&model).system, tried);
-    assert!(model.trial.is_none());
+    assert!(model.trial().is_none());
     update(&mut model, Event::UndoWanted);
     assert_eq!(site(&model), real);
     // Thrown away, and brought back.
     next(&mut model, NextEvent::StepsTried(2));
-    let trial = model.trial.clone();
+    let trial = model.trial().clone();
     update(&mut model, Event::TrialDropped);
-    assert!(model.trial.is_none());
+    assert!(model.trial().is_none());
     update(&mut model, Event::UndoWanted);
-    assert_eq!(model.trial, trial);
+    assert_eq!(*model.trial(), trial);
 }
 
 #[test]
@@ -126,13 +134,13 @@ fn while_a_trial_is_open_the_sheets_change_it_and_not_the_house() {
     let area = |model: &Model| model.shown_site().unwrap().site.system.sections[0].area.get();
     assert!((area(&model) / real.system.sections[0].area.get() - 2.0).abs() < 1e-12);
     let id = real.system.sections[0].id;
-    assert_eq!(update(&mut model, Event::NumberEntered(id, Field::Area, 77.0)), []);
-    assert_eq!(update(&mut model, Event::PartNamed(id, "Barn".to_owned())), []);
-    assert_eq!(update(&mut model, Event::PartAdded(PartKind::Tank)), []);
+    assert_eq!(kept_but_trials(update(&mut model, Event::NumberEntered(id, Field::Area, 77.0))), []);
+    assert_eq!(kept_but_trials(update(&mut model, Event::PartNamed(id, "Barn".to_owned()))), []);
+    assert_eq!(kept_but_trials(update(&mut model, Event::PartAdded(PartKind::Tank))), []);
     assert_eq!(area(&model), 77.0);
     let tried = model.shown_site().unwrap().site;
     assert_eq!((tried.system.sections[0].name.as_str(), tried.system.tanks.len()), ("Barn", 4));
-    assert_eq!(update(&mut model, Event::PartRemoved(id)), []);
+    assert_eq!(kept_but_trials(update(&mut model, Event::PartRemoved(id))), []);
     assert!(model.shown_site().unwrap().site.system.part(id).is_none());
     update(&mut model, Event::UndoWanted);
     assert_eq!(model.shown_site().unwrap().site, tried);
@@ -140,6 +148,81 @@ fn while_a_trial_is_open_the_sheets_change_it_and_not_the_house() {
     update(&mut model, Event::NumberEntered(id, Field::Area, -1.0));
     assert!(matches!(model.notice, Some(Notice::Refused(_))));
     assert_eq!((model.shown_site().unwrap().site, site(&model)), (tried, real));
+}
+
+#[test]
+fn while_a_trial_is_open_the_house_is_reckoned_as_it_was() {
+    let mut model = demo();
+    let real = site(&model);
+    next(&mut model, NextEvent::TrialOpened);
+    let factors = [0.8; 12];
+    for event in [
+        Event::StartChosen(0.5),
+        Event::RuleChosen(1.0),
+        Event::GeneratedChosen(Some(GeneratedYears::CENTURY)),
+        Event::RainFactorsEntered(factors),
+        Event::MissingDaysChosen(MissingDays::Fill),
+    ] {
+        assert_eq!(kept_but_trials(update(&mut model, event)), []);
+    }
+    assert_eq!(site(&model), real);
+    let case = Case::of(&model, 358.0, None);
+    let origin = |outcome: &Option<Arc<Outcome>>| outcome.as_deref().unwrap().as_ref().unwrap().origin;
+    assert_eq!((origin(&case.outcome), origin(&case.tried)), (Origin::Measured, Origin::Generated));
+    let tried = model.trial().reckoning(&real.reckoning).clone();
+    assert_eq!((tried.start.get(), tried.inflow_first.get(), tried.missing_days), (0.5, 1.0, MissingDays::Fill));
+    assert_eq!(tried.rain_factors.map(Share::get), factors);
+    // As an option it is run on its own rain, from its own start, by its own rule.
+    next(&mut model, NextEvent::OptionKept);
+    update(&mut model, Event::TrialDropped);
+    assert_eq!(site(&model).options[0].of(&real).reckoning, tried);
+    let mut beside = Beside::new(&site(&model), model.site().unwrap().rain.as_deref().unwrap()).unwrap();
+    while beside.step() {}
+    let own = answer(&site(&model).options[0].of(&real), model.site().unwrap().rain.as_deref().unwrap()).unwrap();
+    assert_eq!(beside.tallies()[1], Some((&own).into()));
+    // Opened again and made real, it is the house's own.
+    next(&mut model, NextEvent::OptionOpened(0));
+    update(&mut model, Event::TrialKept);
+    assert_eq!(site(&model).reckoning, tried);
+    assert!(model.trial().is_none());
+}
+
+/// The model as another start of the program finds it.
+fn opened_again(model: &Model, saved: &[(SiteId, Trial)]) -> Model {
+    let mut again = Model::default();
+    let opened = Opened {
+        index: model.index(),
+        sites: model.sites.iter().map(|kept| (kept.id, kept.file())).collect(),
+        trials: saved.to_vec(),
+        ..Opened::default()
+    };
+    update(&mut again, Event::Started(model.today, Ok(opened)));
+    again
+}
+
+#[test]
+fn a_trial_survives_another_site_and_another_start() {
+    let mut model = demo();
+    let first = model.open.unwrap();
+    assert_eq!(update(&mut model, Event::LeverDragged(Lever::Roof, 1.5)), [], "kept when the lever is let go");
+    let effects = update(&mut model, Event::LeverLeft);
+    assert_eq!(effects, [Effect::SaveTrial(first, model.trial().clone())]);
+    next(&mut model, NextEvent::TrialOpened);
+    let effects = update(&mut model, Event::StartChosen(0.5));
+    let trial = model.trial().clone();
+    assert_eq!(effects, [Effect::SaveTrial(first, trial.clone())]);
+    update(&mut model, Event::DemoWanted);
+    assert!(model.trial().is_none(), "a trial is of its own site");
+    update(&mut model, Event::SiteOpened(first));
+    assert_eq!(*model.trial(), trial);
+    let mut again = opened_again(&model, &[(first, trial.clone())]);
+    update(&mut again, Event::SiteOpened(first));
+    assert_eq!(*again.trial(), trial);
+    // A site brought back brings its trial.
+    update(&mut again, Event::SiteRemoved(first));
+    let effects = update(&mut again, Event::UndoWanted);
+    assert!(effects.contains(&Effect::SaveTrial(first, trial.clone())));
+    assert_eq!(*again.trial(), trial);
 }
 
 #[test]
@@ -151,7 +234,8 @@ fn options_are_kept_named_opened_removed_and_brought_back() {
     let best = view::next(&model).unwrap().best;
     next(&mut model, NextEvent::Tried(best[0].upgrade.clone()));
     update(&mut model, Event::LeverDragged(Lever::Rain, 0.8));
-    let tried = model.trial.of(&real);
+    update(&mut model, Event::LeverLeft);
+    let tried = model.trial().of(&real);
     let effects = next(&mut model, NextEvent::OptionKept);
     assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
     assert_eq!(site(&model).system, real.system);
@@ -170,7 +254,7 @@ fn options_are_kept_named_opened_removed_and_brought_back() {
     assert_eq!(site(&model).options[2].name, names[2]);
     update(&mut model, Event::TrialDropped);
     next(&mut model, NextEvent::OptionOpened(1));
-    assert_eq!((model.trial.of(&real), model.trial.name.as_str()), (tried, "Dry years"));
+    assert_eq!((model.trial().of(&real), model.trial().name.as_str()), (tried, "Dry years"));
     next(&mut model, NextEvent::OptionRemoved(1));
     assert_eq!(site(&model).options.len(), MOST_OPTIONS - 1);
     update(&mut model, Event::UndoWanted);

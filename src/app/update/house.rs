@@ -7,7 +7,6 @@ use crate::site::edit::EditError;
 use crate::site::new_part;
 use crate::site::part::PartId;
 use crate::site::system::{Part, PartKind, System};
-use crate::site::trial::{Levers, Trial};
 use crate::site::trunk::TrunkLine;
 use crate::words;
 
@@ -75,8 +74,8 @@ pub(super) fn add_tank(model: &mut Model, beside: PartId) -> Vec<Effect> {
 
 /// Tells what is about to be changed, and keeps what there was to bring it back.
 fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
-    model.undo = Some(match &model.trial.system {
-        Some(_) => Undo::Trial(Box::new(model.trial.clone())),
+    model.undo = Some(match &kept.trial.system {
+        Some(_) => Undo::Trial(Box::new(kept.trial)),
         None => Undo::Site(kept.id, kept.site),
     });
     model.notice = Some(notice);
@@ -102,10 +101,10 @@ pub(super) fn edit(model: &mut Model, edit: impl FnOnce(&mut System) -> Result<(
         model.notice = Some(Notice::Refused(error));
         return Vec::new();
     }
-    if model.trial.system.is_some() {
-        let levers = Levers { rain: model.trial.levers.rain, ..Levers::NONE };
-        let name = std::mem::take(&mut model.trial.name);
-        model.trial = Trial { levers, ..Trial::of_system(name, site.system) };
+    let trial = model.trial();
+    if trial.system.is_some() {
+        let trial = trial.with_system(site.system);
+        model.set_trial(trial);
         return Vec::new();
     }
     match model.site_mut() {

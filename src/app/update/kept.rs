@@ -18,11 +18,12 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
+use crate::say;
 use crate::site::trial::Trial;
 
 fn kept_site(id: SiteId, file: SiteFile) -> KeptSite {
     let SiteFile { site, rain, diary } = file;
-    KeptSite { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary) }
+    KeptSite { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial: Trial::NONE }
 }
 
 pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {
@@ -44,7 +45,7 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
     }
     model.place = place;
     model.sheet = model.sheet.filter(|part| model.site().is_some_and(|kept| kept.site.system.part(*part).is_some()));
-    model.trial = Trial::NONE;
+    model.unsaved_trials.clear();
     super::next::forget(model);
     model.undo = None;
     model.notice = Some(Notice::ReadAgain);
@@ -53,6 +54,9 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
 
 fn lay_out(model: &mut Model, opened: Opened) {
     model.sites = opened.sites.into_iter().map(|(id, file)| kept_site(id, file)).collect();
+    for (id, trial) in opened.trials {
+        model.sites.iter_mut().filter(|kept| kept.id == id).for_each(|kept| kept.trial = trial.clone());
+    }
     model.untouched = opened.untouched;
     model.greatest = opened.greatest;
     model.open = opened.index.open;
@@ -98,7 +102,7 @@ pub(super) fn export(model: &mut Model) -> Vec<Effect> {
 pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &Drawing, bitmap: bool) -> Vec<Effect> {
     let (svg, width, height) = figures::picture::picture(drawing, title, caption);
     let mut name = String::new();
-    for letter in title.chars() {
+    for letter in title.chars().map(plain) {
         if letter.is_ascii_alphanumeric() {
             name.push(letter.to_ascii_lowercase());
         } else if !name.ends_with('-') {
@@ -115,11 +119,28 @@ pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &D
     }
 }
 
+/// The letter that an accented one of Spanish is written with where there are no accents.
+fn plain(letter: char) -> char {
+    match letter {
+        'á' | 'Á' => 'a',
+        'é' | 'É' => 'e',
+        'í' | 'Í' => 'i',
+        'ó' | 'Ó' => 'o',
+        'ú' | 'ü' | 'Ú' | 'Ü' => 'u',
+        'ñ' | 'Ñ' => 'n',
+        other => other,
+    }
+}
+
 /// The diary of the open site as CSV.
 pub(super) fn diary_table(model: &Model) -> Vec<Effect> {
     let Some(kept) = model.site() else { return Vec::new() };
     let text = csv::diary(&kept.diary, &kept.site.system);
-    vec![Effect::Download { name: format!("diary-{}.csv", model.today), media_type: "text/csv", text }]
+    vec![Effect::Download {
+        name: say!("diary-{day}.csv", "diario-{day}.csv", day = model.today),
+        media_type: "text/csv",
+        text,
+    }]
 }
 
 /// The days of the open site's balance as CSV; nothing where it can't be run.
@@ -129,7 +150,11 @@ pub(super) fn results_table(model: &Model) -> Vec<Effect> {
     let Some(rain) = joined.as_ref().or(kept.rain.as_deref()) else { return Vec::new() };
     let Ok(answer) = answer(&kept.site, rain) else { return Vec::new() };
     let text = csv::results(&answer);
-    vec![Effect::Download { name: format!("results-{}.csv", model.today), media_type: "text/csv", text }]
+    vec![Effect::Download {
+        name: say!("results-{day}.csv", "resultados-{day}.csv", day = model.today),
+        media_type: "text/csv",
+        text,
+    }]
 }
 
 pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
@@ -188,7 +213,16 @@ pub(super) fn taken_in(
     if replace {
         model.sites.clear();
     }
-    model.sites.extend(sites.into_iter().map(|(id, file)| kept_site(id, file)));
+    for (id, file) in sites {
+        let mut kept = kept_site(id, file);
+        // The trial beside a merged site stays.
+        let goes = |old: &&mut KeptSite| old.site.name == kept.site.name && !index.sites.contains(&old.id);
+        if let Some(old) = model.sites.iter_mut().find(goes) {
+            kept.trial = std::mem::replace(&mut old.trial, Trial::NONE);
+            model.unsaved_trials.push(id);
+        }
+        model.sites.push(kept);
+    }
     // A merged site stands in the place of the one that it was.
     let mut there = std::mem::take(&mut model.sites);
     for id in &index.sites {
@@ -200,8 +234,21 @@ pub(super) fn taken_in(
     model.open = index.open;
     model.place = Place::House;
     model.sheet = None;
-    model.trial = Trial::NONE;
     super::next::forget(model);
     model.undo = None;
     Vec::new()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_picture_is_named_in_plain_letters() {
+        let drawing = Drawing { width: 100.0, height: 50.0, marks: Vec::new(), readings: Vec::new() };
+        let model = Model { today: NaiveDate::from_ymd_opt(2026, 3, 4).unwrap_or_default(), ..Model::default() };
+        let effects = picture(&model, ("¿Adónde fue el agua, día a día, año por año?", ""), &drawing, false);
+        let [Effect::Download { name, .. }] = effects.as_slice() else { unreachable!("one file") };
+        assert_eq!(name, "adonde-fue-el-agua-dia-a-dia-ano-por-ano-2026-03-04.svg");
+    }
 }

@@ -19,7 +19,12 @@ use super::model::{Model, Notice, Place};
 /// What an event does to the model, and what is to be done outside. Pure: the same model and event give the same
 /// result, and an event that makes no sense (for a part that is gone, say) changes nothing.
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
+    // What is under the finger is kept when it is let go.
+    let dragged = matches!(event, Event::LeverDragged(..));
     let mut effects = happened(model, event);
+    if !dragged {
+        effects.extend(sizing::unsaved(model));
+    }
     effects.extend(next::due(model));
     effects.extend(study::follow(model));
     effects
@@ -114,7 +119,9 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::RainRemoved => rain::remove(model),
         Event::GeneratedChosen(generated) => rain::generated(model, generated),
         Event::RainFactorsEntered(factors) => rain::factors(model, factors),
-        Event::MissingDaysChosen(treatment) => sites::change(model, |site| site.reckoning.missing_days = treatment),
+        Event::MissingDaysChosen(treatment) => {
+            sizing::reckon_otherwise(model, |reckoning| reckoning.missing_days = treatment)
+        }
 
         Event::FormWanted(subject) => diary::open(model, subject),
         Event::EntryOpened(id) => diary::open_entry(model, id),
@@ -129,6 +136,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::CalendarWanted(moment) => upkeep::calendar(model, moment),
 
         Event::LeverDragged(lever, factor) => sizing::drag(model, lever, factor),
+        Event::LeverLeft => Vec::new(),
         Event::TrialKept => sizing::keep(model),
         Event::TrialDropped => {
             next::drop_trial(model);

@@ -41,7 +41,8 @@ pub(super) fn update(model: &mut Model, event: NextEvent) -> Vec<Effect> {
             let Some(option) = model.site().and_then(|kept| kept.site.options.get(at)) else { return Vec::new() };
             let rain = option.rain.get();
             let levers = Levers { rain: if FACTOR.holds(rain) { rain } else { 1.0 }, ..Levers::NONE };
-            try_out(model, Trial { levers, ..Trial::of_system(option.name.clone(), option.system.clone()) });
+            let reckoning = option.reckoning.clone().map(Box::new);
+            try_out(model, Trial { levers, reckoning, ..Trial::of_system(option.name.clone(), option.system.clone()) });
         }
         NextEvent::OptionNamed(at, name) => {
             let name = name.trim().to_owned();
@@ -155,7 +156,7 @@ fn after_steps(work: &Upgrades, steps: usize) -> Option<Trial> {
 
 /// Puts a trial beside the house; the one that was there can be brought back.
 fn try_out(model: &mut Model, trial: Trial) {
-    let before = std::mem::replace(&mut model.trial, trial);
+    let before = model.set_trial(trial);
     model.sheet = None;
     model.place = Place::Sizing;
     // The trial itself is told over the place; only what it pushed away needs a notice.
@@ -166,15 +167,13 @@ fn try_out(model: &mut Model, trial: Trial) {
 /// From here on parts are changed in a trial; what the levers had done is part of it.
 fn open_trial(model: &mut Model) {
     let Some(kept) = model.site() else { return };
-    let system = model.trial.system(&kept.site.system);
-    let levers = Levers { rain: model.trial.levers.rain, ..Levers::NONE };
-    let name = std::mem::take(&mut model.trial.name);
-    model.trial = Trial { levers, ..Trial::of_system(name, system) };
+    let trial = kept.trial.with_system(kept.trial.system(&kept.site.system));
+    model.set_trial(trial);
 }
 
 /// The trial is given up; it can be brought back.
 pub(super) fn drop_trial(model: &mut Model) {
-    let before = std::mem::replace(&mut model.trial, Trial::NONE);
+    let before = model.set_trial(Trial::NONE);
     if before.system.is_some() {
         model.undo = Some(Undo::Trial(Box::new(before)));
         model.notice = Some(Notice::TrialDropped);
@@ -187,7 +186,7 @@ pub(super) fn is_out_of_range(system: &System) -> bool {
 }
 
 fn keep_option(model: &mut Model) -> Vec<Effect> {
-    let trial = model.trial.clone();
+    let trial = model.trial().clone();
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let mut site = (*kept.site).clone();
     if trial.is_none() || site.options.len() >= MOST_OPTIONS {
@@ -201,7 +200,12 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
     let taken = |name: &str| site.options.iter().any(|option| option.name == name);
     let plain = if trial.name.is_empty() { &*say::OPTION } else { &trial.name };
     let name = words::free_name(plain, taken);
-    site.options.push(KeptOption { name: name.clone(), system, rain: Share::of_one(trial.levers.rain) });
+    site.options.push(KeptOption {
+        name: name.clone(),
+        system,
+        rain: Share::of_one(trial.levers.rain),
+        reckoning: trial.reckoning.map(|reckoning| *reckoning),
+    });
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
     let effects = put(kept, site);
     model.undo = Some(undo);

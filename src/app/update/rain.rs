@@ -54,14 +54,14 @@ pub(super) fn generated(model: &mut Model, generated: Option<GeneratedYears>) ->
     if !in_range {
         return Vec::new();
     }
-    super::sites::change(model, |site| site.reckoning.generated = generated)
+    super::sizing::reckon_otherwise(model, |reckoning| reckoning.generated = generated)
 }
 
 pub(super) fn factors(model: &mut Model, factors: [f64; 12]) -> Vec<Effect> {
     if !factors.iter().all(|factor| RAIN_FACTOR.holds(*factor)) {
         return Vec::new();
     }
-    super::sites::change(model, |site| site.reckoning.rain_factors = factors.map(Share::of_one))
+    super::sizing::reckon_otherwise(model, |reckoning| reckoning.rain_factors = factors.map(Share::of_one))
 }
 
 fn put(model: &mut Model, rain: Option<Rain>) -> Vec<Effect> {

@@ -31,7 +31,8 @@ pub(super) fn put(kept: &mut KeptSite, site: Site) -> Vec<Effect> {
 
 /// Adds a site at the end of the list and opens it.
 fn add(model: &mut Model, site: Site, rain: Option<Arc<Rain>>) -> Vec<Effect> {
-    let kept = KeptSite { id: model.unused_id(), site: Arc::new(site), rain, diary: Arc::default() };
+    let kept =
+        KeptSite { id: model.unused_id(), site: Arc::new(site), rain, diary: Arc::default(), trial: Trial::NONE };
     insert(model, model.sites.len(), kept)
 }
 
@@ -42,6 +43,9 @@ fn insert(model: &mut Model, at: usize, kept: KeptSite) -> Vec<Effect> {
     }
     if !kept.diary.is_empty() {
         effects.push(Effect::SaveDiary(kept.id, Arc::clone(&kept.diary)));
+    }
+    if !kept.trial.is_none() {
+        model.unsaved_trials.push(kept.id);
     }
     look_at(model, Some(kept.id));
     model.sites.insert(at.min(model.sites.len()), kept);
@@ -55,7 +59,6 @@ fn look_at(model: &mut Model, id: Option<SiteId>) {
     model.sheet = None;
     model.form = None;
     model.sketching = false;
-    model.trial = Trial::NONE;
     super::next::forget(model);
     model.read_rain = None;
 }
@@ -115,7 +118,7 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             None => Vec::new(),
         },
         Some(Undo::Trial(trial)) => {
-            model.trial = *trial;
+            model.set_trial(*trial);
             Vec::new()
         }
         Some(Undo::Rain(id, rain)) => match model.sites.iter_mut().find(|kept| kept.id == id) {

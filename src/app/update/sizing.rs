@@ -7,26 +7,35 @@ use crate::app::event::Lever;
 use crate::app::model::{Model, Notice, Undo};
 use crate::quantity::Share;
 use crate::quantity::range::SHARE;
+use crate::site::household::Reckoning;
 use crate::site::trial::{FACTOR, Trial};
 
 use super::sites::{change, put};
 
 pub(super) fn drag(model: &mut Model, lever: Lever, factor: f64) -> Vec<Effect> {
     if FACTOR.holds(factor) {
-        let levers = &mut model.trial.levers;
+        let mut trial = model.trial().clone();
         *match lever {
-            Lever::Storage => &mut levers.storage,
-            Lever::Roof => &mut levers.roof,
-            Lever::Uses => &mut levers.uses,
-            Lever::Rain => &mut levers.rain,
+            Lever::Storage => &mut trial.levers.storage,
+            Lever::Roof => &mut trial.levers.roof,
+            Lever::Uses => &mut trial.levers.uses,
+            Lever::Rain => &mut trial.levers.rain,
         } = factor;
+        model.set_trial(trial);
     }
     Vec::new()
 }
 
-/// The trial becomes the system, unless a part left its range by it.
+/// Keeps the trials that were changed.
+pub(super) fn unsaved(model: &mut Model) -> Vec<Effect> {
+    let changed = std::mem::take(&mut model.unsaved_trials);
+    let kept = model.sites.iter().filter(|kept| changed.contains(&kept.id));
+    kept.map(|kept| Effect::SaveTrial(kept.id, kept.trial.clone())).collect()
+}
+
+/// The trial becomes the house, unless a part left its range by it.
 pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
-    let trial = model.trial.clone();
+    let trial = model.trial().clone();
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let site = trial.of(&kept.site);
     let rain_fits =
@@ -39,20 +48,34 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
     let effects = put(kept, site);
     model.undo = Some(undo);
     model.notice = Some(Notice::TrialKept);
-    model.trial = Trial::NONE;
+    model.set_trial(Trial::NONE);
     effects
+}
+
+/// Changes how the house that is shown is reckoned: in the trial, if one is open, else for good.
+pub(super) fn reckon_otherwise(model: &mut Model, change_it: impl FnOnce(&mut Reckoning)) -> Vec<Effect> {
+    let Some(kept) = model.site() else { return Vec::new() };
+    if kept.trial.system.is_none() {
+        return change(model, |site| change_it(&mut site.reckoning));
+    }
+    let mut trial = kept.trial.clone();
+    let mut reckoning = trial.reckoning(&kept.site.reckoning).clone();
+    change_it(&mut reckoning);
+    trial.reckoning = (reckoning != kept.site.reckoning).then(|| Box::new(reckoning));
+    model.set_trial(trial);
+    Vec::new()
 }
 
 pub(super) fn start(model: &mut Model, share: f64) -> Vec<Effect> {
     if !SHARE.holds(share) {
         return Vec::new();
     }
-    change(model, |site| site.reckoning.start = Share::of_one(share))
+    reckon_otherwise(model, |reckoning| reckoning.start = Share::of_one(share))
 }
 
 pub(super) fn rule(model: &mut Model, inflow_first: f64) -> Vec<Effect> {
     if !SHARE.holds(inflow_first) {
         return Vec::new();
     }
-    change(model, |site| site.reckoning.inflow_first = Share::of_one(inflow_first))
+    reckon_otherwise(model, |reckoning| reckoning.inflow_first = Share::of_one(inflow_first))
 }

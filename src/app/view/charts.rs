@@ -13,8 +13,10 @@ use crate::figures::interval::{Interval, IntervalWords};
 use crate::figures::lines::{Contents, ContentsWords};
 use crate::figures::table::Table;
 use crate::figures::went::{Portion, Way, WhereItWent, WhereItWentWords};
+use crate::language::said;
 use crate::quantity::order::sorted;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::rain::RainRecord;
 use crate::words;
 
@@ -48,10 +50,10 @@ pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
     let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
     let words = ContentsWords {
         unit: unit(Kind::Volume, units),
-        capacity: format!("full: {}", shown::figure(capacity, Kind::Volume, units)),
-        shortfall: "dry days".to_owned(),
+        capacity: say!("full: {volume}", "lleno: {volume}", volume = shown::figure(capacity, Kind::Volume, units)),
+        shortfall: said("dry days", "días de escasez").to_owned(),
         months: months(),
-        columns: ["month", "least", "most"].map(str::to_owned),
+        columns: [said("month", "mes"), said("least", "mínimo"), said("most", "máximo")].map(str::to_owned),
     };
     let contents = Contents {
         start: answer.series.dates.first().copied().unwrap_or_default(),
@@ -61,12 +63,24 @@ pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
         words: &words,
     };
     let caption = if answer.left_out_years.is_empty() {
-        "Water over the outlets of all tanks at the end of each day.".to_owned()
+        said(
+            "Water over the outlets of all tanks at the end of each day.",
+            "Agua por encima de las salidas de todos los tanques al final de cada día.",
+        )
     } else {
-        "Water over the outlets of all tanks at the end of each day; years that were left out are drawn level."
-            .to_owned()
+        said(
+            "Water over the outlets of all tanks at the end of each day; years that were left out are drawn level.",
+            "Agua por encima de las salidas de todos los tanques al final de cada día; los años que se dejaron fuera se \
+             dibujan como una línea plana.",
+        )
     };
-    Chart { title: "Content, day by day", caption, drawing: contents.drawing(width), table: contents.table() }
+    let caption = caption.to_owned();
+    Chart {
+        title: said("Content, day by day", "Contenido, día a día"),
+        caption,
+        drawing: contents.drawing(width),
+        table: contents.table(),
+    }
 }
 
 /// Values for every civil day: a day that was left out has the value of the day before it, and isn't short.
@@ -95,11 +109,11 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
     let words = YearBandWords {
         unit: unit(Kind::Volume, units),
-        low: "1 year in 10 below".to_owned(),
-        median: "middle year".to_owned(),
-        high: "9 in 10 below".to_owned(),
-        capacity: "full".to_owned(),
-        month: "month".to_owned(),
+        low: said("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
+        median: said("middle year", "año del medio").to_owned(),
+        high: said("9 in 10 below", "9 de 10 por debajo").to_owned(),
+        capacity: said("full", "lleno").to_owned(),
+        month: said("month", "mes").to_owned(),
         months: months(),
     };
     let band = YearBand {
@@ -110,8 +124,12 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
         words: &words,
     };
     Chart {
-        title: "Content through the year",
-        caption: "Eight years in ten lie within the band (percentiles by day of the year).".to_owned(),
+        title: said("Content through the year", "Contenido a lo largo del año"),
+        caption: said(
+            "Eight years in ten lie within the band (percentiles by day of the year).",
+            "Ocho de cada diez años quedan dentro de la banda (percentiles por día del año).",
+        )
+        .to_owned(),
         drawing: band.drawing(width),
         table: band.table(),
     }
@@ -125,30 +143,33 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
     let portion = |name: &str, way, amounts| Portion { name: name.to_owned(), way, amounts };
     let went = WhereItWent {
         portions: vec![
-            portion("used", Way::Used, amounts(|month| month.yield_l)),
-            portion("spilled", Way::Spilled, amounts(|month| month.spill_l)),
-            portion("first flush", Way::FirstFlush, amounts(|month| month.first_flush_l)),
-            portion("uncollected", Way::Uncollected, amounts(|month| month.uncollected_l)),
+            portion(said("used", "usada"), Way::Used, amounts(|month| month.yield_l)),
+            portion(said("spilled", "rebosada"), Way::Spilled, amounts(|month| month.spill_l)),
+            portion(said("first flush", "primeras aguas"), Way::FirstFlush, amounts(|month| month.first_flush_l)),
+            portion(said("uncollected", "sin recoger"), Way::Uncollected, amounts(|month| month.uncollected_l)),
             portion(
-                "lost on the way",
+                said("lost on the way", "perdida en el camino"),
                 Way::Lost,
                 amounts(|month| month.roof_loss_l + month.escaped_l + month.tank_loss_l),
             ),
         ],
         shortfall: amounts(|month| month.shortfall_l),
         words: WhereItWentWords {
-            unit: format!("{} a month", unit(Kind::Volume, units)),
-            shortfall: "lacking".to_owned(),
-            month: "month".to_owned(),
+            unit: say!("{unit} a month", "{unit} al mes", unit = unit(Kind::Volume, units)),
+            shortfall: said("lacking", "faltante").to_owned(),
+            month: said("month", "mes").to_owned(),
             months: months(),
         },
     };
     Chart {
-        title: "Where the water went",
-        caption:
+        title: said("Where the water went", "Adónde fue el agua"),
+        caption: said(
             "An average year of this rain, month by month. Lost on the way: wetting, roofing, gutters and screens, \
-                  leaks, evaporation."
-                .to_owned(),
+             leaks, evaporation.",
+            "Un año promedio de esta lluvia, mes a mes. Perdida en el camino: mojado inicial, material del techo, \
+             canaletas y mallas, fugas, evaporación.",
+        )
+        .to_owned(),
         drawing: went.drawing(width),
         table: went.table(),
     }
@@ -160,10 +181,20 @@ pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
     #[expect(clippy::cast_precision_loss, reason = "years of a few centuries")]
     let share = good.good as f64 / good.all as f64;
     let words = IntervalWords {
-        share: format!("{} of {} without a dry day", good.good, words::count(good.all, "year", "years")),
-        range: format!("{} to {}", words::percent(good.range.0), words::percent(good.range.1)),
-        none: "no year".to_owned(),
-        all: "every year".to_owned(),
+        share: say!(
+            "{good} of {all} without a dry day",
+            "{good} de {all} sin un día de escasez",
+            all = words::count(good.all, said("year", "año"), said("years", "años")),
+            good = good.good
+        ),
+        range: say!(
+            "{low} to {high}",
+            "{low} a {high}",
+            low = words::percent(good.range.0),
+            high = words::percent(good.range.1)
+        ),
+        none: said("no year", "ningún año").to_owned(),
+        all: said("every year", "todos los años").to_owned(),
     };
     Some(Interval { low: good.range.0, share, high: good.range.1, words }.drawing(width))
 }
@@ -175,8 +206,11 @@ pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     let over = wet_days.map(|days| days.map_or_else(|| "—".to_owned(), |days| shown::significant(days, 2)));
     by_month(
         totals.map(Option::unwrap_or_default),
-        (over, "wet days"),
-        "Mean of each month; the small figures are wet days (1 mm or more).",
+        (over, said("wet days", "días de lluvia")),
+        said(
+            "Mean of each month; the small figures are wet days (1 mm or more).",
+            "Promedio de cada mes; las cifras pequeñas son días de lluvia (1 mm o más).",
+        ),
         units,
         width,
     )
@@ -185,10 +219,16 @@ pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
 /// Monthly means as they were entered.
 pub fn normals(totals_mm: &[f64; 12], rain_days: Option<&[f64; 12]>, units: &Units, width: f64) -> Chart {
     let over = match rain_days {
-        Some(days) => (days.map(|days| shown::significant(days, 2)), "rain days"),
+        Some(days) => (days.map(|days| shown::significant(days, 2)), said("rain days", "días de lluvia")),
         None => Default::default(),
     };
-    by_month(*totals_mm, over, "Monthly means as entered.", units, width)
+    by_month(
+        *totals_mm,
+        over,
+        said("Monthly means as entered.", "Promedios mensuales como se escribieron."),
+        units,
+        width,
+    )
 }
 
 /// A bar for each month, with a figure over it and what that figure is.
@@ -206,12 +246,12 @@ fn by_month(
     }
     let words = BarsWords {
         unit: unit(Kind::Depth, units),
-        label: "month".to_owned(),
-        value: "mean rain".to_owned(),
+        label: said("month", "mes").to_owned(),
+        value: said("mean rain", "lluvia promedio").to_owned(),
         over: over_is.to_owned(),
         ..BarsWords::default()
     };
-    chart(bars, words, "Rain by month", caption, width)
+    chart(bars, words, said("Rain by month", "Lluvia por mes"), caption, width)
 }
 
 /// Rain of each year; the driest fifth of the complete years are marked.
@@ -234,14 +274,17 @@ pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
         bars,
         BarsWords {
             unit: unit(Kind::Depth, units),
-            label: "year".to_owned(),
-            value: "rain".to_owned(),
-            partial: "days missing".to_owned(),
-            dry: "driest fifth".to_owned(),
+            label: said("year", "año").to_owned(),
+            value: said("rain", "lluvia").to_owned(),
+            partial: said("days missing", "con días faltantes").to_owned(),
+            dry: said("driest fifth", "quinto más seco").to_owned(),
             ..BarsWords::default()
         },
-        "Rain by year",
-        "Whole calendar years are filled; years with missing days are hatched.",
+        said("Rain by year", "Lluvia por año"),
+        said(
+            "Whole calendar years are filled; years with missing days are hatched.",
+            "Los años completos van llenos; los años con días faltantes, rayados.",
+        ),
         width,
     )
 }
@@ -261,9 +304,9 @@ pub fn months_compared(
     }
     let words = BarsWords {
         unit: unit(kind, units),
-        label: "month".to_owned(),
+        label: said("month", "mes").to_owned(),
         value: value.to_owned(),
-        beside: "generated".to_owned(),
+        beside: said("generated", "generados").to_owned(),
         ..BarsWords::default()
     };
     chart(bars, words, title, caption, width)

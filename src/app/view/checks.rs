@@ -3,7 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
-use crate::language::Phrase;
+use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -119,7 +119,7 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> 
 }
 
 pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
-    let said = say::said(check, system, units);
+    let told = say::said(check, system, units);
     let text = say::text(check.subject);
     let mut figures: Vec<(String, String)> = Vec::new();
     for (figure, si) in &check.found {
@@ -127,12 +127,12 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     }
     figures.extend(say::lines(check, units));
     let mut behind = vec![
-        ("Formula", text.formula.text()),
-        ("Source", text.source.text()),
-        ("Takes for granted", text.assumes.text()),
+        (said("Formula", "Fórmula"), text.formula.text()),
+        (said("Source", "Fuente"), text.source.text()),
+        (said("Takes for granted", "Da por supuesto"), text.assumes.text()),
     ];
     behind.retain(|(_, words)| !words.is_empty());
-    let sentence = capital(said.verdict);
+    let sentence = capital(told.verdict);
     CheckView {
         title: text.title.text(),
         group: say::group(check.subject),
@@ -143,7 +143,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         class: if check.fails() && check.is_guess() { class(Verdict::Lacks) } else { class(check.verdict) },
         word: say::word(check),
         sentence,
-        to_do: said.to_do,
+        to_do: told.to_do,
         inputs: check.inputs.iter().map(|each| input(each, check.part, system, units)).collect(),
         figures,
         behind,
@@ -223,7 +223,13 @@ mod tests {
         site.system.uses.push(portable);
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(site),
+            rain: Some(Arc::new(rain)),
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
         let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
         for (language, set) in languages {
             speak(language);

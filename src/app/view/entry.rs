@@ -7,7 +7,9 @@ use crate::app::model::KeptSite;
 use crate::engine::balance::plan::plan;
 use crate::engine::diary::doubts::doubts;
 use crate::engine::diary::joined::Known;
+use crate::language::said;
 use crate::quantity::Units;
+use crate::say;
 use crate::site::diary::{Entry, Subject, Told};
 use crate::site::part::PartId;
 use crate::site::rain::Rain;
@@ -51,7 +53,7 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
     FormView {
         title: title(form),
         unit: form.number().map(|(kind, _)| match form.subject {
-            Subject::Test => form.parameter.unit().to_owned(),
+            Subject::Test => words::treatment::results::unit(form.parameter).to_owned(),
             _ => units.of(kind).sign().to_owned(),
         }),
         last: last(kept, form)
@@ -65,7 +67,7 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
 
 fn title(form: &Form) -> String {
     let subject = words::diary::subject(form.subject);
-    if form.id.is_some() { format!("Change: {subject}") } else { subject.to_owned() }
+    if form.id.is_some() { say!("Change: {subject}", "Cambiar: {subject}") } else { subject.to_owned() }
 }
 
 fn greatest_mm(kept: &KeptSite) -> Option<f64> {
@@ -139,7 +141,7 @@ pub fn typed_key(text: &str, key: &str) -> String {
     let mut text = text.to_owned();
     if key == BACK {
         text.pop();
-    } else if text.len() < MOST && !(key == "." && text.contains('.')) {
+    } else if text.len() < MOST && !(key == decimal_mark() && text.contains(key)) {
         text.push_str(key);
     }
     text
@@ -148,8 +150,15 @@ pub fn typed_key(text: &str, key: &str) -> String {
 /// The key that takes the last one away.
 pub const BACK: &str = "⌫";
 
+/// The key of the mark before the decimals, as the language writes numbers and [`typed`](crate::quantity::typed) reads them.
+fn decimal_mark() -> &'static str {
+    said(".", ",")
+}
+
 /// The keys of the pad, row by row.
-pub const KEYS: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", BACK];
+pub fn keys() -> [&'static str; 12] {
+    ["1", "2", "3", "4", "5", "6", "7", "8", "9", decimal_mark(), "0", BACK]
+}
 
 /// The label of the number.
 pub fn label(form: &Form) -> &'static str {
@@ -175,5 +184,18 @@ mod tests {
         assert_eq!(typed(&["1", ".", "4", ".", "2"]), "1.42");
         assert_eq!(typed(&["1", "2", BACK, "3"]), "13");
         assert_eq!(typed(&[BACK]), "");
+    }
+
+    #[test]
+    fn in_spanish_the_pad_writes_a_comma_and_it_is_read_as_one() {
+        use crate::language::{Language, speak};
+        use crate::quantity::{Customary, Kind, typed};
+        speak(Language::Spanish);
+        let [one, .., mark, _, _] = keys();
+        let text = [one, mark, "2", mark, "5", "0"].into_iter().fold(String::new(), |text, key| typed_key(&text, key));
+        assert_eq!(text, "1,250");
+        let read = typed::quantity(&text, Kind::Length, &Units::customary(Customary::Metric));
+        assert_eq!(read.map(|typed| typed.si), Ok(1.25));
+        speak(Language::English);
     }
 }

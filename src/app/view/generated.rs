@@ -9,7 +9,7 @@ use crate::engine::rain::normals::MEAN_RAIN_DAY_MM;
 use crate::figures::table::Table;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Share, Units, shown};
-use crate::site::household::{GeneratedYears, Site};
+use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::rain::Rain;
 use crate::words::{self, generated as say};
 
@@ -94,12 +94,12 @@ fn table(recorded: &Likeness, generated: &Likeness, units: &Units) -> Table {
 
 /// What a century of generated years says of a site that is reckoned with its own rain (`false`), or which generated
 /// years it is reckoned with (`true`).
-pub fn beside(kept: &KeptSite) -> Option<(String, bool)> {
+pub fn beside(kept: &KeptSite, reckoning: &Reckoning) -> Option<(String, bool)> {
     let rain = kept.rain.as_deref()?;
-    if let Some(chosen) = kept.site.reckoning.generated {
+    if let Some(chosen) = reckoning.generated {
         return Some((say::which(chosen.years, chosen.seed), true));
     }
-    let mut site = Site::clone(&kept.site);
+    let mut site = Site { reckoning: reckoning.clone(), ..Site::clone(&kept.site) };
     site.reckoning.generated = Some(GeneratedYears::CENTURY);
     question::answer(&site, rain).ok().map(|answer| (say::beside(&answer), false))
 }

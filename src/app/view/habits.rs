@@ -1,6 +1,8 @@
 //! A household's habits, as they are shown on the sheet of a use.
 
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::habits::{Habit, HabitValue, Habits};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -23,14 +25,27 @@ pub fn total(habits: &Habits, system: &System, units: &Units) -> String {
     let flow = |litres: f64| shown::figure(litres, Kind::Flow, units);
     let uses = habits.by_use();
     let total: f64 = uses.iter().map(|(_, litres)| litres).sum();
-    let parts: Vec<String> =
-        uses.iter().map(|(using, litres)| format!("{} to {}", flow(*litres), system.name_of(*using))).collect();
+    let parts: Vec<String> = uses
+        .iter()
+        .map(|(using, litres)| {
+            say!("{flow} to {name}", "{flow} para {name}", flow = flow(*litres), name = system.name_of(*using))
+        })
+        .collect();
     if parts.is_empty() {
-        return "No habit belongs to a use yet.".to_owned();
+        return said("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
     }
     let people = habits.people.get();
-    let each = if people > 0.0 { format!(", {} each person", flow(total / people)) } else { String::new() };
-    format!("{} in all{each}: {}.", flow(total), words::list(&parts))
+    let each = if people > 0.0 {
+        say!(", {flow} each person", ", {flow} por persona", flow = flow(total / people))
+    } else {
+        String::new()
+    };
+    say!(
+        "{total} in all{each}: {parts}.",
+        "{total} en total{each}: {parts}.",
+        total = flow(total),
+        parts = words::list(&parts)
+    )
 }
 
 /// The published figures of a habit in words, the household's own first, and the one that holds.

@@ -11,7 +11,9 @@ use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::diary::{Entry, Told};
 use crate::site::findings::findings;
 use crate::site::part::PartId;
@@ -111,12 +113,18 @@ pub fn house(
 
 fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String {
     match outcome {
-        _ if broken => "This house can't run yet. Mend what is listed under the drawing.".to_owned(),
+        _ if broken => said(
+            "This house can't run yet. Mend what is listed under the drawing.",
+            "Esta casa aún no puede funcionar. Arregla lo que se lista bajo el dibujo.",
+        )
+        .to_owned(),
         Some(Ok(answer)) => words::sizing::headline(answer),
         Some(Err(refusal)) => words::errors::refusal(refusal).unwrap_or_default(),
-        None if kept.rain.is_none() => {
-            "No rain yet. Give this site its rain to see how long the water lasts.".to_owned()
-        }
+        None if kept.rain.is_none() => said(
+            "No rain yet. Give this site its rain to see how long the water lasts.",
+            "Aún no hay lluvia. Dale su lluvia a este sitio para ver cuánto dura el agua.",
+        )
+        .to_owned(),
         None => String::new(),
     }
 }
@@ -215,16 +223,20 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
     match part {
         Part::Section(section) => shown::figure(section.area.get(), Kind::Area, units),
         Part::Feed(feed) => feed.diverter.as_ref().map_or_else(
-            || "no first flush".to_owned(),
-            |diverter| format!("first flush {}", volume(diverter.volume.get())),
+            || said("no first flush", "sin primeras aguas").to_owned(),
+            |diverter| say!("first flush {first}", "primeras aguas {first}", first = volume(diverter.volume.get())),
         ),
         Part::Tank(tank) => volume(tank.capacity().get()),
-        Part::TrunkLine(line) => if line.open { "valve open" } else { "valve shut" }.to_owned(),
-        Part::Pump(pump) => format!("up to {}", flow(pump.limit.get())),
-        Part::Use(Use { amount: Amount::Garden(garden), .. }) => {
-            format!("{}, by the weather", shown::figure(garden.area.get(), Kind::Area, units))
+        Part::TrunkLine(line) => {
+            if line.open { said("valve open", "válvula abierta") } else { said("valve shut", "válvula cerrada") }
+                .to_owned()
         }
-        Part::Ration(step) => format!("below {}", words::percent(step.below.get())),
+        Part::Pump(pump) => say!("up to {flow}", "hasta {flow}", flow = flow(pump.limit.get())),
+        Part::Use(Use { amount: Amount::Garden(garden), .. }) => {
+            let area = shown::figure(garden.area.get(), Kind::Area, units);
+            say!("{area}, by the weather", "{area}, según el tiempo")
+        }
+        Part::Ration(step) => say!("below {share}", "bajo {share}", share = words::percent(step.below.get())),
         Part::Use(using) => {
             let (mut least, mut most) = (f64::INFINITY, 0.0f64);
             for month in 0..12 {
@@ -237,7 +249,7 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
                 flow(most)
             }
         }
-        Part::Hauling(hauling) => format!("loads of {}", volume(hauling.load.get())),
+        Part::Hauling(hauling) => say!("loads of {load}", "viajes de {load}", load = volume(hauling.load.get())),
     }
 }
 
@@ -256,7 +268,13 @@ mod tests {
         change(&mut site);
         let rain = Rain::Record(demo::rain());
         let outcome = answer(&site, &rain);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: Some(Arc::new(rain)), diary: Arc::default() };
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(site),
+            rain: Some(Arc::new(rain)),
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
         let today = NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
         house(&kept, (Some(&outcome), None), &Units::customary(Customary::Metric), today, 358.0)
     }
@@ -300,7 +318,13 @@ mod tests {
         };
         let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
         let diary = crate::site::diary::Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(site), rain: None, diary: Arc::new(diary) };
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(site),
+            rain: None,
+            diary: Arc::new(diary),
+            trial: crate::site::trial::Trial::NONE,
+        };
         let (water, told) = water_today(&kept, None, today);
         let drawn: Vec<f64> = water.iter().filter(|water| water.tank == first.id).map(|water| water.level_m).collect();
         assert!(drawn.len() == 1 && (drawn[0] - 1.0).abs() < 1e-6, "{drawn:?}");

@@ -9,11 +9,11 @@ use crate::words::terms::{TERMS, name};
 
 /// The page.
 pub fn method() -> Document {
-    let mut sections: Vec<Section> = say::SECTIONS.map(|(title, topics)| topics_of(title, topics)).into();
-    sections.push(topics_of(say::CHECKS, &Subject::OF_PARTS.map(text)));
+    let mut sections: Vec<Section> = say::SECTIONS.map(|(title, topics)| topics_of(title.text(), topics)).into();
+    sections.push(topics_of(say::CHECKS.text(), &Subject::OF_PARTS.map(text)));
     let barriers = BarrierKind::ALL.map(|kind| text(Subject::Barrier(kind)));
-    sections.push(topics_of(say::BARRIERS, &barriers));
-    let mut words = Section::new(say::TERMS);
+    sections.push(topics_of(say::BARRIERS.text(), &barriers));
+    let mut words = Section::new(say::TERMS.text());
     let told = TERMS
         .iter()
         .map(|(term, sentence)| (super::checks::capital(name(term).to_owned()), sentence.text().to_owned()));
@@ -52,8 +52,8 @@ mod tests {
                     formulas += 1;
                     // What is asked of a roof is no formula.
                     let asked = *title == text(Subject::OnRoof).title.text();
-                    assert!(asked || lines.iter().any(|(head, _)| head == HEADS[0]), "{title}: no formula");
-                    assert!(lines.iter().any(|(head, _)| head == HEADS[1]), "{title}: no source");
+                    assert!(asked || lines.iter().any(|(head, _)| *head == *HEADS[0]), "{title}: no formula");
+                    assert!(lines.iter().any(|(head, _)| *head == *HEADS[1]), "{title}: no source");
                 }
             }
         }

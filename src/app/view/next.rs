@@ -4,7 +4,9 @@ use crate::app::case::Case;
 use crate::app::model::Model;
 use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::household::Site;
 use crate::site::kept_option::MOST_OPTIONS;
 use crate::site::prices::Priced;
@@ -99,7 +101,7 @@ fn changes(work: &Upgrades, units: &Units) -> Vec<ChangeView> {
 }
 
 fn steps(work: &Upgrades, units: &Units) -> Vec<(String, String)> {
-    let mut said = Vec::new();
+    let mut told = Vec::new();
     for step in work.steps() {
         let mut text = say::brings(&step.judged, units);
         let left = say::left_after(&step.judged);
@@ -107,9 +109,9 @@ fn steps(work: &Upgrades, units: &Units) -> Vec<(String, String)> {
             text.push(' ');
             text.push_str(&left);
         }
-        said.push((say::title(&step.judged.upgrade, &step.system, units), text));
+        told.push((say::title(&step.judged.upgrade, &step.system, units), text));
     }
-    said
+    told
 }
 
 /// The price of a litre is told and typed for a thousand of the person's unit.
@@ -157,23 +159,23 @@ pub fn options(model: &Model) -> Option<OptionsView> {
             (Some(now), Some(Some(tally))) => say::difference(&now, tally, &model.units),
             _ => say::CANNOT_RUN.to_owned(),
         };
-        difference.push_str(&say::with_rain(option.rain.get()));
+        difference.push_str(&say::apart(option.rain.get(), option.reckoning.is_some()));
         rows.push(row(&option.name, tally.copied().flatten().as_ref(), &model.units));
         options.push(OptionView { name: option.name.clone(), difference });
     }
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
-    Some(OptionsView { options, table, can_keep: room && !model.trial.is_none() })
+    Some(OptionsView { options, table, can_keep: room && !model.trial().is_none() })
 }
 
 fn columns(units: &Units) -> Vec<String> {
     let volume = units.of(Kind::Volume).sign();
     vec![
-        "option".to_owned(),
-        "dry days a year".to_owned(),
-        "dry days in the worst year".to_owned(),
-        format!("used a year, {volume}"),
-        format!("lacking or hauled a year, {volume}"),
-        format!("spilled a year, {volume}"),
+        said("option", "opción").to_owned(),
+        said("dry days a year", "días de escasez al año").to_owned(),
+        said("dry days in the worst year", "días de escasez en el peor año").to_owned(),
+        say!("used a year, {volume}", "usada al año, {volume}"),
+        say!("lacking or hauled a year, {volume}", "faltante o acarreada al año, {volume}"),
+        say!("spilled a year, {volume}", "rebosada al año, {volume}"),
     ]
 }
 

@@ -5,8 +5,10 @@ use super::generated::{self, GeneratedView};
 use crate::app::model::{KeptSite, ReadRain};
 use crate::engine::rain::picture;
 use crate::engine::rain::rain_unit::RainUnit;
+use crate::language::said;
 use crate::quantity::{Kind, Share, Units, shown};
-use crate::site::household::USUAL_MISSING_DAYS;
+use crate::say;
+use crate::site::household::{Reckoning, USUAL_MISSING_DAYS};
 use crate::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use crate::words::{self, rain_report};
 
@@ -64,12 +66,11 @@ pub struct KeptRainView {
 /// How many dry spells are listed.
 const DRY_SPELLS: usize = 5;
 
-/// The rain place for a site, drawn for a width in pixels.
-pub fn rain(kept: &KeptSite, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
+/// The rain place for a site that is reckoned so, drawn for a width in pixels.
+pub fn rain(kept: &KeptSite, reckoning: &Reckoning, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
     RainView {
         waiting: waiting.map(|waiting| waiting_view(waiting, units)),
         kept: kept.rain.as_deref().map(|rain| {
-            let reckoning = &kept.site.reckoning;
             let seen = match rain {
                 Rain::Record(record) => record_view(record, reckoning.missing_days, units, width),
                 Rain::Normals(normals) => normals_view(normals, units, width),
@@ -99,18 +100,24 @@ pub(super) fn waiting_view(waiting: &ReadRain, units: &Units) -> WaitingView {
 
 fn mean_year(record: &RainRecord, units: &Units) -> String {
     picture::annual_mean_mm(record).map_or_else(
-        || "No day was measured.".to_owned(),
-        |mm| format!("A mean year has {} of rain.", shown::figure(mm, Kind::Depth, units)),
+        || said("No day was measured.", "No se midió ningún día.").to_owned(),
+        |mm| a_mean_year_has(mm, units),
     )
+}
+
+fn a_mean_year_has(mm: f64, units: &Units) -> String {
+    let depth = shown::figure(mm, Kind::Depth, units);
+    say!("A mean year has {depth} of rain.", "Un año promedio tiene {depth} de lluvia.")
 }
 
 fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width: f64) -> KeptRainView {
     let missing = record.depths_mm.iter().filter(|depth| depth.is_none()).count();
     let wettest = picture::wettest_day(record).map_or_else(String::new, |day| {
-        format!(
-            " The wettest day had {}, on {}.",
-            shown::figure(day.depth_mm, Kind::Depth, units),
-            words::date(day.date)
+        say!(
+            " The wettest day had {depth}, on {date}.",
+            " El día más lluvioso tuvo {depth}, el {date}.",
+            depth = shown::figure(day.depth_mm, Kind::Depth, units),
+            date = words::date(day.date)
         )
     });
     let ways = [
@@ -121,16 +128,17 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
     KeptRainView {
         kind: words::rain::DAILY_RECORD.text(),
         source: record.source.clone(),
-        summary: format!(
-            "{} to {}, {}. {}{wettest}",
-            words::date(record.start),
-            record.end().map(words::date).unwrap_or_default(),
-            if missing == 0 {
-                "no day missing".to_owned()
+        summary: say!(
+            "{first} to {last}, {missing}. {mean_year}{wettest}",
+            "Del {first} al {last}, {missing}. {mean_year}{wettest}",
+            first = words::date(record.start),
+            last = record.end().map(words::date).unwrap_or_default(),
+            missing = if missing == 0 {
+                said("no day missing", "sin días faltantes").to_owned()
             } else {
-                words::count(missing, "day missing", "days missing")
+                words::count(missing, said("day missing", "día faltante"), said("days missing", "días faltantes"))
             },
-            mean_year(record, units)
+            mean_year = mean_year(record, units)
         ),
         caution: None,
         generated: GeneratedView::default(),
@@ -141,8 +149,13 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
             .map(|span| {
                 let days = usize::try_from(span.days()).unwrap_or(0);
                 (
-                    words::count(days, "day", "days"),
-                    format!("{} to {}", words::date(span.first), words::date(span.last)),
+                    words::days(days),
+                    say!(
+                        "{first} to {last}",
+                        "del {first} al {last}",
+                        first = words::date(span.first),
+                        last = words::date(span.last)
+                    ),
                 )
             })
             .collect(),
@@ -159,7 +172,7 @@ fn normals_view(normals: &Normals, units: &Units, width: f64) -> KeptRainView {
     KeptRainView {
         kind: words::rain::MONTHLY_MEANS.text(),
         source: normals.source.clone(),
-        summary: format!("A mean year has {} of rain.", shown::figure(year, Kind::Depth, units)),
+        summary: a_mean_year_has(year, units),
         caution: Some(words::rain::EVEN_RAIN.text()),
         generated: GeneratedView::default(),
         factors: [1.0; 12],

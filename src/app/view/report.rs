@@ -10,6 +10,7 @@ use crate::engine::checks::{Asked, Check, Verdict, of_all};
 use crate::engine::question::Answer;
 use crate::engine::rain::doubts::doubts;
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Entered;
 use crate::site::part::{Field, PartId};
@@ -61,7 +62,7 @@ fn answered(about: &About) -> Section {
         }
         section.list(sizing::statistics(answer, units));
     }
-    if let Some((text, false)) = generated::beside(kept) {
+    if let Some((text, false)) = generated::beside(kept, &kept.site.reckoning) {
         section.text(text);
     }
     section
@@ -97,7 +98,7 @@ fn values_of(kept: &KeptSite, part: &crate::site::system::Part, units: &Units) -
         }
     }
     if !months.is_empty() {
-        values.push((say::BY_MONTH.to_owned(), months.join(", ")));
+        values.push((say::BY_MONTH.to_owned(), months.join(said(", ", "; "))));
     }
     values.extend(entered(kept, Some(part.id()), units));
     values
@@ -152,7 +153,9 @@ fn inputs(about: &About) -> Section {
 fn rained(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::RAIN.text());
-    let (Some(own), Some(view)) = (kept.rain.as_deref(), rain::rain(kept, None, units, case.width).kept) else {
+    let (Some(own), Some(view)) =
+        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, case.width).kept)
+    else {
         section.text(words::rain::NONE);
         return section;
     };
@@ -190,7 +193,7 @@ fn rained(about: &About) -> Section {
     section.text(view.generated.which.unwrap_or_default());
     if reckoning.rain_factors.iter().any(|factor| (factor.get() - 1.0).abs() > 1e-9) {
         let factors = reckoning.rain_factors.map(|factor| words::percent(factor.get()));
-        section.values(vec![(say::RAIN_FACTORS.to_owned(), factors.join(", "))]);
+        section.values(vec![(say::RAIN_FACTORS.to_owned(), factors.join(said(", ", "; ")))]);
     }
     section
 }
@@ -392,7 +395,7 @@ fn sources(found: &[Check]) -> Section {
     let mut section = Section::new(say::SOURCES.text());
     let mut lines = Vec::new();
     let mut add = |text: &words::checks::Text| {
-        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS) {
+        if !text.source.is_empty() && !text.source.starts_with(words::method::OURS.text()) {
             lines.push(format!("{}: {}", text.title, text.source));
         }
     };

@@ -4,6 +4,7 @@ use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::question::Answer;
 use crate::quantity::{Kind, Quantity, Range, Units, shown};
+use crate::say;
 use crate::site::choices::choices;
 use crate::site::edit::CAPACITY;
 use crate::site::findings::findings;
@@ -205,7 +206,11 @@ fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units)
         Part::Section(section) => {
             let left = 1.0 - section.collected_share();
             if left > 1e-9 {
-                vec![format!("{} of its water is not collected.", words::percent(left))]
+                vec![say!(
+                    "{share} of its water is not collected.",
+                    "Sin recoger: {share} de su agua.",
+                    share = words::percent(left)
+                )]
             } else {
                 Vec::new()
             }
@@ -218,19 +223,22 @@ fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units)
                 .collect()
         }
         Part::Tank(tank) => {
-            let mut said = vec![format!(
-                "Holds {} to the overflow, {} of it dead storage below the outlet. Full, the water alone weighs {}.",
-                volume(tank.capacity().get()),
-                volume(tank.dead_storage().get()),
-                words::weight(tank.capacity())
+            let mut told = vec![say!(
+                "Holds {whole} to the overflow, {dead} of it dead storage below the outlet. Full, the water alone weighs \
+                 {weight}.",
+                "Guarda {whole} hasta el rebosadero; de ellos, {dead} son volumen muerto bajo la salida. Lleno, solo el \
+                 agua pesa {weight}.",
+                whole = volume(tank.capacity().get()),
+                dead = volume(tank.dead_storage().get()),
+                weight = words::weight(tank.capacity())
             )];
             if !system.is_filled(tank.id) {
-                said.push(words::parts::NOTHING_FILLS.to_owned());
+                told.push(words::parts::NOTHING_FILLS.to_owned());
             }
             if let Some((answer, at)) = answer.zip(at(tank.id)) {
-                said.extend(stranded(answer, at, system, units));
+                told.extend(stranded(answer, at, system, units));
             }
-            said
+            told
         }
         Part::Use(using) => garden_state(using, system, answer, units),
         Part::Ration(step) => {
@@ -301,15 +309,24 @@ fn table_row(line: &str, units: &Units) -> Option<TableRow> {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use crate::quantity::Customary;
+    use crate::language::{Language, speak};
+    use crate::quantity::{Customary, Length, Volume};
     use crate::records::cupboard::SiteId;
     use crate::site::demo;
     use std::sync::Arc;
 
     #[test]
     fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
-        let kept = KeptSite { id: SiteId(1), site: Arc::new(demo::site()), rain: None, diary: Arc::default() };
-        for set in Customary::ALL {
+        let kept = KeptSite {
+            id: SiteId(1),
+            site: Arc::new(demo::site()),
+            rain: None,
+            diary: Arc::default(),
+            trial: crate::site::trial::Trial::NONE,
+        };
+        let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
+        for (language, set) in languages {
+            speak(language);
             let units = Units::customary(set);
             for part in kept.site.system.parts() {
                 let view = sheet(&kept, part.id(), None, &units).unwrap();
@@ -318,11 +335,13 @@ mod tests {
                     if let Control::Number { text, kind, range } = &field.control {
                         let typed = crate::quantity::typed::quantity(text, *kind, &units).unwrap();
                         assert!(range.holds(typed.si), "{:?}: {text}", field.field);
+                        assert_eq!(shown::entered(typed.si, *kind, &units), *text, "{:?}", field.field);
                     }
                 }
                 assert!(view.fields.is_sorted_by_key(|field| field.field));
             }
         }
+        speak(Language::English);
     }
 
     #[test]
@@ -331,6 +350,11 @@ mod tests {
         let rows = table_rows("0.5 m  900 L\n\n1 1200\n2 m: 2.4 m3", &units).unwrap();
         let plain: Vec<(f64, f64)> = rows.iter().map(|row| (row.depth.get(), row.volume.get())).collect();
         assert_eq!(plain, [(0.5, 900.0), (1.0, 1200.0), (2.0, 2400.0)]);
+        speak(Language::Spanish);
+        let large = [TableRow { depth: Length::metres(1.5), volume: Volume::litres(12_500.0) }];
+        let text = table_text(&large, &units);
+        assert_eq!((text.as_str(), table_rows(&text, &units)), ("1,5\u{a0}m  12\u{a0}500\u{a0}L", Ok(large.to_vec())));
+        speak(Language::English);
         assert_eq!(table_rows("0.5 900\nhalf full", &units), Err((2, "half full".to_owned())));
     }
 }

@@ -9,7 +9,9 @@ use crate::engine::rain::weather::Origin;
 use crate::engine::sizing::smallest::Sought;
 use crate::figures::drawing::Drawing;
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::household::Site;
 use crate::site::system::System;
 use crate::site::trial::Trial;
@@ -72,10 +74,20 @@ pub fn sizing(
 ) -> SizingView {
     let (now, tried) = (answer_of(outcome), answer_of(trial_outcome));
     let site = trial.of(&kept.site);
+    let reckoning = trial.reckoning(&kept.site.reckoning);
     let why_not = || match outcome {
-        None => "No rain yet. Give this site its rain first.".to_owned(),
-        Some(Err(refusal)) => words::errors::refusal(refusal)
-            .unwrap_or_else(|| "This house can't run yet. What is missing is listed under its drawing.".to_owned()),
+        None => said(
+            "No rain yet. Give this site its rain first.",
+            "Aún no hay lluvia. Dale primero su lluvia a este sitio.",
+        )
+        .to_owned(),
+        Some(Err(refusal)) => words::errors::refusal(refusal).unwrap_or_else(|| {
+            said(
+                "This house can't run yet. What is missing is listed under its drawing.",
+                "Esta casa aún no puede funcionar. Lo que falta se lista bajo su dibujo.",
+            )
+            .to_owned()
+        }),
         Some(Ok(_)) => String::new(),
     };
     let shown = tried.or(now);
@@ -86,31 +98,40 @@ pub fn sizing(
             (Some(now), Some(Ok(tried))) => {
                 Some((say::headline(tried), words::next::difference(&now.into(), &tried.into(), units)))
             }
-            (_, Some(Err(_))) => Some(("With these changes the house can't run.".to_owned(), String::new())),
+            (_, Some(Err(_))) => Some((
+                said("With these changes the house can't run.", "Con estos cambios la casa no puede funcionar.")
+                    .to_owned(),
+                String::new(),
+            )),
             _ => None,
         },
         levers: levers(&site, &kept.site, trial, units),
         reservations: shown.map(say::reservations).unwrap_or_default(),
         can_try: shown.is_some(),
-        starts: [(1.0, "Full"), (0.5, "Half full"), (0.0, "Empty")]
-            .map(|(share, word)| (share, word, is(share, kept.site.reckoning.start.get())))
+        starts: [(1.0, said("Full", "Llenos")), (0.5, said("Half full", "A la mitad")), (0.0, said("Empty", "Vacíos"))]
+            .map(|(share, word)| (share, word, is(share, reckoning.start.get())))
             .into(),
-        rules: say::RULES
-            .map(|(theta, word)| (theta, word.text(), is(theta, kept.site.reckoning.inflow_first.get())))
-            .into(),
+        rules: say::RULES.map(|(theta, word)| (theta, word.text(), is(theta, reckoning.inflow_first.get()))).into(),
     }
 }
 
 fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverView> {
     let [capacity, roof, uses] = Sought::ALL.map(|sought| sought.of(site));
-    let rain = now.reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
+    let reckoning = trial.reckoning(&now.reckoning);
+    let rain = reckoning.rain_factors.iter().map(|factor| factor.get()).sum::<f64>() / 12.0 * trial.levers.rain;
     Lever::ALL
         .map(|lever| {
             let (label, factor, value) = match lever {
-                Lever::Storage => ("Tanks", trial.levers.storage, shown::figure(capacity, Kind::Volume, units)),
-                Lever::Roof => ("Roof", trial.levers.roof, shown::figure(roof, Kind::Area, units)),
-                Lever::Uses => ("Use", trial.levers.uses, shown::figure(uses, Kind::Flow, units)),
-                Lever::Rain => ("Rain", trial.levers.rain, format!("{} of the record", words::percent(rain))),
+                Lever::Storage => {
+                    (said("Tanks", "Tanques"), trial.levers.storage, shown::figure(capacity, Kind::Volume, units))
+                }
+                Lever::Roof => (said("Roof", "Techo"), trial.levers.roof, shown::figure(roof, Kind::Area, units)),
+                Lever::Uses => (said("Use", "Uso"), trial.levers.uses, shown::figure(uses, Kind::Flow, units)),
+                Lever::Rain => (
+                    said("Rain", "Lluvia"),
+                    trial.levers.rain,
+                    say!("{share} of the record", "{share} del registro", share = words::percent(rain)),
+                ),
             };
             LeverView { lever, label, factor, value }
         })

@@ -72,7 +72,7 @@ pub fn twelve(text: &str, units: &Units) -> Result<SketchRain, String> {
 pub fn read(model: &Model) -> Vec<String> {
     let Some(waiting) = &model.read_rain else { return Vec::new() };
     let view = super::rain::waiting_view(waiting, &model.units);
-    let mut said = vec![format!("{}: {} {}", view.source, view.summary, view.mean_year)];
-    said.extend(view.doubts);
-    said
+    let mut told = vec![format!("{}: {} {}", view.source, view.summary, view.mean_year)];
+    told.extend(view.doubts);
+    told
 }

@@ -14,6 +14,7 @@ use crate::engine::learning::calls::calls;
 use crate::engine::learning::lesson::Lesson;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::calendar::{DayEvent, calendar};
+use crate::say;
 use crate::site::part::PartId;
 use crate::site::tank::Build;
 use crate::site::upkeep::{DAYS, Job, LITRES, RAIN_MM, use_of};
@@ -154,7 +155,7 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
         })
         .collect();
     Effect::Download {
-        name: format!("upkeep-{today}.ics"),
+        name: say!("upkeep-{today}.ics", "mantenimiento-{today}.ics"),
         media_type: "text/calendar",
         text: calendar(&words::upkeep::calendar_name(&kept.site.name), &events, moment),
     }

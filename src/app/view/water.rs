@@ -11,6 +11,7 @@ use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
 use crate::engine::treatment::results::{Result, newest};
 use crate::engine::treatment::step::Step;
+use crate::language::said;
 use crate::quantity::Units;
 use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
@@ -141,10 +142,10 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
     let (class, word) = match chain.verdict() {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
-        Verdict::Holds => (class(Verdict::Holds), "Proven"),
-        Verdict::Lacks => (class(Verdict::Lacks), "In part"),
-        Verdict::Tells => (class(Verdict::Tells), "Not proven"),
-        verdict => (class(verdict), "Not proven"),
+        Verdict::Holds => (class(Verdict::Holds), said("Proven", "Demostrado")),
+        Verdict::Lacks => (class(Verdict::Lacks), said("In part", "En parte")),
+        Verdict::Tells => (class(Verdict::Tells), said("Not proven", "Sin demostrar")),
+        verdict => (class(verdict), said("Not proven", "Sin demostrar")),
     };
     let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
     wrong.extend(say::chain::unguarded(&chain, system));
@@ -172,10 +173,10 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
     let mut check = view(&step.check, system, units);
     let life = say::barriers::life(step, units);
     check.word = match step.check.verdict {
-        Verdict::Holds => "Proven",
-        Verdict::Tells => "Not against germs",
-        Verdict::Outside => "Outside the tables",
-        Verdict::Lacks | Verdict::Fails => "Not proven",
+        Verdict::Holds => said("Proven", "Demostrado"),
+        Verdict::Tells => said("Not against germs", "No contra gérmenes"),
+        Verdict::Outside => said("Outside the tables", "Fuera de las tablas"),
+        Verdict::Lacks | Verdict::Fails => said("Not proven", "Sin demostrar"),
     };
     check.sentence = say::barriers::sentence(step, units);
     check.to_do = life.join(" ");
@@ -220,13 +221,13 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, Test
 
 /// The chain in plain sentences, for whoever reads without a screen.
 pub fn sentences(view: &TapView) -> Vec<String> {
-    let mut said = vec![format!("{}: {}", view.name, view.verdict)];
-    said.extend(view.weakest.clone());
-    said.extend(view.wrong.iter().cloned());
-    said.extend(view.steps.iter().map(|step| format!("{}: {}", step.check.title, step.check.sentence)));
-    said.extend(view.notes.iter().cloned());
-    said.extend(view.tests.iter().map(|test| format!("{}: {} {} {}", test.title, test.word, test.found, test.next)));
-    said
+    let mut told = vec![format!("{}: {}", view.name, view.verdict)];
+    told.extend(view.weakest.clone());
+    told.extend(view.wrong.iter().cloned());
+    told.extend(view.steps.iter().map(|step| format!("{}: {}", step.check.title, step.check.sentence)));
+    told.extend(view.notes.iter().cloned());
+    told.extend(view.tests.iter().map(|test| format!("{}: {} {} {}", test.title, test.word, test.found, test.next)));
+    told
 }
 
 /// A day as a date field says it: 2026-03-04.
@@ -236,22 +237,33 @@ pub fn read_date(text: &str) -> Option<NaiveDate> {
     NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)
 }
 
-/// What a person types as the result of a test: a number, "<" and a number, or that it is there or not.
+/// What a person types as the result of a test: a number, "<" and a number, or that it is there or not; whatever the
+/// language, what is written in either is read.
 pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::TestResult> {
     use crate::quantity::{Kind, typed};
     use crate::site::diary::{FOUND, TestResult};
-    let text = text.trim().trim_end_matches(of.unit()).trim().to_lowercase();
+    let text = text.trim().trim_end_matches(say::results::unit(of)).trim().to_lowercase();
     let number = |text: &str| {
         let read = typed::quantity(text.trim(), Kind::Count, &Units::default()).ok()?;
         (read.parts.len() == 1 && FOUND.holds(read.si)).then_some(read.si)
     };
     match text.as_str() {
         "none" | "absent" | "not found" | "not detected" | "nd" | "negative" | "no" => Some(TestResult::Absent),
+        "ninguno" | "ninguna" | "nada" | "ausente" | "ausencia" | "no hay" | "negativo" | "negativa" => {
+            Some(TestResult::Absent)
+        }
+        "no hallado" | "no hallada" | "no encontrado" | "no encontrada" | "no detectado" | "no detectada"
+        | "no se halló" | "no se encontró" | "no se detectó" => Some(TestResult::Absent),
         "present" | "found" | "detected" | "positive" | "yes" => Some(TestResult::Present),
-        _ => match text.strip_prefix('<').or_else(|| text.strip_prefix("under")) {
-            Some(limit) => number(limit).map(TestResult::Below),
-            None => number(&text).map(TestResult::Value),
-        },
+        "presente" | "presencia" | "hallado" | "hallada" | "encontrado" | "encontrada" | "detectado" | "detectada"
+        | "positivo" | "positiva" | "hay" | "sí" | "si" => Some(TestResult::Present),
+        _ => {
+            let below = ["<", "under", "less than", "menos de", "menor que", "menor de", "bajo"];
+            match below.iter().find_map(|word| text.strip_prefix(word)) {
+                Some(limit) => number(limit).map(TestResult::Below),
+                None => number(&text).map(TestResult::Value),
+            }
+        }
     }
 }
 
@@ -331,6 +343,10 @@ mod tests {
             ("<1", Parameter::EColi, Some(TestResult::Below(1.0))),
             ("12 µg/L", Parameter::Lead, Some(TestResult::Value(12.0))),
             ("under 0.5", Parameter::FreeChlorine, Some(TestResult::Below(0.5))),
+            ("Ausente", Parameter::EColi, Some(TestResult::Absent)),
+            ("ninguna", Parameter::EColi, Some(TestResult::Absent)),
+            ("Sí", Parameter::EColi, Some(TestResult::Present)),
+            ("menos de 0,5", Parameter::FreeChlorine, Some(TestResult::Below(0.5))),
             ("7.2", Parameter::Ph, Some(TestResult::Value(7.2))),
             ("-3", Parameter::Lead, None),
             ("blue", Parameter::Lead, None),

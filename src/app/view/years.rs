@@ -2,7 +2,9 @@
 
 use crate::engine::question::Answer;
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::words::{self, sizing as say};
 
 /// Year by year; columns of hauled water and of rationing only where there is any.
@@ -12,25 +14,33 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
     let hauls = !answer.series.loads.is_empty();
     let rations = !answer.series.rationed.is_empty();
     let mut columns = vec![
-        "year".to_owned(),
-        format!("rain, {}", units.of(Kind::Depth).sign()),
-        "dry days".to_owned(),
-        "longest dry stretch".to_owned(),
-        format!("used, {unit}"),
-        format!("lacking, {unit}"),
-        format!("spilled, {unit}"),
-        format!("least in store, {unit}"),
+        said("year", "año").to_owned(),
+        say!("rain, {unit}", "lluvia, {unit}", unit = units.of(Kind::Depth).sign()),
+        said("dry days", "días de escasez").to_owned(),
+        said("longest dry stretch", "racha de escasez más larga").to_owned(),
+        say!("used, {unit}", "usada, {unit}"),
+        say!("lacking, {unit}", "faltante, {unit}"),
+        say!("spilled, {unit}", "rebosada, {unit}"),
+        say!("least in store, {unit}", "mínimo en depósito, {unit}"),
     ];
     if hauls {
-        columns.extend(["loads hauled".to_owned(), format!("hauled, {unit}"), "paid for them".to_owned()]);
+        columns.extend([
+            said("loads hauled", "viajes acarreados").to_owned(),
+            say!("hauled, {unit}", "acarreada, {unit}"),
+            said("paid for them", "pagado por ellos").to_owned(),
+        ]);
     }
     if rations {
-        columns.extend(["rationed days".to_owned(), format!("cut, {unit}")]);
+        columns.extend([said("rationed days", "días racionados").to_owned(), say!("cut, {unit}", "recortada, {unit}")]);
     }
     let mut rows = Vec::with_capacity(answer.years.len());
     for year in &answer.years {
         let mut row = vec![
-            if year.complete { year.year.to_string() } else { format!("{} (in part)", year.year) },
+            if year.complete {
+                year.year.to_string()
+            } else {
+                say!("{year} (in part)", "{year} (en parte)", year = year.year)
+            },
             shown::figure_number(year.rain_mm, Kind::Depth, units),
             words::number_text(year.dry_days),
             say::dry_stretch(year.longest_dry_run.as_ref()),

@@ -1,4 +1,4 @@
-//! The options of a site beside the house as it is, on the same rain.
+//! The options of a site beside the house as it is, on the same rain unless an option says otherwise.
 
 use super::tally::{Tally, tally};
 use crate::engine::balance::run::Conduct;
@@ -13,6 +13,8 @@ use crate::site::rain::Rain;
 pub struct Beside {
     site: Site,
     weather: Weather,
+    /// That of each option which is reckoned otherwise.
+    weathers: Vec<Option<Weather>>,
     tallies: Vec<Option<Tally>>,
 }
 
@@ -22,16 +24,25 @@ impl Beside {
     /// # Errors
     /// See [`Refusal`]; whether a system can run is found when its turn comes.
     pub fn new(site: &Site, rain: &Rain) -> Result<Self, Refusal> {
-        Ok(Self { site: site.clone(), weather: weather(site, rain)?, tallies: Vec::new() })
+        let mut weathers = Vec::new();
+        for option in &site.options {
+            weathers.push(option.reckoning.is_some().then(|| weather(&option.of(site), rain)).transpose()?);
+        }
+        Ok(Self { site: site.clone(), weather: weather(site, rain)?, weathers, tallies: Vec::new() })
     }
 
     /// Does one run. Whether there is more to do.
     pub fn step(&mut self) -> bool {
         let conduct = Conduct::from(&self.site.reckoning);
-        let next = match self.tallies.len().checked_sub(1).map(|at| self.site.options.get(at)) {
+        let option = self.tallies.len().checked_sub(1);
+        let next = match option.map(|at| self.site.options.get(at).zip(self.weathers.get(at))) {
             None => tally(&self.site.system, &self.weather, conduct),
             Some(None) => return false,
-            Some(Some(option)) => {
+            Some(Some((option, Some(weather)))) => {
+                let reckoning = option.reckoning.as_ref().unwrap_or(&self.site.reckoning);
+                tally(&option.system, weather, Conduct::from(reckoning))
+            }
+            Some(Some((option, None))) => {
                 let factor = option.rain.get();
                 let scaled = (factor.total_cmp(&1.0).is_ne()).then(|| drier::scaled(&self.weather, &[factor; 12]));
                 tally(&option.system, scaled.as_ref().unwrap_or(&self.weather), conduct)
@@ -46,9 +57,10 @@ impl Beside {
         self.tallies.len() > self.site.options.len()
     }
 
-    /// Days of a run.
+    /// Days of the run just done.
     pub fn days(&self) -> usize {
-        self.weather.dates.len()
+        let last = self.tallies.len().checked_sub(2).and_then(|at| self.weathers.get(at)?.as_ref());
+        last.unwrap_or(&self.weather).dates.len()
     }
 
     /// What the house and then each option come to, as far as they are run; `None` for one that can't run.

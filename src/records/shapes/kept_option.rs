@@ -1,18 +1,23 @@
-//! Options beside a system, and what changes cost.
+//! Options and a trial beside a system, and what changes cost.
 
-use super::system;
+use super::{site, system};
 use crate::quantity::{Money, Share};
 use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{number, object};
 use crate::site::kept_option::KeptOption;
 use crate::site::prices::{Priced, Prices};
+use crate::site::trial::{FACTOR, Levers, Trial};
 
 pub(super) fn read(place: &Place<'_>) -> Read<KeptOption> {
     Ok(KeptOption {
         name: place.text("name")?,
         system: system::read(&place.at("system")?)?,
         rain: Share::of_one(place.number("rain")?),
+        reckoning: match place.at_if_any("reckoning")? {
+            Some(reckoning) => Some(site::read_reckoning(&reckoning)?),
+            None => None,
+        },
     })
 }
 
@@ -21,6 +26,46 @@ pub(super) fn write(option: &KeptOption) -> Value {
         ("name", option.name.as_str().into()),
         ("system", system::write(&option.system)),
         ("rain", number(option.rain.get())),
+        ("reckoning", option.reckoning.as_ref().map_or(Value::Null, site::write_reckoning)),
+    ])
+}
+
+/// Reads a trial.
+///
+/// # Errors
+/// Where its shape is not that of any version.
+pub fn read_trial(place: &Place<'_>) -> Read<Trial> {
+    let factor = |key| place.at(key)?.as_number_in(FACTOR);
+    Ok(Trial {
+        name: place.text("name")?,
+        system: match place.at_if_any("system")? {
+            Some(system) => Some(Box::new(system::read(&system)?)),
+            None => None,
+        },
+        reckoning: match place.at_if_any("reckoning")? {
+            Some(reckoning) => Some(Box::new(site::read_reckoning(&reckoning)?)),
+            None => None,
+        },
+        levers: Levers {
+            storage: factor("storage")?,
+            roof: factor("roof")?,
+            uses: factor("uses")?,
+            rain: factor("rain")?,
+        },
+    })
+}
+
+/// Writes a trial.
+pub fn write_trial(trial: &Trial) -> Value {
+    let Levers { storage, roof, uses, rain } = trial.levers;
+    object(vec![
+        ("name", trial.name.as_str().into()),
+        ("system", trial.system.as_deref().map_or(Value::Null, system::write)),
+        ("reckoning", trial.reckoning.as_deref().map_or(Value::Null, site::write_reckoning)),
+        ("storage", number(storage)),
+        ("roof", number(roof)),
+        ("uses", number(uses)),
+        ("rain", number(rain)),
     ])
 }
 

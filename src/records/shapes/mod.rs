@@ -16,7 +16,6 @@ mod feed;
 mod garden;
 mod habits;
 mod joints;
-mod kept_option;
 mod part_id;
 mod section;
 mod system;
@@ -27,6 +26,7 @@ mod uses;
 
 pub mod diary;
 pub mod index;
+pub mod kept_option;
 pub mod rain;
 pub mod site;
 pub mod units;

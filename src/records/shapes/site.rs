@@ -47,7 +47,7 @@ pub fn write(site: &Site) -> Value {
     ])
 }
 
-fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
+pub(super) fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
     Ok(Reckoning {
         start: Share::of_one(place.number("start")?),
         inflow_first: Share::of_one(place.number("inflow_first")?),
@@ -104,7 +104,7 @@ fn write_generated(generated: GeneratedYears) -> Value {
     ])
 }
 
-fn write_reckoning(reckoning: &Reckoning) -> Value {
+pub(super) fn write_reckoning(reckoning: &Reckoning) -> Value {
     object(vec![
         ("start", number(reckoning.start.get())),
         ("inflow_first", number(reckoning.inflow_first.get())),

@@ -2,64 +2,96 @@
 
 use crate::engine::checks::{Check, Verdict};
 use crate::engine::treatment::sources::{ROOF_QUESTIONS, YES};
-use crate::language::Phrase;
+use crate::language::{self, Phrase};
+use crate::say;
 use crate::site::details::Detail;
 use crate::words::checks::Text;
 
 pub(in crate::words) const TEXT: Text = Text {
-    title: Phrase("What gets into its water", "What gets into its water"),
+    title: Phrase("What gets into its water", "Qué llega a su agua"),
     formula: Phrase("", ""),
     source: Phrase(
         "enHealth Guidance on use of rainwater tanks (2011) and WHO on lead, copper and asbestos: from memory.",
-        "enHealth Guidance on use of rainwater tanks (2011) and WHO on lead, copper and asbestos: from memory.",
+        "enHealth Guidance on use of rainwater tanks (2011) y la OMS sobre plomo, cobre y asbesto: de memoria.",
     ),
     assumes: Phrase(
         "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
-              them.",
-        "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
-              them.",
+         them.",
+        "Ni cartucho de sedimentos, ni carbón, luz, cloro o hervor sacan los metales, salvo los cartuchos \
+         certificados para ellos.",
     ),
     caution: Phrase(
         "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",
-        "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",
+        "Nunca taladres, sierres, cepilles ni laves a presión el asbesto: déjalo a gente con licencia. Las \
+         escaleras y los techos mojados matan.",
     ),
 };
 
 /// What is there.
-pub const fn found(question: Detail) -> &'static str {
+pub fn found(question: Detail) -> &'static str {
     match question {
-        Detail::LeadFlashing => "lead flashing or lead solder",
-        Detail::Asbestos => "asbestos cement",
-        Detail::TreatedTimber => "treated timber",
-        Detail::FreshPaint => "fresh paint, bitumen or a coating not meant for drinking water",
-        Detail::Flue => "a flue that drops soot",
-        Detail::Droppings => "birds, bats or overhanging branches",
-        Detail::Spray => "farm spray or dust that drifts over",
+        Detail::LeadFlashing => language::said("lead flashing or lead solder", "tapajuntas o soldadura de plomo"),
+        Detail::Asbestos => language::said("asbestos cement", "asbesto-cemento"),
+        Detail::TreatedTimber => language::said("treated timber", "madera tratada"),
+        Detail::FreshPaint => language::said(
+            "fresh paint, bitumen or a coating not meant for drinking water",
+            "pintura fresca, asfalto o un revestimiento no apto para agua potable",
+        ),
+        Detail::Flue => language::said("a flue that drops soot", "una chimenea que suelta hollín"),
+        Detail::Droppings => {
+            language::said("birds, bats or overhanging branches", "aves, murciélagos o ramas que cuelgan encima")
+        }
+        Detail::Spray => {
+            language::said("farm spray or dust that drifts over", "fumigación agrícola o polvo que trae el viento")
+        }
         _ => "",
     }
 }
 
 /// What to do about it.
-pub const fn to_do(question: Detail) -> &'static str {
+pub fn to_do(question: Detail) -> &'static str {
     match question {
-        Detail::LeadFlashing => "Paint it over with a coating for drinking water or replace it, and test for lead.",
-        Detail::Asbestos => "Leave it unbroken; when it must go, licensed people take it. Not a roof to add to.",
-        Detail::TreatedTimber => "Keep its water from drinking taps: copper, chromium, arsenic. Test for arsenic.",
-        Detail::FreshPaint => "Let the first rains run off; use coatings certified for drinking water; no lead paint.",
-        Detail::Flue => "Keep the part around the flue off the tank; burn dry wood only; test for benzo(a)pyrene.",
-        Detail::Droppings => {
-            "Cut branches back, keep birds off, flush first: droppings carry Campylobacter and Salmonella."
-        }
-        Detail::Spray => "Turn the downspouts off the tank when spraying is announced, until rain has rinsed the roof.",
+        Detail::LeadFlashing => language::said(
+            "Paint it over with a coating for drinking water or replace it, and test for lead.",
+            "Cúbrelo con un revestimiento para agua potable o cámbialo, y analiza el plomo.",
+        ),
+        Detail::Asbestos => language::said(
+            "Leave it unbroken; when it must go, licensed people take it. Not a roof to add to.",
+            "No lo rompas; cuando haya que quitarlo, que se lo lleve gente con licencia. No es un techo para \
+             ampliar.",
+        ),
+        Detail::TreatedTimber => language::said(
+            "Keep its water from drinking taps: copper, chromium, arsenic. Test for arsenic.",
+            "Aparta su agua de los grifos de beber: cobre, cromo, arsénico. Analiza el arsénico.",
+        ),
+        Detail::FreshPaint => language::said(
+            "Let the first rains run off; use coatings certified for drinking water; no lead paint.",
+            "Deja escurrir fuera las primeras lluvias; usa revestimientos certificados para agua potable; nada de \
+             pintura con plomo.",
+        ),
+        Detail::Flue => language::said(
+            "Keep the part around the flue off the tank; burn dry wood only; test for benzo(a)pyrene.",
+            "Deja fuera del tanque la parte del techo alrededor de la chimenea; quema solo leña seca; analiza el \
+             benzo(a)pireno.",
+        ),
+        Detail::Droppings => language::said(
+            "Cut branches back, keep birds off, flush first: droppings carry Campylobacter and Salmonella.",
+            "Poda las ramas, aleja las aves, desvía las primeras aguas: los excrementos traen Campylobacter y \
+             Salmonella.",
+        ),
+        Detail::Spray => language::said(
+            "Turn the downspouts off the tank when spraying is announced, until rain has rinsed the roof.",
+            "Desvía del tanque las bajantes cuando se anuncie fumigación, hasta que la lluvia haya lavado el techo.",
+        ),
         _ => "",
     }
 }
 
-pub(in crate::words) const fn word(verdict: Verdict) -> &'static str {
+pub(in crate::words) fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "Nothing found",
-        Verdict::Fails => "Take care",
-        _ => "Not known",
+        Verdict::Holds => language::said("Nothing found", "No se halló nada"),
+        Verdict::Fails => language::said("Take care", "Ten cuidado"),
+        _ => language::said("Not known", "No se sabe"),
     }
 }
 
@@ -67,12 +99,26 @@ pub(in crate::words) fn said(check: &Check) -> (String, String) {
     let yes: Vec<Detail> = ROOF_QUESTIONS.into_iter().filter(|question| check.went_in(*question) == YES).collect();
     let open = ROOF_QUESTIONS.into_iter().filter(|question| check.went_in(*question) == 0.0).count();
     let verdict = match check.verdict {
-        Verdict::Holds => "nothing of what is asked is on this roof".to_owned(),
+        Verdict::Holds => language::said(
+            "nothing of what is asked is on this roof",
+            "en este techo no hay nada de lo que se pregunta",
+        )
+        .to_owned(),
         Verdict::Fails => {
             let found: Vec<String> = yes.iter().map(|question| found(*question).to_owned()).collect();
-            format!("on this roof: {}", crate::words::list(&found))
+            say!("on this roof: {found}", "en este techo: {found}", found = crate::words::list(&found))
         }
-        _ => format!("{} not answered yet", crate::words::count(open, "question", "questions")),
+        _ => {
+            say!(
+                "{questions} not answered yet",
+                "{questions} sin responder todavía",
+                questions = crate::words::count(
+                    open,
+                    language::said("question", "pregunta"),
+                    language::said("questions", "preguntas")
+                )
+            )
+        }
     };
     let to_do = yes.iter().map(|question| to_do(*question)).collect::<Vec<_>>().join(" ");
     (format!("{verdict}."), to_do)

@@ -5,7 +5,9 @@ use crate::engine::sizing::curves::Point;
 use crate::engine::sizing::smallest::Sought;
 use crate::engine::sizing::tally::Tally;
 use crate::figures::curve::Curve;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::household::Site;
 use crate::words::size as say;
 
@@ -22,33 +24,34 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
     let curve = Curve {
         places: points.iter().map(|(factor, _)| shown::in_unit(now * factor, kind, units)).collect(),
         lines: vec![
-            line("water there", Tally::volumetric),
-            line("days not dry", Tally::time),
-            line("good years", Tally::good_share),
+            line(said("water there", "agua disponible"), Tally::volumetric),
+            line(said("days not dry", "días sin escasez"), Tally::time),
+            line(said("good years", "años buenos"), Tally::good_share),
         ],
         here: shown::in_unit(now, kind, units),
-        here_is: "now".to_owned(),
+        here_is: said("now", "ahora").to_owned(),
         unit: units.of(kind).sign().to_owned(),
         places_are: format!("{}, {}", say::name(sought), units.of(kind).sign()),
     };
     let mut table = curve.table();
-    table.columns.push(format!("used, {} a year", units.of(Kind::Volume).sign()));
+    table.columns.push(say!("used, {unit} a year", "usada, {unit} al año", unit = units.of(Kind::Volume).sign()));
     for (row, (_, tally)) in table.rows.iter_mut().zip(points) {
         row.push(shown::figure_number(tally.yield_a_year_l(), Kind::Volume, units));
     }
     let title = match sought {
-        Sought::Storage => "Against storage",
-        Sought::Roof => "Against roof",
-        Sought::Uses => "Against use",
+        Sought::Storage => said("Against storage", "Según el almacenamiento"),
+        Sought::Roof => said("Against roof", "Según el techo"),
+        Sought::Uses => said("Against use", "Según el uso"),
     };
     let ends = [points.first(), points.last()].map(|end| end.map_or(0.0, |(_, tally)| tally.yield_a_year_l()));
     let of_now = points.iter().find(|(factor, _)| *factor == 1.0).map_or(0.0, |(_, tally)| tally.yield_a_year_l());
     let litres = |litres: f64| shown::figure(litres, Kind::Volume, units);
-    let caption = format!(
-        "Yield a year: {} now; from {} at the left end to {} at the right.",
-        litres(of_now),
-        litres(ends[0]),
-        litres(ends[1])
+    let caption = say!(
+        "Yield a year: {now} now; from {left} at the left end to {right} at the right.",
+        "Agua captada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
+        now = litres(of_now),
+        left = litres(ends[0]),
+        right = litres(ends[1])
     );
     Chart { title, caption, drawing: curve.drawing(width), table }
 }

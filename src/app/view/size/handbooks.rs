@@ -4,7 +4,9 @@ use crate::engine::sizing::handbooks::{Basis, Method, Said};
 use crate::engine::sizing::smallest::{Found, Sought};
 use crate::engine::sizing::tally::Tally;
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::Units;
+use crate::say;
 use crate::site::household::Site;
 use crate::words::{self, size as say};
 
@@ -13,8 +15,8 @@ pub fn table(site: &Site, methods: &[(Method, Said, Option<Tally>)], ours: Found
     let wanted = site.reckoning.wanted;
     let came_to = |tally: Option<Tally>| tally.map_or_else(|| "—".to_owned(), |tally| words::percent(tally.by(wanted)));
     let mut rows: Vec<Vec<String>> = Vec::with_capacity(methods.len() + 1);
-    for (method, said, tally) in methods {
-        rows.push(vec![say::method(*method).to_owned(), say::says(*said, units), came_to(*tally)]);
+    for (method, size, tally) in methods {
+        rows.push(vec![say::method(*method).to_owned(), say::says(*size, units), came_to(*tally)]);
     }
     let tally = match ours {
         Found::Enough { tally, .. } | Found::NotEvenAt { tally, .. } | Found::EvenAt { tally, .. } => Some(tally),
@@ -22,7 +24,8 @@ pub fn table(site: &Site, methods: &[(Method, Said, Option<Tally>)], ours: Found
     };
     let now = Sought::Storage.of(site);
     rows.push(vec![say::OUR_NAME.to_owned(), say::found(ours, now, Sought::Storage, units), came_to(tally)]);
-    Table { columns: vec!["method".to_owned(), "tank".to_owned(), format!("{} with it", say::measured(wanted))], rows }
+    let with_it = say!("{share} with it", "{share} con él", share = say::measured(wanted));
+    Table { columns: vec![said("method", "método").to_owned(), said("tank", "tanque").to_owned(), with_it], rows }
 }
 
 /// The differences, a sentence each.

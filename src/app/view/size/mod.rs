@@ -18,6 +18,8 @@ pub struct SizeView {
     pub running: Option<f64>,
     /// Why there is no answer, if it doesn't run.
     pub why_not: Option<&'static str>,
+    /// Whether that is because the person left it, and may ask again.
+    pub cancelled: bool,
     /// The answer in sentences.
     pub sentences: Vec<String>,
     /// Its tables, with their names.
@@ -33,6 +35,7 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
     let mut view = SizeView {
         running: None,
         why_not: None,
+        cancelled: false,
         sentences: Vec::new(),
         tables: Vec::new(),
         charts: Vec::new(),
@@ -41,7 +44,7 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
     let (Standing::Done(answered), Some(kept)) = (&asked.standing, &case.site) else {
         match asked.standing {
             Standing::Running(progress) => view.running = Some(progress),
-            Standing::Cancelled => view.why_not = Some(say::CANCELLED.text()),
+            Standing::Cancelled => (view.why_not, view.cancelled) = (Some(say::CANCELLED.text()), true),
             _ => view.why_not = Some(say::NO_ANSWER.text()),
         }
         return view;

@@ -4,6 +4,7 @@ use crate::engine::sizing::sequent_peak::SequentPeak;
 use crate::engine::sizing::smallest::{Found, Sought};
 use crate::engine::sizing::tally::Tally;
 use crate::figures::table::Table;
+use crate::language::said;
 use crate::quantity::{Units, shown};
 use crate::site::household::Site;
 use crate::words::size as say;
@@ -27,7 +28,10 @@ pub fn smallest(
         ]);
     }
     let table = Table { columns: say::SMALLEST_COLUMNS.map(String::from).to_vec(), rows };
-    (sentences, vec![("Sizes under both orders within a day", table)])
+    (
+        sentences,
+        vec![(said("Sizes under both orders within a day", "Tamaños con los dos órdenes dentro del día"), table)],
+    )
 }
 
 /// The bracket between the two rules, and the sequent peak.

@@ -4,7 +4,9 @@ use crate::app::view::charts::Chart;
 use crate::engine::sizing::smallest::Sought;
 use crate::engine::sizing::tally::Tally;
 use crate::figures::contours::Contours;
+use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::household::Site;
 use crate::words::size as say;
 
@@ -30,15 +32,16 @@ pub fn surface(site: &Site, (storage, uses): (&[f64], &[f64]), tallies: &[Tally]
         levels: crate::quantity::order::sorted(levels),
         wanted: wanted_level,
         here: (here(Sought::Storage), here(Sought::Uses)),
-        here_is: "now".to_owned(),
+        here_is: said("now", "ahora").to_owned(),
         units: (units.of(Kind::Volume).sign().to_owned(), units.of(Kind::Flow).symbol.to_owned()),
-        are: ("storage".to_owned(), "use".to_owned()),
+        are: (said("storage", "almacenamiento").to_owned(), said("use", "uso").to_owned()),
     };
     Chart {
-        title: "Reliability over storage and use",
-        caption: format!(
-            "Lines of equal reliability, by {}. Storage to the right, use upwards.",
-            say::measured(wanted)
+        title: said("Reliability over storage and use", "Confiabilidad según almacenamiento y uso"),
+        caption: say!(
+            "Lines of equal reliability, by {measure}. Storage to the right, use upwards.",
+            "Líneas de igual confiabilidad, por {measure}. Almacenamiento hacia la derecha, uso hacia arriba.",
+            measure = say::measured(wanted)
         ),
         drawing: contours.drawing(width),
         table: contours.table(),
