@@ -112,11 +112,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
     });
     let bundled = live(move || tapped(&names, &valves, begun, desk));
     let on_pulled = Callback::new(move |line| desk.send.run(Event::ValveTurned(line)));
-    let picture = figure::picture(
-        &drawing,
-        said("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja"),
-        Some(&figure::Touched { on_part, levers, on_pulled }),
-    );
+    let picture = figure::picture(&drawing, &say::PICTURE, Some(&figure::Touched { on_part, levers, on_pulled }));
     let save = figure::saves(say::IN_SECTION.text(), water.as_deref().unwrap_or_default(), &drawing, desk);
     element("SECTION")
         .class("house")

@@ -2,6 +2,7 @@
 
 pub mod ahead;
 pub mod cautions;
+pub mod charts;
 pub mod checks;
 pub mod diary;
 pub mod errors;
@@ -166,6 +167,7 @@ pub fn weight(volume: crate::quantity::Volume) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::language::Language;
 
     #[test]
     fn a_share_is_never_rounded_to_none_or_all() {

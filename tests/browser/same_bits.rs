@@ -1,5 +1,7 @@
 //! The engine's results here against those that `reckon --days` computed natively just before, bit for bit.
 
+use eavewater::engine::balance::run::Conduct;
+use eavewater::engine::balance::series::Inside;
 use eavewater::engine::question::answer;
 use eavewater::records::exchange::import;
 use serde_json::Value;
@@ -26,15 +28,16 @@ fn every_day_is_the_same_as_natively() {
     for (file, native) in sites.iter().zip(native.as_array().unwrap()) {
         let answer = answer(&file.site, file.rain.as_ref().unwrap()).unwrap();
         let (ours, days) = (&answer.series, &native["series"]);
+        let inside = Inside::of(&answer.plan, ours, Conduct::from(&file.site.reckoning));
         same("rain", &ours.rain_mm, &days["rain_mm"]);
         for (name, columns) in [
             ("live_l_by_store", &ours.live_l),
             ("spill_l_by_store", &ours.spill_l),
             ("hauled_l_by_store", &ours.hauled_l),
             ("cut_l_by_use", &ours.cut_l),
-            ("dead_l_by_tank", &ours.dead_l),
-            ("inflow_l_by_tank", &ours.inflow_l),
-            ("first_flush_l_by_feed", &ours.first_flush_l),
+            ("dead_l_by_tank", &inside.dead_l),
+            ("inflow_l_by_tank", &inside.inflow_l),
+            ("first_flush_l_by_feed", &inside.first_flush_l),
             ("yield_l_by_use", &ours.yield_l),
             ("shortfall_l_by_use", &ours.shortfall_l),
         ] {

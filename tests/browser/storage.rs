@@ -1,6 +1,7 @@
 //! The browser's local storage as a shelf.
 
 use eavewater::browser::BrowserShelf;
+use eavewater::language::Language;
 use eavewater::quantity::{Customary, Units};
 use eavewater::records::cupboard::{Cupboard, Index, SiteFile, SiteId};
 use eavewater::records::exchange::{export, import};
@@ -29,6 +30,7 @@ fn index() -> Index {
         open: Some(SiteId(1)),
         units: Units::customary(Customary::Imperial),
         exported: None,
+        language: Some(Language::Spanish),
     }
 }
 

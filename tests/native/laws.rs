@@ -3,7 +3,7 @@
 use crate::any_system::{system, weather};
 use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::{Conduct, Standing, run, run_from};
-use eavewater::engine::balance::series::run_and_keep;
+use eavewater::engine::balance::series::{Inside, run_and_keep};
 use eavewater::engine::rain::weather::Weather;
 use eavewater::quantity::{Flow, Volume};
 use eavewater::site::system::System;
@@ -78,18 +78,41 @@ proptest! {
 
     #[test]
     fn the_days_kept_add_up_to_the_ledger(system in system(), weather in weather()) {
-        let (ledger, series) = run_and_keep(&plan(&system).unwrap(), &weather, conduct(0.5, 0.0));
+        let plan = plan(&system).unwrap();
+        let (ledger, series) = run_and_keep(&plan, &weather, conduct(0.5, 0.0));
+        let inside = Inside::of(&plan, &series, conduct(0.5, 0.0));
         let total = ledger.total();
         let sum = |columns: &[Vec<f64>]| columns.iter().flatten().sum::<f64>();
         for (days, all) in [
             (sum(&series.yield_l), total.yield_l),
             (sum(&series.shortfall_l), total.shortfall_l()),
-            (sum(&series.inflow_l), total.inflow_l),
-            (sum(&series.first_flush_l), total.first_flush_l),
+            (sum(&inside.inflow_l), total.inflow_l),
+            (sum(&inside.first_flush_l), total.first_flush_l),
             (sum(&series.hauled_l), total.hauled_l),
         ] {
             prop_assert!((days - all).abs() <= 1e-6 * all.max(1.0), "{days} {all}");
         }
+    }
+
+    #[test]
+    fn the_days_kept_are_the_days_that_were_watched(system in system(), weather in weather(), inflow_first in 0.0..=1.0) {
+        let plan = plan(&system).unwrap();
+        let (_, series) = run_and_keep(&plan, &weather, conduct(0.3, inflow_first));
+        let mut number = 0;
+        run(&plan, &weather, conduct(0.3, inflow_first), |day| {
+            let kept = |columns: &[Vec<f64>]| columns.iter().map(|column| column[number]).collect::<Vec<_>>();
+            assert_eq!(kept(&series.live_l), *day.live_l);
+            assert_eq!(kept(&series.spill_l), *day.spill_l);
+            assert_eq!(kept(&series.yield_l), *day.yield_l);
+            assert_eq!(kept(&series.hauled_l), *day.hauled_l);
+            assert!(plan.rations.is_empty() || kept(&series.cut_l) == *day.cut_l);
+            let lacked: Vec<f64> = day.demand_l.iter().zip(&day.yield_l).map(|(asked, given)| asked - given).collect();
+            assert_eq!(kept(&series.shortfall_l), lacked);
+            assert_eq!(series.house_shortfall_l[number], day.house_shortfall_l(&plan));
+            assert!(series.rationed.iter().zip(&day.rationed).all(|(column, now)| column[number] == *now));
+            number += 1;
+        });
+        prop_assert_eq!(number, series.dates.len());
     }
 
     #[test]

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use eavewater::engine::balance::ledger::Ledger;
 use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::Conduct;
-use eavewater::engine::balance::series::{Series, run_and_keep};
+use eavewater::engine::balance::series::{Inside, Series, run_and_keep};
 use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Days, Depth, Flow, Length, Money, Share, Volume};
 use eavewater::site::feed::Feed;
@@ -59,6 +59,11 @@ pub fn days(system: &System, start_share: f64, depths_mm: &[f64]) -> (Ledger, Se
     (ledger, series)
 }
 
+/// What else went on in that run.
+fn inside(system: &System, start_share: f64, series: &Series) -> Inside {
+    Inside::of(&plan(system).unwrap(), series, Conduct { start_share, inflow_first: 0.0 })
+}
+
 #[track_caller]
 fn check(ours: &[f64], by_hand: &[f64]) {
     assert_eq!(ours.len(), by_hand.len());
@@ -88,7 +93,8 @@ fn a_section_can_run_to_two_feeds() {
     let share = |feed, share| Outlet { feed, share: Share::of_one(share) };
     system.sections[ROOF].outlets = vec![share(system.feeds[0].id, 0.25), share(other, 0.75)];
     let (_, series) = days(&system, 0.0, &[4.0]);
-    check(&[series.inflow_l[0][0], series.inflow_l[1][0]], &[100.0, 300.0]);
+    let inside = inside(&system, 0.0, &series);
+    check(&[inside.inflow_l[0][0], inside.inflow_l[1][0]], &[100.0, 300.0]);
 }
 
 #[test]
@@ -139,7 +145,7 @@ fn dead_storage_fills_first_and_stays_behind() {
     system.tanks[0].outlet = Length::metres(0.2);
     // 0.2 of 2 m are 100 L. Of 150 L that come, 100 fill it, 50 are live; they are drawn the day after.
     let (_, series) = days(&system, 0.0, &[1.5, 0.0, 0.0]);
-    check(&series.dead_l[0], &[100.0, 100.0, 100.0]);
+    check(&inside(&system, 0.0, &series).dead_l[0], &[100.0, 100.0, 100.0]);
     check(&series.live_l[0], &[50.0, 0.0, 0.0]);
     check(&series.yield_l[0], &[0.0, 50.0, 0.0]);
 }
@@ -175,7 +181,8 @@ fn joined_tanks_draw_down_together_and_strand_what_stands_above_the_lower_rim() 
     let (ledger, series) = days(&system, 0.0, &[20.0, 0.0]);
     check(&[ledger.total().spill_l], &[250.0]);
     // The day after, 100 L less: 1,650 L stand at 1.9 m, with 950 L in the first and 700 L in the second.
-    check(&series.tank_contents_l(&plan, 1), &[950.0, 700.0]);
+    let joined = &plan.stores[0].joined;
+    check(&joined.live_of_each(joined.surface_m(series.live_l[0][1])).collect::<Vec<_>>(), &[950.0, 700.0]);
     // The valve shut, they are two: the first spills 1,000 L by itself, the second stays empty.
     system.trunk_lines[0].open = false;
     let (ledger, _) = days(&system, 0.0, &[20.0]);

@@ -3,7 +3,8 @@
 use eavewater::app::view::uses::what_uses_did;
 use eavewater::engine::balance::garden::GardenTally;
 use eavewater::engine::balance::ledger::Flows;
-use eavewater::engine::balance::series::Series;
+use eavewater::engine::balance::run::Conduct;
+use eavewater::engine::balance::series::Inside;
 use eavewater::engine::measures::dry_runs::DryRun;
 use eavewater::engine::question::Answer;
 use eavewater::engine::rain::generated::likeness::{Likeness, likeness};
@@ -174,7 +175,7 @@ pub fn json(file: &SiteFile, answer: &Answer, further: Vec<(&str, Value)>, days:
         report[key] = value;
     }
     if days {
-        report["series"] = series(&answer.series);
+        report["series"] = series(answer, Conduct::from(&file.site.reckoning));
     }
     report.to_string()
 }
@@ -236,7 +237,9 @@ fn run(run: Option<&DryRun>) -> Value {
     )
 }
 
-fn series(series: &Series) -> Value {
+fn series(answer: &Answer, conduct: Conduct) -> Value {
+    let series = &answer.series;
+    let inside = Inside::of(&answer.plan, series, conduct);
     json!({
         "dates": series.dates.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "rain_mm": series.rain_mm,
@@ -245,9 +248,9 @@ fn series(series: &Series) -> Value {
         "hauled_l_by_store": series.hauled_l,
         "cut_l_by_use": series.cut_l,
         "rationed_by_step": series.rationed,
-        "dead_l_by_tank": series.dead_l,
-        "inflow_l_by_tank": series.inflow_l,
-        "first_flush_l_by_feed": series.first_flush_l,
+        "dead_l_by_tank": inside.dead_l,
+        "inflow_l_by_tank": inside.inflow_l,
+        "first_flush_l_by_feed": inside.first_flush_l,
         "yield_l_by_use": series.yield_l,
         "shortfall_l_by_use": series.shortfall_l,
     })

@@ -47,19 +47,16 @@ pub struct RationTally {
 
 /// What each use does without today: a share, and the step that says so.
 #[derive(Clone, Debug)]
-pub(super) struct Cuts(Vec<(f64, usize)>);
+pub(super) struct Cuts(Box<[(f64, usize)]>);
 
 impl Cuts {
     /// Nothing is cut.
     pub fn none(plan: &Plan) -> Self {
-        Self(vec![(0.0, 0); plan.uses.len()])
+        Self(vec![(0.0, 0); plan.uses.len()].into())
     }
 
     /// The day begins: each step looks at its store.
     pub fn look(&mut self, plan: &Plan, day: &mut Day, tallies: &mut [RationTally]) {
-        if plan.rations.is_empty() {
-            return;
-        }
         self.0.fill((0.0, 0));
         for (number, step) in plan.rations.iter().enumerate() {
             let in_force = day.live_l[step.store] < step.below_l;
@@ -77,6 +74,7 @@ impl Cuts {
     }
 
     /// What a use does without of what it wants today, in L; the step that says so counts it.
+    #[inline(always)]
     pub fn cut_l(&self, using: usize, wanted_l: f64, tallies: &mut [RationTally]) -> f64 {
         let (share, step) = self.0[using];
         let cut_l = share * wanted_l;

@@ -39,6 +39,7 @@ pub struct Outcome {
 /// `S/(1 − θ)`, so that the content is never below empty.
 ///
 /// Source: Jenkins et al. 1978; Fewkes & Butler 2000 (as interpolated between by θ there).
+#[inline(always)]
 pub fn day(capacity_l: f64, content_l: f64, inflow_l: f64, demand_l: f64, inflow_first: f64) -> Outcome {
     let later = 1.0 - inflow_first;
     let mut yield_l = demand_l.least(content_l + inflow_first * inflow_l);

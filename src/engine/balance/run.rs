@@ -1,5 +1,7 @@
 //! The daily water balance: the loop over the days. It allocates only before the first day.
 
+use std::mem::replace;
+
 use chrono::{Datelike, NaiveDate};
 
 use crate::engine::rain::weather::Weather;
@@ -7,35 +9,36 @@ use crate::site::household::Reckoning;
 
 use super::garden::{self, GardenTally, RootZone};
 use super::ledger::{FlushTally, Ledger};
-use super::plan::{Plan, SpillTo};
+use super::plan::{Plan, SpillTo, Store, TankPlan, UsePlan};
 use super::ration::{Cuts, RationTally};
 use super::rule::{self, Bound};
 
-/// What happened on one day, for whoever watches a run. Volumes in L; slices in the order of the plan's own lists.
+/// What happened on one day, for whoever watches a run. Volumes in L; slices in the order of the plan's own lists. They
+/// are no `Vec`s because the run reads and writes them by place, which for a `Vec` is a call where code is made for size.
 #[derive(Clone, Debug, Default)]
 pub struct Day {
     /// Live water in each store when the day ends.
-    pub live_l: Vec<f64>,
+    pub live_l: Box<[f64]>,
     /// Water below the outlet in each tank when the day ends.
-    pub dead_l: Vec<f64>,
+    pub dead_l: Box<[f64]>,
     /// Runoff that reached each tank from its feeds.
-    pub inflow_l: Vec<f64>,
+    pub inflow_l: Box<[f64]>,
     /// What each feed's diverter kept back.
-    pub first_flush_l: Vec<f64>,
+    pub first_flush_l: Box<[f64]>,
     /// Spill of each store, wherever it went.
-    pub spill_l: Vec<f64>,
+    pub spill_l: Box<[f64]>,
     /// What each use asked for, after rationing.
-    pub demand_l: Vec<f64>,
+    pub demand_l: Box<[f64]>,
     /// What rationing kept each use from asking for.
-    pub cut_l: Vec<f64>,
+    pub cut_l: Box<[f64]>,
     /// What each use got.
-    pub yield_l: Vec<f64>,
+    pub yield_l: Box<[f64]>,
     /// Hauled water poured into each store.
-    pub hauled_l: Vec<f64>,
+    pub hauled_l: Box<[f64]>,
     /// Whether a load of each hauling came.
-    pub load_came: Vec<bool>,
+    pub load_came: Box<[bool]>,
     /// Whether each step of rationing was in force.
-    pub rationed: Vec<bool>,
+    pub rationed: Box<[bool]>,
 }
 
 /// How a run begins and which rule it follows.
@@ -108,54 +111,100 @@ pub fn run_from(
     inflow_first: f64,
     mut watch: impl FnMut(&Day) -> bool,
 ) -> Ledger {
-    let mut state = State::standing(plan, standing);
-    let mut ledger = Ledger {
-        flushes: vec![FlushTally::default(); plan.feeds.len()],
-        gardens: plan
-            .gardens
-            .iter()
-            .map(|garden| GardenTally { using: garden.using, ..GardenTally::default() })
-            .collect(),
-        rations: vec![RationTally::default(); plan.rations.len()],
-        ..Ledger::default()
-    };
-    ledger.stored_first_l = state.stored_l();
+    let mut running = Running::begin(plan, standing, inflow_first);
     for (date, rain_mm) in dates.iter().zip(depths_mm) {
-        let month = date.month0() as usize;
-        state.day.hauled_l.fill(0.0);
-        state.cuts.look(plan, &mut state.day, &mut ledger.rations);
-        haul(plan, &mut state, &mut ledger, month);
-        pump(plan, &mut state, &mut ledger, month);
-        collect(plan, &mut state, &mut ledger, month, *rain_mm);
-        garden::wake(plan, &mut state.root_zones, &mut ledger.gardens, month, *rain_mm);
-        for store in 0..plan.stores.len() {
-            balance(plan, &mut state, &mut ledger, store, month, inflow_first);
-        }
-        garden::drink(plan, &mut state.root_zones, &mut ledger.gardens, month, &state.day.yield_l);
-        state.days += 1;
-        if !watch(&state.day) {
+        running.day(date.month0() as usize, *rain_mm);
+        if !watch(&running.state.day) {
             break;
         }
     }
-    ledger.stored_last_l = state.stored_l();
-    state.leave(standing);
-    ledger
+    running.end(standing)
+}
+
+/// A run on its way: what doesn't depend on who watches it, and so is in the program once.
+struct Running<'a> {
+    plan: &'a Plan,
+    inflow_first: f64,
+    state: State,
+    ledger: Ledger,
+}
+
+impl<'a> Running<'a> {
+    fn begin(plan: &'a Plan, standing: &Standing, inflow_first: f64) -> Self {
+        let state = State::standing(plan, standing);
+        let ledger = Ledger {
+            flushes: vec![FlushTally::default(); plan.feeds.len()],
+            gardens: plan
+                .gardens
+                .iter()
+                .map(|garden| GardenTally { using: garden.using, ..GardenTally::default() })
+                .collect(),
+            rations: vec![RationTally::default(); plan.rations.len()],
+            stored_first_l: state.stored_l(),
+            ..Ledger::default()
+        };
+        Self { plan, inflow_first, state, ledger }
+    }
+
+    #[inline(never)]
+    fn day(&mut self, month: usize, rain_mm: f64) {
+        let Self { plan, inflow_first, state, ledger } = self;
+        state.asks_anew = plan.demand_follows_state() || month != state.month;
+        state.month = month;
+        if !plan.rations.is_empty() {
+            state.cuts.look(plan, &mut state.day, &mut ledger.rations);
+        }
+        if !plan.hauling.is_empty() {
+            haul(plan, state, ledger, month);
+        }
+        if !plan.pumps.is_empty() {
+            pump(plan, state, ledger, month);
+        }
+        collect(plan, state, ledger, month, rain_mm);
+        if !plan.gardens.is_empty() {
+            garden::wake(plan, &mut state.root_zones, &mut ledger.gardens, month, rain_mm);
+        }
+        for (number, store) in plan.stores.iter().enumerate() {
+            balance(plan, state, ledger, number, store, month, *inflow_first);
+        }
+        if !plan.gardens.is_empty() {
+            garden::drink(plan, &mut state.root_zones, &mut ledger.gardens, month, &state.day.yield_l);
+        }
+        state.days += 1;
+    }
+
+    fn end(self, standing: &mut Standing) -> Ledger {
+        let Self { state, mut ledger, .. } = self;
+        ledger.stored_last_l = state.stored_l();
+        state.leave(standing);
+        ledger
+    }
 }
 
 struct State {
     day: Day,
-    /// Water on its way into each tank today.
-    arriving_l: Vec<f64>,
-    /// Runoff at each feed today.
-    at_feed_l: Vec<f64>,
-    in_chamber_l: Vec<f64>,
-    pump_runs: Vec<bool>,
+    /// Water on its way into each tank today; all of it has come when the day ends.
+    arriving_l: Box<[f64]>,
+    /// Runoff on its way to each feed today.
+    at_feed_l: Box<[f64]>,
+    in_chamber_l: Box<[f64]>,
+    pump_runs: Box<[bool]>,
     /// Days until the load that is ordered comes.
-    load_due: Vec<Option<u32>>,
-    root_zones: Vec<RootZone>,
+    load_due: Box<[Option<u32>]>,
+    root_zones: Box<[RootZone]>,
     cuts: Cuts,
     /// Days that have been run.
     days: usize,
+    /// Whether it rained on the last of them.
+    rained: bool,
+    /// The month of the last of them; 12 before the first.
+    month: usize,
+    /// Whether the uses may ask for something else today than on the day before.
+    asks_anew: bool,
+    /// What the uses of each store ask for together.
+    asked_l: Box<[f64]>,
+    /// What was last shared out among them as they ask now; NaN before that.
+    shared_l: Box<[f64]>,
 }
 
 /// What stands in a system between two days.
@@ -200,11 +249,11 @@ impl Standing {
 
 impl State {
     fn standing(plan: &Plan, standing: &Standing) -> Self {
-        let zeros = |length: usize| vec![0.0; length];
+        let zeros = |length: usize| vec![0.0; length].into_boxed_slice();
         Self {
             day: Day {
-                live_l: standing.live_l.clone(),
-                dead_l: standing.dead_l.clone(),
+                live_l: standing.live_l.clone().into(),
+                dead_l: standing.dead_l.clone().into(),
                 inflow_l: zeros(plan.tanks.len()),
                 first_flush_l: zeros(plan.feeds.len()),
                 spill_l: zeros(plan.stores.len()),
@@ -212,39 +261,45 @@ impl State {
                 yield_l: zeros(plan.uses.len()),
                 hauled_l: zeros(plan.stores.len()),
                 cut_l: zeros(plan.uses.len()),
-                load_came: vec![false; plan.hauling.len()],
-                rationed: vec![false; plan.rations.len()],
+                load_came: vec![false; plan.hauling.len()].into(),
+                rationed: vec![false; plan.rations.len()].into(),
             },
             arriving_l: zeros(plan.tanks.len()),
             at_feed_l: zeros(plan.feeds.len()),
-            in_chamber_l: standing.in_chamber_l.clone(),
-            pump_runs: standing.pump_runs.clone(),
-            load_due: standing.load_due.clone(),
+            in_chamber_l: standing.in_chamber_l.clone().into(),
+            pump_runs: standing.pump_runs.clone().into(),
+            load_due: standing.load_due.clone().into(),
             days: standing.days,
-            root_zones: standing.root_zones.clone(),
+            root_zones: standing.root_zones.clone().into(),
             cuts: Cuts::none(plan),
+            rained: false,
+            month: 12,
+            asks_anew: true,
+            asked_l: zeros(plan.stores.len()),
+            shared_l: zeros(plan.stores.len()),
         }
     }
 
     fn leave(self, standing: &mut Standing) {
         *standing = Standing {
-            live_l: self.day.live_l,
-            dead_l: self.day.dead_l,
-            in_chamber_l: self.in_chamber_l,
-            pump_runs: self.pump_runs,
-            load_due: self.load_due,
-            root_zones: self.root_zones,
+            live_l: self.day.live_l.into_vec(),
+            dead_l: self.day.dead_l.into_vec(),
+            in_chamber_l: self.in_chamber_l.into_vec(),
+            pump_runs: self.pump_runs.into_vec(),
+            load_due: self.load_due.into_vec(),
+            root_zones: self.root_zones.into_vec(),
             days: self.days,
         };
     }
 
     fn stored_l(&self) -> f64 {
-        self.day.live_l.iter().chain(&self.day.dead_l).sum()
+        self.day.live_l.iter().chain(self.day.dead_l.iter()).sum()
     }
 
     /// Fills a tank's dead storage with water that comes to it, and returns what is left for its store.
-    fn after_dead_storage(&mut self, plan: &Plan, tank: usize, litres: f64) -> f64 {
-        let kept = litres.least(plan.tanks[tank].dead_l - self.day.dead_l[tank]).most(0.0);
+    #[inline(always)]
+    fn after_dead_storage(&mut self, tanks: &[TankPlan], tank: usize, litres: f64) -> f64 {
+        let kept = litres.least(tanks[tank].dead_l - self.day.dead_l[tank]).most(0.0);
         self.day.dead_l[tank] += kept;
         litres - kept
     }
@@ -253,6 +308,7 @@ impl State {
 /// A load is ordered when the store begins the day below the trigger, comes so many days later before anything else
 /// happens, and is paid whole even where it finds no room for all of it.
 fn haul(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
+    state.day.hauled_l.fill(0.0);
     for (number, hauling) in plan.hauling.iter().enumerate() {
         let store = plan.tanks[hauling.tank].store;
         let capacity_l = plan.stores[store].joined.live_capacity_l;
@@ -264,7 +320,7 @@ fn haul(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
                 let room = capacity_l - state.day.live_l[store] + plan.tanks[hauling.tank].dead_l
                     - state.day.dead_l[hauling.tank];
                 let poured = hauling.load_l.least(room.most(0.0));
-                let live = state.after_dead_storage(plan, hauling.tank, poured);
+                let live = state.after_dead_storage(&plan.tanks, hauling.tank, poured);
                 state.day.live_l[store] += live;
                 state.day.hauled_l[store] += poured;
                 ledger.by_month[month].hauled_l += poured;
@@ -292,7 +348,7 @@ fn pump(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
         let room = (pump.stop_share * capacity_l - state.day.live_l[to_store]).most(0.0);
         let lifted = pump.limit_l.least(state.day.live_l[pump.from_store]).least(room);
         state.day.live_l[pump.from_store] -= lifted;
-        let live = state.after_dead_storage(plan, pump.to_tank, lifted);
+        let live = state.after_dead_storage(&plan.tanks, pump.to_tank, lifted);
         state.day.live_l[to_store] += live;
         ledger.by_month[month].pumped_l += lifted;
         if lifted >= room {
@@ -303,35 +359,38 @@ fn pump(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize) {
 
 /// Rain to roofs, through screens and diverters, on its way to the tanks:
 /// `q_s = A_s c_s max(0, P − w_s)`, `Q_f = κ_f Σ share_sf q_s`.
+#[inline(always)]
 fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, rain_mm: f64) {
-    let flows = &mut ledger.by_month[month];
-    state.at_feed_l.fill(0.0);
-    state.day.inflow_l.fill(0.0);
-    state.arriving_l.fill(0.0);
-    let rains = rain_mm > 0.0;
-    if rains {
-        for section in &plan.sections {
-            let runs_mm = (rain_mm - section.wetting_mm).most(0.0);
-            let beyond_wetting_l = section.area_m2 * runs_mm;
-            let runoff_l = beyond_wetting_l * section.runoff_coefficient;
-            flows.roof_rain_l += section.area_m2 * rain_mm;
-            flows.wetting_l += section.area_m2 * rain_mm.least(section.wetting_mm);
-            flows.not_run_off_l += beyond_wetting_l - runoff_l;
-            let mut taken_l = 0.0;
-            for (feed, share) in &section.outlets {
-                state.at_feed_l[*feed] += share * runoff_l;
-                taken_l += share * runoff_l;
+    if state.rained {
+        state.day.inflow_l.fill(0.0);
+        state.day.first_flush_l.fill(0.0);
+    }
+    state.rained = rain_mm > 0.0;
+    if !state.rained {
+        for (feed, in_chamber_l) in plan.feeds.iter().zip(&mut state.in_chamber_l) {
+            if let Some(chamber) = feed.chamber.as_ref().filter(|_| *in_chamber_l > 0.0) {
+                chamber.day(state.days, 0.0, in_chamber_l);
             }
-            flows.uncollected_l += runoff_l - taken_l;
         }
+        return;
+    }
+    let flows = &mut ledger.by_month[month];
+    for section in &plan.sections {
+        let runs_mm = (rain_mm - section.wetting_mm).most(0.0);
+        let beyond_wetting_l = section.area_m2 * runs_mm;
+        let runoff_l = beyond_wetting_l * section.runoff_coefficient;
+        flows.roof_rain_l += section.area_m2 * rain_mm;
+        flows.wetting_l += section.area_m2 * rain_mm.least(section.wetting_mm);
+        flows.not_run_off_l += beyond_wetting_l - runoff_l;
+        let mut taken_l = 0.0;
+        for (feed, share) in &section.outlets {
+            state.at_feed_l[*feed] += share * runoff_l;
+            taken_l += share * runoff_l;
+        }
+        flows.uncollected_l += runoff_l - taken_l;
     }
     for (number, feed) in plan.feeds.iter().enumerate() {
-        // On a dry day nothing moves where no chamber drips.
-        if !rains && state.in_chamber_l[number] <= 0.0 {
-            state.day.first_flush_l[number] = 0.0;
-            continue;
-        }
-        let reaches_l = state.at_feed_l[number];
+        let reaches_l = replace(&mut state.at_feed_l[number], 0.0);
         let passes_l = feed.capture * reaches_l;
         flows.escaped_l += reaches_l - passes_l;
         let mut diverted_l = 0.0;
@@ -351,9 +410,6 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
         flows.inflow_l += passes_l - diverted_l;
         state.day.inflow_l[feed.tank] += passes_l - diverted_l;
     }
-    if !rains {
-        return;
-    }
     for (tank, plan) in plan.tanks.iter().enumerate() {
         state.arriving_l[tank] += state.day.inflow_l[tank];
         if let Some((mouth_m2, _)) = plan.open {
@@ -364,23 +420,44 @@ fn collect(plan: &Plan, state: &mut State, ledger: &mut Ledger, month: usize, ra
 }
 
 /// One store's day: dead storage first, then the operating rule, spill to where it is plumbed, losses.
-fn balance(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, month: usize, inflow_first: f64) {
-    let store = &plan.stores[number];
+#[inline(always)]
+fn balance(
+    plan: &Plan,
+    state: &mut State,
+    ledger: &mut Ledger,
+    number: usize,
+    store: &Store,
+    month: usize,
+    inflow_first: f64,
+) {
+    let (tanks, uses) = (plan.tanks.as_slice(), plan.uses.as_slice());
     let mut inflow_l = 0.0;
     for tank in &store.tanks {
-        inflow_l += state.after_dead_storage(plan, *tank, state.arriving_l[*tank]);
+        let arrives_l = replace(&mut state.arriving_l[*tank], 0.0);
+        if arrives_l > 0.0 {
+            inflow_l += state.after_dead_storage(tanks, *tank, arrives_l);
+        }
     }
-    let mut demand_l = 0.0;
-    for using in &store.uses {
-        demand_l += ask(plan, state, ledger, *using, month);
+    if state.asks_anew {
+        let mut asked_l = 0.0;
+        for using in &store.uses {
+            asked_l += ask(&uses[*using], state, ledger, *using, month);
+        }
+        state.asked_l[number] = asked_l;
+        state.shared_l[number] = f64::NAN;
     }
+    let demand_l = state.asked_l[number];
     let flows = &mut ledger.by_month[month];
     let outcome = rule::day(store.joined.live_capacity_l, state.day.live_l[number], inflow_l, demand_l, inflow_first);
-    let mut to_give_l = outcome.yield_l;
-    for using in &store.uses {
-        let given = state.day.demand_l[*using].least(to_give_l);
-        state.day.yield_l[*using] = given;
-        to_give_l -= given;
+    // The same water among the same wants is shared as it was: on most days there is enough, or nothing.
+    if outcome.yield_l != state.shared_l[number] {
+        let mut to_give_l = outcome.yield_l;
+        for using in &store.uses {
+            let given = state.day.demand_l[*using].least(to_give_l);
+            state.day.yield_l[*using] = given;
+            to_give_l -= given;
+        }
+        state.shared_l[number] = outcome.yield_l;
     }
     flows.demand_l += demand_l;
     flows.yield_l += outcome.yield_l;
@@ -401,14 +478,15 @@ fn balance(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, m
         }
     }
     if store.loses {
-        lose(plan, state, ledger, number, month);
+        lose(tanks, state, ledger, number, store, month);
     }
 }
 
 /// What a use asks for today, in L: what it wants less what rationing cuts.
-fn ask(plan: &Plan, state: &mut State, ledger: &mut Ledger, using: usize, month: usize) -> f64 {
-    let wanted_l = match plan.uses[using].garden {
-        None => plan.uses[using].daily_l[month],
+#[inline(always)]
+fn ask(plan: &UsePlan, state: &mut State, ledger: &mut Ledger, using: usize, month: usize) -> f64 {
+    let wanted_l = match plan.garden {
+        None => plan.daily_l[month],
         Some(garden) => state.root_zones[garden].wanted_l,
     };
     let cut_l = state.cuts.cut_l(using, wanted_l, &mut ledger.rations);
@@ -419,12 +497,11 @@ fn ask(plan: &Plan, state: &mut State, ledger: &mut Ledger, using: usize, month:
 }
 
 /// Leaks and evaporation take from the live water first, then from what lies below the tank's own outlet.
-fn lose(plan: &Plan, state: &mut State, ledger: &mut Ledger, number: usize, month: usize) {
-    let store = &plan.stores[number];
+fn lose(tanks: &[TankPlan], state: &mut State, ledger: &mut Ledger, number: usize, store: &Store, month: usize) {
     let flows = &mut ledger.by_month[month];
     let surface_m = store.joined.surface_m(state.day.live_l[number]);
     for (place, tank) in store.tanks.iter().enumerate() {
-        let tank_plan = &plan.tanks[*tank];
+        let tank_plan = &tanks[*tank];
         let mut take = |wanted_l: f64| {
             let from_live = wanted_l.least(state.day.live_l[number]);
             let from_dead = (wanted_l - from_live).least(state.day.dead_l[*tank]);

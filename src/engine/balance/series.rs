@@ -7,13 +7,13 @@ use crate::quantity::DAYS_A_YEAR;
 
 use super::ledger::Ledger;
 use super::plan::Plan;
-use super::run::{Conduct, Day, run};
+use super::run::{Conduct, Day, Standing, run, run_from};
 
 /// A demand short by no more than this, in L, is met: rounding, not thirst.
 pub const SHORT_BY: f64 = 1e-9;
 
-/// Every day of a run. Volumes in L; the outer lists are in the order of the system's own, the inner ones have a value
-/// for each day.
+/// Every day of a run, as far as something asks for it afterwards: ten thousands of days are kept while somebody waits.
+/// Volumes in L; the outer lists are in the order of the system's own, the inner ones have a value for each day.
 #[derive(Clone, Debug)]
 pub struct Series {
     /// The dates.
@@ -22,12 +22,6 @@ pub struct Series {
     pub rain_mm: Vec<f64>,
     /// Live water by store.
     pub live_l: Vec<Vec<f64>>,
-    /// Water below the outlet by tank.
-    pub dead_l: Vec<Vec<f64>>,
-    /// Runoff that reached each tank.
-    pub inflow_l: Vec<Vec<f64>>,
-    /// First flush by feed.
-    pub first_flush_l: Vec<Vec<f64>>,
     /// Spill by store.
     pub spill_l: Vec<Vec<f64>>,
     /// What each use got.
@@ -72,65 +66,90 @@ impl Series {
     pub fn dry_days(&self) -> impl Iterator<Item = bool> + '_ {
         self.house_shortfall_l.iter().map(|short| *short > SHORT_BY)
     }
-
-    /// What each tank held on a day, dead storage included, in L.
-    pub fn tank_contents_l(&self, plan: &Plan, day: usize) -> Vec<f64> {
-        let mut contents: Vec<f64> = self.dead_l.iter().map(|tank| tank[day]).collect();
-        for (store, live) in plan.stores.iter().zip(&self.live_l) {
-            let surface = store.joined.surface_m(live[day]);
-            for (tank, live) in store.tanks.iter().zip(store.joined.live_of_each(surface)) {
-                contents[*tank] += live;
-            }
-        }
-        contents
-    }
 }
 
-/// Adds a day's values to their columns.
-fn keep<T: Copy>(columns: &mut [Vec<T>], values: &[T]) {
+/// Writes a day's values into their columns, which are full of what `T` is by default: what most values of most columns are.
+fn keep<T: Copy + Default + PartialEq>(columns: &mut [Vec<T>], values: &[T], day: usize) {
     for (column, value) in columns.iter_mut().zip(values) {
-        column.push(*value);
+        if *value != T::default() {
+            column.as_mut_slice()[day] = *value;
+        }
     }
 }
 
 /// Runs the plan through the weather and keeps every day.
 pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger, Series) {
     let days = weather.dates.len();
-    let columns = |count: usize| vec![Vec::with_capacity(days); count];
-    let (stores, tanks, uses) = (plan.stores.len(), plan.tanks.len(), plan.uses.len());
+    // One by one: a copy of zeros is dearer than zeros.
+    let zeros = |count: usize| (0..count).map(|_| vec![0.0; days]).collect();
+    let (stores, uses) = (plan.stores.len(), plan.uses.len());
     let mut series = Series {
         dates: weather.dates.clone(),
         rain_mm: weather.depths_mm.clone(),
-        live_l: columns(stores),
-        dead_l: columns(tanks),
-        inflow_l: columns(tanks),
-        first_flush_l: columns(plan.feeds.len()),
-        spill_l: columns(stores),
-        yield_l: columns(uses),
-        shortfall_l: columns(uses),
-        cut_l: if plan.rations.is_empty() { Vec::new() } else { columns(uses) },
-        rationed: vec![Vec::with_capacity(days); plan.rations.len()],
-        hauled_l: columns(stores),
+        live_l: zeros(stores),
+        spill_l: zeros(stores),
+        yield_l: zeros(uses),
+        shortfall_l: zeros(uses),
+        cut_l: zeros(if plan.rations.is_empty() { 0 } else { uses }),
+        rationed: vec![vec![false; days]; plan.rations.len()],
+        hauled_l: zeros(stores),
         loads: Vec::new(),
-        house_shortfall_l: Vec::with_capacity(days),
+        house_shortfall_l: vec![0.0; days],
     };
+    let mut number = 0;
     let ledger = run(plan, weather, conduct, |day: &Day| {
-        keep(&mut series.live_l, &day.live_l);
-        keep(&mut series.dead_l, &day.dead_l);
-        keep(&mut series.inflow_l, &day.inflow_l);
-        keep(&mut series.first_flush_l, &day.first_flush_l);
-        keep(&mut series.spill_l, &day.spill_l);
-        keep(&mut series.yield_l, &day.yield_l);
-        keep(&mut series.hauled_l, &day.hauled_l);
-        keep(&mut series.cut_l, &day.cut_l);
-        keep(&mut series.rationed, &day.rationed);
+        keep(&mut series.live_l, &day.live_l, number);
+        keep(&mut series.spill_l, &day.spill_l, number);
+        keep(&mut series.yield_l, &day.yield_l, number);
+        keep(&mut series.hauled_l, &day.hauled_l, number);
+        keep(&mut series.cut_l, &day.cut_l, number);
+        keep(&mut series.rationed, &day.rationed, number);
         for (hauling, _) in plan.hauling.iter().zip(&day.load_came).filter(|(_, came)| **came) {
-            series.loads.push(Load { day: series.house_shortfall_l.len(), price: hauling.price });
+            series.loads.push(Load { day: number, price: hauling.price });
         }
-        for (using, column) in series.shortfall_l.iter_mut().enumerate() {
-            column.push(day.demand_l[using] - day.yield_l[using]);
+        let mut house_short_l = 0.0;
+        for (at, using) in plan.uses.iter().enumerate() {
+            let short_l = day.demand_l[at] - day.yield_l[at];
+            if short_l != 0.0 {
+                series.shortfall_l[at][number] = short_l;
+                if using.counts {
+                    house_short_l += short_l;
+                }
+            }
         }
-        series.house_shortfall_l.push(day.house_shortfall_l(plan));
+        series.house_shortfall_l[number] = house_short_l;
+        number += 1;
     });
     (ledger, series)
+}
+
+/// What else went on every day of a run, for whoever goes through it step by step; in L, the lists as in [`Series`].
+#[derive(Clone, Debug)]
+pub struct Inside {
+    /// Water below the outlet by tank.
+    pub dead_l: Vec<Vec<f64>>,
+    /// Runoff that reached each tank.
+    pub inflow_l: Vec<Vec<f64>>,
+    /// First flush by feed.
+    pub first_flush_l: Vec<Vec<f64>>,
+}
+
+impl Inside {
+    /// Runs the days of a series again.
+    pub fn of(plan: &Plan, series: &Series, conduct: Conduct) -> Self {
+        let columns = |count: usize| vec![Vec::new(); count];
+        let (tanks, feeds) = (plan.tanks.len(), plan.feeds.len());
+        let mut inside = Self { dead_l: columns(tanks), inflow_l: columns(tanks), first_flush_l: columns(feeds) };
+        let push = |columns: &mut [Vec<f64>], values: &[f64]| {
+            columns.iter_mut().zip(values).for_each(|(column, value)| column.push(*value));
+        };
+        let mut standing = Standing::share(plan, conduct.start_share);
+        run_from(plan, &series.dates, &series.rain_mm, &mut standing, conduct.inflow_first, |day| {
+            push(&mut inside.dead_l, &day.dead_l);
+            push(&mut inside.inflow_l, &day.inflow_l);
+            push(&mut inside.first_flush_l, &day.first_flush_l);
+            true
+        });
+        inside
+    }
 }
