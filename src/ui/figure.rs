@@ -64,6 +64,13 @@ fn lever(attributes: &mut Vec<AnyAttribute>, pulled: StoredValue<bool>, on_pulle
             let _ = holder.set_pointer_capture(pointer.pointer_id());
         }
     }));
+    // A finger that pulls does not pan; two fingers make the drawing larger, and pull nothing.
+    attributes.push(listener("touchmove", move |event| {
+        event.prevent_default();
+        if event.dyn_ref::<web_sys::TouchEvent>().is_some_and(|event| event.touches().length() > 1) {
+            from.set_value(None);
+        }
+    }));
     attributes.push(listener("pointerup", move |event| {
         if let (Some((x, y)), Some((to_x, to_y))) = (from.get_value(), place(&event))
             && (to_x - x).hypot(to_y - y) >= PULL
@@ -86,7 +93,7 @@ fn part(target: &Target, touched: &Touched) -> AnyView {
     let pulled = StoredValue::new(false);
     let of_lever = parts.first().copied().filter(|part| parts.len() == 1 && touched.levers.contains(part));
     let mut attributes = vec![
-        attribute("class", if of_lever.is_some() { "part lever-part" } else { "part" }.to_owned()),
+        attribute("class", "part".to_owned()),
         attribute("role", "button".to_owned()),
         attribute("tabindex", "0".to_owned()),
         attribute("aria-label", name.clone()),

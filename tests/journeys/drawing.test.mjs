@@ -1,5 +1,6 @@
 // The drawing as the menu: made larger, a valve turned, a tank added where it stands.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';
 
@@ -70,4 +71,46 @@ test('a valve is turned and a tank added from the drawing, and both undone', asy
   assert.equal(await tanks(page), count + 1);
   await page.getByRole('button', { name: 'Undo' }).tap();
   await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label$=", Tank"]').length === count, count);
+});
+
+test('a valve is pulled by a finger, and a tap on it still opens its row', async (t) => {
+  const page = await demo(t);
+  const headline = () => page.locator('h1.headline').textContent();
+  const before = await headline();
+  const valve = page.locator('svg .part[aria-label*="valve open"] .tap').first();
+  await valve.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = await valve.boundingBox();
+  const session = await page.context().newCDPSession(page);
+  const touch = (type, at) => session.send('Input.dispatchTouchEvent', { type, touchPoints: at ? [{ ...at, id: 0 }] : [] });
+  const [mid, down] = [x + width / 2, y + height / 2];
+  await touch('touchStart', { x: mid, y: down });
+  for (const far of [8, 16, 24, 32]) await touch('touchMove', { x: mid, y: down - far });
+  await touch('touchEnd');
+  await page.getByText('each side keeps its own level').waitFor();
+  assert.notEqual(await headline(), before, 'the store is divided');
+  assert.equal(await page.locator('.bundle').count(), 0, 'a pull is no tap');
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await valve.tap({ force: true });
+  await page.getByRole('button', { name: 'Shut the valve' }).waitFor();
+  assert.equal(await headline(), before);
+});
+
+test('the drawing is saved as a file of its own', async (t) => {
+  const page = await demo(t);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.locator('.house .saves').getByRole('button', { name: /Save as SVG/ }).tap(),
+  ]);
+  assert.match(download.suggestedFilename(), /^the-house-in-section.*\.svg$/);
+  const svg = readFileSync(await download.path(), 'utf8');
+  for (const text of ['South roof', 'New tank', 'The house in section', 'xmlns="http://www.w3.org/2000/svg"']) {
+    assert.ok(svg.includes(text), `${text} is in it`);
+  }
+  const drawn = await page.evaluate(async (svg) => {
+    const image = new Image();
+    image.src = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+    await image.decode();
+    return [image.naturalWidth, image.naturalHeight];
+  }, svg);
+  assert.ok(drawn.every((side) => side > 200), `${drawn}`);
 });

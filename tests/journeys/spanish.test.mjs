@@ -13,7 +13,7 @@ const NAMES = [
   /Emberlow|University of Warwick|Development Technology Unit/g,
   /Guidance on use of rainwater tanks|Irrigation and Drainage Paper|River and Reservoir Yield|Emergency Disinfection of Drinking Water/g,
   /Journal of the American Statistical Association|Water Resources Research|The American Statistician|Annals of Mathematical Statistics/g,
-  /Disinfection Profiling and Benchmarking|BS 8515:2009 y BS EN|Lorden/g,
+  /University of [A-Z]\w+|Disinfection Profiling and Benchmarking|BS 8515:2009 y BS EN|Lorden/g,
 ];
 
 // Every text that is read or read aloud, where it has English in it.

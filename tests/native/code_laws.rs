@@ -10,7 +10,7 @@ const ROOMS: [(&str, &[&str]); 10] = [
     ("site", &["language", "quantity"]),
     ("engine", &["quantity", "site"]),
     ("records", &["language", "quantity", "site"]),
-    ("figures", &["quantity", "site"]),
+    ("figures", &["language", "quantity", "site"]),
     ("words", &["language", "quantity", "site", "engine", "records"]),
     ("app", &["language", "quantity", "site", "engine", "records", "figures", "words"]),
     ("ui", &["language", "quantity", "site", "figures", "words", "app"]),
