@@ -42,7 +42,7 @@ fn sources(desk: Desk) -> AnyView {
         label: said("Load a rain record", "Cargar un registro de lluvia"),
         detail: said(
             "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
-            "CSV con una fecha y una altura de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
+            "CSV con una fecha y una cantidad de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
         ),
         accept: ".csv,.txt,.tsv,text/csv,text/plain",
         class: "file way main",
@@ -71,8 +71,11 @@ fn paste(desk: Desk) -> AnyView {
             element("LABEL")
                 .class("field")
                 .child(
-                    worded("SPAN", said("Date and depth, a day a line", "Fecha y altura de lluvia, un día por línea"))
-                        .class("label"),
+                    worded(
+                        "SPAN",
+                        said("Date and depth, a day a line", "Fecha y cantidad de lluvia, un día por línea"),
+                    )
+                    .class("label"),
                 )
                 .child(text),
         )

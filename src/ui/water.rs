@@ -143,7 +143,7 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
         .child(element("THEAD").child(element("TR").children(head)))
         .child(element("TBODY").children(rows));
     element("DETAILS")
-        .child(worded("SUMMARY", said("What is proven, what is wanted", "Lo demostrado y lo que hace falta")))
+        .child(worded("SUMMARY", said("What is proven, what is wanted", "Lo probado y lo que hace falta")))
         .child(element("DIV").class("table").attribute("tabindex", "0").child(table))
         .child(worded("P", chain::ABOUT).class("small"))
         .into()

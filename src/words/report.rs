@@ -33,7 +33,7 @@ pub const ANSWER: Phrase = Phrase("Does the water last?", "¿Alcanza el agua?");
 /// How sure the share of good years is.
 pub const GOOD_YEARS: Phrase = Phrase(
     "Share of good years, with the range that it may lie in",
-    "Parte de años buenos, con el intervalo en que puede estar",
+    "Proporción de años buenos, con el intervalo en que puede estar",
 );
 /// The drawing.
 pub const DRAWING: Phrase = Phrase("The house in section", "La casa en corte");

@@ -110,7 +110,7 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     let words = YearBandWords {
         unit: unit(Kind::Volume, units),
         low: said("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
-        median: said("middle year", "año del medio").to_owned(),
+        median: said("middle year", "año intermedio").to_owned(),
         high: said("9 in 10 below", "9 de 10 por debajo").to_owned(),
         capacity: said("full", "lleno").to_owned(),
         month: said("month", "mes").to_owned(),
@@ -148,7 +148,7 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
             portion(said("first flush", "primeras aguas"), Way::FirstFlush, amounts(|month| month.first_flush_l)),
             portion(said("uncollected", "sin recoger"), Way::Uncollected, amounts(|month| month.uncollected_l)),
             portion(
-                said("lost on the way", "perdida en el camino"),
+                said("lost on the way", "pérdidas"),
                 Way::Lost,
                 amounts(|month| month.roof_loss_l + month.escaped_l + month.tank_loss_l),
             ),
@@ -166,7 +166,7 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
         caption: said(
             "An average year of this rain, month by month. Lost on the way: wetting, roofing, gutters and screens, \
              leaks, evaporation.",
-            "Un año promedio de esta lluvia, mes a mes. Perdida en el camino: mojado inicial, material del techo, \
+            "Un año promedio de esta lluvia, mes a mes. Pérdidas: mojado inicial, material del techo, \
              canaletas y mallas, fugas, evaporación.",
         )
         .to_owned(),
@@ -283,7 +283,7 @@ pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
         said("Rain by year", "Lluvia por año"),
         said(
             "Whole calendar years are filled; years with missing days are hatched.",
-            "Los años completos van llenos; los años con días faltantes, rayados.",
+            "Los años completos van en color; los años con días faltantes, rayados.",
         ),
         width,
     )

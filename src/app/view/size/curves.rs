@@ -24,8 +24,8 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
     let curve = Curve {
         places: points.iter().map(|(factor, _)| shown::in_unit(now * factor, kind, units)).collect(),
         lines: vec![
-            line(said("water there", "agua disponible"), Tally::volumetric),
-            line(said("days not dry", "días sin escasez"), Tally::time),
+            line(said("water there", "uso cubierto"), Tally::volumetric),
+            line(said("days not dry", "días buenos"), Tally::time),
             line(said("good years", "años buenos"), Tally::good_share),
         ],
         here: shown::in_unit(now, kind, units),
@@ -48,7 +48,7 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
     let litres = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let caption = say!(
         "Yield a year: {now} now; from {left} at the left end to {right} at the right.",
-        "Agua captada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
+        "Agua usada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
         now = litres(of_now),
         left = litres(ends[0]),
         right = litres(ends[1])
