@@ -10,15 +10,30 @@ use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::checks::{CheckView, InputView};
 use crate::app::view::document::{Block, Document, Figure, Section};
+use crate::app::view::report::Extent;
 use crate::app::view::{method as formulas, report as view};
+use crate::language::Phrase;
 use crate::words::{method as all, report as say};
 
 /// The report of the open site.
 pub(crate) fn report(desk: Desk) -> AnyView {
-    let shown = derived(move || desk.case.with(|case| desk.model.with(|model| view::report(model, case))));
+    let extent = RwSignal::new(Extent::Whole);
+    let shown =
+        derived(move || desk.case.with(|case| desk.model.with(|model| view::report(model, case, extent.get()))));
+    let choose = |(text, offered): (Phrase, Extent)| {
+        worded("BUTTON", text)
+            .attribute("type", "button")
+            .live_attribute("aria-pressed", move || Some((extent.get() == offered).to_string()))
+            .on("click", move |_| extent.set(offered))
+            .into()
+    };
+    let extents = say::EXTENTS.into_iter().zip([Extent::Whole, Extent::Short]).map(choose);
+    let extents =
+        element("DIV").class("row").attribute("role", "group").attribute("aria-label", say::EXTENT).children(extents);
     element("DIV")
         .class("document")
         .child(buttons(desk).child(desk.button(all::OPEN, Event::PlaceOpened(Place::Method)).class("plain")))
+        .child(extents)
         .child(live(move || shown.with(|shown| shown.as_ref().map_or_else(nothing, drawn))))
         .into()
 }

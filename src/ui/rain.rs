@@ -68,8 +68,11 @@ fn paste(desk: Desk) -> AnyView {
             element("LABEL")
                 .class("field")
                 .child(
-                    worded("SPAN", said("Date and depth, a day a line", "Fecha y altura de lluvia, un día por línea"))
-                        .class("label"),
+                    worded(
+                        "SPAN",
+                        said("Date and depth, a day a line", "Fecha y cantidad de lluvia, un día por línea"),
+                    )
+                    .class("label"),
                 )
                 .child(text),
         )

@@ -45,7 +45,7 @@ pub const FAN_CAPTION: Phrase = Phrase(
 /// At the fan's lines.
 pub const FAN_LINES: [Phrase; 4] = [
     Phrase("dry (1 in 10 below)", "seco (1 de 10 por debajo)"),
-    Phrase("middle", "medio"),
+    Phrase("middle", "intermedio"),
     Phrase("wet (1 in 10 above)", "húmedo (1 de 10 por encima)"),
     Phrase("no more rain", "sin más lluvia"),
 ];
@@ -281,8 +281,8 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
         Origin::Generated => say!(
             "{years} drawn from the place's rain, as unsure as its record is short. Tried on two published records, the \
              band held 74 to 81 of 100 outcomes instead of 80.",
-            "{years} de la lluvia del lugar, con tanta más duda cuanto más corto es su registro. Probada con dos registros \
-             publicados, la banda contuvo de 74 a 81 de cada 100 resultados en vez de 80.",
+            "{years} de la lluvia del lugar, con tanta más duda cuanto más corto es su registro. Probada con dos \
+             registros publicados, la banda contuvo de 74 a 81 de cada 100 resultados en vez de 80.",
             years = count(years, said("year was", "año generado"), said("years were", "años generados"))
         ),
         _ => say!(

@@ -15,7 +15,7 @@ pub const WHO_DECIDES: Phrase = Phrase(
 /// Shown where a house is sketched or its water is told: what the figures are not.
 pub const NOT_DRINKING_WATER: Phrase = Phrase(
     "These figures are about how much water, not how clean. Untreated roof water isn't drinking water.",
-    "Estas cifras dicen cuánta agua hay, no cuán limpia está. El agua de techo sin tratar no es agua potable.",
+    "Estas cifras dicen cuánta agua hay, no cuán limpia está. El agua del techo sin tratar no es agua potable.",
 );
 
 /// What to be careful of with a part.
@@ -31,8 +31,8 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                 said(
                     "Lead flashing, asbestos, treated timber, fresh paint, flue soot and bird droppings all get into \
                      the water.",
-                    "El plomo de los remates, el asbesto, la madera tratada, la pintura fresca, el hollín de chimenea \
-                     y el excremento de aves: todo eso llega al agua.",
+                    "El plomo de los tapajuntas, el asbesto, la madera tratada, la pintura fresca, el hollín de \
+                     chimenea y el excremento de aves: todo eso llega al agua.",
                 ),
             ];
             if section.material == Material::Planted {
@@ -46,7 +46,7 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
         Part::Feed(_) => vec![
             said(
                 "A diverter sends dirt aside; it does not make water safe to drink.",
-                "Un desviador aparta la suciedad; no hace que el agua sea segura para beber.",
+                "Un desviador aparta la suciedad; no hace que el agua sea apta para beber.",
             ),
             said(
                 "Let its hole drip into the garden, not against a wall.",
@@ -63,8 +63,8 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                 said(
                     "Every cubic metre weighs a tonne (each US gallon 8.3 lb): the pad must carry it full. Empty, it \
                      can blow over.",
-                    "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): la base debe \
-                     soportarlo lleno. Vacío, el viento puede volcarlo.",
+                    "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): la base debe soportar \
+                     el tanque lleno. Vacío, puede volcarlo el viento.",
                 ),
                 said(
                     "Lock lids and screen openings against children and mosquitoes.",
@@ -96,8 +96,8 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
         Part::Pump(_) => {
             vec![said(
                 "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
-                "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y uno de corte \
-                 al alcance.",
+                "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un \
+                 interruptor de corte al alcance.",
             )]
         }
         Part::Ration(_) => vec![said(
@@ -109,12 +109,12 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                 said(
                     "Untreated roof water isn't drinking water. Sediment and carbon cartridges don't disinfect; \
                      boiling does nothing against metals.",
-                    "El agua de techo sin tratar no es agua potable. Los cartuchos de sedimentos y de carbón no \
+                    "El agua del techo sin tratar no es agua potable. Los cartuchos de sedimentos y de carbón no \
                      desinfectan; hervir no sirve de nada contra los metales.",
                 ),
                 said(
                     "No pipe may join this water with the mains: backflow makes neighbours ill.",
-                    "Ninguna tubería debe unir esta agua con la red pública: el reflujo enferma a los vecinos.",
+                    "Ninguna tubería puede unir esta agua con la red pública: el reflujo enferma a los vecinos.",
                 ),
             ],
             Class::Travel => vec![
@@ -132,7 +132,7 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
             ],
             _ => vec![said(
                 "No pipe may join this water with the mains: backflow makes neighbours ill. Mark these taps.",
-                "Ninguna tubería debe unir esta agua con la red pública: el reflujo enferma a los vecinos. Marca \
+                "Ninguna tubería puede unir esta agua con la red pública: el reflujo enferma a los vecinos. Marca \
                  estos grifos.",
             )],
         },

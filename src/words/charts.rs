@@ -22,8 +22,8 @@ pub const THROUGH_THE_YEAR: Phrase = Phrase(
 pub const WHERE_IT_WENT: Phrase = Phrase(
     "An average year of this rain, month by month. Lost on the way: wetting, roofing, gutters and screens, leaks, \
      evaporation.",
-    "Un año promedio de esta lluvia, mes a mes. Perdida: mojado inicial, cubierta, canaletas y \
-     mallas, fugas, evaporación.",
+    "Un año promedio de esta lluvia, mes a mes. Pérdidas: mojado inicial, material del techo, \
+     canaletas y mallas, fugas, evaporación.",
 );
 /// The months of a record.
 pub const MONTHS: Phrase = Phrase(
@@ -35,5 +35,5 @@ pub const MEANS: Phrase = Phrase("Monthly means as entered.", "Promedios mensual
 /// The years of a record.
 pub const YEARS: Phrase = Phrase(
     "Whole calendar years are filled; years with missing days are hatched.",
-    "Los años completos van llenos; los años con días faltantes, rayados.",
+    "Los años completos van en color; los años con días faltantes, rayados.",
 );

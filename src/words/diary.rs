@@ -34,8 +34,8 @@ pub const EMPTY_NOTE: Phrase = Phrase("Write a word or two.", "Escribe una palab
 pub const LINE: Phrase = Phrase(
     "Dots are readings; a hollow one says full, so it may have been more. The line is what the balance makes of the rain \
      from each reading on; it ends where the rain of a day is not known.",
-    "Los puntos son lecturas; uno hueco dice lleno, así que puede haber sido más. La línea es lo que el balance saca de la \
-     lluvia desde cada lectura; termina donde no se conoce la lluvia de un día.",
+    "Los puntos son lecturas; uno hueco dice lleno, así que puede haber sido más. La línea es lo que el balance saca \
+     de la lluvia desde cada lectura; termina donde no se conoce la lluvia de un día.",
 );
 /// Under the chart of rain.
 pub const RAIN_CAPTION: Phrase = Phrase(
@@ -183,7 +183,7 @@ pub fn parameter_name(parameter: Parameter) -> &'static str {
         Parameter::Nitrate => said("Nitrate, as nitrate", "Nitrato, como nitrato"),
         Parameter::Conductivity => said("Conductivity", "Conductividad"),
         Parameter::Transmittance => said("UV transmittance", "Transmitancia UV"),
-        Parameter::Other => said("Something else (say in the note)", "Otra cosa (dila en la nota)"),
+        Parameter::Other => said("Something else (say in the note)", "Otra cosa (indícala en la nota)"),
     }
 }
 
@@ -192,7 +192,7 @@ pub fn done(task: Task) -> &'static str {
     match task {
         Task::Roof => said("Roof looked over", "Techo revisado"),
         Task::Gutter => said("Gutter cleaned", "Canaleta limpiada"),
-        Task::Screen => said("Leaf screen cleaned", "Malla de hojas limpiada"),
+        Task::Screen => said("Leaf screen cleaned", "Malla para hojas limpiada"),
         Task::Diverter => {
             said("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada")
         }
@@ -317,9 +317,9 @@ pub const LEAK_TEST: Phrase = Phrase("A test for leaks", "Una prueba de fugas");
 pub const LEAK_TEST_HOW: Phrase = Phrase(
     "Read the level with care to a few millimetres, let nobody draw water for a night or for days away, read again, and \
      write here how many hours that was. Only dry hours count: write down days without rain too.",
-    "Lee el nivel con cuidado, a unos pocos milímetros; que nadie saque agua durante una noche o mientras están fuera unos \
-     días; lee otra vez y escribe aquí cuántas horas fueron. Solo cuentan las horas sin lluvia: anota también los días sin \
-     lluvia.",
+    "Lee el nivel con cuidado, a unos pocos milímetros; que nadie saque agua durante una noche o mientras no hay nadie \
+     en casa unos días; lee otra vez y escribe aquí cuántas horas fueron. Solo cuentan las horas sin lluvia: anota \
+     también los días sin lluvia.",
 );
 /// Its field.
 pub const UNDRAWN: Phrase = Phrase(

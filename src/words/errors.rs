@@ -24,7 +24,7 @@ pub fn typed(error: &TypedError) -> String {
         TypedError::Empty => said("Type a number.", "Escribe un número.").to_owned(),
         TypedError::NotANumber { text } => say!(
             "“{text}” is not a number. Type one, such as 1,700 or 2 1/2.",
-            "«{text}» no es un número. Escribe uno, como 1700 o 2 1/2."
+            "«{text}» no es un número. Escribe uno, como 1700, 1,5 o 2 1/2."
         ),
         TypedError::UnknownUnit { text, kind } => {
             let symbols: Vec<String> =
@@ -90,8 +90,8 @@ pub fn put(error: PutError) -> String {
         PutError::Shelf(ShelfError::Denied) => said(
             "Not saved: this browser does not let the app keep anything. What you see stays until you close it; export a \
              file to keep it.",
-            "No se guardó: este navegador no deja que la aplicación guarde nada. Lo que ves se queda hasta que la cierres; \
-             exporta un archivo para conservarlo.",
+            "No se guardó: este navegador no deja que la aplicación guarde nada. Lo que ves se queda hasta que la \
+             cierres; exporta un archivo para conservarlo.",
         ),
         PutError::Shelf(ShelfError::Full) => said(
             "Not saved: the browser's storage is full. What you see stays until you close it; export a file, then remove a \
@@ -102,13 +102,13 @@ pub fn put(error: PutError) -> String {
         PutError::ChangedElsewhere => said(
             "Not saved: another window changed this site meanwhile. Export a file if you want to keep what you see, then \
              load the page again.",
-            "No se guardó: otra ventana cambió este sitio entre tanto. Exporta un archivo si quieres conservar lo que ves, \
-             y luego carga la página otra vez.",
+            "No se guardó: otra ventana cambió este sitio entre tanto. Exporta un archivo si quieres conservar lo que \
+             ves, y luego carga la página otra vez.",
         ),
         PutError::Newer => said(
             "Not saved: a newer Eavewater wrote this record. Load the page again to get the newer version.",
-            "No se guardó: un Eavewater más nuevo escribió este registro. Carga la página otra vez para tener la versión \
-             más nueva.",
+            "No se guardó: un Eavewater más nuevo escribió este registro. Carga la página otra vez para tener la \
+             versión más nueva.",
         ),
     }
     .to_owned()
@@ -125,8 +125,8 @@ pub fn file(error: &FileError) -> String {
         FileError::NotJson(SyntaxError { line, column, fault }) => say!(
             "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {fault}. Nothing \
              was changed.",
-            "Este no es un archivo que Eavewater haya exportado, o está dañado: línea {line}, columna {column}: {fault}. No \
-             se cambió nada.",
+            "Este no es un archivo que Eavewater haya exportado, o está dañado: línea {line}, columna {column}: \
+             {fault}. No se cambió nada.",
             fault = match fault {
                 SyntaxFault::Ends => said("it ends before it is complete", "termina antes de estar completo"),
                 SyntaxFault::Misplaced => said("what stands there does not belong there", "lo que hay ahí no va ahí",),
@@ -151,8 +151,8 @@ pub fn file(error: &FileError) -> String {
         FileError::Newer { version } => say!(
             "A newer Eavewater wrote this file (version {version}). Load the page again while online to get the newer \
              version, then import it.",
-            "Un Eavewater más nuevo escribió este archivo (versión {version}). Carga la página otra vez con conexión para \
-             tener la versión más nueva, y luego impórtalo."
+            "Un Eavewater más nuevo escribió este archivo (versión {version}). Carga la página otra vez con conexión \
+             para tener la versión más nueva, y luego impórtalo."
         ),
     }
 }
@@ -189,7 +189,7 @@ pub fn rain(error: &RainError) -> String {
     match error {
         RainError::Empty => said(
             "There is nothing in it. Choose a file with a date and a rain depth in each row.",
-            "No hay nada dentro. Elige un archivo con una fecha y una altura de lluvia en cada fila.",
+            "No hay nada dentro. Elige un archivo con una fecha y una cantidad de lluvia en cada fila.",
         )
         .to_owned(),
         RainError::TooManyBytes { bytes, most } => say!(
@@ -205,22 +205,23 @@ pub fn rain(error: &RainError) -> String {
         ),
         RainError::NotText => said(
             "This is not plain text; a spreadsheet must be saved as CSV first. Nothing was changed.",
-            "Esto no es texto simple; una hoja de cálculo hay que guardarla antes como CSV. No se cambió nada.",
+            "Esto no es texto sin formato; una hoja de cálculo hay que guardarla antes como CSV. No se cambió nada.",
         )
         .to_owned(),
         RainError::NoDates => said(
             "No dates were found. Each row needs a date such as 2004-07-31 and a rain depth.",
-            "No se encontraron fechas. Cada fila necesita una fecha como 2004-07-31 y una altura de lluvia.",
+            "No se encontraron fechas. Cada fila necesita una fecha como 2004-07-31 y una cantidad de lluvia.",
         )
         .to_owned(),
         RainError::NoRainColumn { header } if header.is_empty() => said(
             "No column holds rain depths. Each row needs a date and a number.",
-            "Ninguna columna tiene alturas de lluvia. Cada fila necesita una fecha y un número.",
+            "Ninguna columna tiene cantidades de lluvia. Cada fila necesita una fecha y un número.",
         )
         .to_owned(),
         RainError::NoRainColumn { header } => say!(
             "No column holds rain depths. The columns are {columns}. Name the right one “rain”.",
-            "Ninguna columna tiene alturas de lluvia. Las columnas son {columns}. Ponle «lluvia» de nombre a la correcta.",
+            "Ninguna columna tiene cantidades de lluvia. Las columnas son {columns}. Ponle «lluvia» de nombre a la \
+             correcta.",
             columns = super::list(header)
         ),
         RainError::SeveralRainColumns { columns } => {
@@ -251,7 +252,7 @@ pub fn rain(error: &RainError) -> String {
             first = unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
         ),
         RainError::NothingMeasured => {
-            said("No row holds a measured depth.", "Ninguna fila tiene una altura medida.").to_owned()
+            said("No row holds a measured depth.", "Ninguna fila tiene una cantidad medida.").to_owned()
         }
     }
 }
@@ -268,15 +269,15 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
         Refusal::Gaps(GapError::NoYearLeft { with_more_than, best_year, lacking }) => say!(
             "Every year lacks more than {with_more_than} days; {best_year} lacks the fewest, {lacking}. Allow more missing \
              days, or fill them from other years.",
-            "A cada año le faltan más de {most_days}; al que menos, {best_year}, le faltan {lacking}. Permite más días sin \
-             dato, o rellénalos con otros años.",
+            "A cada año le faltan más de {most_days}; al que menos, {best_year}, le faltan {lacking}. Permite más días \
+             sin dato, o complétalos con otros años.",
             most_days = super::days(usize::from(*with_more_than))
         ),
         Refusal::Gaps(GapError::NoYearHasDay { month, day }) => say!(
             "No year of the record has a depth for {day} {month}, so that day can't be filled. Leave out years with missing \
              days instead, or load a longer record.",
-            "Ningún año del registro tiene dato para el {day} de {month}, así que ese día no se puede rellenar. Deja fuera \
-             los años con días sin dato, o carga un registro más largo.",
+            "Ningún año del registro tiene dato para el {day} de {month}, así que ese día no se puede completar. Deja \
+             fuera los años con días sin dato, o carga un registro más largo.",
             month = month_name(*month as usize)
         ),
         Refusal::Gaps(GapError::NotADepth { date, depth_mm }) => not_a_depth(*date, *depth_mm),
@@ -289,7 +290,7 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
 pub fn not_a_depth(date: chrono::NaiveDate, depth_mm: f64) -> String {
     say!(
         "The record holds {depth_mm} mm for {date}, which is no depth. Load it anew.",
-        "El registro tiene {depth} mm para el {date}, y eso no es una altura de lluvia. Cárgalo de nuevo.",
+        "El registro tiene {depth} mm para el {date}, y eso no es una cantidad de lluvia. Cárgalo de nuevo.",
         depth = shown::significant(depth_mm, 9),
         date = super::date(date)
     )

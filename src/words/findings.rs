@@ -63,7 +63,7 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
                     "Climate: {climate} is above the daily high of the month, or no temperature at all. Change one of them.",
                     "Clima: «{climate}» supera la máxima diaria del mes, o no es una temperatura. Cambia una de las dos."
                 ),
-                _ => say!("Climate: {climate} can't be. Change it.", "Clima: «{climate}» no puede ser. Cámbialo."),
+                _ => say!("Climate: {climate} can't be. Change it.", "Clima: «{climate}» no es posible. Cámbialo."),
             }
         }
         Finding::RationWithoutTank(step) => say!(

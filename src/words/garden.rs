@@ -70,8 +70,8 @@ pub const CLIMATE: Phrase = Phrase("Climate for gardens", "Clima para huertos");
 pub const CLIMATE_IS_FOR: Phrase = Phrase(
     "What the air draws from plants, month by month: a garden by the weather follows it. A weather service publishes \
      these means for the nearest station.",
-    "Lo que el aire saca de las plantas, mes por mes: lo sigue un huerto según el tiempo. Un servicio meteorológico \
-     publica estos promedios para la estación más cercana.",
+    "El agua que el aire saca de las plantas, mes por mes: de ella depende un huerto según el tiempo. Un servicio \
+     meteorológico publica estos promedios para la estación más cercana.",
 );
 /// The climate isn't there yet.
 pub const NO_CLIMATE: Phrase = Phrase(

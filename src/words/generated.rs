@@ -8,7 +8,7 @@ use crate::language::{Phrase, said};
 use crate::say;
 
 /// Title of the section.
-pub const TITLE: Phrase = Phrase("Years that haven't happened yet", "Años que aún no han pasado");
+pub const TITLE: Phrase = Phrase("Years that haven't happened yet", "Años que aún no han ocurrido");
 
 /// What they are.
 pub const WHAT: Phrase = Phrase(
@@ -125,7 +125,7 @@ pub const ROWS: [Phrase; 7] = [
     Phrase("spread of years", "variación entre años"),
     Phrase("driest year", "año más seco"),
     Phrase("wettest year", "año más lluvioso"),
-    Phrase("dry spell, middle year", "racha sin lluvia, año típico"),
+    Phrase("dry spell, middle year", "racha sin lluvia, año intermedio"),
     Phrase("dry spell, 1 year in 10", "racha sin lluvia, 1 año de cada 10"),
     Phrase("longest dry spell", "racha sin lluvia más larga"),
 ];

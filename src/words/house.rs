@@ -10,7 +10,7 @@ pub const LARGER: Phrase = Phrase("Larger drawing", "Dibujo más grande");
 /// See [`LARGER`].
 pub const SMALLER: Phrase = Phrase("Smaller drawing", "Dibujo más pequeño");
 /// The button that shows all of it.
-pub const WHOLE: Phrase = Phrase("Whole", "Entero");
+pub const WHOLE: Phrase = Phrase("Whole", "Todo");
 /// What that is called.
 pub const WHOLE_NAME: Phrase = Phrase("Whole drawing", "Dibujo entero");
 /// How else it is made larger.
@@ -21,7 +21,7 @@ pub const HOW_LARGER: Phrase = Phrase(
 /// The title of the drawing as a file of its own.
 pub const IN_SECTION: Phrase = Phrase("The house in section", "La casa en corte");
 /// The button that adds a tank.
-pub const ADD_TANK: Phrase = Phrase("Add a tank", "Añadir un tanque");
+pub const ADD_TANK: Phrase = Phrase("Add a tank", "Añadir tanque");
 /// What to do then.
 pub const WHERE_TANK: Phrase = Phrase(
     "Tap the tank beside which it will stand: on the same level, joined by a pipe with an open valve.",

@@ -11,7 +11,7 @@ use chrono::NaiveDate;
 /// What the app is, at first start.
 pub const WELCOME: Phrase = Phrase(
     "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.",
-    "Tu techo es tu planta de agua. Mira cuánto dura su agua y en cuántos años falla.",
+    "Tu techo es tu fuente de agua. Mira cuánto dura su agua y en cuántos años falla.",
 );
 /// Everything stays here.
 pub const STAYS_HERE: Phrase = Phrase(
@@ -35,7 +35,7 @@ pub const WORKS_OFFLINE: Phrase = Phrase("Ready to work without a network.", "Li
 /// Not offline.
 pub const NO_OFFLINE: Phrase = Phrase(
     "This browser did not let the app set itself up to work without a network. It works as long as it is open.",
-    "Este navegador no dejó que la aplicación se prepare para trabajar sin conexión. Funciona mientras esté abierta.",
+    "Este navegador no dejó que la aplicación se preparara para trabajar sin conexión. Funciona mientras esté abierta.",
 );
 /// An update.
 pub const UPDATE_READY: Phrase = Phrase(
@@ -193,7 +193,7 @@ pub fn kind(kind: Kind) -> &'static str {
         Kind::Area => said("Roof area", "Área del techo"),
         Kind::Volume => said("Volume", "Volumen"),
         Kind::Flow => said("Daily use", "Uso diario"),
-        Kind::Length => said("Tank sizes and heights", "Tamaños y alturas de tanques"),
+        Kind::Length => said("Tank sizes and heights", "Medidas de tanques"),
         Kind::Bore => said("Pipes and holes", "Tubos y orificios"),
         _ => "",
     }

@@ -17,9 +17,9 @@ pub const TITLE: Phrase = Phrase("What the readings say", "Lo que dicen las lect
 const APART: Phrase = Phrase(
     "A leak can't be told from use yet. What would tell: a meter of all that is drawn, read whenever the level is; or the \
      level before and after dry nights in which nobody draws water; or before and after days away.",
-    "Todavía no se puede distinguir una fuga del uso. Lo que lo diría: un medidor de toda el agua que se saca, leído cada \
-     vez que se lee el nivel; o el nivel antes y después de noches sin lluvia en que nadie saca agua; o antes y después de \
-     días fuera de casa.",
+    "Todavía no se puede distinguir una fuga del uso. Lo que lo diría: un medidor de toda el agua que se saca, leído \
+     cada vez que se lee el nivel; o el nivel antes y después de noches sin lluvia en que nadie saca agua; o antes y \
+     después de días fuera de casa.",
 );
 
 fn ranged(value: &str, low: &str, high: &str) -> String {
@@ -47,16 +47,16 @@ pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
         Alarm::CaptureFallen { by, since } => say!(
             "Since {since} less of the rain comes than before: about {by} is missing. Look at leaf screens and gutters, and \
              whether a diverter is stuck open.",
-            "Desde el {since} llega menos de la lluvia que antes: falta cerca de {by}. Mira las mallas de hojas y las \
-             canaletas, y si algún desviador se quedó abierto.",
+            "Desde el {since} llega menos de la lluvia que antes: falta cerca de {by}. Mira las mallas para hojas y \
+             las canaletas, y si algún desviador se quedó abierto.",
             since = on(lesson.first, *since),
             by = percent(*by)
         ),
         Alarm::UseRisen { by, since } => say!(
             "Since {since} more water goes than before: about {by} more. If nobody uses more, look for a leak: read the \
              level at night and again in the morning, with nobody drawing water in between.",
-            "Desde el {since} se va más agua que antes: cerca de {by} más. Si nadie usa más, busca una fuga: lee el nivel \
-             de noche y otra vez por la mañana, sin que nadie saque agua entre tanto.",
+            "Desde el {since} se va más agua que antes: cerca de {by} más. Si nadie usa más, busca una fuga: lee el \
+             nivel de noche y otra vez por la mañana, sin que nadie saque agua entre tanto.",
             since = on(lesson.first, *since),
             by = percent(*by)
         ),
@@ -112,8 +112,8 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
             None => said(
                 "How much of the rain is caught can't be told yet: it takes levels before and after rain, with room left in \
                  the tank.",
-                "Todavía no se puede decir cuánta de la lluvia se capta: hacen falta niveles antes y después de llover, con \
-                 espacio libre en el tanque.",
+                "Todavía no se puede decir cuánta de la lluvia se capta: hacen falta niveles antes y después de \
+                 llover, con espacio libre en el tanque.",
             )
             .to_owned(),
         },

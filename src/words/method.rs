@@ -48,8 +48,8 @@ pub const BALANCE: [Text; 9] = [
         Phrase(
             "The rational method by day, any text on hydrology; 1 mm on 1 m² is 1 L. κ of 90 %: DIN 1989-1, BS 8515 (from \
              memory); wetting of 0.5 mm: common practice, no source.",
-            "El método racional por día, cualquier texto de hidrología; 1 mm en 1 m² es 1 L. κ de 90\u{a0}%: DIN 1989-1, \
-             BS 8515 (de memoria); mojado inicial de 0,5 mm: práctica común, sin fuente.",
+            "El método racional por día, cualquier texto de hidrología; 1 mm en 1 m² es 1 L. κ de 90\u{a0}%: DIN \
+             1989-1, BS 8515 (de memoria); mojado inicial de 0,5 mm: práctica común, sin fuente.",
         ),
         Phrase(
             "The same coefficient in light rain and in heavy. Snow counts as rain on its day. What no feed takes is told as \
@@ -216,10 +216,10 @@ pub const RAIN: [Text; 5] = [
             "Mean year outside 10 to 13,000 mm; a day above 1,825 mm; rain on 40 % of days with 40 % of them under 1 mm; a run of \
              30 zeros or more with a chance under 1 in 10,000, Π (d + ½ + i)/(w + d + 1 + i) over its days, w and d the wet and \
              dry days of those months that follow five dry ones.",
-            "Año medio fuera de 10 a 13\u{a0}000 mm; un día de más de 1825 mm; lluvia en el 40\u{a0}% de los días, con el \
-             40\u{a0}% de ellos bajo 1 mm; una serie de 30 ceros o más con probabilidad menor de 1 en 10\u{a0}000, Π (d + ½ \
-             + i)/(w + d + 1 + i) sobre sus días; w y d son los días con lluvia y sin ella de esos meses que \
-             siguen a cinco sin lluvia.",
+            "Año promedio fuera de 10 a 13\u{a0}000 mm; un día de más de 1825 mm; lluvia en el 40\u{a0}% de los días, \
+             con el 40\u{a0}% de ellos bajo 1 mm; una serie de 30 ceros o más con probabilidad menor de 1 en \
+             10\u{a0}000, Π (d + ½ + i)/(w + d + 1 + i) sobre sus días; w y d son los días con lluvia y sin ella de \
+             esos meses que siguen a cinco sin lluvia.",
         ),
         Phrase(
             "Extremes as the World Meteorological Organization lists them (from memory); beta-binomial with Jeffreys' prior; the \
@@ -385,9 +385,9 @@ pub const SIZES: [Text; 5] = [
         Phrase(
             "Monthly balance: greatest deficit of twelve mean months, twice. Dry season: use × longest spell under 1 mm. 5 % and 6 % \
              rules: that share of the lesser of a year's yield A·c·κ·P and use.",
-            "Balance mensual: el mayor déficit de doce meses medios, dos veces. Estación seca: uso × la racha más \
-             larga de menos de 1 mm. Reglas del 5\u{a0}% y del 6\u{a0}%: esa parte de lo menor entre el agua captada en un \
-             año, A·c·κ·P, y el uso.",
+            "Balance mensual: el mayor déficit de doce meses promedio, dos veces. Estación seca: uso × la racha más \
+             larga de menos de 1 mm. Reglas del 5\u{a0}% y del 6\u{a0}%: esa parte de lo menor entre el agua captada \
+             en un año, A·c·κ·P, y el uso.",
         ),
         Phrase(
             "Gould & Nissen-Petersen 1999; University of Warwick, Development Technology Unit; BS 8515:2009 and BS EN \
@@ -461,8 +461,8 @@ pub const FROM_TODAY: [Text; 4] = [
              what is expected of reading (1 % of the store), use (30 % of a day's) and catch (10 % of a day's); ranges at 90 % by \
              Student's t.",
             "La captación y el uso que llevan los niveles de cada lectura a la siguiente con mínimos cuadrados \
-             (Gauss–Newton), ponderados por lo que se espera de la lectura (1\u{a0}% del depósito), del uso (30\u{a0}% del \
-             de un día) y de lo captado (10\u{a0}% de lo de un día); rangos del 90\u{a0}% con la t de Student.",
+             (Gauss–Newton), ponderados por lo que se espera de la lectura (1\u{a0}% del depósito), del uso (30\u{a0}% \
+             del de un día) y de lo captado (10\u{a0}% de lo de un día); rangos del 90\u{a0}% con la t de Student.",
         ),
         Phrase(
             "Seber & Wild, Nonlinear Regression, 1989, ch. 2; Gelman and others, Bayesian Data Analysis, 2013, §14.2; the spreads: \

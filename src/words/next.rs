@@ -251,7 +251,7 @@ pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
         Upgrade::AddTank { .. } => Some(said(
             "Every cubic metre weighs a tonne (each US gallon 8.3 lb): a level base must carry it full.",
             "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): una base nivelada tiene que \
-             soportarlo lleno.",
+             soportar el tanque lleno.",
         )),
         Upgrade::Level { .. } => Some(said(
             "Only an empty tank can be moved, and its new base must bear it full. Pipes move with it.",
@@ -261,8 +261,8 @@ pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
         Upgrade::Collect { .. } => Some(said(
             "Work at the eaves is work at a height. Look what the roofing, flashing and paint shed before drinking \
              from it.",
-            "Trabajar en el alero es trabajar en altura. Mira qué sueltan la cubierta, los tapajuntas y la pintura \
-             antes de beber de ahí.",
+            "Trabajar en el alero es trabajar en altura. Mira qué sueltan el material del techo, los tapajuntas y la \
+             pintura antes de beber de ahí.",
         )),
         Upgrade::FlushVolume { .. } | Upgrade::HoleBore { .. } => Some(said(
             "A smaller first flush or hole keeps less dirt back and clogs sooner: what reaches the tank is dirtier.",

@@ -34,7 +34,7 @@ pub fn many(kind: PartKind) -> &'static str {
         PartKind::Tank => said("Tanks", "Tanques"),
         PartKind::TrunkLine => said("Trunk lines", "Tuberías de unión"),
         PartKind::Pump => said("Pumps", "Bombas"),
-        PartKind::Use => said("Uses, first served first", "Usos, el primero se sirve primero"),
+        PartKind::Use => said("Uses, first served first", "Usos, en el orden en que se atienden"),
         PartKind::Hauling => said("Hauled water", "Agua acarreada"),
         PartKind::Ration => said("Rationing", "Racionamiento"),
     }
@@ -102,11 +102,11 @@ fn fixed_label(field: Field) -> &'static str {
     match field {
         Field::Name => said("Name", "Nombre"),
         Field::Area => said("Plan area", "Área en planta"),
-        Field::Material => said("Roofing", "Cubierta"),
+        Field::Material => said("Roofing", "Material del techo"),
         Field::RunoffCoefficient => said("Runoff coefficient", "Coeficiente de escorrentía"),
         Field::WettingLoss => said("Wetting loss a rain day", "Mojado inicial, por día de lluvia"),
         Field::FillsTank => said("Fills", "Llena"),
-        Field::Capture => said("Capture of gutter and screen", "Lo que pasan canaleta y malla"),
+        Field::Capture => said("Capture of gutter and screen", "Lo que dejan pasar canaleta y malla"),
         Field::Drain => said("First-flush diverter", "Desviador de primeras aguas"),
         Field::FlushVolume => said("First flush", "Primeras aguas"),
         Field::ChamberBore => said("Inside diameter of the chamber", "Diámetro interior de la cámara"),
@@ -158,7 +158,7 @@ fn fixed_label(field: Field) -> &'static str {
         Field::Efficiency => said("Reaches the roots", "Llega a las raíces"),
         Field::Outdoor => said("Where", "Dónde"),
         Field::LooksAt => said("Looks at the store of", "Mira el depósito de"),
-        Field::RationBelow => said("In force below", "Vale por debajo de"),
+        Field::RationBelow => said("In force below", "En vigor por debajo de"),
         Field::Trigger => said("Order when the store is below", "Pedir cuando el depósito está por debajo de"),
         Field::Load => said("A load", "Un viaje"),
         Field::LoadPrice => said("Price of a load", "Precio de un viaje"),
@@ -176,8 +176,8 @@ pub fn hint(field: Field) -> Option<&'static str> {
         )),
         Field::RunoffCoefficient => Some(said(
             "Share of the rain, beyond wetting, that runs off. Set by the roofing; yours may differ.",
-            "Parte de la lluvia, pasado el mojado inicial, que escurre. La fija la cubierta; la tuya puede ser \
-             distinta.",
+            "Parte de la lluvia, pasado el mojado inicial, que escurre. La fija el material del techo; la \
+             tuya puede ser distinta.",
         )),
         Field::WettingLoss => Some(said(
             "Only wets the roof. 0.5 mm: common practice, no source.",
@@ -190,7 +190,7 @@ pub fn hint(field: Field) -> Option<&'static str> {
         )),
         Field::HoleBore => Some(said(
             "Too small: still full when the next storm comes. Too large: drips away good water.",
-            "Muy chico: la cámara sigue llena cuando llega la próxima tormenta. Muy grande: deja escapar agua buena.",
+            "Muy pequeño: la cámara sigue llena cuando llega la próxima tormenta. Muy grande: deja escapar agua buena.",
         )),
         Field::Floor => Some(said(
             "Below ground is negative. Only differences between tanks matter.",
@@ -247,9 +247,7 @@ fn fixed_choice(choice: Choice) -> &'static str {
     match choice {
         Choice::Material(material) => material_name(material),
         Choice::Drain(DrainKind::NoDiverter) => said("None", "Ninguno"),
-        Choice::Drain(DrainKind::Hole) => {
-            said("Emptied by a slow-release hole", "Se vacía por un orificio de vaciado lento")
-        }
+        Choice::Drain(DrainKind::Hole) => said("Emptied by a slow-release hole", "Se vacía solo, por un orificio"),
         Choice::Drain(DrainKind::ByHand) => said("Emptied by hand", "Se vacía a mano"),
         Choice::Drain(DrainKind::Never) => said("Never emptied, or blocked", "Nunca se vacía, o está tapado"),
         Choice::Build(Build::Barrel) => said("Barrel", "Barril"),

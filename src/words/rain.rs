@@ -54,7 +54,7 @@ pub const REMOVED: Phrase = Phrase("The rain of this site is removed.", "Se quit
 /// Which files can be read.
 pub const WHICH_FILES: Phrase = Phrase(
     "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
-    "CSV con una fecha y una altura de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
+    "CSV con una fecha y una cantidad de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
 );
 /// What may be left out beside monthly means.
 pub const RAIN_DAYS_MAY_LACK: Phrase = Phrase(
@@ -66,7 +66,7 @@ pub const NOT_KEPT_YET: Phrase = Phrase("Nothing is kept until you say so.", "Na
 /// What a dry spell is.
 pub const DRY_SPELL_IS: Phrase = Phrase("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm.");
 
-/// The rain of a mean year in mm; none where nothing was measured.
+/// The rain of a mean year in mm; none where no calendar year is whole.
 pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
     match mm {
         Some(mm) => say!(
@@ -74,7 +74,7 @@ pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
             "Un año promedio tiene {depth} de lluvia.",
             depth = shown::figure(mm, Kind::Depth, units)
         ),
-        None => said("No day was measured.", "No se midió ningún día.").to_owned(),
+        None => said("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
     }
 }
 

@@ -91,7 +91,7 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::UnitAssumed { unit: assumed, mean_rain_day } => say!(
             "The file does not say its unit. {unit} were assumed, a mean rain day being {mean} in the file's own \
              numbers. Choose another unit below if that is wrong.",
-            "El archivo no dice su unidad. {unit} es lo que se supuso, pues un día de lluvia promedio es {mean} en los \
+            "El archivo no dice su unidad. Se supuso: {unit}, pues un día de lluvia promedio es {mean} en los \
              números del propio archivo. Elige otra unidad abajo si no es la correcta.",
             unit = unit(*assumed),
             mean = shown::significant(*mean_rain_day, 3),

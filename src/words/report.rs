@@ -9,6 +9,17 @@ use crate::say;
 pub const TITLE: Phrase = Phrase("Report", "Informe");
 /// The button that prints it.
 pub const PRINT: Phrase = Phrase("Print, or save as PDF", "Imprimir o guardar como PDF");
+/// The buttons that say how much of it is wanted: everything, or a few pages.
+pub const EXTENTS: [Phrase; 2] = [Phrase("Everything", "Todo"), Phrase("In short", "En breve")];
+/// What the buttons choose.
+pub const EXTENT: Phrase = Phrase("How much", "Cuánto");
+/// In short: what is not enough.
+pub const NOT_ENOUGH: Phrase = Phrase("Parts that are not enough", "Partes que no alcanzan");
+/// In short, where there is nothing such.
+pub const ALL_ENOUGH: Phrase = Phrase(
+    "Every part that could be checked is enough. The whole report lists the checks.",
+    "Todas las partes que se pudieron comprobar alcanzan. El informe completo enumera las comprobaciones.",
+);
 /// The button that leaves it.
 pub const BACK: Phrase = Phrase("Back to the house", "Volver a la casa");
 
@@ -33,7 +44,7 @@ pub const ANSWER: Phrase = Phrase("Does the water last?", "¿Alcanza el agua?");
 /// How sure the share of good years is.
 pub const GOOD_YEARS: Phrase = Phrase(
     "Share of good years, with the range that it may lie in",
-    "Parte de años buenos, con el intervalo en que puede estar",
+    "Proporción de años buenos, con el intervalo en que puede estar",
 );
 /// The drawing.
 pub const DRAWING: Phrase = Phrase("The house in section", "La casa en corte");

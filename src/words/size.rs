@@ -60,9 +60,9 @@ pub const WANTED: Phrase = Phrase("What is wanted", "Lo que se quiere");
 /// What is wanted, as a choice.
 pub fn wanted(wanted: Wanted) -> String {
     match wanted {
-        Wanted::GoodYears(10) => said("No dry day in any year", "Ningún día de escasez en ningún año").to_owned(),
+        Wanted::GoodYears(10) => said("No dry day in any year", "Ningún año con escasez").to_owned(),
         Wanted::GoodYears(tenths) => {
-            say!("No dry day in {tenths} years of 10", "Ningún día de escasez en {tenths} de cada 10 años",)
+            say!("No dry day in {tenths} years of 10", "{tenths} de cada 10 años sin escasez",)
         }
         Wanted::Days(share) => {
             say!("{share} of days not dry", "{share} de los días sin escasez", share = percent(share.get()),)
@@ -331,7 +331,7 @@ pub fn yield_along([now, left, right]: [f64; 3], units: &Units) -> String {
     let litres = |litres: f64| shown::figure(litres, Kind::Volume, units);
     say!(
         "Yield a year: {now} now; from {left} at the left end to {right} at the right.",
-        "Agua captada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
+        "Agua usada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
         now = litres(now),
         left = litres(left),
         right = litres(right)

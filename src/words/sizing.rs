@@ -84,7 +84,7 @@ fn spell(answer: &Answer, complete: usize) -> String {
 fn stretch(answer: &Answer, run: &DryRun) -> String {
     let year = run.start.year();
     let year = if answer.origin == Origin::Generated {
-        say!("year {year} of them", "el año {year} de ellos")
+        say!("year {year} of them", "el año {year}")
     } else {
         year.to_string()
     };

@@ -8,7 +8,7 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
         Phrase("roof section", "sección de techo"),
         Phrase(
             "One plane or part of the roof with its plan area, as seen from above, and its roofing.",
-            "Un plano o una parte del techo con su área en planta, vista desde arriba, y su cubierta.",
+            "Un plano o una parte del techo con su área en planta, vista desde arriba, y su material.",
         ),
     ),
     (

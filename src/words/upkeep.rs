@@ -18,16 +18,17 @@ pub const USUAL: Phrase = Phrase(
     "Usual intervals: at least every six months for roof, gutters, inlets and tanks (enHealth, Guidance on use of \
      rainwater tanks, 2011); the rest as makers and councils advise or as is common practice. Change them to suit your \
      trees, birds and rain.",
-    "Intervalos usuales: al menos cada seis meses para techo, canaletas, entradas y tanques (enHealth, Guidance on use of \
-     rainwater tanks, 2011); lo demás, como aconsejan fabricantes y municipios o como es práctica común. Cámbialos según \
-     tus árboles, tus pájaros y tu lluvia.",
+    "Intervalos usuales: al menos cada seis meses para techo, canaletas, entradas y tanques (enHealth, Guidance on use \
+     of rainwater tanks, 2011); lo demás, como aconsejan fabricantes y municipios o como es práctica común. Cámbialos \
+     según tus árboles, tus pájaros y tu lluvia.",
 );
 /// Caution of all upkeep.
 pub const CAUTION: Phrase = Phrase(
     "Ladders and wet roofs kill more people than bad water: have somebody hold the ladder, or hire help. Never enter a \
      tank: bad air kills. Switch the pump's power off before you open it.",
-    "Las escaleras y los techos mojados matan a más gente que el agua mala: pide que alguien sujete la escalera, o contrata \
-     ayuda. Nunca entres en un tanque: el aire malo mata. Corta la corriente de la bomba antes de abrirla.",
+    "Las escaleras y los techos mojados matan a más gente que el agua mala: pide que alguien sujete la escalera, o \
+     contrata ayuda. Nunca entres en un tanque: el aire viciado mata. Corta la corriente de la bomba antes de \
+     abrirla.",
 );
 /// The button that says a job is done.
 pub const DONE: Phrase = Phrase("Done today", "Hecho hoy");
@@ -80,7 +81,7 @@ pub fn to_do(task: Task) -> &'static str {
     match task {
         Task::Roof => said("Look over the roof", "Revisar el techo"),
         Task::Gutter => said("Clean the gutter", "Limpiar la canaleta"),
-        Task::Screen => said("Clean the leaf screen", "Limpiar la malla de hojas"),
+        Task::Screen => said("Clean the leaf screen", "Limpiar la malla para hojas"),
         Task::Diverter => said(
             "Empty and rinse the first flush, check its ball",
             "Vaciar y enjuagar las primeras aguas, revisar su bola",
@@ -182,8 +183,8 @@ pub const OCCASIONS: [Occasion; 5] = [
             ),
             Phrase(
                 "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice.",
-                "Llena recipientes limpios con agua potable para tres días: el consejo común es 4 L (un galón) por persona \
-                 y día.",
+                "Llena recipientes limpios con agua potable para tres días: el consejo común es 4 L (un galón) por \
+                 persona y día.",
             ),
             Phrase(
                 "Unplug the pump if lightning or a flood may come, and know how to shut the tank's outlet by hand.",
@@ -204,8 +205,8 @@ pub const OCCASIONS: [Occasion; 5] = [
             ),
             Phrase(
                 "Look for cracks, lifted pipes and mud around buried tanks: flood water may have come in.",
-                "Busca grietas, tubos levantados y barro alrededor de los tanques enterrados: puede haber entrado agua de la \
-                 inundación.",
+                "Busca grietas, tubos levantados y barro alrededor de los tanques enterrados: puede haber entrado agua \
+                 de la inundación.",
             ),
             Phrase(
                 "If flood water came in, or a lid was off: don't drink it; empty, clean and disinfect first.",
@@ -249,8 +250,8 @@ pub const OCCASIONS: [Occasion; 5] = [
             Phrase(
                 "If spray may have come in, don't drink the water and don't water animals: ask the sprayer what it was, and \
                  the health office.",
-                "Si puede haber entrado lo fumigado, no bebas el agua ni la des a los animales: pregunta a quien fumigó qué \
-                 era, y también a la oficina de salud.",
+                "Si puede haber entrado lo fumigado, no bebas el agua ni la des a los animales: pregunta a quien \
+                 fumigó qué era, y también a la oficina de salud.",
             ),
         ],
     },
@@ -259,11 +260,11 @@ pub const OCCASIONS: [Occasion; 5] = [
         steps: &[
             Phrase(
                 "Don't drink the water; boiling alone doesn't take away what has dissolved.",
-                "No bebas el agua; hervirla sola no quita lo que se ha disuelto.",
+                "No bebas el agua; solo con hervirla no se quita lo que se ha disuelto.",
             ),
             Phrase(
                 "Take the animal out from outside with gloves and a net. Never enter the tank: bad air kills.",
-                "Saca el animal desde fuera, con guantes y una red. Nunca entres en el tanque: el aire malo mata.",
+                "Saca el animal desde fuera, con guantes y una red. Nunca entres en el tanque: el aire viciado mata.",
             ),
             Phrase(
                 "Empty and clean the tank if you can; else disinfect it with the dose worked out for it.",

@@ -75,6 +75,18 @@ for (const colorScheme of ['light', 'dark']) {
       assert.equal(seen.ink, 'rgb(0, 0, 0)', 'dark ink on paper');
       assert.ok(seen.highest < (SHEETS[format][1] - 32) * IN_PX, `${seen.highest} px are higher than a page`);
     }
+    // In short it is what one takes to a neighbour.
+    await page.setViewportSize(DESK.viewport);
+    await page.getByRole('button', { name: 'In short' }).click();
+    await page.getByText('Parts that are not enough').waitFor();
+    for (const format of Object.keys(SHEETS)) {
+      const { pages } = await printed(page, format, `short-${colorScheme}`);
+      assert.ok(pages >= 2 && pages <= 8, `${pages} pages of ${format} in short`);
+      const seen = await laidOut(page, format);
+      for (const part of ['Does the water last', 'The house in section', 'What next', 'Cautions']) assert.ok(seen.text.includes(part), part);
+      assert.ok(!seen.text.includes('Taken for granted'));
+      assert.deepEqual([seen.buttons, seen.wide], [[], []], format);
+    }
     assert.deepEqual(page.problems, []);
   });
 }

@@ -136,7 +136,7 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
             portion(said("first flush", "primeras aguas"), Way::FirstFlush, amounts(|month| month.first_flush_l)),
             portion(said("uncollected", "sin recoger"), Way::Uncollected, amounts(|month| month.uncollected_l)),
             portion(
-                said("lost on the way", "perdida"),
+                said("lost on the way", "pérdidas"),
                 Way::Lost,
                 amounts(|month| month.roof_loss_l + month.escaped_l + month.tank_loss_l),
             ),

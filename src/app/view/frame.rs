@@ -83,7 +83,7 @@ pub fn place(place: Place) -> &'static str {
         Place::Diary => said("Diary", "Diario"),
         Place::Ahead => said("Ahead", "Por venir"),
         Place::Sizing => said("Sizing", "Tamaño"),
-        Place::Upkeep => said("Upkeep", "Cuidado"),
+        Place::Upkeep => said("Upkeep", "Cuidados"),
         Place::Rain => said("Rain", "Lluvia"),
         Place::Kept => said("Sites", "Sitios"),
         Place::Report => words::report::TITLE.text(),

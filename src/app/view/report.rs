@@ -26,8 +26,17 @@ struct About<'a> {
     units: &'a Units,
 }
 
+/// How much of the report is wanted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extent {
+    /// Everything that is known.
+    Whole,
+    /// A few pages: the answer, the house, the weeks ahead, what next, what is not enough, cautions.
+    Short,
+}
+
 /// The report of the open site as it is; none without a site.
-pub fn report(model: &Model, case: &Case) -> Option<Document> {
+pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     let kept = case.site.as_ref()?;
     let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
     let about = About { kept, case, answer, units: &case.units };
@@ -38,7 +47,21 @@ pub fn report(model: &Model, case: &Case) -> Option<Document> {
     lead.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lead.push(words::cautions::WHO_DECIDES.to_owned());
     let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
-    let mut sections = vec![answered(&about), drawn(&about), inputs(&about), rained(&about)];
+    let mut sections = vec![answered(&about), drawn(&about)];
+    if extent == Extent::Short {
+        let wanting: Vec<Check> =
+            found.into_iter().filter(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Tells)).collect();
+        let mut checked = checked(&wanting, &about);
+        checked.title = say::NOT_ENOUGH.text();
+        if wanting.is_empty() {
+            checked.blocks.clear();
+            checked.text(say::ALL_ENOUGH);
+        }
+        sections.extend(from_today(&about));
+        sections.extend([changes(model, &about), checked, cautions(kept)]);
+        return Some(Document { title: say::title(&kept.site.name), lead, sections });
+    }
+    sections.extend([inputs(&about), rained(&about)]);
     sections.extend(answer.map(|answer| results(&about, answer)));
     sections.extend(from_today(&about));
     sections.push(changes(model, &about));
@@ -467,7 +490,7 @@ mod tests {
         let mut model = opened();
         update(&mut model, Event::NoticeDismissed);
         let case = Case::of(&model, 358.0, None);
-        let document = report(&model, &case).unwrap();
+        let document = report(&model, &case, Extent::Whole).unwrap();
         let titles: Vec<&str> = document.sections.iter().map(|section| section.title).collect();
         for title in [
             say::ANSWER,
@@ -511,13 +534,40 @@ mod tests {
     }
 
     #[test]
+    fn in_short_it_says_what_is_wrong_and_what_to_do() {
+        let model = opened();
+        let case = Case::of(&model, 358.0, None);
+        let (short, whole) = (report(&model, &case, Extent::Short), report(&model, &case, Extent::Whole));
+        let (short, whole) = (short.unwrap(), whole.unwrap());
+        assert_eq!((&short.title, &short.lead), (&whole.title, &whole.lead));
+        assert!(written(&short).len() * 3 < written(&whole).len(), "it is short");
+        let checks = |document: &Document| -> Vec<Block> {
+            let blocks = document.sections.iter().flat_map(|section| section.blocks.clone());
+            blocks.filter(|block| matches!(block, Block::Check(_))).collect()
+        };
+        let (told, all) = (checks(&short), checks(&whole));
+        assert!(!told.is_empty() && told.len() < all.len());
+        let of = found_wanting(&model, &case);
+        assert_eq!(told.len(), of, "what is not enough, all of it, and nothing else");
+        let cautions = |document: &Document| document.sections.last().cloned();
+        assert_eq!(cautions(&short), cautions(&whole));
+    }
+
+    fn found_wanting(model: &Model, case: &Case) -> usize {
+        let kept = model.site().unwrap();
+        let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
+        let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
+        found.iter().filter(|check| matches!(check.verdict, Verdict::Fails | Verdict::Lacks | Verdict::Outside)).count()
+    }
+
+    #[test]
     fn a_site_without_rain_has_a_report_too() {
         let mut model = opened();
         update(&mut model, Event::RainRemoved);
         let case = Case::of(&model, 358.0, None);
-        let text = written(&report(&model, &case).unwrap());
+        let text = written(&report(&model, &case, Extent::Whole).unwrap());
         assert!(text.contains("No rain yet") && text.contains(&*words::rain::NONE));
-        assert_eq!(report(&Model::default(), &Case::of(&Model::default(), 358.0, None)), None);
+        assert_eq!(report(&Model::default(), &Case::of(&Model::default(), 358.0, None), Extent::Whole), None);
     }
 
     #[test]
@@ -530,7 +580,7 @@ mod tests {
             rounds += 1;
         }
         let case = Case::of(&model, 358.0, None);
-        let text = written(&report(&model, &case).unwrap());
+        let text = written(&report(&model, &case, Extent::Whole).unwrap());
         assert!(!text.contains(&*say::NOT_JUDGED) && text.contains(&*words::next::PRICES_TITLE));
     }
 
@@ -540,7 +590,7 @@ mod tests {
         speak(Language::Spanish);
         let model = opened();
         let case = Case::of(&model, 358.0, None);
-        let mut document = report(&model, &case).unwrap();
+        let mut document = report(&model, &case, Extent::Whole).unwrap();
         // Publications keep their titles.
         document.sections.retain(|section| section.title != say::SOURCES.text());
         let text = written(&document);

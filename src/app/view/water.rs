@@ -144,8 +144,8 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
         Verdict::Holds => (class(Verdict::Holds), said("Proven", "Probado")),
         Verdict::Lacks => (class(Verdict::Lacks), said("In part", "En parte")),
-        Verdict::Tells => (class(Verdict::Tells), said("Not proven", "No probado")),
-        verdict => (class(verdict), said("Not proven", "No probado")),
+        Verdict::Tells => (class(Verdict::Tells), said("Not proven", "Sin probar")),
+        verdict => (class(verdict), said("Not proven", "Sin probar")),
     };
     let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
     wrong.extend(say::chain::unguarded(&chain, system));
@@ -176,7 +176,7 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
         Verdict::Holds => said("Proven", "Probado"),
         Verdict::Tells => said("Not against germs", "No contra gérmenes"),
         Verdict::Outside => said("Outside the tables", "Fuera de las tablas"),
-        Verdict::Lacks | Verdict::Fails => said("Not proven", "No probado"),
+        Verdict::Lacks | Verdict::Fails => said("Not proven", "Sin probar"),
     };
     check.sentence = say::barriers::sentence(step, units);
     check.to_do = life.join(" ");

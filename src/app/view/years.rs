@@ -21,7 +21,7 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
         say!("used, {unit}", "usada, {unit}"),
         say!("lacking, {unit}", "faltante, {unit}"),
         say!("spilled, {unit}", "rebosada, {unit}"),
-        say!("least in store, {unit}", "mínimo en depósito, {unit}"),
+        say!("least in store, {unit}", "mínimo guardado, {unit}"),
     ];
     if hauls {
         columns.extend([

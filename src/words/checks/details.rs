@@ -71,7 +71,7 @@ pub fn label(detail: Detail) -> &'static str {
         Detail::CutIn => said("Pump starts at", "La bomba arranca a"),
         Detail::CutOut => said("Pump stops at", "La bomba para a"),
         Detail::StartsAnHour => said("Starts an hour allowed", "Arranques por hora permitidos"),
-        Detail::SunHours => said("Full sun a day, poorest month", "Sol pleno al día, el mes más pobre"),
+        Detail::SunHours => said("Full sun a day, poorest month", "Sol pleno al día, el mes con menos sol"),
         Detail::Autonomy => said("Battery bridges", "La batería cubre"),
         Detail::Discharge => said("Share of the battery to draw", "Parte de la batería que se gasta"),
         Detail::SolarYield => said("Sun's power that arrives", "Parte de la potencia del sol que llega"),
@@ -81,7 +81,7 @@ pub fn label(detail: Detail) -> &'static str {
         Detail::Toilets => said("Toilets", "Inodoros"),
         Detail::Basins => said("Wash basins", "Lavamanos"),
         Detail::Showers => said("Showers", "Duchas"),
-        Detail::Baths => said("Baths", "Bañeras"),
+        Detail::Baths => said("Baths", "Tinas de baño"),
         Detail::Sinks => said("Kitchen sinks", "Fregaderos de cocina"),
         Detail::Dishwashers => said("Dishwashers", "Lavavajillas"),
         Detail::Washers => said("Washing machines", "Lavadoras"),
@@ -94,12 +94,12 @@ pub fn label(detail: Detail) -> &'static str {
         Detail::CertifiedOrganics => {
             said("Certified against organic substances", "Certificado contra sustancias orgánicas")
         }
-        Detail::RatedLitres => said("Rated for", "Garantizado para"),
+        Detail::RatedLitres => said("Rated for", "Capacidad nominal"),
         Detail::FilterNow => said("Lost in it now", "Se pierde en él ahora"),
         Detail::LampClass => said("Class", "Clase"),
-        Detail::LampDose => said("Tested dose, mJ/cm²", "Dosis probada, mJ/cm²"),
-        Detail::LampFlow => said("Tested at a flow of", "Probada con un caudal de"),
-        Detail::LampClarity => said("Tested with water that lets through", "Probada con agua que deja pasar"),
+        Detail::LampDose => said("Tested dose, mJ/cm²", "Dosis ensayada, mJ/cm²"),
+        Detail::LampFlow => said("Tested at a flow of", "Ensayada con un caudal de"),
+        Detail::LampClarity => said("Tested with water that lets through", "Ensayada con agua que deja pasar"),
         Detail::WaterClarity => said("This water lets through", "Esta agua deja pasar"),
         Detail::BusiestFlow => said("Flow at its busiest", "Caudal en el momento de más uso"),
         Detail::LampPower => said("Without power", "Sin corriente"),
@@ -122,7 +122,7 @@ pub fn label(detail: Detail) -> &'static str {
             said("Fresh paint, bitumen, an unknown coating", "Pintura fresca, asfalto, un revestimiento desconocido")
         }
         Detail::Flue => said("A flue of a wood or coal stove", "Chimenea de una estufa de leña o carbón"),
-        Detail::Droppings => said("Birds, bats, overhanging branches", "Pájaros, murciélagos, ramas encima"),
+        Detail::Droppings => said("Birds, bats, overhanging branches", "Aves, murciélagos, ramas encima"),
         Detail::Spray => said("Spray or dust that drifts over", "Fumigación o polvo que trae el viento"),
         Detail::PortableVolume => said("Portable tank holds", "Capacidad del tanque portátil"),
         Detail::Travellers => said("People", "Personas"),
@@ -172,11 +172,11 @@ pub const fn options(detail: Detail) -> &'static [Phrase] {
             Phrase("12 in 12 and more", "12 en 12 y más"),
         ],
         Detail::Dirt => &[
-            Phrase("Clean: no trees, no birds", "Limpio: sin árboles ni pájaros"),
+            Phrase("Clean: no trees, no birds", "Limpio: sin árboles ni aves"),
             Phrase("As roofs are", "Como suelen estar los techos"),
             Phrase(
                 "Dirty: trees, birds, dust, long dry spells",
-                "Sucio: árboles, pájaros, polvo, largas rachas sin lluvia",
+                "Sucio: árboles, aves, polvo, largas rachas sin lluvia",
             ),
         ],
         Detail::GutterShape => &[
@@ -207,7 +207,7 @@ pub const fn options(detail: Detail) -> &'static [Phrase] {
             Phrase("Not known", "No se sabe"),
             Phrase("NSF/ANSI 55 class A, 40 mJ/cm²", "NSF/ANSI 55 clase A, 40 mJ/cm²"),
             Phrase("NSF/ANSI 55 class B, 16 mJ/cm²", "NSF/ANSI 55 clase B, 16 mJ/cm²"),
-            Phrase("Another tested dose", "Otra dosis probada"),
+            Phrase("Another tested dose", "Otra dosis ensayada"),
         ],
         Detail::LampPower => &[
             Phrase("Water flows on, untreated", "El agua sigue pasando, sin tratar"),
@@ -271,7 +271,7 @@ pub fn usual(detail: Detail) -> &'static str {
         ),
         Detail::Soil => said(
             "The poorest class of the International Building Code, Table 1806.2.",
-            "La clase más pobre del International Building Code, tabla 1806.2.",
+            "La clase más débil del International Building Code, tabla 1806.2.",
         ),
         Detail::Friction => said(
             "0.30: low-cohesion soil, American Concrete Pipe Association Design Data 41.",
@@ -292,7 +292,7 @@ pub fn usual(detail: Detail) -> &'static str {
         ),
         Detail::WaterClarity => said(
             "70 % of the light through 1 cm, a poor value. A laboratory measures it (UVT).",
-            "70\u{a0}% de la luz a través de 1 cm, un valor pobre. Un laboratorio lo mide (UVT).",
+            "70\u{a0}% de la luz a través de 1 cm, un valor bajo. Un laboratorio lo mide (UVT).",
         ),
         Detail::BusiestFlow => said(
             "Usual value, no source. Time a bucket with all taps open.",

@@ -23,8 +23,8 @@ pub(super) const VOLUME: Text = Text {
     assumes: Phrase(
         "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): no \
          volume takes all.",
-        "Cada milímetro más reduce más o menos a la mitad lo que la lluvia todavía arrastra (Thomas & Martinson \
-         2007, de memoria): ningún volumen se lo lleva todo.",
+        "Cada milímetro más reduce más o menos a la mitad lo que la lluvia todavía arrastra (Thomas y Martinson 2007, \
+         de memoria): ningún volumen se lo lleva todo.",
     ),
     caution: Phrase(
         "A diverter sends dirt aside; it does not make water safe to drink.",

@@ -11,7 +11,11 @@ use crate::site::tank::OverflowTo;
 
 pub(super) const PAD: Text = Text {
     title: Phrase("Weight and soil", "Peso y suelo"),
-    formula: Phrase("(water full + tank + pad) · g ÷ pad area.", "(agua lleno + tanque + base) · g ÷ área de la base."),
+    formula: Phrase(
+        "(water full + tank + pad) · g ÷ pad area.",
+        "(agua del tanque lleno + tanque + base) · g ÷ área \
+    de la base.",
+    ),
     source: Phrase(
         "Allowable: International Building Code Table 1806.2.",
         "Admisible: International Building Code, tabla 1806.2.",

@@ -8,7 +8,8 @@ use crate::site::details::Detail;
 
 const ELECTRICITY: Phrase = Phrase(
     "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
-    "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un desconectador al alcance.",
+    "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un interruptor de corte \
+     al alcance.",
 );
 
 pub(super) const PEAK: Text = Text {

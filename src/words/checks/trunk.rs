@@ -17,7 +17,7 @@ pub(super) const FLOW: Text = Text {
     source: Phrase(
         "Colebrook 1939, Swamee & Jain 1976; any text on hydraulics. Slower than 5 ft/s: usual advice for plastic \
          pipe.",
-        "Colebrook 1939, Swamee & Jain 1976; cualquier texto de hidráulica. A menos de 5 ft/s: consejo usual para \
+        "Colebrook 1939, Swamee y Jain 1976; cualquier texto de hidráulica. A menos de 5 ft/s: consejo usual para \
          tubos de plástico.",
     ),
     assumes: Phrase(
@@ -53,7 +53,8 @@ pub(super) fn flow(told: &Told<'_>) -> (String, String) {
     let (_, speed, margin) = told.margin();
     let verdict = say!(
         "{flow} flow at {apart} apart; even after {even}. The water runs at {speed} ({margin}).",
-        "Pasan {flow} con {apart} de diferencia; iguales después de {even}. El agua corre a {speed}; margen: {margin}.",
+        "Pasan {flow} con {apart} de diferencia; los niveles se igualan después de {even}. El agua corre a {speed}; \
+         margen: {margin}.",
         flow = told.figure(Figure::TrunkFlow),
         apart = told.entered(Detail::LevelDifference),
         even = told.figure(Figure::LevelTime),
@@ -72,7 +73,7 @@ pub(super) fn draw(told: &Told<'_>) -> (String, String) {
     );
     let to_do = said(
         "Take a wider or shorter pipe, or draw in the middle.",
-        "Pon un tubo más ancho o más corto, o saca el agua en el medio.",
+        "Pon un tubo más ancho o más corto, o saca el agua a mitad del tubo.",
     );
     (verdict, told.if_fails(to_do))
 }

@@ -26,12 +26,12 @@ const FILTER_SOURCE: Phrase = Phrase(
     "NSF/ANSI 53 and 58 (cysts, 99.95 %), NSF P231 and EPA's guide standard for purifiers 1987 \
      (6, 4 and 3 log), WHO 2011: all from memory. Life: rated litres over what the tap draws.",
     "NSF/ANSI 53 y 58 (quistes, 99,95\u{a0}%), NSF P231 y la norma guía de la EPA para purificadores, 1987 \
-     (6, 4 y 3 log), OMS 2011: todo de memoria. Vida útil: litros garantizados entre lo que saca el grifo.",
+     (6, 4 y 3 log), OMS 2011: todo de memoria. Vida útil: litros nominales entre lo que saca el grifo.",
 );
 const FILTER_FORMULA: Phrase = Phrase(
     "Logs as certified; days = rated litres ÷ litres a day; used up = (lost now − lost clean) ÷ \
      (changed at − lost clean).",
-    "Log según el certificado; días = litros garantizados ÷ litros al día; gastado = (pérdida de hoy − pérdida \
+    "Log según el certificado; días = litros nominales ÷ litros al día; gastado = (pérdida de hoy − pérdida \
      limpio) ÷ (pérdida para el cambio − pérdida limpio).",
 );
 const FILTER_ASSUMES: Phrase = Phrase(

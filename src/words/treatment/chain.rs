@@ -23,15 +23,15 @@ pub const ABOUT: Phrase = Phrase(
      that people's own waste may have reached, which is the safe side for a roof. Only what is proven counts; leaf \
      screens, first flush and settling count for nothing.",
     "Se pide: las clases de la OMS para el tratamiento en el hogar (2011, de memoria), tres estrellas y dos. Están \
-     fijadas para agua a la que pueden haber llegado desechos humanos, lo que para un techo queda del lado seguro. Solo \
-     cuenta lo probado; las mallas para hojas, el desvío de primeras aguas y el asentamiento no cuentan nada.",
+     fijadas para agua a la que pueden haber llegado desechos humanos, lo que para un techo queda del lado seguro. \
+     Solo cuenta lo probado; las mallas para hojas, el desvío de primeras aguas y el asentamiento no cuentan nada.",
 );
 /// Said where nothing is known of what fits.
 pub const CAUTION: Phrase = Phrase(
     "Untreated roof water isn't drinking water. A figure here is no permit to drink: test, and let local codes and a \
      licensed practitioner decide. Cautious people boil for babies and the sick.",
-    "El agua de techo sin tratar no es agua potable. Una cifra de aquí no es un permiso para beber: haz un análisis, y \
-     que decidan las normas locales y un profesional con licencia. La gente prudente hierve el agua para bebés y \
+    "El agua del techo sin tratar no es agua potable. Una cifra de aquí no es un permiso para beber: haz un análisis, \
+     y que decidan las normas locales y un profesional con licencia. La gente prudente hierve el agua para bebés y \
      enfermos.",
 );
 /// The caution of taps that nobody is meant to drink from.
@@ -48,8 +48,8 @@ pub const DOSES: Phrase = Phrase("Chlorine doses", "Dosis de cloro");
 pub const DOSES_ABOUT: Phrase = Phrase(
     "To disinfect after contamination, to keep a residual, or to shock pipes: the sheet of each tank reckons it for your \
      bleach and its age.",
-    "Para desinfectar tras una contaminación, mantener cloro residual o hacer una cloración de choque en las tuberías: la \
-     hoja de cada tanque la calcula según tu lejía y el tiempo que lleva guardada.",
+    "Para desinfectar tras una contaminación, mantener cloro residual o hacer una cloración de choque en las tuberías: \
+     la hoja de cada tanque la calcula según tu cloro doméstico (lejía) y el tiempo que lleva guardado.",
 );
 
 /// The verdict where the last test of something is over a limit of health.
@@ -184,7 +184,8 @@ pub fn disorder(disorder: Disorder) -> &'static str {
     match disorder {
         Disorder::LampInDirtyWater => said(
             "Put a sediment cartridge (5 µm is usual) before the lamp: dirt shades germs.",
-            "Pon un cartucho de sedimentos (lo usual es 5 µm) antes de la lámpara: la suciedad da sombra a los gérmenes.",
+            "Pon un cartucho de sedimentos (lo usual es 5 µm) antes de la lámpara: la suciedad protege a los gérmenes \
+             de la luz.",
         ),
         Disorder::CarbonLast => said(
             "Germs grow on carbon and nothing after it disinfects: put it before the lamp or chlorine.",
@@ -192,8 +193,8 @@ pub fn disorder(disorder: Disorder) -> &'static str {
         ),
         Disorder::Hazy => said(
             "The last test found over 1 NTU: filter finer, or light and chlorine may miss germs in the dirt.",
-            "El último análisis halló más de 1 NTU: filtra más fino, o a la luz y al cloro se les pueden escapar gérmenes \
-             en la suciedad.",
+            "El último análisis halló más de 1 NTU: filtra más fino, o a la luz y al cloro se les pueden escapar \
+             gérmenes en la suciedad.",
         ),
     }
 }

@@ -116,8 +116,8 @@ pub fn limits_of(of: Parameter, chlorinated: bool) -> String {
 pub fn meaning(of: Parameter) -> &'static str {
     match of {
         Parameter::EColi => said(
-            "Droppings got into this water: germs that make people ill may be in it.",
-            "Entraron excrementos en esta agua: puede tener gérmenes que enferman a la gente.",
+            "A sign that droppings got into the water: germs that make people ill may be in it.",
+            "Señal de que entraron excrementos en el agua: puede haber en ella gérmenes que enferman a la gente.",
         ),
         Parameter::Coliforms => said(
             "They live in soil and on leaves too: a sign that dirt gets in or a filter lets through.",
@@ -212,10 +212,10 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
                 "Stop drinking it now. Boil every glass for {minutes} min, also for teeth, salad and ice. Look for droppings, dead \
                  animals and open lids; clean the screens; disinfect the tank (its sheet has the dose); change or clean \
                  filters and lamp. Test again when the chlorine is gone, and once more a week later.",
-                "Deja de beberla ya. Hierve cada vaso {minutes} min, también para los dientes, las ensaladas y el hielo. \
-                 Busca excrementos, animales muertos y tapas abiertas; limpia las mallas; desinfecta el tanque (su hoja \
-                 tiene la dosis); cambia o limpia filtros y lámpara. Repite el análisis cuando ya no quede cloro, y otra \
-                 vez una semana después.",
+                "Deja de beberla ya. Hierve cada vaso {minutes} min, también para los dientes, las ensaladas y el \
+                 hielo. Busca excrementos, animales muertos y tapas abiertas; limpia las mallas; desinfecta el tanque \
+                 (su hoja tiene la dosis); cambia o limpia filtros y lámpara. Repite el análisis cuando ya no quede \
+                 cloro, y otra vez una semana después.",
                 minutes = shown::significant(boil_minutes, 2)
             );
         }

@@ -17,8 +17,8 @@ pub(in crate::words) const TEXT: Text = Text {
     assumes: Phrase(
         "Sediment, carbon, light, chlorine and boiling take none of the metals out, but for cartridges certified for \
          them.",
-        "Ni cartucho de sedimentos, ni carbón, luz, cloro o hervor sacan los metales, salvo los cartuchos \
-         certificados para ellos.",
+        "Ni los cartuchos de sedimentos ni el carbón, la luz, el cloro o el hervor quitan los metales, salvo los \
+         cartuchos certificados para ellos.",
     ),
     caution: Phrase(
         "Never drill, saw, brush or pressure-wash asbestos: leave it to licensed people. Ladders and wet roofs kill.",

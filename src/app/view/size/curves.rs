@@ -24,8 +24,8 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
     let curve = Curve {
         places: points.iter().map(|(factor, _)| shown::in_unit(now * factor, kind, units)).collect(),
         lines: vec![
-            line(said("water there", "agua disponible"), Tally::volumetric),
-            line(said("days not dry", "días sin escasez"), Tally::time),
+            line(said("water there", "uso cubierto"), Tally::volumetric),
+            line(said("days not dry", "días buenos"), Tally::time),
             line(said("good years", "años buenos"), Tally::good_share),
         ],
         here: shown::in_unit(now, kind, units),

@@ -32,7 +32,7 @@ pub fn surface(site: &Site, (storage, uses): (&[f64], &[f64]), tallies: &[Tally]
         wanted: wanted_level,
         here: (here(Sought::Storage), here(Sought::Uses)),
         here_is: said("now", "ahora").to_owned(),
-        units: (units.of(Kind::Volume).sign().to_owned(), units.of(Kind::Flow).symbol.to_owned()),
+        units: (units.of(Kind::Volume).sign().to_owned(), units.of(Kind::Flow).sign().to_owned()),
         are: (said("storage", "almacenamiento").to_owned(), said("use", "uso").to_owned()),
     };
     Chart {
