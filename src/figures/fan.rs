@@ -3,8 +3,8 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::drawing::{Anchor, Drawing, Ink, Reading};
-use super::frame::{DIGITS, Frame, Wanted, apart, with_unit};
-use super::lettering::SMALL;
+use super::frame::{Beside, DIGITS, Frame, Wanted, apart_beside, with_unit};
+use super::lettering::{self, SMALL};
 use super::pen::Point;
 use super::scale::Scale;
 use super::table::Table;
@@ -13,6 +13,8 @@ use crate::quantity::shown::significant;
 
 /// Width of a tick's label.
 const TICK: f64 = 46.0;
+/// Half of what labels in a row keep between them.
+const GAP: f64 = 3.0;
 
 /// Contents to come, in the unit that is shown, all from the same first day on.
 #[derive(Clone, Copy, Debug)]
@@ -69,28 +71,12 @@ impl Fan<'_> {
         if days > 0 {
             let at = y.at(self.capacity);
             frame.pen.line(Ink::Capacity, &[(frame.left, at), (frame.right, at)]);
-            frame.pen.text(Ink::Label, (frame.right, at - 5.0), Anchor::End, SMALL, &self.words.capacity);
         }
         frame.pen.line(Ink::Faint, &low);
         frame.pen.line(Ink::Faint, &high);
         frame.pen.line(Ink::Loose, &floor);
         frame.pen.line(Ink::WaterLine, &middle);
-        if let (Some(high), Some(middle), Some(low)) = (high.get(days / 2), middle.get(days / 2), low.get(days / 2)) {
-            let wanted = [low.1 + 17.0, middle.1 + 5.0, high.1 - 6.0];
-            let placed = apart(&wanted, (frame.top + 12.0, frame.bottom - 6.0));
-            for (text, y) in self.words.lines.iter().zip(placed) {
-                frame.pen.text(Ink::Label, (middle.0, y), Anchor::Middle, SMALL, text);
-            }
-        }
-        if let Some(at) = floor.iter().find(|at| at.0 > frame.left + 0.06 * (frame.right - frame.left)) {
-            frame.pen.text(
-                Ink::Label,
-                (at.0 - 2.0, at.1.min(frame.bottom - 22.0) + 16.0),
-                Anchor::Start,
-                SMALL,
-                &self.words.lines[3],
-            );
-        }
+        self.labels(&mut frame, [&low, &middle, &high, &floor]);
         let readings = (0..days).map(|day| Reading {
             x: middle[day].0,
             y: middle[day].1,
@@ -99,6 +85,34 @@ impl Fan<'_> {
         });
         let readings = readings.collect();
         frame.finished(0.0, readings)
+    }
+
+    /// The words at the lines, each as near to its line as the others let it.
+    fn labels(&self, frame: &mut Frame, [low, middle, high, floor]: [&[Point]; 4]) {
+        let half = self.days() / 2;
+        let (Some(low), Some(middle), Some(high)) = (low.get(half), middle.get(half), high.get(half)) else { return };
+        let Some(floor) = floor.iter().find(|at| at.0 > frame.left + 0.06 * (frame.right - frame.left)) else { return };
+        let [of_low, of_middle, of_high, of_floor] = &self.words.lines;
+        let wanted: [(&str, Anchor, Point); 5] = [
+            (&self.words.capacity, Anchor::End, (frame.right, frame.y.at(self.capacity) - 5.0)),
+            (of_high, Anchor::Middle, (middle.0, (high.1 - 6.0).max(frame.top + 12.0))),
+            (of_middle, Anchor::Middle, (middle.0, middle.1 + 5.0)),
+            (of_low, Anchor::Middle, (middle.0, low.1 + 17.0)),
+            (of_floor, Anchor::Start, (floor.0 - 2.0, floor.1.min(frame.bottom - 22.0) + 16.0)),
+        ];
+        let boxes = wanted.map(|(text, anchor, (x, y))| -> Beside {
+            let wide = lettering::width(text, SMALL);
+            let left = match anchor {
+                Anchor::Start => x,
+                Anchor::Middle => x - wide / 2.0,
+                Anchor::End => x - wide,
+            };
+            (left - GAP, left + wide + GAP, y)
+        });
+        let placed = apart_beside(&boxes, (frame.top - 5.0, frame.bottom - 6.0));
+        for ((text, anchor, (x, _)), y) in wanted.into_iter().zip(placed) {
+            frame.pen.text(Ink::Label, (x, y), anchor, SMALL, text);
+        }
     }
 
     fn read(&self, day: usize) -> String {
@@ -151,6 +165,7 @@ impl Fan<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figures::Mark;
     use crate::figures::sound::assert_sound;
 
     #[test]
@@ -172,5 +187,70 @@ mod tests {
         let empty = Fan { low: &[], ..fan };
         assert_sound(&empty.drawing(760.0));
         assert!(empty.table().rows.is_empty());
+    }
+    /// Left, top, right and bottom of every word at a line.
+    fn words_at_lines(drawing: &Drawing) -> Vec<(String, [f64; 4])> {
+        let boxed = |mark: &Mark| match mark {
+            Mark::Text { ink: Ink::Label, x, y, anchor, text, size } => {
+                let wide = lettering::width(text, *size);
+                let left = match anchor {
+                    Anchor::Start => *x,
+                    Anchor::Middle => x - wide / 2.0,
+                    Anchor::End => x - wide,
+                };
+                Some((text.clone(), [left, y - 0.8 * size, left + wide, y + 0.2 * size]))
+            }
+            _ => None,
+        };
+        drawing.marks.iter().filter_map(boxed).collect()
+    }
+
+    #[test]
+    fn no_word_at_a_line_runs_into_another() {
+        let words = |lines: [&str; 4], capacity: &str| FanWords {
+            unit: "L".into(),
+            lines: lines.map(str::to_owned),
+            capacity: capacity.into(),
+            day: "day".into(),
+            months: std::array::from_fn(|at| format!("M{}", at + 1)),
+        };
+        let languages = [
+            words(["dry (1 in 10 below)", "middle", "wet (1 in 10 above)", "no more rain"], "full: 13,400\u{a0}L"),
+            words(
+                ["seco (1 de 10 por debajo)", "intermedio", "húmedo (1 de 10 por encima)", "sin más lluvia"],
+                "lleno: 13.400\u{a0}L",
+            ),
+        ];
+        let start = NaiveDate::from_ymd_opt(2026, 12, 25).unwrap_or_default();
+        let to =
+            |from: f64, to: f64| (0..90).map(|day| from + (to - from) * f64::from(day) / 89.0).collect::<Vec<f64>>();
+        // Where each of low, middle, high and floor ends, from the first day's content.
+        for (from, ends) in [
+            (13_400.0, [13_400.0, 13_400.0, 13_400.0, 9_000.0]),
+            (12_000.0, [6_000.0, 12_900.0, 13_400.0, 5_500.0]),
+            (6_000.0, [5_900.0, 6_000.0, 6_100.0, 5_800.0]),
+            (6_000.0, [200.0, 6_000.0, 13_300.0, 0.0]),
+            (900.0, [0.0, 0.0, 400.0, 0.0]),
+            (0.0, [0.0, 0.0, 0.0, 0.0]),
+        ] {
+            let [low, middle, high, floor] = ends.map(|end| to(from, end));
+            for words in &languages {
+                let lines = (&low, &middle, &high, &floor);
+                let (low, middle, high, floor) = lines;
+                let fan = Fan { start, low, middle, high, floor, capacity: 13_400.0, words };
+                for width in [288.0, 358.0, 760.0] {
+                    let drawing = fan.drawing(width);
+                    assert_sound(&drawing);
+                    let told = words_at_lines(&drawing);
+                    assert_eq!(told.len(), 5, "{ends:?}");
+                    for (at, (text, one)) in told.iter().enumerate() {
+                        for (other_text, other) in &told[at + 1..] {
+                            let meet = one[0] < other[2] && other[0] < one[2] && one[1] < other[3] && other[1] < one[3];
+                            assert!(!meet, "{text} runs into {other_text} at {width}: {one:?} {other:?}");
+                        }
+                    }
+                }
+            }
+        }
     }
 }

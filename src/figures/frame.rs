@@ -94,18 +94,28 @@ pub(super) fn with_unit(value: f64, unit: &str) -> String {
 }
 
 /// Moves heights apart so that labels there don't touch; keeps their order and the span.
-pub(super) fn apart(heights: &[f64], (top, bottom): (f64, f64)) -> Vec<f64> {
-    let order = rising(heights);
-    let mut placed = heights.to_vec();
-    let mut least = top;
-    for &at in &order {
+pub(super) fn apart(heights: &[f64], span: (f64, f64)) -> Vec<f64> {
+    let labels: Vec<Beside> = heights.iter().map(|height| (0.0, 1.0, *height)).collect();
+    apart_beside(&labels, span)
+}
+
+/// A label: its left and right end, and its height.
+pub(super) type Beside = (f64, f64, f64);
+
+/// The same for labels at several places: those that stand beside each other keep their heights.
+pub(super) fn apart_beside(labels: &[Beside], (top, bottom): (f64, f64)) -> Vec<f64> {
+    let mut placed: Vec<f64> = labels.iter().map(|label| label.2).collect();
+    let order = rising(&placed);
+    let meet = |one: usize, other: usize| labels[one].0 < labels[other].1 && labels[other].0 < labels[one].1;
+    for (place, &at) in order.iter().enumerate() {
+        let above = order[..place].iter().filter(|above| meet(at, **above));
+        let least = above.map(|above| placed[*above] + APART).fold(top, f64::max);
         placed[at] = placed[at].max(least);
-        least = placed[at] + APART;
     }
-    let mut greatest = bottom;
-    for &at in order.iter().rev() {
+    for (place, &at) in order.iter().enumerate().rev() {
+        let below = order[place + 1..].iter().filter(|below| meet(at, **below));
+        let greatest = below.map(|below| placed[*below] - APART).fold(bottom, f64::min);
         placed[at] = placed[at].min(greatest);
-        greatest = placed[at] - APART;
     }
     placed
 }
@@ -122,5 +132,7 @@ mod tests {
         assert!(sorted.windows(2).all(|pair| pair[1] - pair[0] >= APART - 1e-9), "{placed:?}");
         assert!(placed[2] < placed[0] && placed[0] < placed[1] && placed[1] < placed[3]);
         assert!(placed.iter().all(|height| (0.0..=110.0).contains(height)));
+        let beside = [(0.0, 40.0, 50.0), (60.0, 90.0, 50.0), (30.0, 70.0, 52.0)];
+        assert_eq!(apart_beside(&beside, (0.0, 110.0)), [50.0, 50.0, 50.0 + APART], "the third meets both");
     }
 }
