@@ -130,6 +130,8 @@ pub enum Notice {
     RainRemoved,
     /// An entry was written into the diary; it can be undone.
     EntryWritten,
+    /// A test was written that is over a limit of health; it can be undone.
+    TestOverLimit(crate::engine::treatment::results::Result),
     /// An entry was taken out of the diary; it can be brought back.
     EntryRemoved,
     /// Another window changed what is kept; it has been read again.

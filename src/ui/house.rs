@@ -9,6 +9,7 @@ use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
 use crate::app::view::ahead;
+use crate::app::view::frame;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
 use crate::language::said;
 use crate::say;
@@ -84,7 +85,7 @@ fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
 }
 
 fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, desk: Desk) -> AnyView {
-    let HouseView { due, headline, water, drawing, findings, lists } = view;
+    let HouseView { alarms, due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
     let valves: Vec<(PartId, bool)> = system.trunk_lines.iter().map(|line| (line.id, line.open)).collect();
@@ -117,6 +118,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
+        .child(element("UL").class("findings").children(alarms.into_iter().map(|told| water_alarm(told, desk))))
         .children(
             ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
         )
@@ -137,6 +139,11 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         .children(lists.into_iter().map(|list| parts_of(list, desk)))
         .child(foot(desk))
         .into()
+}
+
+fn water_alarm(told: String, desk: Desk) -> AnyView {
+    let lead = desk.button(frame::place(Place::Upkeep), Event::PlaceOpened(Place::Upkeep));
+    element("LI").child(worded("SPAN", told)).child(lead).into()
 }
 
 fn finding(finding: FindingView, desk: Desk) -> AnyView {

@@ -6,7 +6,7 @@ use eavewater::app::effect::Effect;
 use eavewater::app::event::Event;
 use eavewater::app::model::Model;
 use eavewater::app::update::update;
-use eavewater::app::view::frame;
+use eavewater::app::view::{frame, house};
 use eavewater::quantity::{Depth, Hours, Length, Money, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteFile};
 use eavewater::records::exchange;
@@ -34,6 +34,36 @@ fn rain(mm: f64) -> Draft {
 
 fn entries(model: &Model) -> Vec<Entry> {
     model.site().unwrap().diary.entries().to_vec()
+}
+
+#[test]
+fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_a_newer_one_is_within() {
+    let mut model = with_demo();
+    let tap = model.site().unwrap().site.system.uses[0].clone();
+    let tested = |model: &mut Model, days_ago: u64, parameter, found| {
+        let told = Told::Test { at: Some(tap.id), parameter, found };
+        let date = TODAY - chrono::Days::new(days_ago);
+        update(model, Event::EntryWritten(Draft { id: None, date, told, note: String::new() }, NOW));
+        frame::notice(model).unwrap()
+    };
+    let on_house =
+        |model: &Model| house::house(model.site().unwrap(), (None, None), &Units::default(), TODAY, 358.0).alarms;
+    let said = tested(&mut model, 10, Parameter::EColi, TestResult::Present);
+    assert!(said.warning && said.offer == Some(frame::Offer::Undo));
+    assert!(said.text.starts_with("Stop drinking it now: E. coli was found (") && said.text.contains(&tap.name));
+    assert!(said.text.contains("Boil every glass for 1 min"), "{}", said.text);
+    let [line] = on_house(&model).try_into().unwrap();
+    assert!(said.text.starts_with(&line), "{line}");
+    // One of an older day says nothing of the water now.
+    assert!(!tested(&mut model, 20, Parameter::EColi, TestResult::Value(4.0)).warning);
+    assert_eq!(on_house(&model).len(), 1);
+    let lead = tested(&mut model, 5, Parameter::Lead, TestResult::Value(40.0));
+    assert!(lead.warning && lead.text.starts_with("Lead is over the limit for health: 40"), "{}", lead.text);
+    assert_eq!(on_house(&model).len(), 2);
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(on_house(&model).len(), 1);
+    assert!(!tested(&mut model, 0, Parameter::EColi, TestResult::Absent).warning);
+    assert!(on_house(&model).is_empty());
 }
 
 #[test]

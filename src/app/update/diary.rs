@@ -8,6 +8,7 @@ use crate::app::draft::Draft;
 use crate::app::effect::Effect;
 use crate::app::form::Form;
 use crate::app::model::{KeptSite, Model, Notice, SiteId, Undo};
+use crate::engine::treatment::results::{Result, over_limit};
 use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Subject, Told, YEARS};
 use crate::site::upkeep::Job;
 
@@ -38,11 +39,14 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
         return Vec::new();
     }
     let edited = if draft.id.is_some() { moment } else { id.0 };
+    let told = written_test(&draft);
     let entry = Entry { id, edited, date: draft.date, told: draft.told, note };
     let site = kept.id;
     let (before, effect) = put(kept, entry);
+    // Only the newest tests count, and only of water that is drunk.
+    let over = told.filter(|told| over_limit(&kept.diary, &kept.site.system).contains(told));
     model.undo = Some(Undo::Entry(site, id, before));
-    model.notice = Some(Notice::EntryWritten);
+    model.notice = Some(over.map_or(Notice::EntryWritten, Notice::TestOverLimit));
     model.form = None;
     if model.persists == Some(false) {
         // Asked once: a browser that says no is asked again next time the page is opened.
@@ -89,6 +93,12 @@ pub(super) fn undo(model: &mut Model, site: SiteId, id: EntryId, before: Option<
         }
         None => take_out(kept, id).map(|(_, effect)| effect).into_iter().collect(),
     }
+}
+
+/// The result that a draft tells of.
+fn written_test(draft: &Draft) -> Option<Result> {
+    let Told::Test { at, parameter: of, found } = draft.told else { return None };
+    Some(Result { date: draft.date, at, of, found })
 }
 
 fn put(kept: &mut KeptSite, entry: Entry) -> (Option<Entry>, Effect) {

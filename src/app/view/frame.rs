@@ -50,6 +50,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TakenIn(sites) => kept::imported(*sites),
         Notice::RainKept => words::rain::KEPT.to_owned(),
         Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
+        Notice::TestOverLimit(result) => [&super::water::alarm(system, result), words::diary::WRITTEN.text()].join(" "),
         Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
         Notice::RainRemoved => words::rain::REMOVED.to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
@@ -64,6 +65,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::TrialKept
         | Notice::RainRemoved
         | Notice::EntryWritten
+        | Notice::TestOverLimit(_)
         | Notice::EntryRemoved
         | Notice::TrialOpened
         | Notice::TrialDropped

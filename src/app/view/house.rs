@@ -26,6 +26,8 @@ use crate::words;
 pub struct HouseView {
     /// The answer in a line, or what is wanted for one.
     pub headline: String,
+    /// Tests of water over a limit of health, with what to do.
+    pub alarms: Vec<String>,
     /// What upkeep is due, in a line.
     pub due: Option<String>,
     /// What the water in the drawing is.
@@ -96,6 +98,7 @@ pub fn house(
     }
     marks.extend(ran.into_iter().map(|part| PartMark { part, sign: Sign::Flow }));
     HouseView {
+        alarms: super::water::alarms(kept),
         due: (!overdue.is_empty()).then(|| words::upkeep::due_line(overdue.len())),
         headline: headline(kept, outcome, !found.is_empty()),
         water: told_of_water,

@@ -9,7 +9,7 @@ use crate::engine::question::Answer;
 use crate::engine::treatment::boiling;
 use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
-use crate::engine::treatment::results::{Result, newest};
+use crate::engine::treatment::results::{Result, is_over_limit, newest, over_limit};
 use crate::engine::treatment::step::Step;
 use crate::language::said;
 use crate::quantity::Units;
@@ -102,9 +102,25 @@ impl<'a> Seen<'a> {
     }
 
     fn boil_minutes(&self) -> f64 {
-        let altitude = self.site.system.details.get(None, Detail::Altitude);
-        boiling::minutes(altitude.unwrap_or(Detail::Altitude.row().usual))
+        boil_minutes(&self.site.system)
     }
+}
+
+fn boil_minutes(system: &System) -> f64 {
+    let altitude = system.details.get(None, Detail::Altitude);
+    boiling::minutes(altitude.unwrap_or(Detail::Altitude.row().usual))
+}
+
+/// What is said of a test over a limit of health.
+pub fn alarm(system: &System, result: &Result) -> String {
+    let place = result.at.map(|at| system.name_of(at)).filter(|name| !name.is_empty());
+    say::results::over_limit(result, place.as_deref(), boil_minutes(system))
+}
+
+/// What is said of each newest test over a limit of health, of water that people may come to drink.
+pub fn alarms(kept: &KeptSite) -> Vec<String> {
+    let system = &kept.site.system;
+    over_limit(&kept.diary, system).iter().map(|result| alarm(system, result)).collect()
 }
 
 /// The chain of a use; `None` where nobody could come to drink from it.
@@ -132,7 +148,7 @@ pub fn failing(kept: &KeptSite, today: NaiveDate) -> Vec<PartId> {
 
 fn failed_tests(chain: &Chain) -> impl Iterator<Item = &Result> {
     let chlorinated = chain.is_chlorinated();
-    chain.results.iter().filter(move |result| judge(result.of, result.found, chlorinated).0 == Judgement::Fails)
+    chain.results.iter().filter(move |result| is_over_limit(result, chlorinated))
 }
 
 fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {

@@ -2,10 +2,14 @@
 
 use chrono::NaiveDate;
 
+use super::chain::has_chain;
+use super::limits::{Judgement, judge};
 use super::sources::tanks_behind;
+use crate::site::barrier::BarrierKind;
 use crate::site::diary::{Diary, Parameter, TestResult, Told};
 use crate::site::part::PartId;
 use crate::site::system::System;
+use crate::site::uses::Use;
 
 /// A result in the diary.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,11 +44,74 @@ pub fn at_tap(diary: &Diary, system: &System, tap: PartId, tank: Option<PartId>)
     newest(diary, |at| at.is_none_or(|at| at == tap || tanks.contains(&at)))
 }
 
+/// The newest results that are over a limit of health, of water that people may come to drink; each once, whatever taps
+/// it concerns.
+pub fn over_limit(diary: &Diary, system: &System) -> Vec<Result> {
+    let mut over: Vec<Result> = Vec::new();
+    for using in system.uses.iter().filter(|using| has_chain(using.class)) {
+        for result in at_tap(diary, system, using.id, using.tank) {
+            if is_over_limit(&result, is_chlorinated(using)) && !over.contains(&result) {
+                over.push(result);
+            }
+        }
+    }
+    over
+}
+
+/// Whether a result is over a limit of health.
+pub fn is_over_limit(result: &Result, chlorinated: bool) -> bool {
+    judge(result.of, result.found, chlorinated).0 == Judgement::Fails
+}
+
+fn is_chlorinated(using: &Use) -> bool {
+    using.barriers.iter().any(|barrier| barrier.kind == BarrierKind::Chlorine)
+}
+
 /// The number that a result says, if it says one: less than a limit counts as that limit, which errs on the safe side
 /// where less is better.
 pub const fn number(found: TestResult) -> Option<f64> {
     match found {
         TestResult::Value(value) | TestResult::Below(value) => Some(value),
         TestResult::Present | TestResult::Absent => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::demo;
+    use crate::site::diary::{Entry, EntryId};
+    use crate::site::uses::Class;
+
+    fn diary(tests: &[(u64, Option<PartId>, Parameter, TestResult)]) -> Diary {
+        let entry = |(day, at, parameter, found): &(u64, Option<PartId>, Parameter, TestResult)| Entry {
+            id: EntryId(*day),
+            edited: *day,
+            date: NaiveDate::default() + chrono::Days::new(*day),
+            told: Told::Test { at: *at, parameter: *parameter, found: *found },
+            note: String::new(),
+        };
+        Diary::of(tests.iter().map(entry).collect())
+    }
+
+    #[test]
+    fn the_newest_test_over_a_limit_of_health_stands_until_a_newer_one_is_within() {
+        let system = demo::site().system;
+        let over = |tests: &[_]| over_limit(&diary(tests), &system);
+        let found = (1, None, Parameter::EColi, TestResult::Present);
+        // Nobody wrote where: it concerns every tap, and is told once.
+        assert_eq!(over(&[found]).len(), 1);
+        assert_eq!(over(&[found, (2, None, Parameter::EColi, TestResult::Absent)]), []);
+        assert_eq!(over(&[found, (2, None, Parameter::Lead, TestResult::Below(2.0))]).len(), 1);
+        // Zinc is a matter of taste (EPA, 40 CFR 143).
+        assert_eq!(over(&[(1, None, Parameter::Zinc, TestResult::Value(9e3))]), []);
+    }
+
+    #[test]
+    fn water_that_nobody_comes_to_drink_is_not_told_of() {
+        let mut system = demo::site().system;
+        let found = diary(&[(1, None, Parameter::EColi, TestResult::Present)]);
+        system.uses.retain(|using| matches!(using.class, Class::Garden | Class::Animals));
+        assert_eq!(over_limit(&found, &system), []);
     }
 }

@@ -1,10 +1,13 @@
 //! What a result of a water test means, and what to do next.
 
 use crate::engine::treatment::limits::{Guards, Judgement, Limit, Whose, limits};
+use crate::engine::treatment::results::Result;
 use crate::language::{Phrase, said};
 use crate::quantity::shown;
 use crate::say;
 use crate::site::diary::Parameter;
+use crate::words::date;
+use crate::words::diary::{found, parameter_name};
 
 /// The head of the section.
 pub const TITLE: Phrase = Phrase("Water tests", "Análisis de agua");
@@ -188,6 +191,39 @@ pub fn meaning(of: Parameter) -> &'static str {
     }
 }
 
+/// What to do about germs.
+fn against_germs(boil_minutes: f64) -> String {
+    say!(
+        "Boil every glass for {minutes} min, also for teeth, salad and ice. Look for droppings, dead animals and open \
+         lids; clean the screens; disinfect the tank (its sheet has the dose); change or clean filters and lamp. Test \
+         again when the chlorine is gone, and once more a week later.",
+        "Hierve cada vaso {minutes} min, también para los dientes, las ensaladas y el hielo. Busca excrementos, animales \
+         muertos y tapas abiertas; limpia las mallas; desinfecta el tanque (su hoja tiene la dosis); cambia o limpia \
+         filtros y lámpara. Repite el análisis cuando ya no quede cloro, y otra vez una semana después.",
+        minutes = shown::significant(boil_minutes, 2)
+    )
+}
+
+/// Said at once of a result over a limit of health, with where the sample was taken, if that is known.
+pub fn over_limit(result: &Result, place: Option<&str>, boil_minutes: f64) -> String {
+    let date = date(result.date);
+    let taken = place.map_or_else(|| date.clone(), |place| format!("{place}, {date}"));
+    if result.of == Parameter::EColi {
+        let then = against_germs(boil_minutes);
+        return say!(
+            "Stop drinking it now: E. coli was found ({taken}). {then}",
+            "Deja de beberla ya: se encontró E. coli ({taken}). {then}"
+        );
+    }
+    say!(
+        "{what} is over the limit for health: {found} ({taken}). {then}",
+        "{what} supera el límite para la salud: {found} ({taken}). {then}",
+        what = parameter_name(result.of),
+        found = found(result.of, result.found),
+        then = next_step(result.of, Judgement::Fails, boil_minutes)
+    )
+}
+
 /// What to do next.
 pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> String {
     match judgement {
@@ -209,14 +245,9 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
     let text = match of {
         Parameter::EColi => {
             return say!(
-                "Stop drinking it now. Boil every glass for {minutes} min, also for teeth, salad and ice. Look for droppings, dead \
-                 animals and open lids; clean the screens; disinfect the tank (its sheet has the dose); change or clean \
-                 filters and lamp. Test again when the chlorine is gone, and once more a week later.",
-                "Deja de beberla ya. Hierve cada vaso {minutes} min, también para los dientes, las ensaladas y el \
-                 hielo. Busca excrementos, animales muertos y tapas abiertas; limpia las mallas; desinfecta el tanque \
-                 (su hoja tiene la dosis); cambia o limpia filtros y lámpara. Repite el análisis cuando ya no quede \
-                 cloro, y otra vez una semana después.",
-                minutes = shown::significant(boil_minutes, 2)
+                "Stop drinking it now. {then}",
+                "Deja de beberla ya. {then}",
+                then = against_germs(boil_minutes)
             );
         }
         Parameter::Coliforms => said(
