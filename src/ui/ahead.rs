@@ -26,6 +26,10 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
     let found = move |draw: fn(&FoundView, Desk) -> AnyView| {
         live(move || shown.with(|view| Some(draw(view.as_ref()?.found.as_ref()?, desk))).unwrap_or_else(nothing))
     };
+    let alarms = move || {
+        let told = shown.with(|view| view.as_ref().map(|view| view.alarms.clone()).unwrap_or_default());
+        list("reservations", told).into()
+    };
     let wanted = move || {
         let (text, place) = match shown.with(|view| view.as_ref()?.wanted) {
             Some(Wanted::Reading) => (say::OPEN_DIARY, Place::Diary),
@@ -39,6 +43,7 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
     element("SECTION")
         .class("ahead")
         .child(element("H1").class("headline").live_text(headline))
+        .child(live(alarms))
         .child(live(wanted))
         .child(found(|view, _| list("range", view.range.clone()).into()))
         .child(found(|view, desk| figure::chart(view.fan.clone(), desk)))
@@ -93,10 +98,10 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
 }
 
 /// What the readings say.
-fn learnt((alarms, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
+fn learnt((odd, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
     let views: Vec<AnyView> = vec![
         worded("H2", learning::TITLE).into(),
-        list("reservations", alarms.clone()).into(),
+        list("reservations", odd.clone()).into(),
         list("notes", sentences.clone()).into(),
     ];
     views.into_any()

@@ -85,7 +85,7 @@ fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
 }
 
 fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, desk: Desk) -> AnyView {
-    let HouseView { alarms, due, headline, water, drawing, findings, lists } = view;
+    let HouseView { alarms, warnings, due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
     let valves: Vec<(PartId, bool)> = system.trunk_lines.iter().map(|line| (line.id, line.open)).collect();
@@ -121,6 +121,11 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         .child(element("UL").class("findings").children(alarms.into_iter().map(|told| water_alarm(told, desk))))
         .children(
             ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
+        )
+        .children(
+            warnings
+                .into_iter()
+                .map(|line| desk.button(line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
         )
         .child(live(move || {
             let reminder = desk.model.with(crate::app::view::kept::reminder);

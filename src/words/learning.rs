@@ -3,6 +3,7 @@
 use chrono::{Days, NaiveDate};
 
 use super::{count, date, number_text, percent};
+use crate::engine::learning::calls::{Shows, shown_now};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::learning::watch::Alarm;
@@ -41,7 +42,24 @@ fn on(first: NaiveDate, day: usize) -> String {
     u64::try_from(day).ok().and_then(|day| first.checked_add_days(Days::new(day))).map(date).unwrap_or_default()
 }
 
-/// What asks for attention.
+/// What readings show, as part of a sentence.
+pub fn shown_by(shows: Shows) -> &'static str {
+    match shows {
+        Shows::LessCaught => said("less of the rain comes than before", "llega menos de la lluvia que antes"),
+        Shows::MoreUsed => said("more water goes than before", "se va más agua que antes"),
+        Shows::Leak => said("water goes that nobody draws", "se va agua que nadie saca"),
+    }
+}
+
+/// What asks for attention, in lines for the house.
+pub fn in_lines(lesson: &Lesson) -> Vec<String> {
+    let line = |(shows, _): (Shows, NaiveDate)| {
+        say!("The readings warn: {shown}.", "Las lecturas avisan: {shown}.", shown = shown_by(shows))
+    };
+    shown_now(lesson).into_iter().map(line).collect()
+}
+
+/// What asks for attention: capture that fell, use that rose, a leak.
 pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
     let alarm = |alarm: &Alarm| match alarm {
         Alarm::CaptureFallen { by, since } => say!(
@@ -69,14 +87,19 @@ pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
             leak = litres(&leak, units)
         )
     }));
-    lines.extend(lesson.odd.iter().map(|day| {
+    lines
+}
+
+/// Readings that can't be right.
+pub fn odd(lesson: &Lesson) -> Vec<String> {
+    let odd = |day: &NaiveDate| {
         say!(
             "The level of {day} doesn't fit the days around it. Was it mistyped?",
             "El nivel del {day} no encaja con los días de alrededor. ¿Se escribió mal?",
             day = date(*day)
         )
-    }));
-    lines
+    };
+    lesson.odd.iter().map(odd).collect()
 }
 
 fn tests_of(number: usize) -> String {
@@ -109,6 +132,15 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 "Las canaletas y mallas traen {share} de lo que se indicó para ellas.",
                 share = range(capture)
             ),
+            None if fit.scattered[0] => said(
+                "How much of the rain is caught can't be told yet: there are readings enough, but they don't agree with \
+                 each other. Look for levels or rain that were mistyped, rain that wasn't measured at the house, or water \
+                 that came or went without being written down.",
+                "Todavía no se puede decir cuánta de la lluvia se capta: hay lecturas suficientes, pero no concuerdan \
+                 entre sí. Busca niveles o lluvias mal escritos, lluvia que no se midió en la casa, o agua que entró o \
+                 salió sin anotarse.",
+            )
+            .to_owned(),
             None => said(
                 "How much of the rain is caught can't be told yet: it takes levels before and after rain, with room left in \
                  the tank.",
@@ -128,6 +160,11 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 "La casa usa {share} de lo que se indicó, fugas incluidas.",
                 share = range(uses)
             ),
+            None if fit.scattered[1] => said(
+                "How much is used can't be told yet: there are readings enough, but they don't agree with each other.",
+                "Todavía no se puede decir cuánta se usa: hay lecturas suficientes, pero no concuerdan entre sí.",
+            )
+            .to_owned(),
             None => said(
                 "How much is used can't be told yet: it takes levels through dry weeks.",
                 "Todavía no se puede decir cuánta se usa: hacen falta niveles durante semanas sin lluvia.",
@@ -153,12 +190,20 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
         ),
         None => APART.to_owned(),
     });
-    lines.push(say!(
-        "By {stretches} from one reading to the next, up to {last}; the ranges hold the truth nine times in ten.",
-        "Según {stretches} de una lectura a la siguiente, hasta el {last}; los rangos aciertan nueve veces de cada diez.",
-        stretches = stretches(fit.spans),
-        last = date(lesson.last)
-    ));
+    let (stretches, last) = (stretches(fit.spans), date(lesson.last));
+    let anything_told = fit.capture.is_some() || fit.uses.is_some() || fit.leak_l.is_some();
+    lines.push(if anything_told {
+        say!(
+            "By {stretches} from one reading to the next, up to {last}; the ranges hold the truth nine times in ten.",
+            "Según {stretches} de una lectura a la siguiente, hasta el {last}; los rangos aciertan nueve veces de cada \
+             diez."
+        )
+    } else {
+        say!(
+            "There are {stretches} from one reading to the next, up to {last}.",
+            "Hay {stretches} de una lectura a la siguiente, hasta el {last}."
+        )
+    });
     if fit.at_least > 0 {
         let ended = count(
             fit.at_least,
@@ -185,4 +230,44 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
         .to_owned(),
     );
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::learning::fit::Fit;
+    use crate::engine::learning::spans::Factors;
+
+    fn told(scattered: [bool; 2], capture: Option<Estimate>) -> String {
+        let fit = Fit {
+            capture,
+            uses: None,
+            scattered,
+            leak_l: None,
+            apart: (0, 0),
+            factors: Factors::ENTERED,
+            spans: 9,
+            at_least: 0,
+            spread: 1.0,
+            odd: Vec::new(),
+        };
+        sentences(&Lesson { fit: Some(fit), ..Lesson::default() }, &Units::default()).join("\n")
+    }
+
+    #[test]
+    fn ranges_are_vouched_for_only_where_one_is_told() {
+        const NINE: &str = "nine times in ten";
+        assert!(!told([false; 2], None).contains(NINE));
+        assert!(told([false; 2], Some(Estimate { value: 0.9, half_width: 0.1 })).contains(NINE));
+    }
+
+    #[test]
+    fn the_reason_given_is_the_one_that_holds() {
+        const LACKING: [&str; 2] = ["levels before and after rain", "levels through dry weeks"];
+        let lacking = told([false; 2], None);
+        assert!(LACKING.iter().all(|reason| lacking.contains(reason)) && !lacking.contains("agree"), "{lacking}");
+        let scattered = told([true; 2], None);
+        assert!(!LACKING.iter().any(|reason| scattered.contains(reason)), "{scattered}");
+        assert_eq!(scattered.matches("they don't agree with each other").count(), 2, "{scattered}");
+    }
 }

@@ -2,7 +2,6 @@
 
 use super::{count, date, days, diary};
 use crate::engine::diary::due::{Because, Due, Standing};
-use crate::engine::learning::calls::Shows;
 use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
 use crate::say;
@@ -127,11 +126,7 @@ pub fn standing(due: &Due, units: &Units) -> String {
             water = shown::figure(litres, Kind::Volume, units)
         ),
         Because::Readings(shows) => {
-            let shown = match shows {
-                Shows::LessCaught => said("less of the rain comes than before", "llega menos de la lluvia que antes"),
-                Shows::MoreUsed => said("more water goes than before", "se va más agua que antes"),
-                Shows::Leak => said("water goes that nobody draws", "se va agua que nadie saca"),
-            };
+            let shown = super::learning::shown_by(shows);
             say!("the readings call for it: {shown}", "las lecturas la piden: {shown}")
         }
     };

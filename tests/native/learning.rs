@@ -222,6 +222,15 @@ fn learning_refuses_what_the_readings_cannot_tell() {
     dry.rain_mm.fill(Some(0.0));
     let fitted = fit(&plan, &dry, 0.0).unwrap();
     assert!(fitted.capture.is_none() && fitted.uses.is_some(), "{fitted:?}");
+    assert!(!fitted.scattered[0], "it is rain that lacks");
+    // Enough rain and readings, but the levels jump up and down.
+    let mut jumping = made(&mut chance, 200, AS_TAKEN, |_| (1.0, 1.0));
+    for (at, reading) in jumping.readings.iter_mut().enumerate() {
+        let by = if at % 4 < 2 { 0.15 } else { -0.15 };
+        reading.live_l = (reading.live_l + by * CAPACITY_L).clamp(0.05 * CAPACITY_L, 0.95 * CAPACITY_L);
+    }
+    let fitted = fit(&plan, &jumping, 0.0).unwrap();
+    assert!(fitted.capture.is_none() && fitted.scattered[0], "{fitted:?}");
     let mut full = made(&mut chance, 200, AS_TAKEN, |_| (1.0, 1.0));
     full.readings.iter_mut().for_each(|reading| reading.live_l = CAPACITY_L);
     full.rain_mm.fill(Some(20.0));

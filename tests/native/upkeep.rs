@@ -6,7 +6,7 @@ use eavewater::app::event::Event;
 use eavewater::app::model::{Model, Place};
 use eavewater::app::next::NextEvent;
 use eavewater::app::update::update;
-use eavewater::app::view::{frame, house, upkeep};
+use eavewater::app::view::{ahead, frame, house, upkeep};
 use eavewater::figures::drawing::Mark;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::{Index, Opened, SiteFile, SiteId};
@@ -178,6 +178,12 @@ fn falling_capture_calls_for_gutters_and_screens_until_they_are_cleaned() {
     let lesson = model.ahead.lesson.clone();
     let view = house::house(model.site().unwrap(), (None, lesson.as_deref()), &Units::default(), model.today, 358.0);
     assert_eq!(view.due.as_deref(), Some("2 jobs are due."));
+    // Told on the house and at the top of the weeks ahead, whatever can be said of these.
+    assert_eq!(view.warnings, ["The readings warn: less of the rain comes than before."]);
+    let seen = (model.ahead.wishes, model.ahead.sight.clone());
+    let weeks = ahead::ahead(model.site().unwrap(), &seen, lesson.as_deref(), &Units::default(), 358.0);
+    let [alarm] = weeks.alarms.try_into().unwrap();
+    assert!(alarm.contains("less of the rain comes than before"), "{alarm}");
     // Done: answered, though the readings have not changed yet.
     let part = model.site().unwrap().site.system.feeds[0].id;
     for (task, moment) in CAUGHT_BY.into_iter().zip([NOW, NOW + 1]) {

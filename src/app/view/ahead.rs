@@ -18,11 +18,13 @@ use crate::words::{self, ahead as say, learning};
 pub struct AheadView {
     /// The answer in a line, or what is wanted for one.
     pub headline: String,
+    /// What the readings show that asks for attention.
+    pub alarms: Vec<String>,
     /// What is wanted first.
     pub wanted: Option<Wanted>,
     /// What was found.
     pub found: Option<FoundView>,
-    /// What the readings say: what asks for attention, and the rest.
+    /// What the readings say: those that can't be right, and the rest.
     pub learnt: Option<(Vec<String>, Vec<String>)>,
 }
 
@@ -60,19 +62,21 @@ pub fn ahead(
     units: &Units,
     width: f64,
 ) -> AheadView {
-    let learnt = lesson.map(|lesson| (learning::alarms(lesson, units), learning::sentences(lesson, units)));
+    let learnt = lesson.map(|lesson| (learning::odd(lesson), learning::sentences(lesson, units)));
+    let alarms = lesson.map(|lesson| learning::alarms(lesson, units)).unwrap_or_default();
     match sight {
-        Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), wanted: None, found: None, learnt },
+        Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), alarms, wanted: None, found: None, learnt },
         Sight::Refused(why) => {
             let wanted = match why {
                 Why::NoReading => Some(Wanted::Reading),
                 Why::NoRain => Some(Wanted::Rain),
                 Why::Refused(_) | Why::NoFuture => None,
             };
-            AheadView { headline: say::why(why), wanted, found: None, learnt }
+            AheadView { headline: say::why(why), alarms, wanted, found: None, learnt }
         }
         Sight::Clear(found) => AheadView {
             headline: say::headline(&found.ahead),
+            alarms,
             wanted: None,
             found: Some(found_view(kept, found, wishes, units, width)),
             learnt,

@@ -28,6 +28,8 @@ pub struct HouseView {
     pub headline: String,
     /// Tests of water over a limit of health, with what to do.
     pub alarms: Vec<String>,
+    /// What the readings show that asks for attention, in lines.
+    pub warnings: Vec<String>,
     /// What upkeep is due, in a line.
     pub due: Option<String>,
     /// What the water in the drawing is.
@@ -99,6 +101,7 @@ pub fn house(
     marks.extend(ran.into_iter().map(|part| PartMark { part, sign: Sign::Flow }));
     HouseView {
         alarms: super::water::alarms(kept),
+        warnings: lesson.map(words::learning::in_lines).unwrap_or_default(),
         due: (!overdue.is_empty()).then(|| words::upkeep::due_line(overdue.len())),
         headline: headline(kept, outcome, !found.is_empty()),
         water: told_of_water,

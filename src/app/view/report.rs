@@ -244,15 +244,16 @@ fn from_today(about: &About) -> Option<Section> {
     let found = seen.found?;
     let mut section = Section::new(say::AHEAD.text());
     section.text(seen.headline);
+    section.list(seen.alarms);
     section.list(found.range);
     let on_paper = view(PAPER).found?.fan;
     section.figure(found.fan.title, found.fan.caption, found.fan.drawing, on_paper.drawing);
     section.text(found.safe);
     section.list(found.helps);
     section.list(found.basis);
-    if let Some((alarms, told)) = seen.learnt {
+    if let Some((odd, told)) = seen.learnt {
         section.heading(words::learning::TITLE);
-        section.list(alarms);
+        section.list(odd);
         section.list(told);
     }
     Some(section)

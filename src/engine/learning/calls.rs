@@ -30,8 +30,8 @@ pub struct Call {
     pub since: NaiveDate,
 }
 
-/// The work that a system's readings call for.
-pub fn calls(lesson: &Lesson, system: &System) -> Vec<Call> {
+/// What readings show now that calls for work, and since when.
+pub fn shown_now(lesson: &Lesson) -> Vec<(Shows, NaiveDate)> {
     let on = |day: usize| lesson.first.checked_add_days(Days::new(day as u64)).unwrap_or(lesson.first);
     let mut shown: Vec<(Shows, NaiveDate)> = Vec::new();
     if lesson.leak().is_some() {
@@ -44,8 +44,13 @@ pub fn calls(lesson: &Lesson, system: &System) -> Vec<Call> {
             Alarm::UseRisen { since, .. } => (Shows::MoreUsed, on(*since)),
         });
     }
+    shown
+}
+
+/// The work that a system's readings call for.
+pub fn calls(lesson: &Lesson, system: &System) -> Vec<Call> {
     let mut calls: Vec<Call> = Vec::new();
-    for (shows, since) in shown {
+    for (shows, since) in shown_now(lesson) {
         for job in jobs(system) {
             let wanted = match shows {
                 Shows::LessCaught => matches!(job.task, Task::Gutter | Task::Screen | Task::Diverter),

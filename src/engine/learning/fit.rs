@@ -48,6 +48,9 @@ pub struct Fit {
     pub capture: Option<Estimate>,
     /// Use against what is entered, leaks included where none is told; `None` likewise.
     pub uses: Option<Estimate>,
+    /// Whether capture, and whether use, isn't told only because the readings agree less than was expected: there are
+    /// enough of the kind that tells it.
+    pub scattered: [bool; 2],
     /// What leaks beyond what is entered, in L a day; `None` where nothing tells it from use.
     pub leak_l: Option<Estimate>,
     /// The nights and the metered or undrawn stretches that tell it.
@@ -294,6 +297,11 @@ impl Fitting {
         let squares: f64 = white.iter().map(|(off, _)| off * off).sum();
         let freedom = PRIOR_WEIGHT + (white.len() as f64 - 2.0).max(1.0);
         let scale = ((PRIOR_WEIGHT + squares) / freedom).sqrt();
+        let meter_squares = meter * factors.uses * factors.uses;
+        let scattered = [inverse[0][0], inverse[1][1] + meter_squares].map(|variance| {
+            let as_expected = student_95(freedom) * variance.sqrt();
+            as_expected <= WIDEST && as_expected * scale > WIDEST
+        });
         let told = |value: f64, variance: f64, widest: f64| {
             let half_width = student_95(freedom) * scale * variance.sqrt();
             (half_width <= widest).then_some(Estimate { value, half_width })
@@ -305,7 +313,8 @@ impl Fitting {
         );
         self.fit = Some(Fit {
             capture: told(self.factors.capture, inverse[0][0], WIDEST),
-            uses: told(self.factors.uses, inverse[1][1] + meter * factors.uses * factors.uses, WIDEST),
+            uses: told(self.factors.uses, inverse[1][1] + meter_squares, WIDEST),
+            scattered,
             leak_l: leak_l.filter(|_| self.leak),
             apart: (nights, rows.iter().filter(|row| row.counts && row.span.known_l.0 > 0.0).count()),
             factors: self.factors,
