@@ -73,7 +73,7 @@ pub(super) fn add_tank(model: &mut Model, beside: PartId) -> Vec<Effect> {
 }
 
 /// Tells what is about to be changed, and keeps what there was to bring it back.
-fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
+pub(super) fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
     model.undo = Some(match &kept.trial.system {
         Some(_) => Undo::Trial(Box::new(kept.trial)),
         None => Undo::Site(kept.id, kept.site),
