@@ -54,7 +54,7 @@ pub fn diary(diary: &Diary, system: &System) -> String {
                     TestResult::Present => (say!("{name} present", "{name} presente"), None),
                     TestResult::Absent => (say!("{name} absent", "{name} ausente"), None),
                 };
-                (part(*at), cell(&how), value, parameter.unit())
+                (part(*at), cell(&how), value, words::treatment::results::unit(*parameter))
             }
             Told::Note => Default::default(),
         };

@@ -5,7 +5,6 @@ use chrono::{Datelike, NaiveDate};
 
 use super::part::PartId;
 use super::work::Task;
-use crate::language::said;
 use crate::quantity::{Depth, Hours, Length, Money, Range, Share, Volume};
 
 /// Names an entry among all entries of its site, on whatever phone it was made: milliseconds since 1970 (UTC) at which
@@ -220,9 +219,9 @@ impl Parameter {
     ];
 
     /// The unit in which its value is kept and shown: the one that reports of laboratories use.
-    pub fn unit(self) -> &'static str {
+    pub const fn unit(self) -> &'static str {
         match self {
-            Parameter::EColi | Parameter::Coliforms => said("in 100 mL", "en 100 mL"),
+            Parameter::EColi | Parameter::Coliforms => "in 100 mL",
             Parameter::Turbidity => "NTU",
             Parameter::Ph | Parameter::Other => "",
             Parameter::FreeChlorine | Parameter::Nitrate => "mg/L",
@@ -236,7 +235,7 @@ impl Parameter {
             | Parameter::Manganese
             | Parameter::Aluminium
             | Parameter::Benzopyrene => "µg/L",
-            Parameter::Asbestos => said("million/L", "millones/L"),
+            Parameter::Asbestos => "million/L",
             Parameter::Conductivity => "µS/cm",
             Parameter::Transmittance => "%",
         }

@@ -152,9 +152,9 @@ fn input(view: InputView, desk: Desk) -> AnyView {
         .into()
     };
     let back = usual.is_none().then(|| {
-        desk.button(said("Back to the usual value", "Volver al valor habitual"), Event::DetailEntered(of, detail, None))
+        desk.button(said("Back to the usual value", "Volver al valor usual"), Event::DetailEntered(of, detail, None))
             .class("plain small")
-            .attribute("aria-label", say!("Back to the usual value: {label}", "Volver al valor habitual: {label}"))
+            .attribute("aria-label", say!("Back to the usual value: {label}", "Volver al valor usual: {label}"))
             .into()
     });
     element("DIV").child(field).children(back).into()

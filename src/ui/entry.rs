@@ -145,7 +145,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let pick = move |at: usize| {
                 form.update(|form| form.parameter = Parameter::ALL.get(at).copied().unwrap_or(form.parameter));
             };
-            views.push(choose(said("Tested for", "Qué se analizó"), names, at, Box::new(pick)));
+            views.push(choose(said("Tested for", "Análisis de"), names, at, Box::new(pick)));
         }
         _ => {}
     }

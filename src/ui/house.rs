@@ -110,11 +110,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         }
     });
     let bundled = live(move || tapped(&names, &valves, begun, desk));
-    let picture = figure::picture(
-        &drawing,
-        said("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja"),
-        Some(on_part),
-    );
+    let picture = figure::picture(&drawing, &say::PICTURE, Some(on_part));
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))

@@ -40,10 +40,7 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
 fn sources(desk: Desk) -> AnyView {
     let load = FileButton {
         label: said("Load a rain record", "Cargar un registro de lluvia"),
-        detail: said(
-            "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
-            "CSV con una fecha y una altura de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
-        ),
+        detail: words::rain::WHICH_FILES.text(),
         accept: ".csv,.txt,.tsv,text/csv,text/plain",
         class: "file way main",
         event: Event::RainRead,
@@ -112,15 +109,7 @@ fn normals(desk: Desk) -> Vec<AnyView> {
     let fields = (0..12).flat_map(|month| [total_of(months, month, desk), rain_days_of(months, month, desk)]);
     vec![
         worded("P", words::rain::EVEN_RAIN).class("small").into(),
-        worded(
-            "P",
-            said(
-                "Rain days may stay empty; fill in all twelve or none.",
-                "Los días de lluvia pueden quedar vacíos; llena los doce o ninguno.",
-            ),
-        )
-        .class("small")
-        .into(),
+        worded("P", words::rain::RAIN_DAYS_MAY_LACK).class("small").into(),
         text_field(said("Where they come from", "De dónde vienen"), source_text, move |text| source.set(Some(text))),
         element("DIV").class("months").children(fields).into(),
         worded("BUTTON", said("Keep these means", "Guardar estos promedios"))
@@ -194,10 +183,7 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
         .child(list("notes", notes))
         .child(choose)
         .child(buttons)
-        .child(
-            worded("P", said("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas."))
-                .class("small"),
-        )
+        .child(worded("P", words::rain::NOT_KEPT_YET).class("small"))
         .into()
 }
 
@@ -231,11 +217,7 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()
         };
         views.push(worded("H2", said("Longest dry spells", "Las rachas sin lluvia más largas")).into());
-        views.push(
-            worded("P", said("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm."))
-                .class("small")
-                .into(),
-        );
+        views.push(worded("P", words::rain::DRY_SPELL_IS).class("small").into());
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }
     views.push(super::next::trial_here(desk));

@@ -145,20 +145,11 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
 fn results_of(results: &Results, desk: Desk) -> AnyView {
     let Results { good_years, statistics, parts, charts, years, .. } = results;
     let mut views: Vec<AnyView> = Vec::new();
-    views.extend(good_years.as_ref().map(|drawing| {
-        figure::picture(
-            drawing,
-            said(
-                "Share of good years, with the range that it may lie in",
-                "Parte de años buenos, con el intervalo en que puede estar",
-            ),
-            None,
-        )
-    }));
+    views.extend(good_years.as_ref().map(|drawing| figure::picture(drawing, &words::report::GOOD_YEARS, None)));
     views.extend(charts.iter().cloned().map(|chart| figure::chart(chart, desk)));
     views.push(worded("H2", said("Year by year", "Año por año")).into());
     views.push(figure::table_of(years.clone(), said("Year by year", "Año por año")));
-    views.push(worded("H2", said("What the parts did", "Qué hicieron las partes")).into());
+    views.push(worded("H2", said("What the parts did", "Lo que hicieron las partes")).into());
     views.push(list("notes", parts).into());
     views.push(worded("H2", said("Figures", "Cifras")).into());
     views.push(list("notes", statistics).into());

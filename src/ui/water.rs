@@ -123,10 +123,7 @@ fn add(tap: PartId, desk: Desk) -> AnyView {
     };
     let choose = Choose {
         label: said("Add a barrier", "Añadir una barrera").to_owned(),
-        hint: Some(said(
-            "It goes to the end of the chain; move it up if water meets it earlier.",
-            "Va al final de la cadena; súbela si el agua pasa antes por ella.",
-        )),
+        hint: Some(chain::GOES_LAST.text()),
         options: Box::new(options),
         on_chosen: Box::new(added),
     };
@@ -143,7 +140,7 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
         .child(element("THEAD").child(element("TR").children(head)))
         .child(element("TBODY").children(rows));
     element("DETAILS")
-        .child(worded("SUMMARY", said("What is proven, what is wanted", "Lo demostrado y lo que hace falta")))
+        .child(worded("SUMMARY", said("What is proven, what is wanted", "Lo probado y lo que hace falta")))
         .child(element("DIV").class("table").attribute("tabindex", "0").child(table))
         .child(worded("P", chain::ABOUT).class("small"))
         .into()

@@ -1,6 +1,8 @@
 //! Words of the habits from which amounts are worked out, and where their figures are from.
 
 use crate::language::{Phrase, said};
+use crate::quantity::{Kind, Units, shown};
+use crate::say;
 use crate::site::habits::{Basis, Habit};
 
 /// Opens the habits.
@@ -150,6 +152,27 @@ pub const fn figures(habit: Habit) -> &'static [Phrase] {
             &[Phrase("A bucket, 10 L (common practice, no source)", "Un balde, 10 L (práctica común, sin fuente)")]
         }
     }
+}
+
+/// What they come to in L a day in all, for so many people, and by the names of the uses that they belong to.
+pub fn total(by_use: &[(String, f64)], people: f64, units: &Units) -> String {
+    if by_use.is_empty() {
+        return said("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
+    }
+    let flow = |litres: f64| shown::figure(litres, Kind::Flow, units);
+    let total: f64 = by_use.iter().map(|(_, litres)| litres).sum();
+    let part = |(name, litres): &(String, f64)| say!("{flow} to {name}", "{flow} para {name}", flow = flow(*litres));
+    let each = if people > 0.0 {
+        say!(", {flow} each person", ", {flow} por persona", flow = flow(total / people))
+    } else {
+        String::new()
+    };
+    say!(
+        "{total} in all{each}: {parts}.",
+        "{total} en total{each}: {parts}.",
+        total = flow(total),
+        parts = super::list(&by_use.iter().map(part).collect::<Vec<_>>())
+    )
 }
 
 #[cfg(test)]

@@ -108,3 +108,17 @@ pub const WATER_UNKNOWN: Phrase = Phrase(
 
 /// Added to what is said of a downspout through which rain went.
 pub const RAN: Phrase = Phrase(", rain ran through it since yesterday", ", por aquí pasó lluvia desde ayer");
+
+/// What the drawing is.
+pub const PICTURE: Phrase =
+    Phrase("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja");
+/// In the place of an answer, of a house with findings.
+pub const CANNOT_RUN: Phrase = Phrase(
+    "This house can't run yet. Mend what is listed under the drawing.",
+    "Esta casa aún no puede funcionar. Arregla lo que se lista bajo el dibujo.",
+);
+/// In the place of an answer, without rain.
+pub const NO_RAIN: Phrase = Phrase(
+    "No rain yet. Give this site its rain to see how long the water lasts.",
+    "Aún no hay lluvia. Dale su lluvia a este sitio para ver cuánto dura el agua.",
+);

@@ -198,3 +198,17 @@ pub fn kind(kind: Kind) -> &'static str {
         _ => "",
     }
 }
+
+/// That a site or a part is gone.
+pub fn removed(name: &str) -> String {
+    say!("{name} is removed.", "Se quitó {name}.")
+}
+
+/// That so many sites came in.
+pub fn imported(sites: usize) -> String {
+    say!(
+        "{sites} imported.",
+        "{sites}.",
+        sites = count(sites, said("site", "sitio importado"), said("sites", "sitios importados"))
+    )
+}

@@ -2,6 +2,7 @@
 
 pub mod ahead;
 pub mod cautions;
+pub mod charts;
 pub mod checks;
 pub mod diary;
 pub mod errors;

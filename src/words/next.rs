@@ -443,3 +443,11 @@ pub fn apart(rain: f64, reckoned_otherwise: bool) -> String {
     }
     text
 }
+
+/// Of a trial that a house can't be made of.
+pub const TRIAL_TOO_LARGE: Phrase = Phrase(
+    "This can't be kept as it is: a tank or a roof would be larger than any that can be entered.",
+    "Esto no se puede guardar como está: un tanque o un techo sería más grande que cualquiera que se pueda escribir.",
+);
+/// That a trial is the house now.
+pub const TRIAL_KEPT: Phrase = Phrase("The change is now part of the house.", "El cambio ya es parte de la casa.");

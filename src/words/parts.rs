@@ -1,12 +1,13 @@
 //! Names of parts, their values and choices.
 
 use crate::language::{Phrase, said};
+use crate::quantity::{Kind, Units, Volume, shown};
 use crate::say;
 use crate::site::feed::DrainKind;
 use crate::site::part::{Choice, Field};
 use crate::site::roof::Material;
 use crate::site::system::{PartKind, System};
-use crate::site::tank::{Build, OverflowTo, ShapeKind};
+use crate::site::tank::{Build, OverflowTo, ShapeKind, Tank};
 use crate::site::uses::{AmountKind, Class};
 
 use super::{garden, head_figures};
@@ -312,4 +313,22 @@ pub fn class_name(class: Class) -> &'static str {
         Class::Animals => said("Animals", "Animales"),
         Class::Travel => said("Portable tank", "Tanque portátil"),
     }
+}
+
+/// Of a roof section of whose water this share goes nowhere.
+pub fn uncollected(share: f64) -> String {
+    say!("{share} of its water is not collected.", "Sin recoger: {share} de su agua.", share = super::percent(share))
+}
+
+/// What a tank holds, and what that weighs.
+pub fn holds(tank: &Tank, units: &Units) -> String {
+    let volume = |volume: Volume| shown::figure(volume.get(), Kind::Volume, units);
+    say!(
+        "Holds {whole} to the overflow, {dead} of it dead storage below the outlet. Full, the water alone weighs {weight}.",
+        "Guarda {whole} hasta el rebosadero; de ellos, {dead} son volumen muerto bajo la salida. Lleno, solo el agua \
+         pesa {weight}.",
+        whole = volume(tank.capacity()),
+        dead = volume(tank.dead_storage()),
+        weight = super::weight(tank.capacity())
+    )
 }

@@ -1,8 +1,11 @@
 //! Words of the rain place.
 
+use super::count;
 use crate::language::{Phrase, said};
+use crate::quantity::{Kind, Units, shown};
 use crate::say;
 use crate::site::rain::MissingDays;
+use chrono::NaiveDate;
 
 /// Title.
 pub const TITLE: Phrase = Phrase("Rain", "Lluvia");
@@ -43,3 +46,63 @@ pub fn missing_days(treatment: MissingDays) -> String {
 pub const DAILY_RECORD: Phrase = Phrase("Daily record", "Registro diario");
 /// Twelve means.
 pub const MONTHLY_MEANS: Phrase = Phrase("Monthly means", "Promedios mensuales");
+
+/// That the site has it now.
+pub const KEPT: Phrase = Phrase("The rain is kept with this site.", "La lluvia queda guardada con este sitio.");
+/// That the site has none any more.
+pub const REMOVED: Phrase = Phrase("The rain of this site is removed.", "Se quitó la lluvia de este sitio.");
+/// Which files can be read.
+pub const WHICH_FILES: Phrase = Phrase(
+    "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
+    "CSV con una fecha y una altura de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
+);
+/// What may be left out beside monthly means.
+pub const RAIN_DAYS_MAY_LACK: Phrase = Phrase(
+    "Rain days may stay empty; fill in all twelve or none.",
+    "Los días de lluvia pueden quedar vacíos; llena los doce o ninguno.",
+);
+/// Of a record that waits.
+pub const NOT_KEPT_YET: Phrase = Phrase("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas.");
+/// What a dry spell is.
+pub const DRY_SPELL_IS: Phrase = Phrase("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm.");
+
+/// The rain of a mean year in mm; none where nothing was measured.
+pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
+    match mm {
+        Some(mm) => say!(
+            "A mean year has {depth} of rain.",
+            "Un año promedio tiene {depth} de lluvia.",
+            depth = shown::figure(mm, Kind::Depth, units)
+        ),
+        None => said("No day was measured.", "No se midió ningún día.").to_owned(),
+    }
+}
+
+/// The wettest day, with its rain in mm; to go after another sentence.
+pub fn wettest(date: NaiveDate, mm: f64, units: &Units) -> String {
+    say!(
+        " The wettest day had {depth}, on {date}.",
+        " El día más lluvioso tuvo {depth}, el {date}.",
+        depth = shown::figure(mm, Kind::Depth, units),
+        date = super::date(date)
+    )
+}
+
+/// A record from its first day to its last, with so many days missing, and sentences about it.
+pub fn record((first, last): (NaiveDate, Option<NaiveDate>), missing: usize, more: &str) -> String {
+    let missing = match missing {
+        0 => said("no day missing", "sin días faltantes").to_owned(),
+        _ => count(missing, said("day missing", "día faltante"), said("days missing", "días faltantes")),
+    };
+    say!(
+        "{first} to {last}, {missing}. {more}",
+        "Del {first} al {last}, {missing}. {more}",
+        first = super::date(first),
+        last = last.map(super::date).unwrap_or_default()
+    )
+}
+
+/// A span of days.
+pub fn span(first: NaiveDate, last: NaiveDate) -> String {
+    say!("{first} to {last}", "del {first} al {last}", first = super::date(first), last = super::date(last))
+}

@@ -325,3 +325,24 @@ pub const NO_ANSWER: Phrase = Phrase(
 pub const CANCEL: Phrase = Phrase("Cancel", "Cancelar");
 /// The button that asks again.
 pub const AGAIN: Phrase = Phrase("Reckon it", "Calcularlo");
+
+/// Under a curve: what is used a year in L now, and at its ends.
+pub fn yield_along([now, left, right]: [f64; 3], units: &Units) -> String {
+    let litres = |litres: f64| shown::figure(litres, Kind::Volume, units);
+    say!(
+        "Yield a year: {now} now; from {left} at the left end to {right} at the right.",
+        "Agua captada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
+        now = litres(now),
+        left = litres(left),
+        right = litres(right)
+    )
+}
+
+/// Under the surface.
+pub fn surface_caption(wanted: Wanted) -> String {
+    say!(
+        "Lines of equal reliability, by {measure}. Storage to the right, use upwards.",
+        "Líneas de igual confiabilidad, por {measure}. Almacenamiento hacia la derecha, uso hacia arriba.",
+        measure = measured(wanted)
+    )
+}

@@ -285,3 +285,15 @@ pub fn accounted(residual: f64) -> String {
         "Toda el agua está contada: lo que entró, menos lo que salió, menos el cambio de lo almacenado, deja {left_over}."
     )
 }
+
+/// In the place of an answer, without rain.
+pub const NO_RAIN: Phrase =
+    Phrase("No rain yet. Give this site its rain first.", "Aún no hay lluvia. Dale primero su lluvia a este sitio.");
+/// In the place of an answer, of a house with findings.
+pub const CANNOT_RUN: Phrase = Phrase(
+    "This house can't run yet. What is missing is listed under its drawing.",
+    "Esta casa aún no puede funcionar. Lo que falta se lista bajo su dibujo.",
+);
+/// In the place of an answer, of a trial with findings.
+pub const TRIAL_CANNOT_RUN: Phrase =
+    Phrase("With these changes the house can't run.", "Con estos cambios la casa no puede funcionar.");

@@ -18,7 +18,7 @@ use crate::quantity::order::sorted;
 use crate::quantity::{Kind, Units, shown};
 use crate::say;
 use crate::site::rain::RainRecord;
-use crate::words;
+use crate::words::{self, charts as captions};
 
 /// A figure with its title and the table of the same numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,18 +63,10 @@ pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
         words: &words,
     };
     let caption = if answer.left_out_years.is_empty() {
-        said(
-            "Water over the outlets of all tanks at the end of each day.",
-            "Agua por encima de las salidas de todos los tanques al final de cada día.",
-        )
+        captions::CONTENTS.to_owned()
     } else {
-        said(
-            "Water over the outlets of all tanks at the end of each day; years that were left out are drawn level.",
-            "Agua por encima de las salidas de todos los tanques al final de cada día; los años que se dejaron fuera se \
-             dibujan como una línea plana.",
-        )
+        captions::CONTENTS_WITHOUT_YEARS.to_owned()
     };
-    let caption = caption.to_owned();
     Chart {
         title: said("Content, day by day", "Contenido, día a día"),
         caption,
@@ -110,7 +102,7 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     let words = YearBandWords {
         unit: unit(Kind::Volume, units),
         low: said("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
-        median: said("middle year", "año del medio").to_owned(),
+        median: said("middle year", "año intermedio").to_owned(),
         high: said("9 in 10 below", "9 de 10 por debajo").to_owned(),
         capacity: said("full", "lleno").to_owned(),
         month: said("month", "mes").to_owned(),
@@ -125,11 +117,7 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     };
     Chart {
         title: said("Content through the year", "Contenido a lo largo del año"),
-        caption: said(
-            "Eight years in ten lie within the band (percentiles by day of the year).",
-            "Ocho de cada diez años quedan dentro de la banda (percentiles por día del año).",
-        )
-        .to_owned(),
+        caption: captions::THROUGH_THE_YEAR.to_owned(),
         drawing: band.drawing(width),
         table: band.table(),
     }
@@ -148,7 +136,7 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
             portion(said("first flush", "primeras aguas"), Way::FirstFlush, amounts(|month| month.first_flush_l)),
             portion(said("uncollected", "sin recoger"), Way::Uncollected, amounts(|month| month.uncollected_l)),
             portion(
-                said("lost on the way", "perdida en el camino"),
+                said("lost on the way", "perdida"),
                 Way::Lost,
                 amounts(|month| month.roof_loss_l + month.escaped_l + month.tank_loss_l),
             ),
@@ -163,13 +151,7 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
     };
     Chart {
         title: said("Where the water went", "Adónde fue el agua"),
-        caption: said(
-            "An average year of this rain, month by month. Lost on the way: wetting, roofing, gutters and screens, \
-             leaks, evaporation.",
-            "Un año promedio de esta lluvia, mes a mes. Perdida en el camino: mojado inicial, material del techo, \
-             canaletas y mallas, fugas, evaporación.",
-        )
-        .to_owned(),
+        caption: captions::WHERE_IT_WENT.to_owned(),
         drawing: went.drawing(width),
         table: went.table(),
     }
@@ -207,10 +189,7 @@ pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     by_month(
         totals.map(Option::unwrap_or_default),
         (over, said("wet days", "días de lluvia")),
-        said(
-            "Mean of each month; the small figures are wet days (1 mm or more).",
-            "Promedio de cada mes; las cifras pequeñas son días de lluvia (1 mm o más).",
-        ),
+        &captions::MONTHS,
         units,
         width,
     )
@@ -222,13 +201,7 @@ pub fn normals(totals_mm: &[f64; 12], rain_days: Option<&[f64; 12]>, units: &Uni
         Some(days) => (days.map(|days| shown::significant(days, 2)), said("rain days", "días de lluvia")),
         None => Default::default(),
     };
-    by_month(
-        *totals_mm,
-        over,
-        said("Monthly means as entered.", "Promedios mensuales como se escribieron."),
-        units,
-        width,
-    )
+    by_month(*totals_mm, over, &captions::MEANS, units, width)
 }
 
 /// A bar for each month, with a figure over it and what that figure is.
@@ -281,10 +254,7 @@ pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
             ..BarsWords::default()
         },
         said("Rain by year", "Lluvia por año"),
-        said(
-            "Whole calendar years are filled; years with missing days are hatched.",
-            "Los años completos van llenos; los años con días faltantes, rayados.",
-        ),
+        &captions::YEARS,
         width,
     )
 }

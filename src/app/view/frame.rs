@@ -2,7 +2,6 @@
 
 use crate::app::model::{Model, Notice, Place, Undo};
 use crate::language::said;
-use crate::say;
 use crate::words::{self, errors, kept};
 
 /// A notice in words.
@@ -41,32 +40,18 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::NotUnderstood(error) => errors::typed(error),
         Notice::RainRefused(error) => errors::rain(error),
         Notice::FileRefused(error) => errors::file(error),
-        Notice::TrialCannotRun => said(
-            "This can't be kept as it is: a tank or a roof would be larger than any that can be entered.",
-            "Esto no se puede guardar como está: un tanque o un techo sería más grande que cualquiera que se pueda \
-                 escribir.",
-        )
-        .to_owned(),
-        Notice::PartRemoved(name) | Notice::SiteRemoved(name) => say!("{name} is removed.", "Se quitó {name}."),
+        Notice::TrialCannotRun => words::next::TRIAL_TOO_LARGE.to_owned(),
+        Notice::PartRemoved(name) | Notice::SiteRemoved(name) => kept::removed(name),
         Notice::Changed(sentence) => sentence.clone(),
-        Notice::TrialKept => {
-            said("The change is now part of the house.", "El cambio ya es parte de la casa.").to_owned()
-        }
+        Notice::TrialKept => words::next::TRIAL_KEPT.to_owned(),
         Notice::TrialOpened => words::next::TRIAL_OPENED.to_owned(),
         Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
         Notice::OptionKept(name) => words::next::option_kept(name),
-        Notice::TakenIn(sites) => {
-            let sites = words::count(*sites, said("site", "sitio importado"), said("sites", "sitios importados"));
-            say!("{sites} imported.", "{sites}.")
-        }
-        Notice::RainKept => {
-            said("The rain is kept with this site.", "La lluvia queda guardada con este sitio.").to_owned()
-        }
+        Notice::TakenIn(sites) => kept::imported(*sites),
+        Notice::RainKept => words::rain::KEPT.to_owned(),
         Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
         Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
-        Notice::RainRemoved => {
-            said("The rain of this site is removed.", "Se quitó la lluvia de este sitio.").to_owned()
-        }
+        Notice::RainRemoved => words::rain::REMOVED.to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
         Notice::WorksOffline => kept::WORKS_OFFLINE.to_owned(),
         Notice::NoOffline => kept::NO_OFFLINE.to_owned(),

@@ -1,12 +1,10 @@
 //! A household's habits, as they are shown on the sheet of a use.
 
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::habits::{Habit, HabitValue, Habits};
 use crate::site::part::PartId;
 use crate::site::system::System;
-use crate::words::{self, habits as say};
+use crate::words::habits as say;
 
 /// A number of them as text.
 pub fn number(habits: &Habits, value: HabitValue, units: &Units) -> String {
@@ -22,30 +20,9 @@ pub fn line(habits: &Habits, habit: Habit, system: &System, units: &Units) -> St
 
 /// All of them in a sentence.
 pub fn total(habits: &Habits, system: &System, units: &Units) -> String {
-    let flow = |litres: f64| shown::figure(litres, Kind::Flow, units);
-    let uses = habits.by_use();
-    let total: f64 = uses.iter().map(|(_, litres)| litres).sum();
-    let parts: Vec<String> = uses
-        .iter()
-        .map(|(using, litres)| {
-            say!("{flow} to {name}", "{flow} para {name}", flow = flow(*litres), name = system.name_of(*using))
-        })
-        .collect();
-    if parts.is_empty() {
-        return said("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
-    }
-    let people = habits.people.get();
-    let each = if people > 0.0 {
-        say!(", {flow} each person", ", {flow} por persona", flow = flow(total / people))
-    } else {
-        String::new()
-    };
-    say!(
-        "{total} in all{each}: {parts}.",
-        "{total} en total{each}: {parts}.",
-        total = flow(total),
-        parts = words::list(&parts)
-    )
+    let name = |(using, litres)| (system.name_of(using), litres);
+    let by_use: Vec<(String, f64)> = habits.by_use().into_iter().map(name).collect();
+    say::total(&by_use, habits.people.get(), units)
 }
 
 /// The published figures of a habit in words, the household's own first, and the one that holds.

@@ -113,18 +113,10 @@ pub fn house(
 
 fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String {
     match outcome {
-        _ if broken => said(
-            "This house can't run yet. Mend what is listed under the drawing.",
-            "Esta casa aún no puede funcionar. Arregla lo que se lista bajo el dibujo.",
-        )
-        .to_owned(),
+        _ if broken => words::house::CANNOT_RUN.to_owned(),
         Some(Ok(answer)) => words::sizing::headline(answer),
         Some(Err(refusal)) => words::errors::refusal(refusal).unwrap_or_default(),
-        None if kept.rain.is_none() => said(
-            "No rain yet. Give this site its rain to see how long the water lasts.",
-            "Aún no hay lluvia. Dale su lluvia a este sitio para ver cuánto dura el agua.",
-        )
-        .to_owned(),
+        None if kept.rain.is_none() => words::house::NO_RAIN.to_owned(),
         None => String::new(),
     }
 }

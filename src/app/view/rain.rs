@@ -5,9 +5,7 @@ use super::generated::{self, GeneratedView};
 use crate::app::model::{KeptSite, ReadRain};
 use crate::engine::rain::picture;
 use crate::engine::rain::rain_unit::RainUnit;
-use crate::language::said;
-use crate::quantity::{Kind, Share, Units, shown};
-use crate::say;
+use crate::quantity::{Share, Units};
 use crate::site::household::{Reckoning, USUAL_MISSING_DAYS};
 use crate::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use crate::words::{self, rain_report};
@@ -99,27 +97,13 @@ pub(super) fn waiting_view(waiting: &ReadRain, units: &Units) -> WaitingView {
 }
 
 fn mean_year(record: &RainRecord, units: &Units) -> String {
-    picture::annual_mean_mm(record).map_or_else(
-        || said("No day was measured.", "No se midió ningún día.").to_owned(),
-        |mm| a_mean_year_has(mm, units),
-    )
-}
-
-fn a_mean_year_has(mm: f64, units: &Units) -> String {
-    let depth = shown::figure(mm, Kind::Depth, units);
-    say!("A mean year has {depth} of rain.", "Un año promedio tiene {depth} de lluvia.")
+    words::rain::mean_year(picture::annual_mean_mm(record), units)
 }
 
 fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width: f64) -> KeptRainView {
     let missing = record.depths_mm.iter().filter(|depth| depth.is_none()).count();
-    let wettest = picture::wettest_day(record).map_or_else(String::new, |day| {
-        say!(
-            " The wettest day had {depth}, on {date}.",
-            " El día más lluvioso tuvo {depth}, el {date}.",
-            depth = shown::figure(day.depth_mm, Kind::Depth, units),
-            date = words::date(day.date)
-        )
-    });
+    let wettest = picture::wettest_day(record)
+        .map_or_else(String::new, |day| words::rain::wettest(day.date, day.depth_mm, units));
     let ways = [
         MissingDays::LeaveOutYears { with_more_than: USUAL_MISSING_DAYS },
         MissingDays::LeaveOutYears { with_more_than: 0 },
@@ -128,18 +112,7 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
     KeptRainView {
         kind: words::rain::DAILY_RECORD.text(),
         source: record.source.clone(),
-        summary: say!(
-            "{first} to {last}, {missing}. {mean_year}{wettest}",
-            "Del {first} al {last}, {missing}. {mean_year}{wettest}",
-            first = words::date(record.start),
-            last = record.end().map(words::date).unwrap_or_default(),
-            missing = if missing == 0 {
-                said("no day missing", "sin días faltantes").to_owned()
-            } else {
-                words::count(missing, said("day missing", "día faltante"), said("days missing", "días faltantes"))
-            },
-            mean_year = mean_year(record, units)
-        ),
+        summary: words::rain::record((record.start, record.end()), missing, &(mean_year(record, units) + &wettest)),
         caution: None,
         generated: GeneratedView::default(),
         factors: [1.0; 12],
@@ -148,15 +121,7 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
             .iter()
             .map(|span| {
                 let days = usize::try_from(span.days()).unwrap_or(0);
-                (
-                    words::days(days),
-                    say!(
-                        "{first} to {last}",
-                        "del {first} al {last}",
-                        first = words::date(span.first),
-                        last = words::date(span.last)
-                    ),
-                )
+                (words::days(days), words::rain::span(span.first, span.last))
             })
             .collect(),
         treatments: if missing == 0 {
@@ -172,7 +137,7 @@ fn normals_view(normals: &Normals, units: &Units, width: f64) -> KeptRainView {
     KeptRainView {
         kind: words::rain::MONTHLY_MEANS.text(),
         source: normals.source.clone(),
-        summary: a_mean_year_has(year, units),
+        summary: words::rain::mean_year(Some(year), units),
         caution: Some(words::rain::EVEN_RAIN.text()),
         generated: GeneratedView::default(),
         factors: [1.0; 12],

@@ -533,4 +533,23 @@ mod tests {
         let text = written(&report(&model, &case).unwrap());
         assert!(!text.contains(&*say::NOT_JUDGED) && text.contains(&*words::next::PRICES_TITLE));
     }
+
+    #[test]
+    fn in_spanish_nothing_of_it_stays_in_english() {
+        use crate::language::{Language, speak};
+        speak(Language::Spanish);
+        let model = opened();
+        let case = Case::of(&model, 358.0, None);
+        let mut document = report(&model, &case).unwrap();
+        // Publications keep their titles.
+        document.sections.retain(|section| section.title != say::SOURCES.text());
+        let text = written(&document);
+        for word in text.split(|letter: char| !letter.is_alphabetic()) {
+            let english =
+                ["the", "and", "is", "are", "with", "from", "to", "not", "year", "years", "day", "days", "tank"];
+            assert!(!english.contains(&word.to_lowercase().as_str()), "{word} in {text}");
+        }
+        assert!(text.contains("30 de agosto de 2026") && text.contains("Adónde fue el agua"));
+        speak(Language::English);
+    }
 }

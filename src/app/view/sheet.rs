@@ -4,7 +4,6 @@ use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::question::Answer;
 use crate::quantity::{Kind, Quantity, Range, Units, shown};
-use crate::say;
 use crate::site::choices::choices;
 use crate::site::edit::CAPACITY;
 use crate::site::findings::findings;
@@ -200,20 +199,11 @@ fn table_text(rows: &[TableRow], units: &Units) -> String {
 
 fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units) -> Vec<String> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let volume = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let at = |id: PartId| system.tanks.iter().position(|tank| tank.id == id);
     match part {
         Part::Section(section) => {
             let left = 1.0 - section.collected_share();
-            if left > 1e-9 {
-                vec![say!(
-                    "{share} of its water is not collected.",
-                    "Sin recoger: {share} de su agua.",
-                    share = words::percent(left)
-                )]
-            } else {
-                Vec::new()
-            }
+            if left > 1e-9 { vec![words::parts::uncollected(left)] } else { Vec::new() }
         }
         Part::Feed(feed) => {
             let number = system.feeds.iter().position(|other| other.id == feed.id);
@@ -223,15 +213,7 @@ fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units)
                 .collect()
         }
         Part::Tank(tank) => {
-            let mut told = vec![say!(
-                "Holds {whole} to the overflow, {dead} of it dead storage below the outlet. Full, the water alone weighs \
-                 {weight}.",
-                "Guarda {whole} hasta el rebosadero; de ellos, {dead} son volumen muerto bajo la salida. Lleno, solo el \
-                 agua pesa {weight}.",
-                whole = volume(tank.capacity().get()),
-                dead = volume(tank.dead_storage().get()),
-                weight = words::weight(tank.capacity())
-            )];
+            let mut told = vec![words::parts::holds(tank, units)];
             if !system.is_filled(tank.id) {
                 told.push(words::parts::NOTHING_FILLS.to_owned());
             }

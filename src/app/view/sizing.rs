@@ -76,18 +76,8 @@ pub fn sizing(
     let site = trial.of(&kept.site);
     let reckoning = trial.reckoning(&kept.site.reckoning);
     let why_not = || match outcome {
-        None => said(
-            "No rain yet. Give this site its rain first.",
-            "Aún no hay lluvia. Dale primero su lluvia a este sitio.",
-        )
-        .to_owned(),
-        Some(Err(refusal)) => words::errors::refusal(refusal).unwrap_or_else(|| {
-            said(
-                "This house can't run yet. What is missing is listed under its drawing.",
-                "Esta casa aún no puede funcionar. Lo que falta se lista bajo su dibujo.",
-            )
-            .to_owned()
-        }),
+        None => say::NO_RAIN.to_owned(),
+        Some(Err(refusal)) => words::errors::refusal(refusal).unwrap_or_else(|| say::CANNOT_RUN.to_owned()),
         Some(Ok(_)) => String::new(),
     };
     let shown = tried.or(now);
@@ -98,11 +88,7 @@ pub fn sizing(
             (Some(now), Some(Ok(tried))) => {
                 Some((say::headline(tried), words::next::difference(&now.into(), &tried.into(), units)))
             }
-            (_, Some(Err(_))) => Some((
-                said("With these changes the house can't run.", "Con estos cambios la casa no puede funcionar.")
-                    .to_owned(),
-                String::new(),
-            )),
+            (_, Some(Err(_))) => Some((say::TRIAL_CANNOT_RUN.to_owned(), String::new())),
             _ => None,
         },
         levers: levers(&site, &kept.site, trial, units),

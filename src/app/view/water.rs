@@ -142,10 +142,10 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
     let (class, word) = match chain.verdict() {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
-        Verdict::Holds => (class(Verdict::Holds), said("Proven", "Demostrado")),
+        Verdict::Holds => (class(Verdict::Holds), said("Proven", "Probado")),
         Verdict::Lacks => (class(Verdict::Lacks), said("In part", "En parte")),
-        Verdict::Tells => (class(Verdict::Tells), said("Not proven", "Sin demostrar")),
-        verdict => (class(verdict), said("Not proven", "Sin demostrar")),
+        Verdict::Tells => (class(Verdict::Tells), said("Not proven", "No probado")),
+        verdict => (class(verdict), said("Not proven", "No probado")),
     };
     let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
     wrong.extend(say::chain::unguarded(&chain, system));
@@ -173,10 +173,10 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
     let mut check = view(&step.check, system, units);
     let life = say::barriers::life(step, units);
     check.word = match step.check.verdict {
-        Verdict::Holds => said("Proven", "Demostrado"),
+        Verdict::Holds => said("Proven", "Probado"),
         Verdict::Tells => said("Not against germs", "No contra gérmenes"),
         Verdict::Outside => said("Outside the tables", "Fuera de las tablas"),
-        Verdict::Lacks | Verdict::Fails => said("Not proven", "Sin demostrar"),
+        Verdict::Lacks | Verdict::Fails => said("Not proven", "No probado"),
     };
     check.sentence = say::barriers::sentence(step, units);
     check.to_do = life.join(" ");

@@ -267,3 +267,9 @@ pub fn caution(class: Class) -> &'static str {
         _ => CAUTION.text(),
     }
 }
+
+/// Where a new barrier goes.
+pub const GOES_LAST: Phrase = Phrase(
+    "It goes to the end of the chain; move it up if water meets it earlier.",
+    "Va al final de la cadena; súbela si el agua pasa antes por ella.",
+);

@@ -45,13 +45,6 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
     };
     let ends = [points.first(), points.last()].map(|end| end.map_or(0.0, |(_, tally)| tally.yield_a_year_l()));
     let of_now = points.iter().find(|(factor, _)| *factor == 1.0).map_or(0.0, |(_, tally)| tally.yield_a_year_l());
-    let litres = |litres: f64| shown::figure(litres, Kind::Volume, units);
-    let caption = say!(
-        "Yield a year: {now} now; from {left} at the left end to {right} at the right.",
-        "Agua captada al año: {now} ahora; de {left} en el extremo izquierdo a {right} en el derecho.",
-        now = litres(of_now),
-        left = litres(ends[0]),
-        right = litres(ends[1])
-    );
+    let caption = say::yield_along([of_now, ends[0], ends[1]], units);
     Chart { title, caption, drawing: curve.drawing(width), table }
 }

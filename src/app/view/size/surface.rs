@@ -6,7 +6,6 @@ use crate::engine::sizing::tally::Tally;
 use crate::figures::contours::Contours;
 use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::household::Site;
 use crate::words::size as say;
 
@@ -38,11 +37,7 @@ pub fn surface(site: &Site, (storage, uses): (&[f64], &[f64]), tallies: &[Tally]
     };
     Chart {
         title: said("Reliability over storage and use", "Confiabilidad según almacenamiento y uso"),
-        caption: say!(
-            "Lines of equal reliability, by {measure}. Storage to the right, use upwards.",
-            "Líneas de igual confiabilidad, por {measure}. Almacenamiento hacia la derecha, uso hacia arriba.",
-            measure = say::measured(wanted)
-        ),
+        caption: say::surface_caption(wanted),
         drawing: contours.drawing(width),
         table: contours.table(),
     }
