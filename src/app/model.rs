@@ -115,7 +115,10 @@ pub enum Notice {
     /// A site was removed; it can be undone.
     SiteRemoved(String),
     /// A trial was kept; it can be undone.
-    TrialKept,
+    TrialKept {
+        /// Whether the house is reckoned otherwise by it.
+        reckoning: bool,
+    },
     /// A trial was opened; the one before can be brought back.
     TrialOpened,
     /// A trial was given up; it can be brought back.
@@ -152,7 +155,7 @@ impl Notice {
             Notice::PartRemoved(_)
                 | Notice::Changed(_)
                 | Notice::SiteRemoved(_)
-                | Notice::TrialKept
+                | Notice::TrialKept { .. }
                 | Notice::TrialOpened
                 | Notice::TrialDropped
                 | Notice::OptionKept(_)

@@ -35,7 +35,9 @@ pub enum ImportError {
     NotText,
     /// It is larger than [`MOST_BYTES`].
     TooLarge,
-    /// It isn't a JSON document.
+    /// It is text of another kind: it doesn't even begin as a JSON document of lists and objects does.
+    OtherText,
+    /// It begins as a JSON document and isn't one.
     NotJson(SyntaxError),
     /// It is a document that says to be of another format.
     OtherFormat {
@@ -78,7 +80,10 @@ pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
         return Err(ImportError::TooLarge);
     }
     let text = std::str::from_utf8(bytes).map_err(|_| ImportError::NotText)?;
-    let document = Value::read(text).map_err(ImportError::NotJson)?;
+    let document = Value::read(text).map_err(|error| {
+        let begins_so = text.trim_start().starts_with(['{', '[']);
+        if begins_so { ImportError::NotJson(error) } else { ImportError::OtherText }
+    })?;
     let file = Place::top(&document);
     let format = file.text("format")?;
     if format != FORMAT {
@@ -138,8 +143,12 @@ mod tests {
     fn files_of_others_are_refused() {
         assert_eq!(import(&[0xff, 0xfe]), Err(ImportError::NotText));
         assert_eq!(import(&vec![b' '; MOST_BYTES + 1]), Err(ImportError::TooLarge));
-        assert!(matches!(import(&vec![b' '; MOST_BYTES]), Err(ImportError::NotJson(_))));
-        assert!(matches!(import(b"date,rain"), Err(ImportError::NotJson(SyntaxError { line: 1, .. }))));
+        assert_eq!(import(&vec![b' '; MOST_BYTES]), Err(ImportError::OtherText));
+        for rain in ["date,rain", "2004-07-30,12.5\n2004-07-31,0\n", "\"date\";\"rain\"\n", ""] {
+            assert_eq!(import(rain.as_bytes()), Err(ImportError::OtherText), "{rain}");
+        }
+        let cut = br#"{"format":"eavewater","version":2,"sites":["#;
+        assert!(matches!(import(cut), Err(ImportError::NotJson(SyntaxError { line: 1, .. }))));
         let other = ImportError::OtherFormat { format: "other".to_owned() };
         assert_eq!(import(br#"{"format":"other","version":1}"#), Err(other));
         assert_eq!(import(br#"{"format":"eavewater","version":3}"#), Err(ImportError::Newer { version: 3 }));

@@ -42,7 +42,7 @@ pub fn site() -> Site {
         sections: vec![
             section(SOUTH, said("South roof", "Techo sur"), 64.0, Material::Metal, Some(KITCHEN_CORNER)),
             section(NORTH, said("North roof", "Techo norte"), 58.0, Material::Metal, Some(YARD_CORNER)),
-            section(PORCH, said("Porch", "Portal"), 22.0, Material::Shingle, None),
+            section(PORCH, said("Porch", "Alero"), 22.0, Material::Shingle, None),
         ],
         feeds: vec![
             feed(KITCHEN_CORNER, said("Kitchen corner", "Esquina de la cocina"), NEW_TANK, USUAL_DIVERTER),
@@ -114,7 +114,7 @@ fn tanks() -> Vec<Tank> {
         Tank {
             build: Build::Barrel,
             overflow_to: OverflowTo::Garden,
-            ..tank(BARREL, said("Garden barrel", "Barril de riego"), 300.0, 0.9)
+            ..tank(BARREL, said("Garden barrel", "Barril"), 300.0, 0.9)
         },
     ]
 }

@@ -42,6 +42,12 @@ pub fn tank(id: PartId, name: String, capacity: Volume, height: Length) -> Tank 
     tank
 }
 
+/// A tank like another, to stand beside it: of its build, shape, sizes and heights, so that both fill to one level
+/// and none has room above the other's overflow. It spills where the other does, and does not leak.
+pub fn tank_beside(neighbour: &Tank, id: PartId, name: String) -> Tank {
+    Tank { id, name, leak: Flow::litres_a_day(0.0), ..neighbour.clone() }
+}
+
 /// A new part of a kind for the system, not yet in it. It is joined to what is there as a household would most
 /// likely want it: a new section runs to the first feed, a new feed fills the first tank, a new pump draws on the
 /// second store, if there is one.

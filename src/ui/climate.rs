@@ -17,7 +17,7 @@ use crate::words::garden as say;
 
 /// Reads something of the open site's climate.
 fn read<T: Default>(desk: Desk, read: impl FnOnce(&KeptSite, &Units) -> T) -> T {
-    desk.case.with(|case| case.site.as_ref().map(|site| read(site, &case.units)).unwrap_or_default())
+    desk.case.with(|case| case.shown().0.map(|site| read(site, &case.units)).unwrap_or_default())
 }
 
 /// The climate; folded once it is given.

@@ -48,6 +48,8 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         let doubts = shown.with(|view| view.as_ref().map_or_else(Vec::new, |view| view.doubts.clone()));
         super::element::list("reservations", doubts).into()
     });
+    // A note is nothing but its text: that stands where others have their number.
+    let is_note = opened.subject == Subject::Note;
     element("SECTION")
         .class("entry")
         .child(element("H1").live_text(read(|view| view.title.clone())))
@@ -59,6 +61,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
                 .live_text(read(|view| view.last.clone().unwrap_or_else(|| words::diary::NOTHING_BEFORE.to_owned()))),
         )
         .child(number)
+        .children(is_note.then(|| note_field(form)))
         .child(
             element("P")
                 .class("understood")
@@ -73,7 +76,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
                 .child(desk.button(said("Leave it", "Dejarlo"), Event::FormLeft).class("plain")),
         )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
-        .child(note(form, opened.subject == Subject::Note || !opened.note.is_empty()))
+        .children((!is_note).then(|| note(form, !opened.note.is_empty())))
         .into()
 }
 
@@ -273,14 +276,19 @@ fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
     if open { details.attribute("open", "") } else { details }.into()
 }
 
-/// The note; behind a word where it is seldom wanted.
-fn note(form: RwSignal<Form>, open: bool) -> AnyView {
+/// The text of the note.
+fn note_field(form: RwSignal<Form>) -> AnyView {
     let area = element("TEXTAREA")
         .attribute("rows", "3")
         .attribute("maxlength", "500")
         .value(move || form.with(|form| form.note.clone()))
         .on("input", move |event| form.update(|form| form.note = event_target_value(&event)));
-    let field = element("LABEL").class("field").child(worded("SPAN", said("Note", "Nota")).class("label")).child(area);
-    let details = element("DETAILS").child(worded("SUMMARY", said("Add a note", "Añadir una nota"))).child(field);
+    element("LABEL").class("field").child(worded("SPAN", said("Note", "Nota")).class("label")).child(area).into()
+}
+
+/// The note of another entry, behind a word: it is seldom wanted.
+fn note(form: RwSignal<Form>, open: bool) -> AnyView {
+    let summary = worded("SUMMARY", said("Add a note", "Añadir una nota"));
+    let details = element("DETAILS").child(summary).child(note_field(form));
     if open { details.attribute("open", "") } else { details }.into()
 }

@@ -17,7 +17,7 @@ use crate::words::habits as say;
 
 /// Reads something of the open site's habits.
 fn read<T: Default>(case: &Case, read: impl FnOnce(&Habits, &System, &Units) -> T) -> T {
-    let Some(kept) = &case.site else { return T::default() };
+    let Some(kept) = case.shown().0 else { return T::default() };
     let system = &kept.site.system;
     read(&system.habits_or_usual(), system, &case.units)
 }

@@ -128,7 +128,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
                 .map(|line| desk.button(line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
         )
         .child(live(move || {
-            let reminder = desk.model.with(crate::app::view::kept::reminder);
+            let reminder = desk.model.with(crate::app::view::kept::reminder_at_house);
             reminder
                 .map_or_else(nothing, |text| desk.button(&text, Event::PlaceOpened(Place::Kept)).class("plain").into())
         }))

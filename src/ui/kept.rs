@@ -1,6 +1,7 @@
 //! Sites, units, files.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::choose::Choose;
@@ -33,7 +34,11 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
         detail: "",
         accept: ".json,application/json",
         class: "file button",
-        event: |bytes, _| Event::FileRead(bytes),
+        event: |bytes, _| {
+            // Once it is drawn: what waits to be answered, or what is wrong, stands at the top.
+            request_animation_frame(to_what_was_read);
+            Event::FileRead(bytes)
+        },
     };
     let new = element("DIV")
         .class("row")
@@ -53,6 +58,9 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     element("SECTION")
         .class("kept")
         .child(worded("H1", said("Sites", "Sitios")))
+        .child(live(move || {
+            shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
+        }))
         .child(live(move || shown.with(|view| sites(view, desk))))
         .child(live(renamed))
         .child(new)
@@ -69,10 +77,17 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
         }))
         .child(files)
         .child(element("P").class("small").live_text(move || shown.with(|view| view.room.clone())))
-        .child(live(move || {
-            shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
-        }))
         .into()
+}
+
+/// Shows the page from its top, with the focus on the file that waits, if one does.
+fn to_what_was_read() {
+    super::next::to_the_top();
+    let file = document().query_selector(".kept .report").ok().flatten();
+    if let Some(file) = file.and_then(|file| file.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Fails never for an element that is drawn.
+        let _ = file.focus();
+    }
 }
 
 /// A file that waits to be taken in.
@@ -86,6 +101,7 @@ fn file(holds: &[String], differs: bool, desk: Desk) -> AnyView {
     element("DIV")
         .class("report")
         .attribute("role", "group")
+        .attribute("tabindex", "-1")
         .attribute("aria-label", said("Import", "Importación"))
         .child(super::element::list("notes", holds.to_vec()))
         .child(buttons)

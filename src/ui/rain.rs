@@ -9,7 +9,7 @@ use super::file::FileButton;
 use super::follow::derived;
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
-use crate::app::view::rain::{self, KeptRainView, RainView, WaitingView};
+use crate::app::view::rain::{self, KeptRainView, RainView, UnitChoice, WaitingView};
 use crate::language::said;
 use crate::quantity::{Kind, Range, shown};
 use crate::say;
@@ -155,9 +155,8 @@ fn rain_days_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
     .view(desk)
 }
 
-/// Rain that was read, with its report, before anything is kept.
-fn report(waiting: WaitingView, desk: Desk) -> AnyView {
-    let WaitingView { source, summary, mean_year, doubts, notes, units, unit } = waiting;
+/// The unit of a file that was read, to be chosen otherwise.
+pub(super) fn counts_in((units, unit): UnitChoice, desk: Desk) -> Choose {
     let chosen = units.iter().position(|(other, _)| *other == unit).unwrap_or(0);
     let words: Vec<String> = units.iter().map(|(_, words)| (*words).to_owned()).collect();
     let pick = move |at: usize| {
@@ -165,12 +164,18 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
             desk.send.run(Event::RainUnitChosen(*unit));
         }
     };
-    let choose = Choose {
+    Choose {
         label: said("The file counts in", "El archivo cuenta en").to_owned(),
         hint: None,
         options: Box::new(move || (words.clone(), chosen)),
         on_chosen: Box::new(pick),
-    };
+    }
+}
+
+/// Rain that was read, with its report, before anything is kept.
+fn report(waiting: WaitingView, desk: Desk) -> AnyView {
+    let WaitingView { source, summary, mean_year, doubts, notes, units, unit } = waiting;
+    let choose = counts_in((units, unit), desk);
     let clean = (doubts.is_empty() && notes.is_empty())
         .then(|| worded("P", said("Nothing odd was found.", "No se encontró nada raro.")).into());
     let buttons = element("DIV")

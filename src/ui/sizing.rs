@@ -48,6 +48,10 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
     element("SECTION")
         .class("sizing")
         .child(element("H1").class("headline").live_text(headline))
+        .child(live(move || {
+            let trial = desk.case.with(|case| !case.trial.is_none());
+            if trial { worded("P", words::next::WHOSE).class("small").into() } else { nothing() }
+        }))
         .child(live(reservations))
         .child(beside(desk))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))

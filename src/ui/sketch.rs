@@ -12,7 +12,7 @@ use super::{Desk, who_decides};
 use crate::app::event::Event;
 use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
-use crate::app::view::sketch::{self as view, SketchView};
+use crate::app::view::sketch::{self as view, FileView, SketchView};
 use crate::language::{Phrase, said};
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
 use crate::say;
@@ -304,7 +304,7 @@ fn twelve(draft: Draft, desk: Desk) -> AnyView {
         .into()
 }
 
-/// A record from a file, and what was found in it.
+/// A record from a file, and what was found in it or is wrong with it.
 fn record(desk: Desk) -> AnyView {
     let choose = FileButton {
         label: said("Choose the file", "Elegir el archivo"),
@@ -313,6 +313,15 @@ fn record(desk: Desk) -> AnyView {
         class: "file button",
         event: Event::RainRead,
     };
-    let found = live(move || list("notes small", desk.model.with(view::read)).into());
+    let file = derived(move || desk.model.with(view::file));
+    let found = live(move || {
+        let FileView { found, units, refused } = file.get();
+        // The notice at the top of the page is announced; this is for the eye that looks here.
+        let refused = refused.map(|text| worded("P", text).class("caution").into());
+        let counts_in = units.map(|choice| super::rain::counts_in(choice, desk).into());
+        let views: Vec<AnyView> =
+            [refused, Some(list("notes small", found).into()), counts_in].into_iter().flatten().collect();
+        views.into_any()
+    });
     element("DIV").class("record").child(choose.view(desk)).child(found).into()
 }

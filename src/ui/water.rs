@@ -20,8 +20,8 @@ use crate::site::part::PartId;
 use crate::words::treatment::{barriers, chain, results};
 
 fn seen(case: &Case) -> Option<Seen<'_>> {
-    let kept = case.site.as_ref()?;
-    let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
+    let (kept, outcome) = case.shown();
+    let (kept, answer) = (kept?, outcome.and_then(|outcome| outcome.as_ref().ok()));
     Some(Seen { site: &kept.site, diary: &kept.diary, answer, today: case.today, units: &case.units })
 }
 

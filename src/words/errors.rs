@@ -122,6 +122,13 @@ pub fn file(error: &FileError) -> String {
             "Este no es un archivo de texto. Elige un archivo que Eavewater haya exportado.",
         )
         .to_owned(),
+        FileError::OtherText => said(
+            "This is not a file that Eavewater exported. Nothing was changed. A rain record is loaded in Rain, or while \
+             a house is sketched.",
+            "Este no es un archivo que Eavewater haya exportado. No se cambió nada. Un registro de lluvia se carga en \
+             Lluvia, o al bosquejar una casa.",
+        )
+        .to_owned(),
         FileError::NotJson(SyntaxError { line, column, fault }) => say!(
             "This is not a file that Eavewater exported, or it is damaged: line {line}, column {column}: {fault}. Nothing \
              was changed.",

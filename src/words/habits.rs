@@ -16,6 +16,8 @@ pub const HOW: Phrase = Phrase(
 );
 /// Puts the amounts into the uses.
 pub const PUT: Phrase = Phrase("Put these amounts into the uses", "Poner estas cantidades en los usos");
+/// They are put.
+pub const ARE_PUT: Phrase = Phrase("The amounts stand in the uses now.", "Las cantidades ya están en los usos.");
 /// A habit that no use of this system serves.
 pub const ELSEWHERE: Phrase = Phrase("Water from elsewhere", "Agua de otra parte");
 /// A figure of the household's own.

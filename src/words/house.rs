@@ -55,8 +55,8 @@ pub fn turned(name: &str, open: bool) -> String {
 /// A tank was put beside another.
 pub fn stands(name: &str, beside: &str) -> String {
     say!(
-        "{name} stands beside {beside}. Give it its size on its sheet.",
-        "{name} está junto a {beside}. Dale su tamaño en su hoja.",
+        "{name} stands beside {beside}, with its shape, size and heights. Tap it if yours differs.",
+        "{name} está junto a {beside}, con su forma, tamaño y alturas. Tócalo si el tuyo es distinto.",
     )
 }
 

@@ -265,9 +265,10 @@ pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
              pintura antes de beber de ahí.",
         )),
         Upgrade::FlushVolume { .. } | Upgrade::HoleBore { .. } => Some(said(
-            "A smaller first flush or hole keeps less dirt back and clogs sooner: what reaches the tank is dirtier.",
+            "A smaller first flush or hole keeps less dirt back and clogs sooner: what reaches the tank is dirtier. Look \
+             first whether the check on its downspout still says that it is enough.",
             "Menos primeras aguas o un orificio más pequeño retienen menos suciedad y se tapan antes: lo que llega al \
-             tanque está más sucio.",
+             tanque está más sucio. Mira antes si la comprobación de su bajante todavía dice que alcanza.",
         )),
         Upgrade::Join(_) | Upgrade::OpenValve(_) | Upgrade::OverflowInto { .. } => Some(said(
             "Joined tanks share one contamination too: look at the water of both first.",
@@ -450,4 +451,18 @@ pub const TRIAL_TOO_LARGE: Phrase = Phrase(
     "Esto no se puede guardar como está: un tanque o un techo sería más grande que cualquiera que se pueda escribir.",
 );
 /// That a trial is the house now.
-pub const TRIAL_KEPT: Phrase = Phrase("The change is now part of the house.", "El cambio ya es parte de la casa.");
+pub fn trial_kept(reckoning: bool) -> &'static str {
+    if reckoning {
+        said(
+            "The change is now part of the house, and so is the way in which the trial was reckoned.",
+            "El cambio ya es parte de la casa, y también la manera en que se calculó la prueba.",
+        )
+    } else {
+        said("The change is now part of the house.", "El cambio ya es parte de la casa.")
+    }
+}
+/// With a trial in sizing: what is whose.
+pub const WHOSE: Phrase = Phrase(
+    "This is the house as it is, and so are “How big” and “What next”. “What if”, the charts and the figures are of the trial.",
+    "Esto es de la casa como está, y también «De qué tamaño» y «Qué sigue». «¿Y si…?», los gráficos y las cifras son de la prueba.",
+);

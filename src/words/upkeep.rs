@@ -287,9 +287,8 @@ pub fn holding(tank: &str, held_by_l: f64, capacity_l: f64, units: &Units) -> St
         )
     } else {
         say!(
-            "{tank}: with {held_by} in it, it stands in the wind of its check, which its sheet names. Less, and tie it \
-             down.",
-            "{tank}: con {held_by} dentro resiste el viento de su comprobación, que su hoja indica. Con menos, amárralo."
+            "{tank}: keep at least {held_by} in it, or have it tied down, for the wind that its sheet reckons with.",
+            "{tank}: deja al menos {held_by} dentro, o amárralo, para el viento con que cuenta su hoja."
         )
     }
 }

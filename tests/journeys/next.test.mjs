@@ -105,3 +105,40 @@ test('a price of the household ranks anew, and is kept', async (t) => {
   await page.getByText('Prices', { exact: true }).tap();
   assert.equal(await price.inputValue(), '15,000');
 });
+
+test('how a house is reckoned is tried beside it, and the trial waits through a reload and another house', async (t) => {
+  const page = await demoSizing(t);
+  const start = () => page.getByLabel('Tanks on the first day');
+  const fold = () => page.locator('summary', { hasText: 'How it is reckoned' }).last().tap();
+  await fold();
+  const answer = await headline(page).innerText();
+  await page.locator('details[open]').getByRole('button', { name: 'Try changes beside the house' }).tap();
+  await start().selectOption({ label: 'Empty' });
+  await banner(page).getByText(/Trial/).waitFor();
+  assert.equal(await headline(page).innerText(), answer, 'the house is reckoned as it was');
+  await page.locator('input[type=range]').first().fill('0.5');
+  const tried = await page.locator('.trial').innerText();
+
+  // Another house has no trial; back here it stands as it was left.
+  await page.getByRole('banner').getByRole('button').tap();
+  await page.getByRole('button', { name: 'Add the demo house' }).tap();
+  assert.equal(await banner(page).count(), 0);
+  await page.getByRole('banner').getByRole('button').tap();
+  await page.locator('.sites .part-name').first().tap();
+  await banner(page).waitFor();
+
+  await page.reload();
+  await started(page);
+  await place(page, 'Sizing').tap();
+  await banner(page).waitFor();
+  assert.equal(await page.locator('.trial').innerText(), tried);
+  assert.equal(await page.locator('input[type=range]').first().inputValue(), '0.5');
+  await fold();
+  assert.equal(await start().locator('option:checked').innerText(), 'Empty');
+  await banner(page).getByRole('button', { name: 'Throw it away' }).tap();
+  assert.equal(await start().locator('option:checked').innerText(), 'Full');
+  await page.reload();
+  await started(page);
+  assert.equal(await banner(page).count(), 0);
+  assert.deepEqual(page.problems, []);
+});

@@ -62,7 +62,7 @@ test('habits are worked out and put into the uses, and are there again after a n
   await toilet.locator('summary').getByText(/Toilet: 0\sL\/day/).waitFor();
   await fits(page);
   await sheet.getByRole('button', { name: 'Put these amounts into the uses' }).tap();
-  await page.getByText('The change is now part of the house.').waitFor();
+  await page.getByText('The amounts stand in the uses now.').waitFor();
   // 3 L to drink and 6 L to cook with for each of five: 45 L a day, by hand.
   await part(page, 'Drinking and cooking').getByText(/45\sL\/day/).waitFor();
   assert.notEqual(await headline(page).innerText(), before);

@@ -112,6 +112,49 @@ fn an_old_export_is_reminded_of_only_where_something_was_written_since() {
     assert_eq!(kept::reminder(&model), None);
 }
 
+#[test]
+fn a_file_taken_in_where_nothing_else_is_counts_as_exported_that_day() {
+    let now = |days_ago: u64| 1_795_600_000_000 - days_ago * 86_400_000;
+    let mut there = with_demo();
+    wrote(&mut there, 1.0, now(60));
+    assert!(kept::reminder(&there).is_some());
+    let file = file_of(&there);
+
+    // On an empty phone, and in the place of all that is there.
+    let empty = Model { started: true, today: TODAY, ..Model::default() };
+    for (mut here, replace) in [(empty, false), (there.clone(), true)] {
+        let mut effects = update(&mut here, Event::FileRead(file.clone()));
+        if replace {
+            effects = update(&mut here, Event::FileAccepted { replace });
+        }
+        let [Effect::TakeIn { sites, index, replace: true }] = effects.as_slice() else { panic!("{effects:?}") };
+        assert_eq!(index.exported, Some(TODAY));
+        let (sites, index) = (sites.clone(), index.clone());
+        update(&mut here, Event::TakenIn { sites, index, replace: true, result: Ok(()) });
+        assert_eq!((here.exported, kept::reminder(&here)), (Some(TODAY), None));
+        // What is written from then on is reminded of in its time.
+        wrote(&mut here, 2.0, now(0) + 86_400_000);
+        here.today = TODAY + chrono::Days::new(31);
+        assert!(kept::reminder(&here).is_some_and(|text| text.contains("31 days ago")));
+    }
+
+    // Beside other sites it is no export of theirs.
+    let mut beside = with_demo();
+    wrote(&mut beside, 3.0, now(50));
+    merged(&mut beside, file, Ok(()));
+    assert_eq!(beside.exported, None);
+}
+
+#[test]
+fn a_house_with_an_empty_diary_does_not_ask_for_an_export() {
+    let mut model = with_demo();
+    wrote(&mut model, 1.0, 1_795_600_000_000 - 40 * 86_400_000);
+    assert!(kept::reminder_at_house(&model).is_some());
+    update(&mut model, Event::DemoWanted);
+    assert_eq!(kept::reminder_at_house(&model), None);
+    assert!(kept::reminder(&model).is_some(), "the other site's diary is still in no file");
+}
+
 /// A file of ours with bytes changed, cut or doubled: hostile, but near enough to get far.
 fn mangled() -> impl Strategy<Value = Vec<u8>> {
     let change = (any::<prop::sample::Index>(), any::<u8>(), 0..4u8);

@@ -15,6 +15,7 @@ use eavewater::engine::rain::weather::Origin;
 use eavewater::engine::upgrades::{Beside, RankBy, Tally};
 use eavewater::quantity::{Money, Share};
 use eavewater::records::cupboard::{Opened, SiteId};
+use eavewater::site::habits::Habit;
 use eavewater::site::household::{GeneratedYears, Site};
 use eavewater::site::kept_option::MOST_OPTIONS;
 use eavewater::site::part::{Field, PartId};
@@ -162,6 +163,9 @@ fn while_a_trial_is_open_the_house_is_reckoned_as_it_was() {
         Event::GeneratedChosen(Some(GeneratedYears::CENTURY)),
         Event::RainFactorsEntered(factors),
         Event::MissingDaysChosen(MissingDays::Fill),
+        Event::ClimateWayChosen { temperatures: true },
+        Event::HabitFigureChosen(Habit::Shower, 1),
+        Event::HabitsPut,
     ] {
         assert_eq!(kept_but_trials(update(&mut model, event)), []);
     }

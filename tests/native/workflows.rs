@@ -8,7 +8,9 @@ use eavewater::app::event::{Event, Lever, Shift};
 use eavewater::app::model::{Model, Notice, Place};
 use eavewater::app::sketch::{Sketch, SketchRain};
 use eavewater::app::update::update;
-use eavewater::app::view::{frame, rain as rain_view, sizing as sizing_view, upkeep as upkeep_view};
+use eavewater::app::view::{
+    frame, rain as rain_view, sizing as sizing_view, sketch as sketch_view, upkeep as upkeep_view,
+};
 use eavewater::engine::question::answer;
 use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteId, Trouble};
@@ -22,6 +24,7 @@ use eavewater::site::roof::Material;
 use eavewater::site::system::PartKind;
 use eavewater::site::tank::Build;
 use eavewater::site::trial::{Levers, Trial};
+use eavewater::words;
 
 fn started() -> Model {
     let mut model = Model::default();
@@ -209,6 +212,26 @@ fn a_rain_file_that_cannot_be_read_is_told_and_changes_nothing() {
     assert_eq!(update(&mut model, Event::RainRead(b"no rain here".to_vec(), "x".to_owned())), []);
     assert!(matches!(model.notice, Some(Notice::RainRefused(_))));
     assert!(model.site().unwrap().rain == rain);
+}
+
+#[test]
+fn a_sketch_drops_the_record_before_one_that_cannot_be_read_and_says_why_beside_it() {
+    let mut model = Model { started: true, ..Model::default() };
+    update(&mut model, Event::SketchWanted);
+    let with_file = Sketch { rain: SketchRain::Read, ..sketch() };
+    let bytes = |text: &str| text.as_bytes().to_vec();
+    for bad in [Vec::new(), vec![0, 159, 146, 150], bytes("no rain here")] {
+        update(&mut model, Event::RainRead(record("hyderabad"), "hyderabad".to_owned()));
+        let good = sketch_view::file(&model);
+        assert!(good.found[0].starts_with("hyderabad: ") && good.units.is_some() && good.refused.is_none());
+        assert!(with_file.rain(&model).is_some());
+        update(&mut model, Event::RainRead(bad, "x".to_owned()));
+        let refused = sketch_view::file(&model);
+        assert!(refused.found.is_empty() && refused.units.is_none());
+        assert_eq!(refused.refused, frame::notice(&model).map(|notice| notice.text));
+        let days = sketch_view::days(with_file.rain, &model);
+        assert_eq!(sketch_view::answered(&with_file, &days).headline, words::sketch::NO_ANSWER.text());
+    }
 }
 
 #[test]

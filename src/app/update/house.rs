@@ -53,18 +53,14 @@ pub(super) fn turn_valve(model: &mut Model, id: PartId) -> Vec<Effect> {
     change_system(model, |system| system.put(Part::TrunkLine(line)))
 }
 
-/// Puts a tank beside another: on the same level, joined at the bottom by a pipe whose valve is open.
+/// Puts a tank beside another: like it and on the same level, joined at the bottom by a pipe whose valve is open.
 pub(super) fn add_tank(model: &mut Model, beside: PartId) -> Vec<Effect> {
     let Some(kept) = model.shown_site() else { return Vec::new() };
     let Some(neighbour) = kept.site.system.tank(beside).cloned() else { return Vec::new() };
     let mut with = kept.site.system.clone();
     let name = words::parts::new_name(&with, PartKind::Tank);
-    let mut tank = new_part::part(&with, PartKind::Tank, name.clone());
-    let id = tank.id();
-    if let Part::Tank(tank) = &mut tank {
-        tank.floor = neighbour.floor;
-    }
-    with.put(tank);
+    let id = with.unused_id();
+    with.put(Part::Tank(new_part::tank_beside(&neighbour, id, name.clone())));
     let pipe = words::parts::new_name(&with, PartKind::TrunkLine);
     let line = TrunkLine { id: with.unused_id(), name: pipe, ends: [Some(beside), Some(id)], open: true };
     with.put(Part::TrunkLine(line));
@@ -73,7 +69,7 @@ pub(super) fn add_tank(model: &mut Model, beside: PartId) -> Vec<Effect> {
 }
 
 /// Tells what is about to be changed, and keeps what there was to bring it back.
-fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
+pub(super) fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
     model.undo = Some(match &kept.trial.system {
         Some(_) => Undo::Trial(Box::new(kept.trial)),
         None => Undo::Site(kept.id, kept.site),
@@ -118,6 +114,7 @@ mod tests {
     use super::*;
     use crate::app::event::Event;
     use crate::app::update::update;
+    use crate::site::findings::findings;
 
     fn demo() -> Model {
         let mut model = Model { started: true, ..Model::default() };
@@ -134,6 +131,26 @@ mod tests {
         assert_eq!(system(&model).stores().len(), before.stores().len() + 1);
         update(&mut model, Event::UndoWanted);
         assert_eq!(system(&model), before);
+    }
+
+    #[test]
+    fn a_tank_added_beside_any_of_the_demos_matches_it() {
+        let tanks = demo().site().map(|kept| kept.site.system.tanks.clone()).unwrap_or_default();
+        assert!(tanks.len() > 1);
+        for beside in tanks {
+            let mut model = demo();
+            let before = model.site().map(|kept| findings(&kept.site.system).len());
+            update(&mut model, Event::TankWanted(beside.id));
+            let system = model.site().map(|kept| kept.site.system.clone()).unwrap_or_default();
+            let new = system.tanks.last().cloned();
+            let (shape, floor) = (beside.shape.clone(), beside.floor);
+            let rim = floor.get() + shape.height();
+            let found =
+                new.map(|new| (new.floor.get() + new.shape.height(), new.overflow_elevation(), new.floor, new.shape));
+            assert_eq!(found, Some((rim, beside.overflow_elevation(), floor, shape)), "{}", beside.name);
+            assert_eq!(Some(findings(&system).len()), before, "{}", beside.name);
+            assert_eq!(model.sheet, None);
+        }
     }
 
     #[test]

@@ -191,6 +191,10 @@ pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
     index.sites = model.untouched.clone();
     index.sites.extend(sites.iter().map(|(id, _)| *id));
     index.open = sites.first().map(|(id, _)| *id).or(model.open);
+    // All that is here then stands in the file: it is as good as exported today.
+    if model.untouched.is_empty() {
+        index.exported = Some(model.today);
+    }
     vec![Effect::TakeIn { sites, index, replace }]
 }
 
@@ -232,6 +236,7 @@ pub(super) fn taken_in(
     }
     model.units = index.units;
     model.open = index.open;
+    model.exported = index.exported;
     model.place = Place::House;
     model.sheet = None;
     super::next::forget(model);

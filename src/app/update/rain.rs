@@ -11,6 +11,8 @@ use crate::site::household::{ANNUAL_SPREAD, GENERATED_YEARS, GeneratedYears, RAI
 use crate::site::rain::{Normals, Rain};
 
 pub(super) fn read(model: &mut Model, bytes: Vec<u8>, source: String) -> Vec<Effect> {
+    // What was read before answers no longer, be the new file readable or not.
+    model.read_rain = None;
     look(model, Arc::new(bytes), source, None);
     Vec::new()
 }

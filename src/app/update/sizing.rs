@@ -45,9 +45,10 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
+    let reckoning = site.reckoning != kept.site.reckoning;
     let effects = put(kept, site);
     model.undo = Some(undo);
-    model.notice = Some(Notice::TrialKept);
+    model.notice = Some(Notice::TrialKept { reckoning });
     model.set_trial(Trial::NONE);
     effects
 }

@@ -1,19 +1,19 @@
-//! Habits and climate: entered, and put into the uses.
-
-use std::sync::Arc;
+//! Habits and climate: entered, and put into the uses; in a trial, if one is open.
 
 use crate::app::effect::Effect;
-use crate::app::model::{Model, Notice, Undo};
+use crate::app::model::{Model, Notice};
 use crate::quantity::Volume;
 use crate::site::climate::{Climate, ClimateValue};
 use crate::site::habits::{Habit, HabitValue, Habits};
 use crate::site::part::PartId;
 
-use super::sites::{change, put};
+use super::house::{change_system, told};
+use crate::site::system::System;
+use crate::words;
 
 pub(super) fn climate_way(model: &mut Model, temperatures: bool) -> Vec<Effect> {
-    change(model, |site| {
-        let climate = &mut site.system.climate;
+    change_system(model, |system| {
+        let climate = &mut system.climate;
         if climate.is_none() || temperatures != matches!(climate, Some(Climate::Temperatures { .. })) {
             *climate = Some(if temperatures { Climate::NO_TEMPERATURES } else { Climate::NO_REFERENCE_ET });
         }
@@ -21,18 +21,18 @@ pub(super) fn climate_way(model: &mut Model, temperatures: bool) -> Vec<Effect> 
 }
 
 pub(super) fn climate_entered(model: &mut Model, value: ClimateValue, number: f64) -> Vec<Effect> {
-    change(model, |site| {
-        if let Some(climate) = &mut site.system.climate {
+    change_system(model, |system| {
+        if let Some(climate) = &mut system.climate {
             climate.set(value, number);
         }
     })
 }
 
 fn habits(model: &mut Model, edit: impl FnOnce(&mut Habits)) -> Vec<Effect> {
-    change(model, |site| {
-        let mut habits = site.system.habits_or_usual();
+    change_system(model, |system| {
+        let mut habits = system.habits_or_usual();
         edit(&mut habits);
-        site.system.habits = Some(habits);
+        system.habits = Some(habits);
     })
 }
 
@@ -57,13 +57,8 @@ pub(super) fn habit_goes(model: &mut Model, habit: Habit, to: Option<PartId>) ->
 }
 
 pub(super) fn put_habits(model: &mut Model) -> Vec<Effect> {
-    let Some(kept) = model.site_mut() else { return Vec::new() };
-    let mut site = (*kept.site).clone();
-    site.system.put_habits();
-    let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
-    let effects = put(kept, site);
-    model.undo = Some(undo);
-    model.notice = Some(Notice::TrialKept);
+    let Some(shown) = model.shown_site() else { return Vec::new() };
+    told(model, shown, Notice::Changed(words::habits::ARE_PUT.to_owned()));
     model.sheet = None;
-    effects
+    change_system(model, System::put_habits)
 }

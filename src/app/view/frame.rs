@@ -43,7 +43,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TrialCannotRun => words::next::TRIAL_TOO_LARGE.to_owned(),
         Notice::PartRemoved(name) | Notice::SiteRemoved(name) => kept::removed(name),
         Notice::Changed(sentence) => sentence.clone(),
-        Notice::TrialKept => words::next::TRIAL_KEPT.to_owned(),
+        Notice::TrialKept { reckoning } => words::next::trial_kept(*reckoning).to_owned(),
         Notice::TrialOpened => words::next::TRIAL_OPENED.to_owned(),
         Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
         Notice::OptionKept(name) => words::next::option_kept(name),
@@ -62,7 +62,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::PartRemoved(_)
         | Notice::Changed(_)
         | Notice::SiteRemoved(_)
-        | Notice::TrialKept
+        | Notice::TrialKept { .. }
         | Notice::RainRemoved
         | Notice::EntryWritten
         | Notice::TestOverLimit(_)

@@ -113,6 +113,12 @@ fn line(change: &Change) -> String {
 /// An export older than this, in days, is old; so is a diary that was begun so long ago and never exported.
 const OLD_EXPORT_DAYS: i64 = 30;
 
+/// The reminder as the open site's house tells it: not where its own diary is empty.
+pub fn reminder_at_house(model: &Model) -> Option<String> {
+    model.site().filter(|kept| !kept.diary.is_empty())?;
+    reminder(model)
+}
+
 /// A reminder to export, where something was written since the last export and that is old.
 pub fn reminder(model: &Model) -> Option<String> {
     let newest =

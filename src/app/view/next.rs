@@ -159,7 +159,8 @@ pub fn options(model: &Model) -> Option<OptionsView> {
             (Some(now), Some(Some(tally))) => say::difference(&now, tally, &model.units),
             _ => say::CANNOT_RUN.to_owned(),
         };
-        difference.push_str(&say::apart(option.rain.get(), option.reckoning.is_some()));
+        let reckoned_otherwise = option.reckoning.as_ref().is_some_and(|own| *own != kept.site.reckoning);
+        difference.push_str(&say::apart(option.rain.get(), reckoned_otherwise));
         rows.push(row(&option.name, tally.copied().flatten().as_ref(), &model.units));
         options.push(OptionView { name: option.name.clone(), difference });
     }

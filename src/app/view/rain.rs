@@ -38,6 +38,9 @@ pub struct WaitingView {
     pub unit: RainUnit,
 }
 
+/// The units that a file could be in, with words, and the one that it was read in.
+pub type UnitChoice = (Vec<(RainUnit, &'static str)>, RainUnit);
+
 /// The rain that a site has.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KeptRainView {

@@ -1,6 +1,6 @@
 //! The sketch as it is shown: its answer at once.
 
-use crate::app::model::Model;
+use crate::app::model::{Model, Notice};
 use crate::app::sketch::{MeansError, Sketch, SketchRain, means};
 use crate::engine::question::{Refusal, answer_under, weather};
 use crate::engine::rain::weather::{Origin, Weather};
@@ -68,11 +68,26 @@ pub fn twelve(text: &str, units: &Units) -> Result<SketchRain, String> {
     })
 }
 
-/// What was read from a file, in words: nothing while nothing waits.
-pub fn read(model: &Model) -> Vec<String> {
-    let Some(waiting) = &model.read_rain else { return Vec::new() };
+/// The file of the sketch's rain.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FileView {
+    /// What was read from it, in words: nothing while nothing waits.
+    pub found: Vec<String>,
+    /// The units that it could be in, with words, and the one that it was read in.
+    pub units: Option<super::rain::UnitChoice>,
+    /// Why it could not be read.
+    pub refused: Option<String>,
+}
+
+/// What came of the file that was chosen.
+pub fn file(model: &Model) -> FileView {
+    let refused = match &model.notice {
+        Some(Notice::RainRefused(error)) => Some(words::errors::rain(error)),
+        _ => None,
+    };
+    let Some(waiting) = &model.read_rain else { return FileView { refused, ..FileView::default() } };
     let view = super::rain::waiting_view(waiting, &model.units);
-    let mut told = vec![format!("{}: {} {}", view.source, view.summary, view.mean_year)];
-    told.extend(view.doubts);
-    told
+    let mut found = vec![format!("{}: {} {}", view.source, view.summary, view.mean_year)];
+    found.extend(view.doubts);
+    FileView { found, units: Some((view.units, view.unit)), refused }
 }

@@ -81,6 +81,7 @@ impl Chamber {
 
     /// A day, counted from 0, on which `inflow_l` reaches the diverter. The content is what it holds, changed to
     /// what it holds when the day ends.
+    #[inline(always)]
     pub fn day(&self, day: usize, inflow_l: f64, content_l: &mut f64) -> Flushed {
         let mut flushed = Flushed::default();
         let rains = inflow_l > 0.0;
