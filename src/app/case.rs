@@ -50,9 +50,8 @@ impl PartialEq for Case {
     }
 }
 
-/// The site with the rain of its diary beside its own, and without its trial, which stands beside it here.
+/// The site with the rain of its diary beside its own.
 fn with_written_rain(mut kept: KeptSite) -> KeptSite {
-    kept.trial = Trial::NONE;
     let joined = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days);
     if let Some(rain) = joined {
         kept.rain = Some(Arc::new(rain));
@@ -80,7 +79,9 @@ impl Case {
 
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
-        let (site, trial) = (model.site().cloned().map(with_written_rain), model.trial().clone());
+        let mut site = model.site().cloned().map(with_written_rain);
+        // The trial stands beside the site here.
+        let trial = site.as_mut().map_or(Trial::NONE, |kept| std::mem::replace(&mut kept.trial, Trial::NONE));
         let same = before.filter(|before| asks_the_same(before.site.as_ref(), site.as_ref()));
         let tried_before = same.filter(|before| before.trial == trial && !trial.is_none());
         let reckon = |trial: &Trial| {

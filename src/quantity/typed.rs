@@ -89,8 +89,7 @@ fn fraction_of(numerator: f64, after: &str) -> Option<(f64, &str)> {
 fn leading_decimal(text: &str) -> Option<(f64, &str)> {
     let unsigned = text.strip_prefix(['-', '−', '+']).unwrap_or(text);
     let negative = text.starts_with(['-', '−']);
-    let end = unsigned.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(unsigned.len());
-    let (mut digits, mut after) = unsigned.split_at(end);
+    let (mut digits, mut after) = digits_and_rest(unsigned);
     // Spaces may group thousands: "1 700", but not in "1 1/2".
     let mut grouped = digits.to_owned();
     while let Some(group) = after.strip_prefix([' ', '\u{a0}', '\u{202f}']) {
@@ -101,12 +100,10 @@ fn leading_decimal(text: &str) -> Option<(f64, &str)> {
         if !is_group {
             break;
         }
-        grouped.push_str(&group[..3]);
-        after = &group[3..];
         // The last group may have a fraction behind it.
-        let fraction = after.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(after.len());
-        grouped.push_str(&after[..fraction]);
-        after = &after[fraction..];
+        let (group, rest) = digits_and_rest(group);
+        grouped.push_str(group);
+        after = rest;
     }
     digits = &grouped;
     let value = decimal::read(&match language::spoken() {
@@ -114,6 +111,11 @@ fn leading_decimal(text: &str) -> Option<(f64, &str)> {
         Language::Spanish => plain_decimal(&swapped(digits))?,
     })?;
     Some((if negative { -value } else { value }, after))
+}
+
+/// The digits at the start of a text, with points and commas, and what follows them.
+fn digits_and_rest(text: &str) -> (&str, &str) {
+    text.split_at(text.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(text.len()))
 }
 
 /// Points for commas and commas for points.

@@ -1,8 +1,8 @@
-//! A labelled list to choose one from.
+//! One of several to choose: from a labelled list, or by buttons.
 
 use leptos::prelude::*;
 
-use super::element::{element, live, worded};
+use super::element::{Element, element, live, worded};
 
 /// A choice among words.
 pub(crate) struct Choose {
@@ -40,4 +40,16 @@ impl From<Choose> for AnyView {
             .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))
             .into()
     }
+}
+
+/// One of several ways, as a button; the one that holds is pressed.
+pub(crate) fn pressed(
+    text: impl Into<String>,
+    holds: impl Fn() -> bool + Send + 'static,
+    press: impl Fn() + 'static,
+) -> Element {
+    worded("BUTTON", text)
+        .attribute("type", "button")
+        .live_attribute("aria-pressed", move || Some(holds().to_string()))
+        .on("click", move |_| press())
 }

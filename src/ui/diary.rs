@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::choose::pressed;
 use super::element::{element, live, nothing, worded};
 use super::entry::date_input;
 use super::{Desk, figure};
@@ -57,13 +58,10 @@ fn spans(desk: Desk, span: RwSignal<Span>, listed: RwSignal<usize>) -> AnyView {
     };
     let offered = live(move || {
         let spans = desk.case.with(|case| case.site.as_ref().map(|site| diary::spans(site, case.today)));
-        let spans = spans.unwrap_or_default().into_iter().map(|(text, offered)| {
-            worded("BUTTON", text)
-                .attribute("type", "button")
-                .live_attribute("aria-pressed", move || Some((span.get() == offered).to_string()))
-                .on("click", move |_| choose(offered))
-                .into()
-        });
+        let spans = spans
+            .unwrap_or_default()
+            .into_iter()
+            .map(|(text, offered)| pressed(text, move || span.get() == offered, move || choose(offered)).into());
         element("DIV")
             .class("row")
             .attribute("role", "group")

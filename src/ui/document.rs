@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::Desk;
+use super::choose::pressed;
 use super::element::{element, live, nothing, worded};
 use super::figure::{picture, table_of};
 use super::follow::derived;
@@ -21,11 +22,7 @@ pub(crate) fn report(desk: Desk) -> AnyView {
     let shown =
         derived(move || desk.case.with(|case| desk.model.with(|model| view::report(model, case, extent.get()))));
     let choose = |(text, offered): (Phrase, Extent)| {
-        worded("BUTTON", text)
-            .attribute("type", "button")
-            .live_attribute("aria-pressed", move || Some((extent.get() == offered).to_string()))
-            .on("click", move |_| extent.set(offered))
-            .into()
+        pressed(text, move || extent.get() == offered, move || extent.set(offered)).into()
     };
     let extents = say::EXTENTS.into_iter().zip([Extent::Whole, Extent::Short]).map(choose);
     let extents =

@@ -10,6 +10,7 @@ use leptos::html::custom;
 use leptos::prelude::*;
 use leptos::tachys::html::property::prop;
 use leptos::tachys::reactive_graph::SharedReactiveFunction;
+use wasm_bindgen::JsCast;
 
 /// An element that is being put together. It is handed on by its address: views are long chains of these.
 pub(crate) struct Element(Box<Parts>);
@@ -113,6 +114,15 @@ impl From<Element> for AnyView {
     fn from(element: Element) -> Self {
         let Parts { tag, attributes, children } = *element.0;
         custom(tag).add_any_attr(attributes).child(children).into_any()
+    }
+}
+
+/// Puts the focus on the first element of a selector, if it is drawn.
+pub(crate) fn focus_on(selector: &str) {
+    let found = document().query_selector(selector).ok().flatten();
+    if let Some(found) = found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Fails never for an element that is drawn.
+        let _ = found.focus();
     }
 }
 

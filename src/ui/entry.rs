@@ -7,7 +7,8 @@ use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::choose::Choose;
-use super::element::{Element, element, live, nothing, worded};
+use super::choose::pressed;
+use super::element::{element, live, nothing, worded};
 use super::field::typed_field;
 use crate::app::event::Event;
 use crate::app::form::Form;
@@ -78,14 +79,6 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
         .children((!is_note).then(|| note(form, !opened.note.is_empty())))
         .into()
-}
-
-/// One of several ways, the one that holds pressed.
-fn pressed(text: &str, holds: impl Fn() -> bool + Send + 'static, press: impl Fn() + 'static) -> Element {
-    worded("BUTTON", text)
-        .attribute("type", "button")
-        .live_attribute("aria-pressed", move || Some(holds().to_string()))
-        .on("click", move |_| press())
 }
 
 /// The day: today, yesterday, or another.

@@ -1,9 +1,8 @@
 //! The house: its drawing is the menu.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
-use super::element::{element, live, nothing, worded};
+use super::element::{element, focus_on, live, nothing, worded};
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
@@ -102,13 +101,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         _ => {
             begun.tapped.set(parts);
             // Once it is there: whoever came by the keyboard goes on in the row.
-            request_animation_frame(|| {
-                let button = document().query_selector(".bundle button").ok().flatten();
-                if let Some(button) = button.and_then(|button| button.dyn_into::<web_sys::HtmlElement>().ok()) {
-                    // Fails never for a button.
-                    let _ = button.focus();
-                }
-            });
+            request_animation_frame(|| focus_on(".bundle button"));
         }
     });
     let bundled = live(move || tapped(&names, &valves, begun, desk));

@@ -1,11 +1,10 @@
 //! Sites, units, files.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::choose::Choose;
-use super::element::{element, live, nothing, worded};
+use super::element::{element, focus_on, live, nothing, worded};
 use super::field::text_field;
 use super::file::FileButton;
 use super::follow::derived;
@@ -83,11 +82,7 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
 /// Shows the page from its top, with the focus on the file that waits, if one does.
 fn to_what_was_read() {
     super::next::to_the_top();
-    let file = document().query_selector(".kept .report").ok().flatten();
-    if let Some(file) = file.and_then(|file| file.dyn_into::<web_sys::HtmlElement>().ok()) {
-        // Fails never for an element that is drawn.
-        let _ = file.focus();
-    }
+    focus_on(".kept .report");
 }
 
 /// A file that waits to be taken in.
@@ -155,19 +150,18 @@ pub(super) fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) ->
 }
 
 fn units(view: &KeptView, desk: Desk) -> AnyView {
-    let kinds = view.kinds.iter().map(|(kind, name, symbols, wanted)| unit(*kind, name, symbols, wanted, desk));
+    let kinds = view.kinds.iter().map(|(kind, name, wanted)| unit(*kind, name, wanted, desk));
     let views: Vec<AnyView> =
         vec![unit_sets(&view.sets, desk), element("DIV").class("fields units").children(kinds).into()];
     views.into_any()
 }
 
-fn unit(kind: Kind, name: &str, symbols: &[&'static str], wanted: &str, desk: Desk) -> AnyView {
-    let chosen = symbols.iter().position(|symbol| *symbol == wanted).unwrap_or(0);
+fn unit(kind: Kind, name: &str, wanted: &str, desk: Desk) -> AnyView {
+    let chosen = kind.units().iter().position(|unit| unit.symbol == wanted).unwrap_or(0);
     let words: Vec<String> = kind.units().iter().map(|unit| unit.sign().to_owned()).collect();
-    let symbols = symbols.to_vec();
     let pick = move |at: usize| {
-        if let Some(symbol) = symbols.get(at) {
-            desk.send.run(Event::UnitChosen(kind, symbol));
+        if let Some(unit) = kind.units().get(at) {
+            desk.send.run(Event::UnitChosen(kind, unit.symbol));
         }
     };
     Choose {

@@ -227,7 +227,7 @@ fn roofing(draft: Draft) -> Choose {
         }
     };
     Choose {
-        label: said("Roofing", "Cubierta").to_owned(),
+        label: said("Roofing", "Material del techo").to_owned(),
         hint: None,
         options: Box::new(options),
         on_chosen: Box::new(pick),

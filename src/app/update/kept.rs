@@ -21,11 +21,6 @@ use crate::records::slots::PutError;
 use crate::say;
 use crate::site::trial::Trial;
 
-fn kept_site(id: SiteId, file: SiteFile) -> KeptSite {
-    let SiteFile { site, rain, diary } = file;
-    KeptSite { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial: Trial::NONE }
-}
-
 pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {
     model.started = true;
     model.today = today;
@@ -53,9 +48,11 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
 }
 
 fn lay_out(model: &mut Model, opened: Opened) {
-    model.sites = opened.sites.into_iter().map(|(id, file)| kept_site(id, file)).collect();
+    model.sites = opened.sites.into_iter().map(|(id, file)| KeptSite::of_file(id, file)).collect();
     for (id, trial) in opened.trials {
-        model.sites.iter_mut().filter(|kept| kept.id == id).for_each(|kept| kept.trial = trial.clone());
+        if let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == id) {
+            kept.trial = trial;
+        }
     }
     model.untouched = opened.untouched;
     model.greatest = opened.greatest;
@@ -218,7 +215,7 @@ pub(super) fn taken_in(
         model.sites.clear();
     }
     for (id, file) in sites {
-        let mut kept = kept_site(id, file);
+        let mut kept = KeptSite::of_file(id, file);
         // The trial beside a merged site stays.
         let goes = |old: &&mut KeptSite| old.site.name == kept.site.name && !index.sites.contains(&old.id);
         if let Some(old) = model.sites.iter_mut().find(goes) {

@@ -207,11 +207,11 @@ mod tests {
     use crate::engine::question::answer;
     use crate::language::{Language, speak};
     use crate::quantity::{Customary, typed};
-    use crate::records::cupboard::SiteId;
+    use crate::records::cupboard::{SiteFile, SiteId};
     use crate::site::demo;
+    use crate::site::diary::Diary;
     use crate::site::rain::Rain;
     use crate::site::uses::Class;
-    use std::sync::Arc;
 
     #[test]
     fn every_check_of_the_demo_is_told_in_words_and_its_values_can_be_typed_back() {
@@ -223,13 +223,7 @@ mod tests {
         site.system.uses.push(portable);
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
-        let kept = KeptSite {
-            id: SiteId(1),
-            site: Arc::new(site),
-            rain: Some(Arc::new(rain)),
-            diary: Arc::default(),
-            trial: crate::site::trial::Trial::NONE,
-        };
+        let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: Some(rain), diary: Diary::default() });
         let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
         for (language, set) in languages {
             speak(language);

@@ -14,8 +14,8 @@ pub struct KeptView {
     pub sites: Vec<SiteRow>,
     /// Sets of units with words, and whether they hold whole.
     pub sets: Vec<(Customary, &'static str, bool)>,
-    /// Each kind with its units and the one that is wanted.
-    pub kinds: Vec<(Kind, &'static str, Vec<&'static str>, &'static str)>,
+    /// Each kind with its name and the symbol of the unit that is wanted.
+    pub kinds: Vec<(Kind, &'static str, &'static str)>,
     /// What taking in the file that was read would do.
     pub file: Option<Vec<String>>,
     /// Whether a house of that file differs from the one here.
@@ -53,12 +53,7 @@ pub fn kept(model: &Model) -> KeptView {
             })
             .collect(),
         sets: unit_sets(&model.units),
-        kinds: Kind::SWITCHABLE
-            .map(|kind| {
-                let symbols = kind.units().iter().map(|unit| unit.symbol).collect();
-                (kind, words::kept::kind(kind), symbols, model.units.of(kind).symbol)
-            })
-            .into(),
+        kinds: Kind::SWITCHABLE.map(|kind| (kind, words::kept::kind(kind), model.units.of(kind).symbol)).into(),
         file: model.read_file.as_deref().map(|file| {
             let (changes, _, _) = merge(model, file, false);
             let mut lines = vec![words::kept::file_holds(file.sites.len(), model.sites.len())];

@@ -293,19 +293,13 @@ mod tests {
     use super::*;
     use crate::language::{Language, speak};
     use crate::quantity::{Customary, Length, Volume};
-    use crate::records::cupboard::SiteId;
+    use crate::records::cupboard::{SiteFile, SiteId};
     use crate::site::demo;
-    use std::sync::Arc;
+    use crate::site::diary::Diary;
 
     #[test]
     fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
-        let kept = KeptSite {
-            id: SiteId(1),
-            site: Arc::new(demo::site()),
-            rain: None,
-            diary: Arc::default(),
-            trial: crate::site::trial::Trial::NONE,
-        };
+        let kept = KeptSite::of_file(SiteId(1), SiteFile { site: demo::site(), rain: None, diary: Diary::default() });
         let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
         for (language, set) in languages {
             speak(language);

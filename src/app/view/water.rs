@@ -9,11 +9,10 @@ use crate::engine::question::Answer;
 use crate::engine::treatment::boiling;
 use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
-use crate::engine::treatment::results::{Result, is_over_limit, newest, over_limit};
+use crate::engine::treatment::results::{Result, is_chlorinated, is_over_limit, newest, over_limit};
 use crate::engine::treatment::step::Step;
 use crate::language::said;
 use crate::quantity::Units;
-use crate::site::barrier::BarrierKind;
 use crate::site::details::Detail;
 use crate::site::diary::{Diary, Parameter};
 use crate::site::household::Site;
@@ -201,9 +200,7 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
 
 /// All tests of the site: the newest of each parameter, wherever it was taken; what fails comes first.
 pub fn all_tests(seen: &Seen<'_>) -> Vec<TestView> {
-    let uses = &seen.site.system.uses;
-    let chlorinated =
-        uses.iter().any(|using| using.barriers.iter().any(|barrier| barrier.kind == BarrierKind::Chlorine));
+    let chlorinated = seen.site.system.uses.iter().any(is_chlorinated);
     tests(seen, &newest(seen.diary, |_| true), chlorinated)
 }
 
@@ -286,6 +283,7 @@ pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::Test
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::site::barrier::BarrierKind;
     use crate::site::demo;
     use crate::site::diary::{Entry, EntryId, TestResult, Told};
 

@@ -63,7 +63,8 @@ pub fn is_over_limit(result: &Result, chlorinated: bool) -> bool {
     judge(result.of, result.found, chlorinated).0 == Judgement::Fails
 }
 
-fn is_chlorinated(using: &Use) -> bool {
+/// Whether chlorine is dosed on the way to a use.
+pub fn is_chlorinated(using: &Use) -> bool {
     using.barriers.iter().any(|barrier| barrier.kind == BarrierKind::Chlorine)
 }
 
