@@ -3,7 +3,8 @@
 //! A text is written once in each language, side by side, where it is needed; the compiler sees to it that none lacks.
 
 use std::cell::Cell;
-use std::fmt;
+use std::ffi::{CStr, c_char};
+use std::fmt::{self, Write};
 use std::ops::Deref;
 
 /// A language.
@@ -64,14 +65,145 @@ pub fn speak(language: Language) {
     SPOKEN.set(language);
 }
 
-/// A text in English and in Spanish, for what is named once and said later.
-#[derive(Debug, PartialEq)]
-pub struct Phrase(pub &'static str, pub &'static str);
+/// A text in English and in Spanish, for what is named once and said later; made by [`phrase!`](crate::phrase).
+///
+/// The program holds some thousands of them, so one is no more than the place of its first letter.
+pub struct Phrase(*const c_char);
+
+// SAFETY: what it points to is never written to.
+unsafe impl Sync for Phrase {}
+// SAFETY: as above.
+unsafe impl Send for Phrase {}
+
+/// Stands between the languages of a text.
+const NEXT_LANGUAGE: char = '\u{1}';
+/// Stands for the first value in a sentence, the next letter for the second one.
+const FIRST_VALUE: u8 = 0x0e;
 
 impl Phrase {
+    /// A phrase of its English, the mark between the languages, its Spanish and a NUL. Anything else doesn't compile.
+    #[doc(hidden)]
+    pub const fn new(texts: &'static [u8]) -> Self {
+        let texts = CStr::from_bytes_with_nul(texts);
+        assert!(texts.is_ok(), "a text holds a NUL");
+        match texts {
+            Ok(texts) => Phrase(texts.as_ptr()),
+            Err(_) => Phrase(c"\u{1}".as_ptr()),
+        }
+    }
+
     /// The text in the language that is spoken.
+    #[inline(always)]
     pub fn text(&self) -> &'static str {
-        said(self.0, self.1)
+        Phrase(self.0).spoken()
+    }
+
+    /// As `text`, and no more than the pointer to hand over where it is called.
+    #[inline(never)]
+    fn spoken(self) -> &'static str {
+        // SAFETY: the pointer is that of a `CStr` which lives as long as the program: `new` is the only maker.
+        let texts = unsafe { CStr::from_ptr(self.0) }.to_str().unwrap_or_default();
+        let (english, spanish) = texts.split_once(NEXT_LANGUAGE).unwrap_or_default();
+        match spoken() {
+            Language::English => english,
+            Language::Spanish => spanish,
+        }
+    }
+
+    /// The sentence in the language that is spoken, with the values that it names.
+    #[doc(hidden)]
+    #[inline(always)]
+    pub fn with(&self, values: &[&dyn fmt::Display]) -> String {
+        filled(self.text(), values)
+    }
+}
+
+#[inline(never)]
+fn filled(sentence: &str, values: &[&dyn fmt::Display]) -> String {
+    let mut text = String::new();
+    for piece in sentence.split_inclusive(|c| c < ' ') {
+        let mark = piece.as_bytes().last().map_or(0, |last| last.wrapping_sub(FIRST_VALUE));
+        match values.get(usize::from(mark)) {
+            Some(value) => {
+                text.push_str(&piece[..piece.len() - 1]);
+                // A `String` takes everything.
+                _ = write!(text, "{value}");
+            }
+            None => text.push_str(piece),
+        }
+    }
+    text
+}
+
+/// How long a sentence is when each `{name}` in it is one letter.
+#[doc(hidden)]
+pub const fn length_with_marks(sentence: &str) -> usize {
+    let bytes = sentence.as_bytes();
+    let (mut length, mut at) = (0, 0);
+    while at < bytes.len() {
+        if bytes[at] == b'{' {
+            while bytes[at] != b'}' {
+                at += 1;
+            }
+        }
+        length += 1;
+        at += 1;
+    }
+    length
+}
+
+/// A sentence with a mark for each `{name}`, by the place of the name among `names`. A name that isn't there, and one
+/// that the sentence doesn't say, don't compile.
+#[doc(hidden)]
+pub const fn with_marks<const LENGTH: usize>(sentence: &str, names: &[&str]) -> [u8; LENGTH] {
+    let bytes = sentence.as_bytes();
+    let mut marked = [0; LENGTH];
+    let mut met = 0_u32;
+    let (mut to, mut at) = (0, 0);
+    while at < bytes.len() {
+        marked[to] = bytes[at];
+        if bytes[at] == b'{' {
+            let start = at + 1;
+            while bytes[at] != b'}' {
+                at += 1;
+            }
+            let mut name = 0;
+            while !is_at(bytes, start, at, names[name].as_bytes()) {
+                name += 1;
+            }
+            met |= 1 << name;
+            marked[to] = FIRST_VALUE + name as u8;
+        }
+        to += 1;
+        at += 1;
+    }
+    assert!(met.count_ones() as usize == names.len(), "a value has no place in the sentence");
+    marked
+}
+
+const fn is_at(bytes: &[u8], start: usize, end: usize, name: &[u8]) -> bool {
+    if end - start != name.len() {
+        return false;
+    }
+    let mut at = 0;
+    while at < name.len() {
+        if bytes[start + at] != name[at] {
+            return false;
+        }
+        at += 1;
+    }
+    true
+}
+
+impl PartialEq for Phrase {
+    fn eq(&self, other: &Self) -> bool {
+        self.text() == other.text()
+    }
+}
+
+impl fmt::Debug for Phrase {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.text())
     }
 }
 
@@ -95,40 +227,65 @@ impl From<Phrase> for String {
     }
 }
 
+/// A text in English and in Spanish, which is said when it is shown.
+///
+/// # Example
+/// ```
+/// use eavewater::language::{Language, Phrase, speak};
+/// use eavewater::phrase;
+/// const TANK: Phrase = phrase!("Tank", "Tanque");
+/// assert_eq!(&*TANK, "Tank");
+/// speak(Language::Spanish);
+/// assert_eq!(&*TANK, "Tanque");
+/// ```
+#[macro_export]
+macro_rules! phrase {
+    ($english:literal, $spanish:literal $(,)?) => {
+        const { $crate::language::Phrase::new(concat!($english, "\u{1}", $spanish, "\0").as_bytes()) }
+    };
+}
+
 /// That of the texts in English and in Spanish which is spoken.
-#[inline(never)]
-pub fn said(english: &'static str, spanish: &'static str) -> &'static str {
-    match spoken() {
-        Language::English => english,
-        Language::Spanish => spanish,
-    }
+#[macro_export]
+macro_rules! said {
+    ($english:literal, $spanish:literal $(,)?) => {
+        $crate::phrase!($english, $spanish).text()
+    };
 }
 
-/// That of the sentences in English and in Spanish which is spoken; see [`say!`](crate::say).
-#[inline(never)]
-pub fn written(english: fmt::Arguments<'_>, spanish: fmt::Arguments<'_>) -> String {
-    fmt::format(match spoken() {
-        Language::English => english,
-        Language::Spanish => spanish,
-    })
-}
-
-/// A sentence with values in it, in English and in Spanish: as `format!`, but each value has a name.
+/// A sentence with values in it, in English and in Spanish. Each value has a name, is displayed, and stands in the sentence.
 ///
 /// # Example
 /// ```
 /// use eavewater::language::{Language, speak};
 /// use eavewater::say;
 /// let tank = "A";
-/// let sentence = || say!("{tank} holds {days} days.", "{tank} guarda {days} días.", days = 3);
+/// let sentence = || say!("{tank} holds {days} days.", "{tank} guarda {days} días.", days = 3, tank);
 /// assert_eq!(sentence(), "A holds 3 days.");
 /// speak(Language::Spanish);
 /// assert_eq!(sentence(), "A guarda 3 días.");
 /// ```
+///
+/// A name without a value doesn't compile:
+/// ```compile_fail
+/// eavewater::say!("{tank} holds {days} days.", "{tank} guarda {days} días.", days = 3);
+/// ```
+///
+/// Nor does a value that isn't said:
+/// ```compile_fail
+/// eavewater::say!("It holds {days} days.", "Guarda {days} días.", days = 3, tank = "A");
+/// ```
 #[macro_export]
 macro_rules! say {
-    ($english:literal, $spanish:literal $(, $name:ident = $value:expr)* $(,)?) => {{
-        $(let $name = &$value;)*
-        $crate::language::written(format_args!($english), format_args!($spanish))
-    }};
+    ($english:literal, $spanish:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
+        const {
+            const SENTENCE: &str = concat!($english, "\u{1}", $spanish, "\0");
+            const MARKED: &[u8; $crate::language::length_with_marks(SENTENCE)] =
+                &$crate::language::with_marks(SENTENCE, &[$(stringify!($name)),*]);
+            $crate::language::Phrase::new(MARKED)
+        }
+        .with(&[$($crate::say!(@value $name $($value)?)),*])
+    };
+    (@value $name:ident) => { &$name };
+    (@value $name:ident $value:expr) => { &$value };
 }

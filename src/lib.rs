@@ -2,16 +2,26 @@
 //!
 //! Rooms in reading order; each may use only those above it (see `DEVELOPERS.md`, enforced by a test).
 
-pub mod app;
-pub mod engine;
-pub mod figures;
+// First, so that its macros are known in all others.
+#[macro_use]
 pub mod language;
+
 pub mod quantity;
-pub mod records;
+
 pub mod site;
+
+pub mod engine;
+
+pub mod records;
+
+pub mod figures;
+
 pub mod words;
+
+pub mod app;
+
+#[cfg(target_arch = "wasm32")]
+pub mod ui;
 
 #[cfg(target_arch = "wasm32")]
 pub mod browser;
-#[cfg(target_arch = "wasm32")]
-pub mod ui;

@@ -1,8 +1,6 @@
 //! Tables as CSV files, for spreadsheets: RFC 4180, numbers in SI so that every program reads them alike.
 
 use crate::engine::question::Answer;
-use crate::language::said;
-use crate::say;
 use crate::site::diary::{Diary, Level, TestResult, Told, Water};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -25,12 +23,12 @@ pub fn diary(diary: &Diary, system: &System) -> String {
     for entry in diary.entries() {
         let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
             Told::Level { of, level, undrawn } => {
-                let whole = if matches!(of, Water::Store(_)) { said("store ", "depósito ") } else { "" };
+                let whole = if matches!(of, Water::Store(_)) { said!("store ", "depósito ") } else { "" };
                 let (how, value, unit) = match level {
-                    Level::Depth(depth) => (said("depth", "profundidad"), Some(depth.get()), "m"),
-                    Level::Share(share) => (said("share", "parte"), Some(share.get()), "1"),
-                    Level::Volume(volume) => (said("volume", "volumen"), Some(volume.get()), "L"),
-                    Level::Full => (said("full", "lleno"), None, ""),
+                    Level::Depth(depth) => (said!("depth", "profundidad"), Some(depth.get()), "m"),
+                    Level::Share(share) => (said!("share", "parte"), Some(share.get()), "1"),
+                    Level::Volume(volume) => (said!("volume", "volumen"), Some(volume.get()), "L"),
+                    Level::Full => (said!("full", "lleno"), None, ""),
                 };
                 let how = match undrawn {
                     Some(hours) => format!("{whole}{how}; {}", words::diary::undrawn(hours.get())),
@@ -50,9 +48,9 @@ pub fn diary(diary: &Diary, system: &System) -> String {
                 let name = words::diary::parameter_name(*parameter);
                 let (how, value) = match found {
                     TestResult::Value(value) => (name.to_owned(), Some(*value)),
-                    TestResult::Below(value) => (say!("{name} less than", "{name} menos de"), Some(*value)),
-                    TestResult::Present => (say!("{name} present", "{name} presente"), None),
-                    TestResult::Absent => (say!("{name} absent", "{name} ausente"), None),
+                    TestResult::Below(value) => (say!("{name} less than", "{name} menos de", name), Some(*value)),
+                    TestResult::Present => (say!("{name} present", "{name} presente", name), None),
+                    TestResult::Absent => (say!("{name} absent", "{name} ausente", name), None),
                 };
                 (part(*at), cell(&how), value, words::treatment::results::unit(*parameter))
             }

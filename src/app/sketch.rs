@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use super::model::Model;
-use crate::language::said;
 use crate::quantity::{Area, Count, Flow, Kind, Length, Range, Share, Units, Volume, shown, typed};
 use crate::records::cupboard::SiteId;
 use crate::site::feed::{Feed, USUAL_CAPTURE, USUAL_DIVERTER};
@@ -156,7 +155,7 @@ impl Sketch {
         let system = System {
             sections: vec![RoofSection {
                 id: section,
-                name: said("Roof", "Techo").to_owned(),
+                name: said!("Roof", "Techo").to_owned(),
                 material: self.material,
                 area: self.roof,
                 runoff_coefficient: self.material.runoff_coefficient(),
@@ -165,15 +164,15 @@ impl Sketch {
             }],
             feeds: vec![Feed {
                 id: feed,
-                name: said("Downspout", "Bajante").to_owned(),
+                name: said!("Downspout", "Bajante").to_owned(),
                 tank: Some(tank),
                 capture: USUAL_CAPTURE,
                 diverter: Some(USUAL_DIVERTER),
             }],
-            tanks: vec![new_part::tank(tank, said("Tank", "Tanque").to_owned(), self.tank, usual_height(self.tank))],
+            tanks: vec![new_part::tank(tank, said!("Tank", "Tanque").to_owned(), self.tank, usual_height(self.tank))],
             uses: vec![Use {
                 id: using,
-                name: said("House", "Casa").to_owned(),
+                name: said!("House", "Casa").to_owned(),
                 class: Class::House,
                 tank: Some(tank),
                 amount: Amount::PerHead { each: self.per_head, heads: self.people },

@@ -5,7 +5,6 @@ use super::frame::{DIGITS, Frame, Wanted, with_unit};
 use super::lettering::{self, SMALL};
 use super::polygon;
 use super::table::Table;
-use crate::language::said;
 use crate::quantity::shown::significant;
 
 /// Room under the plot for the marks of dry years.
@@ -136,7 +135,7 @@ impl Bars {
     fn reading(&self, bar: &Bar, x: f64, y: f64) -> Reading {
         let mut value = with_unit(bar.value, &self.words.unit);
         if !bar.over.is_empty() {
-            value = [&value, said(", ", "; "), &bar.over, " ", &self.words.over].concat();
+            value = [&value, said!(", ", "; "), &bar.over, " ", &self.words.over].concat();
         }
         if let Some(beside) = bar.beside {
             value = format!("{value}; {} {}", self.words.beside, with_unit(beside, &self.words.unit));

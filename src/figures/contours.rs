@@ -7,7 +7,6 @@ use super::lettering::SMALL;
 use super::pen::{Point, Stroke};
 use super::scale::Scale;
 use super::table::Table;
-use crate::language::said;
 use crate::quantity::shown::significant;
 
 /// A surface on a grid.
@@ -122,7 +121,7 @@ impl Contours {
             x: x.at(self.across[across]),
             y: frame.y.at(self.up[up]),
             label: [with_unit(self.across[across], &self.units.0), with_unit(self.up[up], &self.units.1)]
-                .join(said(", ", "; ")),
+                .join(said!(", ", "; ")),
             value: [significant(self.value(across, up), DIGITS).as_str(), "\u{a0}%"].concat(),
         };
         (0..self.across.len()).map(reading).collect()

@@ -7,7 +7,6 @@ use super::pen::Point;
 use super::scale::Scale;
 use super::table::Table;
 use super::ticks;
-use crate::language::said;
 use crate::quantity::shown::significant;
 
 /// Curves over common places.
@@ -68,7 +67,7 @@ impl Curve {
             let value = values.get(at).map_or_else(String::new, |value| significant(*value, DIGITS));
             [name.as_str(), " ", &value, "\u{a0}%"].concat()
         };
-        self.lines.iter().map(one).collect::<Vec<_>>().join(said(", ", "; "))
+        self.lines.iter().map(one).collect::<Vec<_>>().join(said!(", ", "; "))
     }
 
     /// The same numbers.

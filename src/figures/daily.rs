@@ -7,7 +7,6 @@ use super::frame::{DIGITS, Frame, Wanted, with_unit};
 use super::scale::Scale;
 use super::table::Table;
 use super::track::{day_text, day_ticks};
-use crate::language::said;
 use crate::quantity::shown::significant;
 
 /// Room under the plot for the marks of unknown days.
@@ -108,7 +107,7 @@ impl Daily<'_> {
                 unknown if unknown == all => self.words.unknown.clone(),
                 unknown => [
                     &with_unit(group.sum, &self.words.unit),
-                    said(", ", "; "),
+                    said!(", ", "; "),
                     &unknown.to_string(),
                     " × ",
                     &self.words.unknown,

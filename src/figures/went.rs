@@ -7,7 +7,6 @@ use super::lettering::{self, SMALL};
 use super::pen::{Pen, Point};
 use super::polygon;
 use super::table::Table;
-use crate::language::said;
 use crate::quantity::shown::significant;
 
 /// Widest a name beside the bars may be.
@@ -130,7 +129,7 @@ impl WhereItWent {
             tell(&portion.name, portion.amounts[month]);
         }
         tell(&self.words.shortfall, self.shortfall[month]);
-        Reading { x, y, label: self.words.months[month].clone(), value: texts.join(said(", ", "; ")) }
+        Reading { x, y, label: self.words.months[month].clone(), value: texts.join(said!(", ", "; ")) }
     }
 
     /// Names beside the last bar, each with a swatch and a leader to its portion.

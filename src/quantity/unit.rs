@@ -1,7 +1,5 @@
 //! Kinds of quantity, the units of each, and which of them a person wants to see.
 
-use crate::language::said;
-
 use super::{area, depth, flow, following, length, money, plain, volume};
 
 /// A unit: its symbol on the screen, what people type for it (lower case), and how much of the kept unit it is.
@@ -19,14 +17,14 @@ impl Unit {
     /// How it is shown in the language that is spoken; the symbol stays its name in records.
     pub fn sign(&self) -> &'static str {
         match self.symbol {
-            "days" => said("days", "días"),
-            "L/day" => said("L/day", "L/día"),
-            "gal/day" => said("gal/day", "gal/día"),
-            "imp gal" => said("imp gal", "gal imp"),
-            "imp gal/min" => said("imp gal/min", "gal imp/min"),
-            "m water" => said("m water", "m de agua"),
-            "imp gal/day" => said("imp gal/day", "gal imp/día"),
-            "m³/day" => said("m³/day", "m³/día"),
+            "days" => said!("days", "días"),
+            "L/day" => said!("L/day", "L/día"),
+            "gal/day" => said!("gal/day", "gal/día"),
+            "imp gal" => said!("imp gal", "gal imp"),
+            "imp gal/min" => said!("imp gal/min", "gal imp/min"),
+            "m water" => said!("m water", "m de agua"),
+            "imp gal/day" => said!("imp gal/day", "gal imp/día"),
+            "m³/day" => said!("m³/day", "m³/día"),
             symbol => symbol,
         }
     }

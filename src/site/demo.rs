@@ -16,7 +16,6 @@ use super::system::System;
 use super::tank::{Build, OverflowTo, Tank};
 use super::trunk::TrunkLine;
 use super::uses::{Amount, Class, Use};
-use crate::language::said;
 use crate::quantity::{Area, Bore, Count, Flow, Length, Share, Volume};
 
 const SOUTH: PartId = PartId(1);
@@ -40,15 +39,15 @@ const BARRIERS: [Barrier; 3] = [
 pub fn site() -> Site {
     let system = System {
         sections: vec![
-            section(SOUTH, said("South roof", "Techo sur"), 64.0, Material::Metal, Some(KITCHEN_CORNER)),
-            section(NORTH, said("North roof", "Techo norte"), 58.0, Material::Metal, Some(YARD_CORNER)),
-            section(PORCH, said("Porch", "Alero"), 22.0, Material::Shingle, None),
+            section(SOUTH, said!("South roof", "Techo sur"), 64.0, Material::Metal, Some(KITCHEN_CORNER)),
+            section(NORTH, said!("North roof", "Techo norte"), 58.0, Material::Metal, Some(YARD_CORNER)),
+            section(PORCH, said!("Porch", "Alero"), 22.0, Material::Shingle, None),
         ],
         feeds: vec![
-            feed(KITCHEN_CORNER, said("Kitchen corner", "Esquina de la cocina"), NEW_TANK, USUAL_DIVERTER),
+            feed(KITCHEN_CORNER, said!("Kitchen corner", "Esquina de la cocina"), NEW_TANK, USUAL_DIVERTER),
             feed(
                 YARD_CORNER,
-                said("Yard corner", "Esquina del patio"),
+                said!("Yard corner", "Esquina del patio"),
                 OLD_TANK,
                 Diverter {
                     volume: Volume::litres(12.0),
@@ -60,7 +59,7 @@ pub fn site() -> Site {
         tanks: tanks(),
         trunk_lines: vec![TrunkLine {
             id: TRUNK_LINE,
-            name: said("Trunk line", "Tubería de unión").to_owned(),
+            name: said!("Trunk line", "Tubería de unión").to_owned(),
             ends: [Some(NEW_TANK), Some(OLD_TANK)],
             open: true,
         }],
@@ -70,7 +69,7 @@ pub fn site() -> Site {
         details: details(),
         ..System::default()
     };
-    Site { name: said("Emberlow (demo)", "Emberlow (ejemplo)").to_owned(), system, ..Site::default() }
+    Site { name: said!("Emberlow (demo)", "Emberlow (ejemplo)").to_owned(), system, ..Site::default() }
 }
 
 /// Cartridges for 10,000 L each, a class A lamp for 30 L/min.
@@ -105,16 +104,16 @@ fn tanks() -> Vec<Tank> {
         new_part::tank(id, name.to_owned(), Volume::litres(litres), Length::metres(height))
     };
     vec![
-        tank(NEW_TANK, said("New tank", "Tanque nuevo"), 9_000.0, 2.4),
+        tank(NEW_TANK, said!("New tank", "Tanque nuevo"), 9_000.0, 2.4),
         Tank {
             floor: Length::metres(0.2),
             overflow_to: OverflowTo::Tank(BARREL),
-            ..tank(OLD_TANK, said("Old tank", "Tanque viejo"), 5_000.0, 1.9)
+            ..tank(OLD_TANK, said!("Old tank", "Tanque viejo"), 5_000.0, 1.9)
         },
         Tank {
             build: Build::Barrel,
             overflow_to: OverflowTo::Garden,
-            ..tank(BARREL, said("Garden barrel", "Barril"), 300.0, 0.9)
+            ..tank(BARREL, said!("Garden barrel", "Barril"), 300.0, 0.9)
         },
     ]
 }
@@ -134,17 +133,17 @@ fn uses() -> Vec<Use> {
     vec![
         using(
             10,
-            said("Drinking and cooking", "Beber y cocinar"),
+            said!("Drinking and cooking", "Beber y cocinar"),
             Class::Drinking,
             NEW_TANK,
             per_head(8.0, 3.0),
             false,
         ),
-        using(11, said("Washing and toilet", "Aseo e inodoro"), Class::House, NEW_TANK, per_head(20.0, 3.0), false),
-        using(12, said("Hens", "Gallinas"), Class::Animals, OLD_TANK, per_head(0.4, 10.0), true),
+        using(11, said!("Washing and toilet", "Aseo e inodoro"), Class::House, NEW_TANK, per_head(20.0, 3.0), false),
+        using(12, said!("Hens", "Gallinas"), Class::Animals, OLD_TANK, per_head(0.4, 10.0), true),
         using(
             13,
-            said("Beans and herbs", "Frijoles y hierbas"),
+            said!("Beans and herbs", "Frijoles y hierbas"),
             Class::Garden,
             BARREL,
             Amount::Monthly(watering),
@@ -189,7 +188,7 @@ pub fn rain() -> RainRecord {
         })
         .collect();
     RainRecord {
-        source: said("Invented rain of an invented place", "Lluvia inventada de un lugar inventado").to_owned(),
+        source: said!("Invented rain of an invented place", "Lluvia inventada de un lugar inventado").to_owned(),
         start,
         depths_mm,
     }

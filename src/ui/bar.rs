@@ -8,7 +8,6 @@ use super::figure::{group, svg};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::frame;
-use crate::language::said;
 
 /// The name of the site over the place: tapped, it opens sites, units and files.
 pub(crate) fn head(desk: Desk) -> AnyView {
@@ -37,7 +36,7 @@ pub(crate) fn bar(desk: Desk) -> AnyView {
             .child(worded("SPAN", frame::place(place)))
             .into()
     };
-    element("NAV").class("bar").attribute("aria-label", said("Places", "Lugares")).children(Place::BAR.map(to)).into()
+    element("NAV").class("bar").attribute("aria-label", said!("Places", "Lugares")).children(Place::BAR.map(to)).into()
 }
 
 /// A line drawing for each place.

@@ -10,7 +10,6 @@ use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::model::KeptSite;
 use crate::app::view::climate;
-use crate::language::said;
 use crate::quantity::Units;
 use crate::site::climate::ClimateValue;
 use crate::words::garden as say;
@@ -25,12 +24,12 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
     // The fields stay while their numbers change.
     let way = derived(move || read(desk, |site, _| climate::way(site)));
     let ways = Choose {
-        label: said("Given as", "Se da como").to_owned(),
+        label: said!("Given as", "Se da como").to_owned(),
         hint: None,
         options: Box::new(move || {
             let mut words: Vec<String> = say::CLIMATE_WAYS.map(String::from).into();
             if way.get().is_none() {
-                words.push(said("Not given", "Sin datos").to_owned());
+                words.push(said!("Not given", "Sin datos").to_owned());
             }
             (words, way.get().unwrap_or(2))
         }),

@@ -8,8 +8,6 @@ use super::entry::date_input;
 use super::{Desk, figure};
 use crate::app::event::Event;
 use crate::app::view::diary::{self, DayView, DiaryView, EntryRow, Span};
-use crate::language::said;
-use crate::say;
 use crate::site::diary::Subject;
 use crate::words;
 
@@ -32,7 +30,7 @@ pub(crate) fn diary(desk: Desk) -> AnyView {
     });
     element("SECTION")
         .class("diary")
-        .child(worded("H1", said("Diary", "Diario")))
+        .child(worded("H1", said!("Diary", "Diario")))
         .child(writes(desk, &Subject::ALL))
         .child(spans(desk, span, listed))
         .child(shown)
@@ -65,21 +63,21 @@ fn spans(desk: Desk, span: RwSignal<Span>, listed: RwSignal<usize>) -> AnyView {
         element("DIV")
             .class("row")
             .attribute("role", "group")
-            .attribute("aria-label", said("Days shown", "Días que se muestran"))
+            .attribute("aria-label", said!("Days shown", "Días que se muestran"))
             .children(spans)
             .into()
     });
     let from = date_input(
-        said("From", "Desde"),
+        said!("From", "Desde"),
         move || span.get().0,
         move |date| choose((date, span.get_untracked().1.max(date))),
     );
     let to = date_input(
-        said("To", "Hasta"),
+        said!("To", "Hasta"),
         move || span.get().1,
         move |date| choose((span.get_untracked().0.min(date), date)),
     );
-    let ends = element("DIV").class("row days").child(from).child(worded("SPAN", said("to", "a"))).child(to);
+    let ends = element("DIV").class("row days").child(from).child(worded("SPAN", said!("to", "a"))).child(to);
     element("DIV").class("spans").child(offered).child(ends).into()
 }
 
@@ -109,7 +107,7 @@ fn row(entry: EntryRow, day: &str, desk: Desk) -> AnyView {
     let remove = desk
         .button("×", Event::EntryRemoved(id))
         .class("plain square")
-        .attribute("aria-label", say!("Take out: {text}, {day}", "Sacar: {text}, {day}"));
+        .attribute("aria-label", say!("Take out: {text}, {day}", "Sacar: {text}, {day}", text, day));
     let open = desk.sends(Event::EntryOpened(id)).class("part-name").child(worded("STRONG", text));
     let open = if note.is_empty() { open } else { open.child(worded("SPAN", note)) };
     element("LI").child(open).child(remove).into()

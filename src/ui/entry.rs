@@ -13,7 +13,6 @@ use super::field::typed_field;
 use crate::app::event::Event;
 use crate::app::form::Form;
 use crate::app::view::entry::{self, BACK, FormView};
-use crate::language::said;
 use crate::site::diary::{Parameter, Subject};
 use crate::site::work::Task;
 use crate::words;
@@ -74,7 +73,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
             element("DIV")
                 .class("row")
                 .child(button)
-                .child(desk.button(said("Leave it", "Dejarlo"), Event::FormLeft).class("plain")),
+                .child(desk.button(said!("Leave it", "Dejarlo"), Event::FormLeft).class("plain")),
         )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
         .children((!is_note).then(|| note(form, !opened.note.is_empty())))
@@ -89,13 +88,13 @@ fn days(desk: Desk, form: RwSignal<Form>) -> AnyView {
         pressed(text, move || form.with(|form| form.date == date), move || form.update(|form| form.date = date)).into()
     };
     let other = date_input(
-        said("Day", "Día"),
+        said!("Day", "Día"),
         move || form.with(|form| form.date),
         move |date| form.update(|form| form.date = date),
     );
     element("DIV")
         .class("row days")
-        .children([day(said("Today", "Hoy"), today), day(said("Yesterday", "Ayer"), yesterday), other])
+        .children([day(said!("Today", "Hoy"), today), day(said!("Yesterday", "Ayer"), yesterday), other])
         .into()
 }
 
@@ -133,7 +132,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let tasks = Task::ALL.map(|task| words::diary::done(task).to_owned()).to_vec();
             let at = Task::ALL.iter().position(|task| *task == opened.task).unwrap_or(0);
             let pick = move |at: usize| form.update(|form| form.task = Task::ALL.get(at).copied().unwrap_or(form.task));
-            views.push(choose(said("What was done", "Qué se hizo"), tasks, at, Box::new(pick)));
+            views.push(choose(said!("What was done", "Qué se hizo"), tasks, at, Box::new(pick)));
         }
         Subject::Test => {
             let names = Parameter::ALL.map(|parameter| words::diary::parameter_name(parameter).to_owned()).to_vec();
@@ -141,7 +140,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let pick = move |at: usize| {
                 form.update(|form| form.parameter = Parameter::ALL.get(at).copied().unwrap_or(form.parameter));
             };
-            views.push(choose(said("Tested for", "Análisis de"), names, at, Box::new(pick)));
+            views.push(choose(said!("Tested for", "Análisis de"), names, at, Box::new(pick)));
         }
         _ => {}
     }
@@ -153,7 +152,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
                 form.update(|form| form.part = *part);
             }
         };
-        let label = if subject == Subject::Level { said("Tank", "Tanque") } else { said("Where", "Dónde") };
+        let label = if subject == Subject::Level { said!("Tank", "Tanque") } else { said!("Where", "Dónde") };
         views.push(choose(label, names, at, Box::new(pick)));
     }
     match subject {
@@ -161,7 +160,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
             let ways = entry::level_ways().map(|(by, text)| {
                 pressed(text, move || form.with(|form| form.by == by), move || form.update(|form| form.by = by)).into()
             });
-            views.push(group(said("How it was read", "Cómo se leyó"), ways));
+            views.push(group(said!("How it was read", "Cómo se leyó"), ways));
             views.push(whole_store(desk, form));
         }
         Subject::Test => {
@@ -169,7 +168,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
                 let holds = move || form.with(|form| form.found == by);
                 pressed(text, holds, move || form.update(|form| form.found = by)).into()
             });
-            views.push(group(said("Result", "Resultado"), ways));
+            views.push(group(said!("Result", "Resultado"), ways));
         }
         Subject::Rain => {
             views.push(
@@ -180,7 +179,7 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
         Subject::Delivery => {
             let text = move || form.with(|form| form.price.clone());
             views.push(typed_field(
-                said("Price of it all, if you want to keep it", "Precio de todo, si quieres guardarlo"),
+                said!("Price of it all, if you want to keep it", "Precio de todo, si quieres guardarlo"),
                 text,
                 move |text| {
                     form.update(|form| form.price = text);
@@ -238,7 +237,7 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
             .attribute("type", "button")
             .on("click", move |_| form.update(|form| form.text = entry::typed_key(&form.text, key)));
         if key == BACK {
-            button.attribute("aria-label", said("Take the last digit away", "Borrar la última cifra"))
+            button.attribute("aria-label", said!("Take the last digit away", "Borrar la última cifra"))
         } else {
             button
         }
@@ -252,7 +251,7 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
             element("DIV")
                 .class("pad")
                 .attribute("role", "group")
-                .attribute("aria-label", said("Digits", "Cifras"))
+                .attribute("aria-label", said!("Digits", "Cifras"))
                 .children(keys),
         )
         .into()
@@ -276,12 +275,12 @@ fn note_field(form: RwSignal<Form>) -> AnyView {
         .attribute("maxlength", "500")
         .value(move || form.with(|form| form.note.clone()))
         .on("input", move |event| form.update(|form| form.note = event_target_value(&event)));
-    element("LABEL").class("field").child(worded("SPAN", said("Note", "Nota")).class("label")).child(area).into()
+    element("LABEL").class("field").child(worded("SPAN", said!("Note", "Nota")).class("label")).child(area).into()
 }
 
 /// The note of another entry, behind a word: it is seldom wanted.
 fn note(form: RwSignal<Form>, open: bool) -> AnyView {
-    let summary = worded("SUMMARY", said("Add a note", "Añadir una nota"));
+    let summary = worded("SUMMARY", said!("Add a note", "Añadir una nota"));
     let details = element("DETAILS").child(summary).child(note_field(form));
     if open { details.attribute("open", "") } else { details }.into()
 }

@@ -12,7 +12,6 @@ use crate::app::view::charts::Chart;
 use crate::figures::drawing::{Target, nearest_reading};
 use crate::figures::svg::write_marks;
 use crate::figures::{Drawing, Mark, Reading, Table};
-use crate::language::said;
 use crate::site::part::PartId;
 use crate::words;
 
@@ -165,7 +164,7 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
     };
     let reading = move || match under.get().and_then(|at| readings.get(at)) {
         Some(Reading { label, value, .. }) => format!("{label}: {value}"),
-        None => said("Touch the chart to read it.", "Toca el gráfico para leerlo.").to_owned(),
+        None => said!("Touch the chart to read it.", "Toca el gráfico para leerlo.").to_owned(),
     };
     let finger = element("DIV")
         .class("under-finger")
@@ -208,7 +207,7 @@ fn table_on_wish(table: Table, name: &'static str) -> AnyView {
                 wanted.set(true);
             }
         })
-        .child(worded("SUMMARY", said("The same as a table", "Lo mismo en una tabla")))
+        .child(worded("SUMMARY", said!("The same as a table", "Lo mismo en una tabla")))
         .child(body)
         .into()
 }

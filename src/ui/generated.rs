@@ -8,7 +8,6 @@ use super::field::QuantityField;
 use super::{Desk, figure};
 use crate::app::event::Event;
 use crate::app::view::generated::GeneratedView;
-use crate::language::said;
 use crate::quantity::{Kind, Share, shown};
 use crate::site::household::{ANNUAL_SPREAD, GENERATED_YEARS, GeneratedYears, RAIN_FACTOR};
 use crate::words::{generated as say, months};
@@ -37,7 +36,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
     }
     views.push(
         element("DETAILS")
-            .child(worded("SUMMARY", said("How years are generated", "Cómo se generan los años")))
+            .child(worded("SUMMARY", said!("How years are generated", "Cómo se generan los años")))
             .child(worded("P", say::HOW).class("small"))
             .into(),
     );

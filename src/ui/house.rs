@@ -10,8 +10,6 @@ use crate::app::model::Place;
 use crate::app::view::ahead;
 use crate::app::view::frame;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
-use crate::language::said;
-use crate::say;
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::{PartKind, System};
@@ -61,9 +59,9 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     let row = row.attribute(
         "aria-label",
         if turn.is_some() {
-            said("Valve", "Válvula")
+            said!("Valve", "Válvula")
         } else {
-            said("Parts drawn as one", "Partes dibujadas como una")
+            said!("Parts drawn as one", "Partes dibujadas como una")
         },
     );
     row.children(turn).children(buttons).children([shut(begun)]).into()
@@ -133,7 +131,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         .children(water.map(|water| worded("P", water).class("small").into()))
         .child(save)
         .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)))
-        .child(worded("H2", said("Parts", "Partes")))
+        .child(worded("H2", said!("Parts", "Partes")))
         .children(lists.into_iter().map(|list| parts_of(list, desk)))
         .child(foot(desk))
         .into()
@@ -145,7 +143,7 @@ fn water_alarm(told: String, desk: Desk) -> AnyView {
 }
 
 fn finding(finding: FindingView, desk: Desk) -> AnyView {
-    let mend = finding.part.map(|part| desk.button(said("Open", "Abrir"), Event::PartOpened(part)).into());
+    let mend = finding.part.map(|part| desk.button(said!("Open", "Abrir"), Event::PartOpened(part)).into());
     element("LI").child(worded("SPAN", finding.text)).children(mend).into()
 }
 
@@ -153,7 +151,7 @@ fn parts_of(list: PartList, desk: Desk) -> AnyView {
     let PartList { kind, rows } = list;
     let last = rows.len().saturating_sub(1);
     let add = desk
-        .button(said("Add", "Añadir"), Event::PartAdded(kind))
+        .button(said!("Add", "Añadir"), Event::PartAdded(kind))
         .class("plain")
         .attribute("aria-label", say!("Add: {part}", "Añadir: {part}", part = words::parts::one(kind)))
         .attribute("title", words::parts::explained(kind));
@@ -174,15 +172,15 @@ fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -
             desk.button(sign, Event::PartShifted(id, shift)).class("plain square").attribute("aria-label", label);
         // Only the order of uses means something; that of the rest is for the eye.
         let button = if kind == PartKind::Use {
-            button.attribute("title", said("served in this order", "se atienden en este orden"))
+            button.attribute("title", said!("served in this order", "se atienden en este orden"))
         } else {
             button
         };
         if at_end { button.attribute("disabled", "") } else { button }.into()
     };
     let movers = [
-        mover("↑", say!("Move {name} up", "Subir {name}"), Shift::Up, first),
-        mover("↓", say!("Move {name} down", "Bajar {name}"), Shift::Down, last),
+        mover("↑", say!("Move {name} up", "Subir {name}", name), Shift::Up, first),
+        mover("↓", say!("Move {name} down", "Bajar {name}", name), Shift::Down, last),
     ];
     let open = desk.sends(Event::PartOpened(id)).class("part-name");
     element("LI")

@@ -10,9 +10,8 @@ use super::file::FileButton;
 use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::kept::{self, KeptView, SiteRow};
-use crate::language::{Language, said, spoken};
+use crate::language::{Language, spoken};
 use crate::quantity::{Customary, Kind};
-use crate::say;
 use crate::words;
 
 /// Sites, units, files.
@@ -23,13 +22,13 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     let renamed = move || {
         if any.get() {
             let on_entered = move |name| desk.send.run(Event::SiteNamed(name));
-            text_field(said("Name of the open site", "Nombre del sitio abierto"), name, on_entered)
+            text_field(said!("Name of the open site", "Nombre del sitio abierto"), name, on_entered)
         } else {
             nothing()
         }
     };
     let import = FileButton {
-        label: said("Import a file", "Importar un archivo"),
+        label: said!("Import a file", "Importar un archivo"),
         detail: "",
         accept: ".json,application/json",
         class: "file button",
@@ -41,33 +40,35 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     };
     let new = element("DIV")
         .class("row")
-        .child(desk.button(said("Sketch another house", "Bosquejar otra casa"), Event::SketchWanted))
-        .child(desk.button(said("Add the demo house", "Añadir la casa de ejemplo"), Event::DemoWanted));
+        .child(desk.button(said!("Sketch another house", "Bosquejar otra casa"), Event::SketchWanted))
+        .child(desk.button(said!("Add the demo house", "Añadir la casa de ejemplo"), Event::DemoWanted));
     let files = element("DIV")
         .class("row")
         .child(
-            desk.button(said("Export everything", "Exportar todo"), Event::ExportWanted).disabled(move || !any.get()),
+            desk.button(said!("Export everything", "Exportar todo"), Event::ExportWanted).disabled(move || !any.get()),
         )
         .child(import.view(desk))
-        .child(desk.button(said("Diary as CSV", "Diario en CSV"), Event::DiaryTableWanted).disabled(move || !any.get()))
         .child(
-            desk.button(said("Results as CSV", "Resultados en CSV"), Event::ResultsTableWanted)
+            desk.button(said!("Diary as CSV", "Diario en CSV"), Event::DiaryTableWanted).disabled(move || !any.get()),
+        )
+        .child(
+            desk.button(said!("Results as CSV", "Resultados en CSV"), Event::ResultsTableWanted)
                 .disabled(move || !any.get()),
         );
     element("SECTION")
         .class("kept")
-        .child(worded("H1", said("Sites", "Sitios")))
+        .child(worded("H1", said!("Sites", "Sitios")))
         .child(live(move || {
             shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
         }))
         .child(live(move || shown.with(|view| sites(view, desk))))
         .child(live(renamed))
         .child(new)
-        .child(worded("H2", said("Language", "Idioma")))
+        .child(worded("H2", said!("Language", "Idioma")))
         .child(languages(desk))
-        .child(worded("H2", said("Units", "Unidades")))
+        .child(worded("H2", said!("Units", "Unidades")))
         .child(live(move || shown.with(|view| units(view, desk))))
-        .child(worded("H2", said("Files", "Archivos")))
+        .child(worded("H2", said!("Files", "Archivos")))
         .child(worded("P", format!("{} {}", words::kept::STAYS_HERE, words::kept::KEEP_A_FILE)).class("small"))
         .child(live(move || {
             shown.with(|view| {
@@ -89,15 +90,17 @@ fn to_what_was_read() {
 fn file(holds: &[String], differs: bool, desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said("Merge", "Combinar"), Event::FileAccepted { replace: false }).class("main"))
+        .child(desk.button(said!("Merge", "Combinar"), Event::FileAccepted { replace: false }).class("main"))
         .children(differs.then(|| desk.button(words::kept::WITH_HOUSES, Event::FileHousesTaken).into()))
-        .child(desk.button(said("Replace all", "Reemplazar todo"), Event::FileAccepted { replace: true }).class("away"))
-        .child(desk.button(said("Leave it", "Dejarlo"), Event::FileDiscarded));
+        .child(
+            desk.button(said!("Replace all", "Reemplazar todo"), Event::FileAccepted { replace: true }).class("away"),
+        )
+        .child(desk.button(said!("Leave it", "Dejarlo"), Event::FileDiscarded));
     element("DIV")
         .class("report")
         .attribute("role", "group")
         .attribute("tabindex", "-1")
-        .attribute("aria-label", said("Import", "Importación"))
+        .attribute("aria-label", said!("Import", "Importación"))
         .child(super::element::list("notes", holds.to_vec()))
         .child(buttons)
         .into()
@@ -114,14 +117,16 @@ fn site(row: &SiteRow, desk: Desk) -> AnyView {
     };
     let title = desk.sends(Event::SiteOpened(*id)).class("part-name").child(worded("STRONG", name));
     let title = if *open {
-        title.attribute("aria-current", "true").child(worded("SPAN", say!("{detail}; open", "{detail}; abierto")))
+        title
+            .attribute("aria-current", "true")
+            .child(worded("SPAN", say!("{detail}; open", "{detail}; abierto", detail)))
     } else {
         title.child(worded("SPAN", detail))
     };
     element("LI")
         .child(title)
-        .child(button(said("Duplicate", "Duplicar"), "plain", Event::SiteDuplicated(*id)))
-        .child(button(said("Remove", "Quitar"), "plain away", Event::SiteRemoved(*id)))
+        .child(button(said!("Duplicate", "Duplicar"), "plain", Event::SiteDuplicated(*id)))
+        .child(button(said!("Remove", "Quitar"), "plain away", Event::SiteRemoved(*id)))
         .into()
 }
 
@@ -134,7 +139,7 @@ pub(super) fn languages(desk: Desk) -> AnyView {
             .into()
     });
     let row = element("DIV").class("row").attribute("role", "group");
-    row.attribute("aria-label", said("Language", "Idioma")).children(languages).into()
+    row.attribute("aria-label", said!("Language", "Idioma")).children(languages).into()
 }
 
 /// The sets of units, the one that holds pressed.
@@ -145,7 +150,7 @@ pub(super) fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) ->
     let row = element("DIV")
         .class("row")
         .attribute("role", "group")
-        .attribute("aria-label", said("Sets of units", "Juegos de unidades"));
+        .attribute("aria-label", said!("Sets of units", "Juegos de unidades"));
     row.children(sets).into()
 }
 

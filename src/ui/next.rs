@@ -11,7 +11,6 @@ use super::follow::{Derived, derived};
 use crate::app::event::Event;
 use crate::app::next::NextEvent;
 use crate::app::view::next::{self, ChangeView, NextView, OptionView, OptionsView};
-use crate::language::said;
 
 use crate::quantity::Kind;
 use crate::site::prices::{PRICE, Priced};
@@ -69,7 +68,7 @@ fn work(shown: Shown, desk: Desk) -> AnyView {
         element("DIV")
             .class("row working")
             .child(bar)
-            .child(sends(desk, said("Stop", "Parar"), NextEvent::Stopped))
+            .child(sends(desk, said!("Stop", "Parar"), NextEvent::Stopped))
             .into()
     })
 }
@@ -115,7 +114,7 @@ fn change(view: &ChangeView, desk: Desk) -> AnyView {
     element("LI")
         .child(told(title, brings))
         .children(caution.map(|caution| worded("P", caution).class("small caution").into()))
-        .child(tries(desk, said("Try it", "Probarlo"), title, NextEvent::Tried(upgrade.clone())))
+        .child(tries(desk, said!("Try it", "Probarlo"), title, NextEvent::Tried(upgrade.clone())))
         .into()
 }
 
@@ -202,8 +201,8 @@ fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView
     };
     let buttons = element("DIV")
         .class("row")
-        .child(named(said("Open", "Abrir"), NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
-        .child(named(said("Remove", "Quitar"), NextEvent::OptionRemoved(at), "plain away"));
+        .child(named(said!("Open", "Abrir"), NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
+        .child(named(said!("Remove", "Quitar"), NextEvent::OptionRemoved(at), "plain away"));
     element("LI")
         .child(text_field(say::OPTION_NAME.text(), name, renamed))
         .child(element("P").live_text(move || read(|option| option.difference.clone())))
@@ -230,7 +229,7 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
         element("DIV")
             .class("notice trial-open")
             .attribute("role", "group")
-            .attribute("aria-label", said("Trial", "Prueba"))
+            .attribute("aria-label", said!("Trial", "Prueba"))
             .child(worded("P", told))
             .child(buttons)
             .into()

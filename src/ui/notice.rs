@@ -7,7 +7,6 @@ use super::element::{element, live, nothing, worded};
 use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::frame::{self, NoticeView, Offer};
-use crate::language::said;
 
 /// The notice, announced to those who can't see it.
 pub(crate) fn notices(desk: Desk) -> AnyView {
@@ -22,16 +21,16 @@ pub(crate) fn notices(desk: Desk) -> AnyView {
 
 fn told(notice: NoticeView, desk: Desk) -> AnyView {
     let offer = notice.offer.map(|offer| match offer {
-        Offer::Undo => desk.button(said("Undo", "Deshacer"), Event::UndoWanted).into(),
+        Offer::Undo => desk.button(said!("Undo", "Deshacer"), Event::UndoWanted).into(),
         Offer::Switch => {
-            desk.button(said("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()
+            desk.button(said!("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()
         }
-        Offer::Export => desk.button(said("Export a file", "Exportar un archivo"), Event::ExportWanted).into(),
+        Offer::Export => desk.button(said!("Export a file", "Exportar un archivo"), Event::ExportWanted).into(),
     });
     let buttons = element("DIV")
         .class("row")
         .children(offer)
-        .child(desk.button(said("Dismiss", "Cerrar"), Event::NoticeDismissed).class("plain"));
+        .child(desk.button(said!("Dismiss", "Cerrar"), Event::NoticeDismissed).class("plain"));
     element("DIV")
         .class(if notice.warning { "notice warning" } else { "notice" })
         .child(worded("P", notice.text))

@@ -13,7 +13,7 @@ use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::{Model, Place};
 use crate::app::update::update;
-use crate::language::{self, said};
+use crate::language;
 
 /// Widest that a figure is drawn.
 const WIDEST: f64 = 760.0;
@@ -90,7 +90,7 @@ fn all(desk: Desk) -> AnyView {
     });
     let main = element("MAIN").attribute("id", "place").attribute("tabindex", "-1");
     vec![
-        worded("A", said("Skip to the content", "Ir al contenido")).class("skip").attribute("href", "#place").into(),
+        worded("A", said!("Skip to the content", "Ir al contenido")).class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
         main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),

@@ -10,9 +10,7 @@ use super::follow::derived;
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::view::rain::{self, KeptRainView, RainView, UnitChoice, WaitingView};
-use crate::language::said;
 use crate::quantity::{Kind, Range, shown};
-use crate::say;
 use crate::site::rain::Normals;
 use crate::words;
 
@@ -39,14 +37,14 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
 /// The ways to give rain.
 fn sources(desk: Desk) -> AnyView {
     let load = FileButton {
-        label: said("Load a rain record", "Cargar un registro de lluvia"),
+        label: said!("Load a rain record", "Cargar un registro de lluvia"),
         detail: words::rain::WHICH_FILES.text(),
         accept: ".csv,.txt,.tsv,text/csv,text/plain",
         class: "file way main",
         event: Event::RainRead,
     };
     let means = element("DETAILS")
-        .child(worded("SUMMARY", said("Enter twelve monthly means", "Escribir doce promedios mensuales")))
+        .child(worded("SUMMARY", said!("Enter twelve monthly means", "Escribir doce promedios mensuales")))
         .children(normals(desk));
     element("DIV").class("sources").child(load.view(desk)).child(paste(desk)).child(means).into()
 }
@@ -60,23 +58,23 @@ fn paste(desk: Desk) -> AnyView {
         .on("input", move |event| pasted.set(Some(event_target_value(&event))));
     let read = move |_| {
         let bytes = pasted.get_untracked().unwrap_or_default().into_bytes();
-        desk.send.run(Event::RainRead(bytes, said("Pasted text", "Texto pegado").to_owned()));
+        desk.send.run(Event::RainRead(bytes, said!("Pasted text", "Texto pegado").to_owned()));
     };
     element("DETAILS")
-        .child(worded("SUMMARY", said("Paste a record", "Pegar un registro")))
+        .child(worded("SUMMARY", said!("Paste a record", "Pegar un registro")))
         .child(
             element("LABEL")
                 .class("field")
                 .child(
                     worded(
                         "SPAN",
-                        said("Date and depth, a day a line", "Fecha y cantidad de lluvia, un día por línea"),
+                        said!("Date and depth, a day a line", "Fecha y cantidad de lluvia, un día por línea"),
                     )
                     .class("label"),
                 )
                 .child(text),
         )
-        .child(worded("BUTTON", said("Read it", "Leerlo")).attribute("type", "button").on("click", read))
+        .child(worded("BUTTON", said!("Read it", "Leerlo")).attribute("type", "button").on("click", read))
         .into()
 }
 
@@ -99,7 +97,7 @@ fn all(values: [Option<f64>; 12]) -> Option<[f64; 12]> {
 
 fn normals(desk: Desk) -> Vec<AnyView> {
     let source = RwSignal::new(None::<String>);
-    let source_text = move || source.get().unwrap_or_else(|| said("entered by hand", "escritos a mano").to_owned());
+    let source_text = move || source.get().unwrap_or_else(|| said!("entered by hand", "escritos a mano").to_owned());
     let months = RwSignal::new(Months { totals_mm: [None; 12], rain_days: [None; 12] });
     let keep = move |_| {
         let entered = months.get_untracked();
@@ -113,9 +111,9 @@ fn normals(desk: Desk) -> Vec<AnyView> {
     vec![
         worded("P", words::rain::EVEN_RAIN).class("small").into(),
         worded("P", words::rain::RAIN_DAYS_MAY_LACK).class("small").into(),
-        text_field(said("Where they come from", "De dónde vienen"), source_text, move |text| source.set(Some(text))),
+        text_field(said!("Where they come from", "De dónde vienen"), source_text, move |text| source.set(Some(text))),
         element("DIV").class("months").children(fields).into(),
-        worded("BUTTON", said("Keep these means", "Guardar estos promedios"))
+        worded("BUTTON", said!("Keep these means", "Guardar estos promedios"))
             .attribute("type", "button")
             .disabled(move || !whole())
             .on("click", keep)
@@ -165,7 +163,7 @@ pub(super) fn counts_in((units, unit): UnitChoice, desk: Desk) -> Choose {
         }
     };
     Choose {
-        label: said("The file counts in", "El archivo cuenta en").to_owned(),
+        label: said!("The file counts in", "El archivo cuenta en").to_owned(),
         hint: None,
         options: Box::new(move || (words.clone(), chosen)),
         on_chosen: Box::new(pick),
@@ -177,11 +175,11 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
     let WaitingView { source, summary, mean_year, doubts, notes, units, unit } = waiting;
     let choose = counts_in((units, unit), desk);
     let clean = (doubts.is_empty() && notes.is_empty())
-        .then(|| worded("P", said("Nothing odd was found.", "No se encontró nada raro.")).into());
+        .then(|| worded("P", said!("Nothing odd was found.", "No se encontró nada raro.")).into());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said("Keep this record", "Guardar este registro"), Event::RainKept).class("main"))
-        .child(desk.button(said("Discard it", "Descartarlo"), Event::RainDiscarded));
+        .child(desk.button(said!("Keep this record", "Guardar este registro"), Event::RainKept).class("main"))
+        .child(desk.button(said!("Discard it", "Descartarlo"), Event::RainDiscarded));
     element("DIV")
         .class("report")
         .child(worded("H2", source))
@@ -224,18 +222,18 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         let spell = |(days, when): (String, String)| {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()
         };
-        views.push(worded("H2", said("Longest dry spells", "Las rachas sin lluvia más largas")).into());
+        views.push(worded("H2", said!("Longest dry spells", "Las rachas sin lluvia más largas")).into());
         views.push(worded("P", words::rain::DRY_SPELL_IS).class("small").into());
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }
     views.push(super::next::trial_here(desk));
     views.push(generated::generated(years, desk));
     views.push(generated::future(factors, desk));
-    let change = worded("BUTTON", said("Give other rain", "Dar otra lluvia"))
+    let change = worded("BUTTON", said!("Give other rain", "Dar otra lluvia"))
         .attribute("type", "button")
         .live_attribute("aria-expanded", move || Some(changing.get().to_string()))
         .on("click", move |_| changing.update(|changing| *changing = !*changing));
-    let remove = desk.button(said("Remove this rain", "Quitar esta lluvia"), Event::RainRemoved).class("away");
+    let remove = desk.button(said!("Remove this rain", "Quitar esta lluvia"), Event::RainRemoved).class("away");
     views.push(element("DIV").class("row").child(change).child(remove).into());
     views.push(live(move || if changing.get() { sources(desk) } else { nothing() }));
     views.into_any()

@@ -12,7 +12,6 @@ use super::field::{QuantityField, text_field};
 use super::{Desk, climate, habits, next};
 use crate::app::event::{Event, Shift};
 use crate::app::view::sheet::{self, Control, Extra, FieldView, SheetView, table_rows};
-use crate::language::said;
 use crate::site::part::{Field, PartId};
 use crate::words;
 
@@ -83,23 +82,23 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
     };
     let stays =
         |read: fn((bool, bool)) -> bool| move || !shown.with(|view| view.as_ref().is_some_and(|view| read(view.moves)));
-    let up = desk.button(said("Move up", "Subir"), Event::PartShifted(id, Shift::Up)).disabled(stays(|(up, _)| up));
+    let up = desk.button(said!("Move up", "Subir"), Event::PartShifted(id, Shift::Up)).disabled(stays(|(up, _)| up));
     let down =
-        desk.button(said("Move down", "Bajar"), Event::PartShifted(id, Shift::Down)).disabled(stays(|(_, down)| down));
+        desk.button(said!("Move down", "Bajar"), Event::PartShifted(id, Shift::Down)).disabled(stays(|(_, down)| down));
     let head = element("DIV")
         .class("sheet-head")
         .child(element("H2").live_text(move || format!("{title}{}", name())))
-        .child(desk.button(said("Close", "Cerrar"), Event::SheetClosed).class("plain"));
+        .child(desk.button(said!("Close", "Cerrar"), Event::SheetClosed).class("plain"));
     let fields = element("DIV")
         .class("fields")
-        .child(text_field(said("Name", "Nombre"), name, move |name| desk.send.run(Event::PartNamed(id, name))))
+        .child(text_field(said!("Name", "Nombre"), name, move |name| desk.send.run(Event::PartNamed(id, name))))
         .children(view.fields.iter().map(|view| field(id, view, shown, desk)));
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said("Duplicate", "Duplicar"), Event::PartDuplicated(id)))
+        .child(desk.button(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id)))
         .child(up)
         .child(down)
-        .child(desk.button(said("Remove", "Quitar"), Event::PartRemoved(id)).class("away"));
+        .child(desk.button(said!("Remove", "Quitar"), Event::PartRemoved(id)).class("away"));
     let extra = match view.extra {
         Some(Extra::Climate) => climate::folded(desk),
         Some(Extra::Habits) => habits::folded(desk),

@@ -10,7 +10,6 @@ use super::{Desk, figure};
 use crate::app::event::Event;
 use crate::app::study::Inquiry;
 use crate::app::view::size::{self, SizeView};
-use crate::language::said;
 use crate::site::wanted::Wanted;
 use crate::words::size as say;
 
@@ -18,7 +17,7 @@ use crate::words::size as say;
 pub(crate) fn sections(desk: Desk) -> AnyView {
     element("DIV")
         .class("sizes")
-        .child(worded("H2", said("How big", "De qué tamaño")))
+        .child(worded("H2", said!("How big", "De qué tamaño")))
         .child(element("DIV").class("fields").child(wanted(desk)))
         .children(Inquiry::ALL.map(|inquiry| section(inquiry, desk)))
         .into()

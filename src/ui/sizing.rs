@@ -9,7 +9,6 @@ use super::{Desk, figure, foot, next};
 use crate::app::event::{Event, Lever};
 use crate::app::view::generated;
 use crate::app::view::sizing::{self, LeverView, Results, SizingView};
-use crate::language::said;
 use crate::quantity::decimal;
 use crate::site::household::GeneratedYears;
 use crate::words::{self, generated as say};
@@ -93,14 +92,14 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
     let no_trial = move || desk.case.with(|case| case.trial.is_none());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
+        .child(desk.button(said!("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
         .child(next::keep_option(desk))
-        .child(desk.button(said("Back to the house", "Volver a la casa"), Event::TrialDropped).disabled(no_trial));
+        .child(desk.button(said!("Back to the house", "Volver a la casa"), Event::TrialDropped).disabled(no_trial));
     element("DIV")
         .class("levers")
         .attribute("role", "group")
-        .attribute("aria-label", said("What if", "¿Y si…?"))
-        .child(worded("H2", said("What if", "¿Y si…?")))
+        .attribute("aria-label", said!("What if", "¿Y si…?"))
+        .child(worded("H2", said!("What if", "¿Y si…?")))
         .children(Lever::ALL.map(|lever| lever_of(lever, shown, desk)))
         .child(
             element("P")
@@ -151,11 +150,11 @@ fn results_of(results: &Results, desk: Desk) -> AnyView {
     let mut views: Vec<AnyView> = Vec::new();
     views.extend(good_years.as_ref().map(|drawing| figure::picture(drawing, &words::report::GOOD_YEARS, None)));
     views.extend(charts.iter().cloned().map(|chart| figure::chart(chart, desk)));
-    views.push(worded("H2", said("Year by year", "Año por año")).into());
-    views.push(figure::table_of(years.clone(), said("Year by year", "Año por año")));
-    views.push(worded("H2", said("What the parts did", "Lo que hicieron las partes")).into());
+    views.push(worded("H2", said!("Year by year", "Año por año")).into());
+    views.push(figure::table_of(years.clone(), said!("Year by year", "Año por año")));
+    views.push(worded("H2", said!("What the parts did", "Lo que hicieron las partes")).into());
     views.push(list("notes", parts).into());
-    views.push(worded("H2", said("Figures", "Cifras")).into());
+    views.push(worded("H2", said!("Figures", "Cifras")).into());
     views.push(list("notes", statistics).into());
     views.into_any()
 }
@@ -163,7 +162,7 @@ fn results_of(results: &Results, desk: Desk) -> AnyView {
 /// How it is reckoned.
 fn reckoning(shown: Shown, desk: Desk) -> AnyView {
     let start = choose(
-        said("Tanks on the first day", "Tanques el primer día"),
+        said!("Tanks on the first day", "Tanques el primer día"),
         shown,
         |view| &view.starts,
         desk,
@@ -171,7 +170,7 @@ fn reckoning(shown: Shown, desk: Desk) -> AnyView {
     );
     let rule = choose(words::sizing::RULE.text(), shown, |view| &view.rules, desk, Event::RuleChosen);
     element("DETAILS")
-        .child(worded("SUMMARY", said("How it is reckoned", "Cómo se calcula")))
+        .child(worded("SUMMARY", said!("How it is reckoned", "Cómo se calcula")))
         .child(next::trial_here(desk))
         .child(element("DIV").class("fields").child(start).child(rule))
         .child(worded("P", words::sizing::HOW).class("small"))

@@ -13,9 +13,8 @@ use crate::app::event::Event;
 use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
 use crate::app::view::sketch::{self as view, FileView, SketchView};
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
-use crate::say;
 use crate::site::roof::Material;
 use crate::words::{self, sketch as say};
 
@@ -39,7 +38,7 @@ struct Fact {
 /// Length and width, 3 to 64 m.
 const SIDES: Option<(f64, f64)> = Some((1.6, 6.0));
 const LENGTH: Fact = Fact {
-    label: Phrase("Roof length, seen from above", "Largo del techo, visto desde arriba"),
+    label: phrase!("Roof length, seen from above", "Largo del techo, visto desde arriba"),
     hint: None,
     kind: Kind::Length,
     range: SIDE,
@@ -48,7 +47,7 @@ const LENGTH: Fact = Fact {
     write: |sketch, si| sketch.set_sides(si, sketch.width_m()),
 };
 const WIDTH: Fact = Fact {
-    label: Phrase("Roof width, seen from above", "Ancho del techo, visto desde arriba"),
+    label: phrase!("Roof width, seen from above", "Ancho del techo, visto desde arriba"),
     hint: None,
     kind: Kind::Length,
     range: SIDE,
@@ -57,8 +56,8 @@ const WIDTH: Fact = Fact {
     write: |sketch, si| sketch.set_sides(sketch.length.si(), si),
 };
 const ROOF_AREA: Fact = Fact {
-    label: Phrase("Roof area, if you know it", "Área del techo, si la sabes"),
-    hint: Some(Phrase(
+    label: phrase!("Roof area, if you know it", "Área del techo, si la sabes"),
+    hint: Some(phrase!(
         "Length × width, eaves included; slope doesn't count.",
         "Largo × ancho, con los aleros; la pendiente no cuenta.",
     )),
@@ -69,7 +68,7 @@ const ROOF_AREA: Fact = Fact {
     write: |sketch, si| sketch.roof = Area::square_metres(si),
 };
 const HEADS: Fact = Fact {
-    label: Phrase("People", "Personas"),
+    label: phrase!("People", "Personas"),
     hint: None,
     kind: Kind::Count,
     range: PEOPLE,
@@ -79,8 +78,8 @@ const HEADS: Fact = Fact {
 };
 /// 8 to 512 L a day.
 const WATER: Fact = Fact {
-    label: Phrase("Water for each, a day", "Agua por persona, al día"),
-    hint: Some(Phrase(
+    label: phrase!("Water for each, a day", "Agua por persona, al día"),
+    hint: Some(phrase!(
         "50 L (13 gal) meets most basic needs (WHO).",
         "50 L (13 gal) cubren la mayoría de las necesidades básicas (OMS).",
     )),
@@ -92,7 +91,7 @@ const WATER: Fact = Fact {
 };
 /// 128 to 262,144 L.
 const TANK: Fact = Fact {
-    label: Phrase("Tank", "Tanque"),
+    label: phrase!("Tank", "Tanque"),
     hint: None,
     kind: Kind::Volume,
     range: crate::site::edit::CAPACITY,
@@ -128,7 +127,7 @@ impl Draft {
 pub(crate) fn sketch(desk: Desk) -> AnyView {
     let draft = Draft::new(desk);
     let name = text_field(
-        said("Name", "Nombre"),
+        said!("Name", "Nombre"),
         move || draft.sketch.with(|sketch| sketch.name.clone()),
         move |name| draft.change(|sketch| sketch.name = name),
     );
@@ -138,8 +137,8 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     };
     let buttons = element("DIV")
         .class("row")
-        .child(worded("BUTTON", said("Draw it", "Dibujarla")).attribute("type", "submit").class("main"))
-        .child(desk.button(said("Leave", "Salir"), Event::SketchLeft));
+        .child(worded("BUTTON", said!("Draw it", "Dibujarla")).attribute("type", "submit").class("main"))
+        .child(desk.button(said!("Leave", "Salir"), Event::SketchLeft));
     let form = element("FORM")
         .class("fields")
         .on("submit", drawn)
@@ -208,7 +207,7 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
         .attribute("min", least.to_string())
         .attribute("max", most.to_string())
         .attribute("step", if one_by_one { "1" } else { "0.02" })
-        .attribute("aria-label", say!("Drag: {label}", "Arrastrar: {label}"))
+        .attribute("aria-label", say!("Drag: {label}", "Arrastrar: {label}", label))
         .live_attribute("aria-valuetext", move || Some(text()))
         .value(place)
         .on("input", dragged);
@@ -227,7 +226,7 @@ fn roofing(draft: Draft) -> Choose {
         }
     };
     Choose {
-        label: said("Roofing", "Material del techo").to_owned(),
+        label: said!("Roofing", "Material del techo").to_owned(),
         hint: None,
         options: Box::new(options),
         on_chosen: Box::new(pick),
@@ -307,7 +306,7 @@ fn twelve(draft: Draft, desk: Desk) -> AnyView {
 /// A record from a file, and what was found in it or is wrong with it.
 fn record(desk: Desk) -> AnyView {
     let choose = FileButton {
-        label: said("Choose the file", "Elegir el archivo"),
+        label: said!("Choose the file", "Elegir el archivo"),
         detail: "",
         accept: ".csv,.txt,.tsv,text/csv,text/plain",
         class: "file button",

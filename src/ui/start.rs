@@ -6,7 +6,6 @@ use super::element::{element, worded};
 use super::file::FileButton;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
-use crate::language::said;
 use crate::words::kept;
 
 /// The three ways to begin.
@@ -16,22 +15,22 @@ pub(crate) fn start(desk: Desk) -> AnyView {
     };
     let sketch = way(
         "way main",
-        said("Sketch my house", "Bosquejar mi casa"),
-        said("Roof, people, tank: five facts.", "Techo, personas, tanque: cinco datos."),
+        said!("Sketch my house", "Bosquejar mi casa"),
+        said!("Roof, people, tank: five facts.", "Techo, personas, tanque: cinco datos."),
         Event::SketchWanted,
     );
     let demo = way(
         "way",
-        said("Look at the demo house", "Mirar la casa de ejemplo"),
-        said(
+        said!("Look at the demo house", "Mirar la casa de ejemplo"),
+        said!(
             "An invented household with its own invented rain.",
             "Un hogar inventado, con su propia lluvia inventada.",
         ),
         Event::DemoWanted,
     );
     let load = FileButton {
-        label: said("Load a file", "Cargar un archivo"),
-        detail: said(
+        label: said!("Load a file", "Cargar un archivo"),
+        detail: said!(
             "Sites that Eavewater exported, on this device or another.",
             "Sitios que Eavewater exportó, en este dispositivo o en otro.",
         ),

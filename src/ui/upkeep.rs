@@ -11,8 +11,6 @@ use super::{Desk, water};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::upkeep::{self, JobView, UpkeepView};
-use crate::language::said;
-use crate::say;
 use crate::site::diary::Told;
 use crate::site::upkeep::Job;
 use crate::words::upkeep as say;
@@ -32,7 +30,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .text(say::CALENDAR);
     element("SECTION")
         .class("upkeep")
-        .child(worded("H1", said("Upkeep", "Mantenimiento")))
+        .child(worded("H1", said!("Upkeep", "Mantenimiento")))
         .child(live(move || shown.get().map_or_else(nothing, |view| jobs(view, open, desk))))
         .child(worded("P", say::CAUTION).class("small caution"))
         .child(element("DIV").class("row").child(save))
@@ -61,7 +59,7 @@ fn jobs(view: UpkeepView, open: RwSignal<bool>, desk: Desk) -> AnyView {
         .children(empty.map(|empty| worded("P", empty).into()))
         .children(groups.into_iter().map(group))
         .children((!not_written.is_empty()).then(|| unwritten(not_written, open, desk)))
-        .child(worded("H2", said("Storms and trouble", "Tormentas y problemas")))
+        .child(worded("H2", said!("Storms and trouble", "Tormentas y problemas")))
         .children(occasions)
         .into()
 }
@@ -113,14 +111,14 @@ fn job(view: JobView, desk: Desk) -> AnyView {
             move |text| texts.update(|texts| texts[at] = text),
         )
     });
-    let keep = worded("BUTTON", said("Keep", "Guardar")).attribute("type", "button").on("click", move |_| {
+    let keep = worded("BUTTON", said!("Keep", "Guardar")).attribute("type", "button").on("click", move |_| {
         desk.send.run(Event::IntervalEntered(job, Some(texts.get_untracked())));
     });
     let usual = desk.button(say::BACK_TO_USUAL, Event::IntervalEntered(job, None)).class("plain");
     let often = element("DETAILS")
         .child(
-            worded("SUMMARY", said("How often", "Cada cuánto"))
-                .attribute("aria-label", say!("How often: {name}", "Cada cuánto: {name}")),
+            worded("SUMMARY", said!("How often", "Cada cuánto"))
+                .attribute("aria-label", say!("How often: {name}", "Cada cuánto: {name}", name)),
         )
         .child(element("DIV").class("fields").children(measures))
         .child(worded("P", say::BLANK).class("small"))

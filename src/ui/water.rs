@@ -12,8 +12,6 @@ use super::water_test;
 use crate::app::case::Case;
 use crate::app::event::{Event, Shift};
 use crate::app::view::water::{Seen, StepView, TapView, TestView, all_tests, tap, taps};
-use crate::language::said;
-use crate::say;
 use crate::site::barrier::BarrierKind;
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
@@ -79,19 +77,19 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
         request_animation_frame(move || focus_barrier(at));
     };
     let movers = [
-        button("↑", say!("Move {name} up", "Subir {name}"), Event::BarrierShifted(id, Shift::Up), first),
-        button("↓", say!("Move {name} down", "Bajar {name}"), Event::BarrierShifted(id, Shift::Down), last),
+        button("↑", say!("Move {name} up", "Subir {name}", name), Event::BarrierShifted(id, Shift::Up), first),
+        button("↓", say!("Move {name} down", "Bajar {name}", name), Event::BarrierShifted(id, Shift::Down), last),
     ];
     element("DIV")
         .class("barrier")
         .child(check(view, desk))
         .child(
             element("DIV").class("row").children(movers.into_iter().filter(|_| !alone)).child(
-                worded("BUTTON", said("Take out", "Sacar"))
+                worded("BUTTON", said!("Take out", "Sacar"))
                     .attribute("type", "button")
                     .on("click", taken_out)
                     .class("plain away")
-                    .attribute("aria-label", say!("Take out {name}", "Sacar {name}")),
+                    .attribute("aria-label", say!("Take out {name}", "Sacar {name}", name)),
             ),
         )
         .into()
@@ -114,7 +112,7 @@ fn focus_barrier(at: usize) {
 fn add(tap: PartId, desk: Desk) -> AnyView {
     let options = || {
         let kinds = BarrierKind::ALL.into_iter().map(|kind| barriers::name(kind).text());
-        (std::iter::once(said("Choose", "Elegir")).chain(kinds).map(str::to_owned).collect(), 0)
+        (std::iter::once(said!("Choose", "Elegir")).chain(kinds).map(str::to_owned).collect(), 0)
     };
     let added = move |at: usize| {
         if let Some(kind) = at.checked_sub(1).and_then(|at| BarrierKind::ALL.get(at)) {
@@ -122,7 +120,7 @@ fn add(tap: PartId, desk: Desk) -> AnyView {
         }
     };
     let choose = Choose {
-        label: said("Add a barrier", "Añadir una barrera").to_owned(),
+        label: said!("Add a barrier", "Añadir una barrera").to_owned(),
         hint: Some(chain::GOES_LAST.text()),
         options: Box::new(options),
         on_chosen: Box::new(added),
@@ -140,7 +138,7 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
         .child(element("THEAD").child(element("TR").children(head)))
         .child(element("TBODY").children(rows));
     element("DETAILS")
-        .child(worded("SUMMARY", said("What is proven, what is wanted", "Lo probado y lo que hace falta")))
+        .child(worded("SUMMARY", said!("What is proven, what is wanted", "Lo probado y lo que hace falta")))
         .child(element("DIV").class("table").attribute("tabindex", "0").child(table))
         .child(worded("P", chain::ABOUT).class("small"))
         .into()

@@ -7,36 +7,35 @@ use crate::engine::ahead::ask::{Help, Why, Years};
 use crate::engine::ahead::expected::{Expected, FEWEST};
 use crate::engine::ahead::looking::{Ahead, MOST_FACTOR};
 use crate::engine::rain::weather::Origin;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 
 /// The name of the place, as its heading.
-pub const TITLE: Phrase = Phrase("The weeks ahead", "Las semanas que vienen");
+pub const TITLE: Phrase = phrase!("The weeks ahead", "Las semanas que vienen");
 /// While it is being looked at.
-pub const LOOKING: Phrase = Phrase("Looking ahead…", "Mirando lo que viene…");
+pub const LOOKING: Phrase = phrase!("Looking ahead…", "Mirando lo que viene…");
 /// On the button that leads to the diary.
-pub const OPEN_DIARY: Phrase = Phrase("Write down a level", "Anotar un nivel");
+pub const OPEN_DIARY: Phrase = phrase!("Write down a level", "Anotar un nivel");
 /// On the button that leads to the rain.
-pub const OPEN_RAIN: Phrase = Phrase("Give this site its rain", "Darle su lluvia a este sitio");
+pub const OPEN_RAIN: Phrase = phrase!("Give this site its rain", "Darle su lluvia a este sitio");
 /// Over what could be done.
-pub const HELPS: Phrase = Phrase("What would help", "Lo que ayudaría");
+pub const HELPS: Phrase = phrase!("What would help", "Lo que ayudaría");
 /// Over the safe use.
-pub const SAFE: Phrase = Phrase("How much is safe", "Cuánto es seguro");
+pub const SAFE: Phrase = phrase!("How much is safe", "Cuánto es seguro");
 /// Over the chances.
-pub const CHANCES: Phrase = Phrase("When it may run out", "Cuándo se puede acabar");
+pub const CHANCES: Phrase = phrase!("When it may run out", "Cuándo se puede acabar");
 /// Over what it rests on.
-pub const BASIS: Phrase = Phrase("What this rests on", "En qué se basa esto");
+pub const BASIS: Phrase = phrase!("What this rests on", "En qué se basa esto");
 /// Over the choice of days.
-pub const TO_LAST: Phrase = Phrase("To last", "Que dure");
+pub const TO_LAST: Phrase = phrase!("To last", "Que dure");
 /// Over the choice of chance.
-pub const CHANCE: Phrase = Phrase("With a chance of", "Con una probabilidad de");
+pub const CHANCE: Phrase = phrase!("With a chance of", "Con una probabilidad de");
 /// Over the choice of years.
-pub const YEARS: Phrase = Phrase("Rain to come", "Lluvia que vendrá");
+pub const YEARS: Phrase = phrase!("Rain to come", "Lluvia que vendrá");
 /// The fan's title.
-pub const FAN: Phrase = Phrase("Water to come", "El agua que vendrá");
+pub const FAN: Phrase = phrase!("Water to come", "El agua que vendrá");
 /// What the fan shows.
-pub const FAN_CAPTION: Phrase = Phrase(
+pub const FAN_CAPTION: Phrase = phrase!(
     "Water over the outlets of all tanks. Eight futures in ten lie within the band; the broken line is the floor: no more \
      rain.",
     "Agua por encima de las salidas de todos los tanques. Ocho de cada diez futuros quedan dentro de la banda; la línea \
@@ -44,53 +43,53 @@ pub const FAN_CAPTION: Phrase = Phrase(
 );
 /// At the fan's lines.
 pub const FAN_LINES: [Phrase; 4] = [
-    Phrase("dry (1 in 10 below)", "seco (1 de 10 por debajo)"),
-    Phrase("middle", "intermedio"),
-    Phrase("wet (1 in 10 above)", "húmedo (1 de 10 por encima)"),
-    Phrase("no more rain", "sin más lluvia"),
+    phrase!("dry (1 in 10 below)", "seco (1 de 10 por debajo)"),
+    phrase!("middle", "intermedio"),
+    phrase!("wet (1 in 10 above)", "húmedo (1 de 10 por encima)"),
+    phrase!("no more rain", "sin más lluvia"),
 ];
 /// Over the columns of the chances.
 pub const CHANCE_COLUMNS: [Phrase; 3] =
-    [Phrase("before", "antes del"), Phrase("run dry", "se acaba en"), Phrase("of", "de")];
+    [phrase!("before", "antes del"), phrase!("run dry", "se acaba en"), phrase!("of", "de")];
 
 /// How many days the water may be wanted to last, with words.
 pub const TARGETS: [(usize, Phrase); 5] = [
-    (30, Phrase("1 month", "1 mes")),
-    (60, Phrase("2 months", "2 meses")),
-    (90, Phrase("3 months", "3 meses")),
-    (180, Phrase("6 months", "6 meses")),
-    (365, Phrase("a year", "un año")),
+    (30, phrase!("1 month", "1 mes")),
+    (60, phrase!("2 months", "2 meses")),
+    (90, phrase!("3 months", "3 meses")),
+    (180, phrase!("6 months", "6 meses")),
+    (365, phrase!("a year", "un año")),
 ];
 /// Chances with words.
 pub const CHANCES_WANTED: [(f64, Phrase); 3] =
-    [(0.9, Phrase("9 in 10", "9 de 10")), (0.8, Phrase("8 in 10", "8 de 10")), (0.5, Phrase("5 in 10", "5 de 10"))];
+    [(0.9, phrase!("9 in 10", "9 de 10")), (0.8, phrase!("8 in 10", "8 de 10")), (0.5, phrase!("5 in 10", "5 de 10"))];
 /// Years with words.
 pub const YEARS_WANTED: [(Years, Phrase); 2] = [
-    (Years::Recorded, Phrase("as the years on record", "como los años del registro")),
-    (Years::Generated, Phrase("as generated years", "como años generados")),
+    (Years::Recorded, phrase!("as the years on record", "como los años del registro")),
+    (Years::Generated, phrase!("as generated years", "como años generados")),
 ];
 
 /// Why nothing can be told.
 pub fn why(why: &Why) -> String {
     match why {
-        Why::NoReading => said(
+        Why::NoReading => said!(
             "Write down how full the tanks are: the weeks ahead start from the last reading.",
             "Anota cuánta agua hay en los tanques: las semanas que vienen parten de la última lectura.",
         )
         .to_owned(),
-        Why::NoRain => said(
+        Why::NoRain => said!(
             "Give this site its rain: the weeks ahead are looked at under the rain of other years.",
             "Dale su lluvia a este sitio: las semanas que vienen se miran bajo la lluvia de otros años.",
         )
         .to_owned(),
         Why::Refused(refusal) => super::errors::refusal(refusal).unwrap_or_else(|| {
-            said(
+            said!(
                 "This house can't run yet. What is missing is listed under its drawing.",
                 "Esta casa todavía no puede funcionar. Lo que falta está en la lista bajo su dibujo.",
             )
             .to_owned()
         }),
-        Why::NoFuture => said(
+        Why::NoFuture => said!(
             "The rain of this site has no year that passes through today.",
             "La lluvia de este sitio no tiene ningún año que pase por el día de hoy.",
         )
@@ -105,7 +104,7 @@ fn whole(days: f64) -> Option<usize> {
 }
 
 fn more_than_a_year() -> String {
-    said("more than a year", "más de un año").to_owned()
+    said!("more than a year", "más de un año").to_owned()
 }
 
 fn days_or_more(days: f64) -> String {
@@ -114,7 +113,7 @@ fn days_or_more(days: f64) -> String {
 
 fn days_until(days: f64, today: NaiveDate) -> String {
     match whole(days).and_then(|days| Some((days, today.checked_add_days(Days::new(u64::try_from(days).ok()?))?))) {
-        Some((0, _)) => said("not even tomorrow", "ni siquiera hasta mañana").to_owned(),
+        Some((0, _)) => said!("not even tomorrow", "ni siquiera hasta mañana").to_owned(),
         Some((days, until)) => say!(
             "{days}, until {until}",
             "{days}, hasta el {until}",
@@ -128,7 +127,7 @@ fn days_until(days: f64, today: NaiveDate) -> String {
 /// The answer: "The water will most likely last 74 days, until 7 February."
 pub fn headline(ahead: &Ahead) -> String {
     if whole(ahead.lasting.half) == Some(0) {
-        return said("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
+        return said!("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
     }
     say!(
         "The water will most likely last {days}.",
@@ -180,10 +179,11 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     let goal = say!(
         "For the water to last until {until} with a chance of {odds}",
         "Para que el agua dure hasta el {until} con una probabilidad de {odds}",
-        until = date(until)
+        until = date(until),
+        odds
     );
     if safe.now_l <= 0.0 {
-        return said("The house uses nothing, so nothing runs out.", "La casa no usa nada, así que nada se acaba.")
+        return said!("The house uses nothing, so nothing runs out.", "La casa no usa nada, así que nada se acaba.")
             .to_owned();
     }
     let now = flow(safe.now_l);
@@ -191,30 +191,35 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     if factor >= MOST_FACTOR {
         return say!(
             "{goal}, the house can use as much as it does, {now} on average, and far more.",
-            "{goal}, la casa puede usar tanto como ahora, {now} en promedio, y mucho más."
+            "{goal}, la casa puede usar tanto como ahora, {now} en promedio, y mucho más.",
+            goal,
+            now
         );
     }
     let change = if factor >= 1.0 {
-        say!("It uses {now} now: that is safe.", "Ahora usa {now}: eso es seguro.")
+        say!("It uses {now} now: that is safe.", "Ahora usa {now}: eso es seguro.", now)
     } else {
         say!(
             "It uses {now} now: {over} too much.",
             "Ahora usa {now}: {over} de más.",
-            over = flow(safe.now_l * (1.0 - factor))
+            over = flow(safe.now_l * (1.0 - factor)),
+            now
         )
     };
     say!(
         "{goal}, the house can use {safe}. {change}",
         "{goal}, la casa puede usar {safe}. {change}",
-        safe = flow(safe.litres_a_day(chance))
+        safe = flow(safe.litres_a_day(chance)),
+        goal,
+        change
     )
 }
 
 /// What one help would make of it.
 pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) -> String, units: &Units) -> String {
     let what = match help {
-        Help::UseLess(share) if share <= 0.15 => said("Use a tenth less", "Usa una décima parte menos").to_owned(),
-        Help::UseLess(_) => said("Use a quarter less", "Usa una cuarta parte menos").to_owned(),
+        Help::UseLess(share) if share <= 0.15 => said!("Use a tenth less", "Usa una décima parte menos").to_owned(),
+        Help::UseLess(_) => said!("Use a quarter less", "Usa una cuarta parte menos").to_owned(),
         Help::Ration(step) => say!("Begin “{step}” tomorrow", "Empieza «{step}» mañana", step = ration(step)),
         Help::Delivery(litres) => {
             say!("Have {water} brought", "Haz traer {water}", water = shown::figure(litres, Kind::Volume, units))
@@ -224,21 +229,22 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
         (Some(with), Some(now)) if with > now => say!("{days} more", "{days} más", days = days_text(with - now)),
         (Some(with), Some(now)) if with < now => say!("{days} fewer", "{days} menos", days = days_text(now - with)),
         (None, Some(_)) => more_than_a_year(),
-        (Some(_), None) => said("less than before", "menos que antes").to_owned(),
-        (None, None) => said("more than a year, as without", "más de un año, igual que sin eso").to_owned(),
-        (Some(_), Some(_)) => said("no day more", "ni un día más").to_owned(),
+        (Some(_), None) => said!("less than before", "menos que antes").to_owned(),
+        (None, None) => said!("more than a year, as without", "más de un año, igual que sin eso").to_owned(),
+        (Some(_), Some(_)) => said!("no day more", "ni un día más").to_owned(),
     };
     say!(
         "{what}: most likely {half}; in a dry year {tenth}.",
         "{what}: lo más probable, {half}; en un año seco, {tenth}.",
         half = gained(with.half, now.half),
-        tenth = gained(with.tenth, now.tenth)
+        tenth = gained(with.tenth, now.tenth),
+        what
     )
 }
 
 /// So many years.
 fn years_text(number: usize) -> String {
-    count(number, said("year", "año"), said("years", "años"))
+    count(number, said!("year", "año"), said!("years", "años"))
 }
 
 /// In how many years the water runs out before a day.
@@ -250,7 +256,7 @@ pub fn chance(dry: usize, of: usize) -> [String; 2] {
 pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
     let mut lines = vec![if ahead.read_on == today {
-        said("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
+        said!("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
     } else {
         say!(
             "The water in store was read on {date} and carried on to today through the rain since.",
@@ -268,7 +274,8 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
     if let [tank] = unread {
         lines.push(say!(
             "Nothing was read of {tank}, which counts as empty.",
-            "No hay lectura de {tank}: se cuenta como si no tuviera agua."
+            "No hay lectura de {tank}: se cuenta como si no tuviera agua.",
+            tank
         ));
     } else if !unread.is_empty() {
         lines.push(say!(
@@ -283,13 +290,13 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
              band held 74 to 81 of 100 outcomes instead of 80.",
             "{years} de la lluvia del lugar, con tanta más duda cuanto más corto es su registro. Probada con dos \
              registros publicados, la banda contuvo de 74 a 81 de cada 100 resultados en vez de 80.",
-            years = count(years, said("year was", "año generado"), said("years were", "años generados"))
+            years = count(years, said!("year was", "año generado"), said!("years were", "años generados"))
         ),
         _ => say!(
             "The rain of {years}, each from this day of the calendar on.",
             "La lluvia de {years}, cada uno desde este día del calendario.",
             years =
-                count(years, said("year on record", "año del registro"), said("years on record", "años del registro"))
+                count(years, said!("year on record", "año del registro"), said!("years on record", "años del registro"))
         ),
     });
     if years < FEWEST {
@@ -300,7 +307,7 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
         ));
     }
     lines.push(
-        said(
+        said!(
             "Loads of hauled water are not counted on. Uses are as they are entered, with their rationing.",
             "No se cuenta con viajes de agua acarreada. Los usos son los indicados, con su racionamiento.",
         )

@@ -2,43 +2,42 @@
 
 use super::{count, date, days, parts, percent};
 use crate::engine::diary::doubts::Doubt;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Range, Units, shown};
-use crate::say;
 use crate::site::diary::{Level, Parameter, Subject, TestResult, Told, Water};
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::work::Task;
 
 /// An entry was written.
-pub const WRITTEN: Phrase = Phrase("Written into the diary.", "Anotado en el diario.");
+pub const WRITTEN: Phrase = phrase!("Written into the diary.", "Anotado en el diario.");
 /// An entry was taken out.
-pub const REMOVED: Phrase = Phrase("Taken out of the diary.", "Sacado del diario.");
+pub const REMOVED: Phrase = phrase!("Taken out of the diary.", "Sacado del diario.");
 /// Nothing is in it.
-pub const EMPTY: Phrase = Phrase(
+pub const EMPTY: Phrase = phrase!(
     "Nothing is written yet. A level now and then and the rain of each day are enough to know how long the water lasts. A \
      day without an entry counts as unknown, never as dry.",
     "Todavía no hay nada anotado. Con un nivel de vez en cuando y la lluvia de cada día basta para saber cuánto dura el \
      agua. Un día sin anotación cuenta como desconocido, nunca como día sin lluvia.",
 );
 /// Nothing in the span.
-pub const EMPTY_SPAN: Phrase = Phrase("Nothing is written in these days.", "No hay nada anotado en estos días.");
+pub const EMPTY_SPAN: Phrase = phrase!("Nothing is written in these days.", "No hay nada anotado en estos días.");
 /// No tank.
-pub const NO_TANK: Phrase = Phrase(
+pub const NO_TANK: Phrase = phrase!(
     "There is no tank yet. Add one to the house first.",
     "Todavía no hay ningún tanque. Añade primero uno a la casa.",
 );
 /// An empty note.
-pub const EMPTY_NOTE: Phrase = Phrase("Write a word or two.", "Escribe una palabra o dos.");
+pub const EMPTY_NOTE: Phrase = phrase!("Write a word or two.", "Escribe una palabra o dos.");
 /// Over the charts.
-pub const LINE: Phrase = Phrase(
+pub const LINE: Phrase = phrase!(
     "Dots are readings; a hollow one says full, so it may have been more. The line is what the balance makes of the rain \
      from each reading on; it ends where the rain of a day is not known.",
     "Los puntos son lecturas; uno hueco dice lleno, así que puede haber sido más. La línea es lo que el balance saca \
      de la lluvia desde cada lectura; termina donde no se conoce la lluvia de un día.",
 );
 /// Under the chart of rain.
-pub const RAIN_CAPTION: Phrase = Phrase(
+pub const RAIN_CAPTION: Phrase = phrase!(
     "Rain as it was written down or measured. Small crosses: days nobody looked at.",
     "La lluvia como se anotó o se midió. Cruces pequeñas: días en que nadie miró.",
 );
@@ -62,7 +61,7 @@ pub fn part_name(id: PartId, system: &System) -> String {
     let barriers = system.uses.iter().flat_map(|using| using.barriers.iter().map(move |barrier| (using, barrier)));
     let barrier = barriers.into_iter().find(|(_, barrier)| barrier.id == id);
     barrier.map_or_else(
-        || said("a part that is gone", "una parte que ya no está").to_owned(),
+        || said!("a part that is gone", "una parte que ya no está").to_owned(),
         |(using, barrier)| {
             say!(
                 "{barrier} of {of}",
@@ -79,7 +78,7 @@ pub fn water(of: Water, system: &System) -> String {
     let tank = part_name(of.tank(), system);
     match of {
         Water::Tank(_) => tank,
-        Water::Store(_) => say!("{tank} and all joined with it", "{tank} y todos los unidos con él"),
+        Water::Store(_) => say!("{tank} and all joined with it", "{tank} y todos los unidos con él", tank),
     }
 }
 
@@ -91,7 +90,7 @@ pub fn level(level: Level, units: &Units) -> String {
         }
         Level::Share(share) => say!("{share} full", "{share} de lo que cabe", share = percent(share.get())),
         Level::Volume(volume) => shown::entered(volume.get(), Kind::Volume, units),
-        Level::Full => said("full", "lleno").to_owned(),
+        Level::Full => said!("full", "lleno").to_owned(),
     }
 }
 
@@ -112,7 +111,7 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
             let hours = hours.map_or_else(String::new, |hours| format!("; {}", undrawn(hours.get())));
             format!("{}: {}{hours}", water(*of, system), level(*how, units))
         }
-        Told::Rain(depth) if depth.get() == 0.0 => said("No rain", "Sin lluvia").to_owned(),
+        Told::Rain(depth) if depth.get() == 0.0 => said!("No rain", "Sin lluvia").to_owned(),
         Told::Rain(depth) => {
             say!("Rain: {depth}", "Lluvia: {depth}", depth = shown::entered(depth.get(), Kind::Depth, units))
         }
@@ -130,7 +129,8 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
                 "Brought{at}: {volume}{price}",
                 "Agua traída{at}: {volume}{price}",
                 at = at(to),
-                volume = shown::entered(volume.get(), Kind::Volume, units)
+                volume = shown::entered(volume.get(), Kind::Volume, units),
+                price
             )
         }
         Told::Work { on, task } => format!("{}{}", done(*task), at(on)),
@@ -154,10 +154,10 @@ pub fn found(parameter: Parameter, found: TestResult) -> String {
     match found {
         TestResult::Value(value) => format!("{}{unit}", shown::significant(value, 4)),
         TestResult::Below(value) => {
-            say!("under {value}{unit}", "menos de {value}{unit}", value = shown::significant(value, 4))
+            say!("under {value}{unit}", "menos de {value}{unit}", value = shown::significant(value, 4), unit)
         }
-        TestResult::Present => said("present", "presencia").to_owned(),
-        TestResult::Absent => said("absent", "ausencia").to_owned(),
+        TestResult::Present => said!("present", "presencia").to_owned(),
+        TestResult::Absent => said!("absent", "ausencia").to_owned(),
     }
 }
 
@@ -165,51 +165,51 @@ pub fn found(parameter: Parameter, found: TestResult) -> String {
 pub fn parameter_name(parameter: Parameter) -> &'static str {
     match parameter {
         Parameter::EColi => "E. coli",
-        Parameter::Coliforms => said("Coliforms", "Coliformes"),
-        Parameter::Turbidity => said("Turbidity", "Turbidez"),
+        Parameter::Coliforms => said!("Coliforms", "Coliformes"),
+        Parameter::Turbidity => said!("Turbidity", "Turbidez"),
         Parameter::Ph => "pH",
-        Parameter::FreeChlorine => said("Free chlorine", "Cloro libre"),
-        Parameter::Lead => said("Lead", "Plomo"),
-        Parameter::Copper => said("Copper", "Cobre"),
-        Parameter::Zinc => said("Zinc", "Zinc"),
-        Parameter::Cadmium => said("Cadmium", "Cadmio"),
-        Parameter::Arsenic => said("Arsenic", "Arsénico"),
-        Parameter::Chromium => said("Chromium", "Cromo"),
-        Parameter::Iron => said("Iron", "Hierro"),
-        Parameter::Manganese => said("Manganese", "Manganeso"),
-        Parameter::Aluminium => said("Aluminium", "Aluminio"),
-        Parameter::Benzopyrene => said("Benzo(a)pyrene", "Benzo(a)pireno"),
-        Parameter::Asbestos => said("Asbestos fibres", "Fibras de asbesto"),
-        Parameter::Nitrate => said("Nitrate, as nitrate", "Nitrato, como nitrato"),
-        Parameter::Conductivity => said("Conductivity", "Conductividad"),
-        Parameter::Transmittance => said("UV transmittance", "Transmitancia UV"),
-        Parameter::Other => said("Something else (say in the note)", "Otra cosa (indícala en la nota)"),
+        Parameter::FreeChlorine => said!("Free chlorine", "Cloro libre"),
+        Parameter::Lead => said!("Lead", "Plomo"),
+        Parameter::Copper => said!("Copper", "Cobre"),
+        Parameter::Zinc => said!("Zinc", "Zinc"),
+        Parameter::Cadmium => said!("Cadmium", "Cadmio"),
+        Parameter::Arsenic => said!("Arsenic", "Arsénico"),
+        Parameter::Chromium => said!("Chromium", "Cromo"),
+        Parameter::Iron => said!("Iron", "Hierro"),
+        Parameter::Manganese => said!("Manganese", "Manganeso"),
+        Parameter::Aluminium => said!("Aluminium", "Aluminio"),
+        Parameter::Benzopyrene => said!("Benzo(a)pyrene", "Benzo(a)pireno"),
+        Parameter::Asbestos => said!("Asbestos fibres", "Fibras de asbesto"),
+        Parameter::Nitrate => said!("Nitrate, as nitrate", "Nitrato, como nitrato"),
+        Parameter::Conductivity => said!("Conductivity", "Conductividad"),
+        Parameter::Transmittance => said!("UV transmittance", "Transmitancia UV"),
+        Parameter::Other => said!("Something else (say in the note)", "Otra cosa (indícala en la nota)"),
     }
 }
 
 /// Work as it is told once done.
 pub fn done(task: Task) -> &'static str {
     match task {
-        Task::Roof => said("Roof looked over", "Techo revisado"),
-        Task::Gutter => said("Gutter cleaned", "Canaleta limpiada"),
-        Task::Screen => said("Leaf screen cleaned", "Malla para hojas limpiada"),
+        Task::Roof => said!("Roof looked over", "Techo revisado"),
+        Task::Gutter => said!("Gutter cleaned", "Canaleta limpiada"),
+        Task::Screen => said!("Leaf screen cleaned", "Malla para hojas limpiada"),
         Task::Diverter => {
-            said("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada")
+            said!("First flush emptied and rinsed, ball checked", "Primeras aguas vaciadas y enjuagadas, bola revisada")
         }
-        Task::Hole => said("Slow-release hole cleared", "Orificio de vaciado lento destapado"),
-        Task::InletMesh => said("Inlet mesh checked", "Malla de la entrada revisada"),
-        Task::TankLook => said("Tank looked into", "Interior del tanque mirado desde fuera"),
-        Task::Desludging => said("Sludge taken out", "Lodo sacado"),
-        Task::Lid => said("Lid and lock checked", "Tapa y candado revisados"),
-        Task::Anchors => said("Anchors checked", "Anclajes revisados"),
-        Task::PumpStrainer => said("Pump strainer cleaned", "Colador de la bomba limpiado"),
-        Task::Cartridge => said("Cartridge changed", "Cartucho cambiado"),
-        Task::Ceramic => said("Ceramic candle scrubbed", "Vela de cerámica cepillada"),
-        Task::Lamp => said("Lamp changed", "Lámpara cambiada"),
-        Task::Sleeve => said("Lamp sleeve wiped", "Funda de la lámpara limpiada"),
-        Task::WaterTest => said("Water tested", "Agua analizada"),
-        Task::Joints => said("Joints, valves and taps checked", "Uniones, válvulas y grifos revisados"),
-        Task::Other => said("Work done", "Trabajo hecho"),
+        Task::Hole => said!("Slow-release hole cleared", "Orificio de vaciado lento destapado"),
+        Task::InletMesh => said!("Inlet mesh checked", "Malla de la entrada revisada"),
+        Task::TankLook => said!("Tank looked into", "Interior del tanque mirado desde fuera"),
+        Task::Desludging => said!("Sludge taken out", "Lodo sacado"),
+        Task::Lid => said!("Lid and lock checked", "Tapa y candado revisados"),
+        Task::Anchors => said!("Anchors checked", "Anclajes revisados"),
+        Task::PumpStrainer => said!("Pump strainer cleaned", "Colador de la bomba limpiado"),
+        Task::Cartridge => said!("Cartridge changed", "Cartucho cambiado"),
+        Task::Ceramic => said!("Ceramic candle scrubbed", "Vela de cerámica cepillada"),
+        Task::Lamp => said!("Lamp changed", "Lámpara cambiada"),
+        Task::Sleeve => said!("Lamp sleeve wiped", "Funda de la lámpara limpiada"),
+        Task::WaterTest => said!("Water tested", "Agua analizada"),
+        Task::Joints => said!("Joints, valves and taps checked", "Uniones, válvulas y grifos revisados"),
+        Task::Other => said!("Work done", "Trabajo hecho"),
     }
 }
 
@@ -218,8 +218,8 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
     let volume = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
     match doubt {
-        Doubt::InTheFuture => said("That day is still to come.", "Ese día todavía no llega.").to_owned(),
-        Doubt::AboveTheRim => said("That is above the overflow.", "Eso está por encima del rebosadero.").to_owned(),
+        Doubt::InTheFuture => said!("That day is still to come.", "Ese día todavía no llega.").to_owned(),
+        Doubt::AboveTheRim => said!("That is above the overflow.", "Eso está por encima del rebosadero.").to_owned(),
         Doubt::RoseWithoutRain { by_l, since } => say!(
             "That is {by} more than on {since}, and no rain or delivery is written since. Is it right, or is some rain \
              missing?",
@@ -270,51 +270,51 @@ pub fn rain_joined(number: usize) -> String {
 /// What an entry is about.
 pub fn subject(subject: Subject) -> &'static str {
     match subject {
-        Subject::Level => said("Level", "Nivel"),
-        Subject::Rain => said("Rain", "Lluvia"),
-        Subject::Meter => said("Meter", "Medidor"),
-        Subject::Delivery => said("Delivery", "Agua traída"),
-        Subject::Work => said("Work", "Trabajo"),
-        Subject::Test => said("Water test", "Análisis de agua"),
-        Subject::Note => said("Note", "Nota"),
+        Subject::Level => said!("Level", "Nivel"),
+        Subject::Rain => said!("Rain", "Lluvia"),
+        Subject::Meter => said!("Meter", "Medidor"),
+        Subject::Delivery => said!("Delivery", "Agua traída"),
+        Subject::Work => said!("Work", "Trabajo"),
+        Subject::Test => said!("Water test", "Análisis de agua"),
+        Subject::Note => said!("Note", "Nota"),
     }
 }
 
 /// No part in particular.
 pub fn no_part(subject: Subject) -> &'static str {
     match subject {
-        Subject::Delivery => said("the tanks", "los tanques"),
-        Subject::Meter => said("all that is drawn", "toda el agua que se saca"),
-        Subject::Test => said("not written down", "sin anotar"),
-        _ => said("the whole house", "toda la casa"),
+        Subject::Delivery => said!("the tanks", "los tanques"),
+        Subject::Meter => said!("all that is drawn", "toda el agua que se saca"),
+        Subject::Test => said!("not written down", "sin anotar"),
+        _ => said!("the whole house", "toda la casa"),
     }
 }
 
 /// How a level is read: depth, share, volume, full.
 pub const LEVEL_WAYS: [Phrase; 4] = [
-    Phrase("Depth", "Profundidad"),
-    Phrase("Share", "Porcentaje"),
-    Phrase("Volume", "Volumen"),
-    Phrase("Full", "Lleno"),
+    phrase!("Depth", "Profundidad"),
+    phrase!("Share", "Porcentaje"),
+    phrase!("Volume", "Volumen"),
+    phrase!("Full", "Lleno"),
 ];
 /// How a result is given: value, below, absent, present.
 pub const FOUND_WAYS: [Phrase; 4] = [
-    Phrase("Value", "Valor"),
-    Phrase("Less than", "Menos de"),
-    Phrase("Absent", "Ausencia"),
-    Phrase("Present", "Presencia"),
+    phrase!("Value", "Valor"),
+    phrase!("Less than", "Menos de"),
+    phrase!("Absent", "Ausencia"),
+    phrase!("Present", "Presencia"),
 ];
 /// Labels of the number that is asked for.
 pub const DEPTH: Phrase =
-    Phrase("Depth of water over the tank's floor", "Profundidad del agua sobre el fondo del tanque");
+    phrase!("Depth of water over the tank's floor", "Profundidad del agua sobre el fondo del tanque");
 /// A share.
-pub const SHARE: Phrase = Phrase("Share of what it holds", "Porcentaje de lo que cabe");
+pub const SHARE: Phrase = phrase!("Share of what it holds", "Porcentaje de lo que cabe");
 /// A volume.
-pub const VOLUME: Phrase = Phrase("Water in it", "Agua que hay dentro");
+pub const VOLUME: Phrase = phrase!("Water in it", "Agua que hay dentro");
 /// What reading a level to find a leak is called.
-pub const LEAK_TEST: Phrase = Phrase("A test for leaks", "Una prueba de fugas");
+pub const LEAK_TEST: Phrase = phrase!("A test for leaks", "Una prueba de fugas");
 /// How that is done.
-pub const LEAK_TEST_HOW: Phrase = Phrase(
+pub const LEAK_TEST_HOW: Phrase = phrase!(
     "Read the level with care to a few millimetres, let nobody draw water for a night or for days away, read again, and \
      write here how many hours that was. Only dry hours count: write down days without rain too.",
     "Lee el nivel con cuidado, a unos pocos milímetros; que nadie saque agua durante una noche o mientras no hay nadie \
@@ -322,24 +322,24 @@ pub const LEAK_TEST_HOW: Phrase = Phrase(
      también los días sin lluvia.",
 );
 /// Its field.
-pub const UNDRAWN: Phrase = Phrase(
+pub const UNDRAWN: Phrase = phrase!(
     "Hours since the reading before in which nobody drew water",
     "Horas desde la lectura anterior en que nadie sacó agua",
 );
 /// Rain.
-pub const RAIN: Phrase = Phrase("Rain of the day", "Lluvia del día");
+pub const RAIN: Phrase = phrase!("Rain of the day", "Lluvia del día");
 /// A meter.
-pub const METER: Phrase = Phrase("Reading of the meter", "Lectura del medidor");
+pub const METER: Phrase = phrase!("Reading of the meter", "Lectura del medidor");
 /// Water that was brought.
-pub const BROUGHT: Phrase = Phrase("How much was brought", "Cuánta agua se trajo");
+pub const BROUGHT: Phrase = phrase!("How much was brought", "Cuánta agua se trajo");
 /// A test.
-pub const FOUND: Phrase = Phrase("What was found", "Qué se encontró");
+pub const FOUND: Phrase = phrase!("What was found", "Qué se encontró");
 /// The button that writes.
-pub const WRITE: Phrase = Phrase("Write it down", "Anotar");
+pub const WRITE: Phrase = phrase!("Write it down", "Anotar");
 /// The button that writes what was questioned.
-pub const WRITE_ALL_THE_SAME: Phrase = Phrase("It is right: write it down", "Está bien: anotar");
+pub const WRITE_ALL_THE_SAME: Phrase = phrase!("It is right: write it down", "Está bien: anotar");
 /// Under the number when nothing was written before.
-pub const NOTHING_BEFORE: Phrase = Phrase("Nothing written before.", "Nada anotado antes.");
+pub const NOTHING_BEFORE: Phrase = phrase!("Nothing written before.", "Nada anotado antes.");
 
 /// A part in a list to choose from.
 pub fn part_choice(id: PartId, system: &System) -> String {
@@ -349,21 +349,21 @@ pub fn part_choice(id: PartId, system: &System) -> String {
 /// The button that opens the form of a subject.
 pub fn write(subject: Subject) -> &'static str {
     match subject {
-        Subject::Level => said("Write the level", "Anotar el nivel"),
-        Subject::Rain => said("Write the rain", "Anotar la lluvia"),
+        Subject::Level => said!("Write the level", "Anotar el nivel"),
+        Subject::Rain => said!("Write the rain", "Anotar la lluvia"),
         other => self::subject(other),
     }
 }
 
 /// What the buttons that open forms are for.
-pub const WRITE_GROUP: Phrase = Phrase("Write into the diary", "Anotar en el diario");
+pub const WRITE_GROUP: Phrase = phrase!("Write into the diary", "Anotar en el diario");
 /// No rain.
-pub const DRY: Phrase = Phrase("No rain: 0", "Sin lluvia: 0");
+pub const DRY: Phrase = phrase!("No rain: 0", "Sin lluvia: 0");
 /// A level of all tanks that are joined.
-pub const WITH_JOINED: Phrase = Phrase("With all tanks joined to it", "Con todos los tanques unidos a él");
+pub const WITH_JOINED: Phrase = phrase!("With all tanks joined to it", "Con todos los tanques unidos a él");
 
 /// More days can be listed.
 pub fn further(days: usize) -> String {
-    let days = count(days, said("further day", "día más"), said("further days", "días más"));
-    say!("Show more ({days})", "Mostrar más ({days})")
+    let days = count(days, said!("further day", "día más"), said!("further days", "días más"));
+    say!("Show more ({days})", "Mostrar más ({days})", days)
 }

@@ -4,7 +4,6 @@ use crate::engine::question::Refusal;
 use crate::engine::rain::gaps::GapError;
 use crate::engine::rain::import::ImportError as RainError;
 use crate::engine::rain::normals::NormalsError;
-use crate::language::said;
 use crate::quantity::typed::{Typed, TypedError};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
@@ -12,7 +11,6 @@ use crate::records::json::{SyntaxError, SyntaxFault};
 use crate::records::place::{Fault, ShapeError, Wanted};
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
-use crate::say;
 use crate::site::edit::EditError;
 use crate::site::system::System;
 
@@ -21,10 +19,11 @@ use super::rain_report::unreadable_row;
 /// A text that is not a quantity.
 pub fn typed(error: &TypedError) -> String {
     match error {
-        TypedError::Empty => said("Type a number.", "Escribe un número.").to_owned(),
+        TypedError::Empty => said!("Type a number.", "Escribe un número.").to_owned(),
         TypedError::NotANumber { text } => say!(
             "“{text}” is not a number. Type one, such as 1,700 or 2 1/2.",
-            "«{text}» no es un número. Escribe uno, como 1700, 1,5 o 2 1/2."
+            "«{text}» no es un número. Escribe uno, como 1700, 1,5 o 2 1/2.",
+            text
         ),
         TypedError::UnknownUnit { text, kind } => {
             let symbols: Vec<String> =
@@ -32,12 +31,14 @@ pub fn typed(error: &TypedError) -> String {
             match symbols.as_slice() {
                 [] => say!(
                     "“{text}” is not needed here. Type the number alone.",
-                    "«{text}» sobra aquí. Escribe solo el número."
+                    "«{text}» sobra aquí. Escribe solo el número.",
+                    text
                 ),
                 _ => say!(
                     "“{text}” is not a unit for this. Use {units}.",
                     "«{text}» no es una unidad para esto. Usa {units}.",
-                    units = super::list(&symbols)
+                    units = super::list(&symbols),
+                    text
                 ),
             }
         }
@@ -70,7 +71,7 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
             format!("{}: {}", super::parts::label(*field, system), out_of_range(*kind, *range, units))
         }
         EditError::NoSuchValue => {
-            said("That part is no longer there. Nothing was changed.", "Esa parte ya no está. No se cambió nada.")
+            said!("That part is no longer there. Nothing was changed.", "Esa parte ya no está. No se cambió nada.")
                 .to_owned()
         }
         EditError::DetailOutOfRange(detail) => {
@@ -78,7 +79,7 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
             format!("{}: {}", super::checks::details::label(*detail), out_of_range(row.kind, row.range, units))
         }
         EditError::NamelessPart => {
-            said("A part needs a name. The old one stays.", "Una parte necesita un nombre. Se queda el anterior.")
+            said!("A part needs a name. The old one stays.", "Una parte necesita un nombre. Se queda el anterior.")
                 .to_owned()
         }
     }
@@ -87,25 +88,25 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
 /// A write that failed.
 pub fn put(error: PutError) -> String {
     match error {
-        PutError::Shelf(ShelfError::Denied) => said(
+        PutError::Shelf(ShelfError::Denied) => said!(
             "Not saved: this browser does not let the app keep anything. What you see stays until you close it; export a \
              file to keep it.",
             "No se guardó: este navegador no deja que la aplicación guarde nada. Lo que ves se queda hasta que la \
              cierres; exporta un archivo para conservarlo.",
         ),
-        PutError::Shelf(ShelfError::Full) => said(
+        PutError::Shelf(ShelfError::Full) => said!(
             "Not saved: the browser's storage is full. What you see stays until you close it; export a file, then remove a \
              site that you no longer need.",
             "No se guardó: el espacio del navegador está lleno. Lo que ves se queda hasta que cierres la aplicación; \
              exporta un archivo y luego quita un sitio que ya no necesites.",
         ),
-        PutError::ChangedElsewhere => said(
+        PutError::ChangedElsewhere => said!(
             "Not saved: another window changed this site meanwhile. Export a file if you want to keep what you see, then \
              load the page again.",
             "No se guardó: otra ventana cambió este sitio entre tanto. Exporta un archivo si quieres conservar lo que \
              ves, y luego carga la página otra vez.",
         ),
-        PutError::Newer => said(
+        PutError::Newer => said!(
             "Not saved: a newer Eavewater wrote this record. Load the page again to get the newer version.",
             "No se guardó: un Eavewater más nuevo escribió este registro. Carga la página otra vez para tener la \
              versión más nueva.",
@@ -117,12 +118,12 @@ pub fn put(error: PutError) -> String {
 /// A file that can't be taken in.
 pub fn file(error: &FileError) -> String {
     match error {
-        FileError::NotText => said(
+        FileError::NotText => said!(
             "This is not a text file. Choose a file that Eavewater exported.",
             "Este no es un archivo de texto. Elige un archivo que Eavewater haya exportado.",
         )
         .to_owned(),
-        FileError::OtherText => said(
+        FileError::OtherText => said!(
             "This is not a file that Eavewater exported. Nothing was changed. A rain record is loaded in Rain, or while \
              a house is sketched.",
             "Este no es un archivo que Eavewater haya exportado. No se cambió nada. Un registro de lluvia se carga en \
@@ -135,22 +136,22 @@ pub fn file(error: &FileError) -> String {
             "Este no es un archivo que Eavewater haya exportado, o está dañado: línea {line}, columna {column}: \
              {fault}. No se cambió nada.",
             fault = match fault {
-                SyntaxFault::Ends => said("it ends before it is complete", "termina antes de estar completo"),
-                SyntaxFault::Misplaced => said("what stands there does not belong there", "lo que hay ahí no va ahí",),
+                SyntaxFault::Ends => said!("it ends before it is complete", "termina antes de estar completo"),
+                SyntaxFault::Misplaced => said!("what stands there does not belong there", "lo que hay ahí no va ahí",),
                 SyntaxFault::TooDeep =>
-                    said("too many lists stand within each other", "hay demasiadas listas unas dentro de otras",),
-            }
+                    said!("too many lists stand within each other", "hay demasiadas listas unas dentro de otras",),
+            }, line, column
         ),
         FileError::OtherFormat { format } => say!(
             "This is not a file that Eavewater exported: it says that its format is “{format}”. Nothing was changed.",
-            "Este no es un archivo que Eavewater haya exportado: dice que su formato es «{format}». No se cambió nada."
+            "Este no es un archivo que Eavewater haya exportado: dice que su formato es «{format}». No se cambió nada.", format
         ),
         FileError::WrongShape(error) => say!(
             "This is not a file that Eavewater exported, or it is damaged: {fault}. Nothing was changed.",
             "Este no es un archivo que Eavewater haya exportado, o está dañado: {fault}. No se cambió nada.",
             fault = wrong_shape(error)
         ),
-        FileError::TooLarge => said(
+        FileError::TooLarge => said!(
             "This file is larger than any that Eavewater exports.",
             "Este archivo es más grande que cualquiera que Eavewater exporte.",
         )
@@ -159,42 +160,49 @@ pub fn file(error: &FileError) -> String {
             "A newer Eavewater wrote this file (version {version}). Load the page again while online to get the newer \
              version, then import it.",
             "Un Eavewater más nuevo escribió este archivo (versión {version}). Carga la página otra vez con conexión \
-             para tener la versión más nueva, y luego impórtalo."
+             para tener la versión más nueva, y luego impórtalo.", version
         ),
     }
 }
 
 /// A value in a file that does not have the shape it must have.
 fn wrong_shape(error: &ShapeError) -> String {
-    let place = if error.path.is_empty() { said("the whole", "el conjunto") } else { &error.path };
+    let place = if error.path.is_empty() { said!("the whole", "el conjunto") } else { &error.path };
     let must_be = match &error.fault {
-        Fault::Missing => return say!("{place} is missing", "falta {place}"),
+        Fault::Missing => return say!("{place} is missing", "falta {place}", place),
         Fault::Length { wanted, found } => {
             return say!(
                 "{place} has {found} values instead of {wanted}",
-                "en {place}, el número de valores es {found} en vez de {wanted}"
+                "en {place}, el número de valores es {found} en vez de {wanted}",
+                place,
+                found,
+                wanted
             );
         }
-        Fault::Unknown { name } => return say!("{place}: “{name}” is not known", "{place}: no se conoce «{name}»"),
-        Fault::OutOfRange => return say!("{place} is beyond what it may be", "{place} se sale de lo que puede ser"),
-        Fault::NotA(Wanted::WholeNumber { most }) => {
-            &say!("a whole number from 0 to {most}", "un número entero de 0 a {most}")
+        Fault::Unknown { name } => {
+            return say!("{place}: “{name}” is not known", "{place}: no se conoce «{name}»", place, name);
         }
-        Fault::NotA(Wanted::Number) => said("a number", "un número"),
-        Fault::NotA(Wanted::Text) => said("text", "texto"),
-        Fault::NotA(Wanted::Truth) => said("true or false", "verdadero o falso (true o false)"),
-        Fault::NotA(Wanted::Date) => said("a date such as 2004-07-31", "una fecha como 2004-07-31"),
-        Fault::NotA(Wanted::List) => said("a list", "una lista"),
-        Fault::NotA(Wanted::Object) => said("an object", "un objeto"),
-        Fault::NotA(Wanted::Choice) => said("the name of a choice", "el nombre de una opción"),
+        Fault::OutOfRange => {
+            return say!("{place} is beyond what it may be", "{place} se sale de lo que puede ser", place);
+        }
+        Fault::NotA(Wanted::WholeNumber { most }) => {
+            &say!("a whole number from 0 to {most}", "un número entero de 0 a {most}", most)
+        }
+        Fault::NotA(Wanted::Number) => said!("a number", "un número"),
+        Fault::NotA(Wanted::Text) => said!("text", "texto"),
+        Fault::NotA(Wanted::Truth) => said!("true or false", "verdadero o falso (true o false)"),
+        Fault::NotA(Wanted::Date) => said!("a date such as 2004-07-31", "una fecha como 2004-07-31"),
+        Fault::NotA(Wanted::List) => said!("a list", "una lista"),
+        Fault::NotA(Wanted::Object) => said!("an object", "un objeto"),
+        Fault::NotA(Wanted::Choice) => said!("the name of a choice", "el nombre de una opción"),
     };
-    say!("{place} must be {must_be}", "{place} debe ser {must_be}")
+    say!("{place} must be {must_be}", "{place} debe ser {must_be}", place, must_be)
 }
 
 /// A rain file of which no record can be made.
 pub fn rain(error: &RainError) -> String {
     match error {
-        RainError::Empty => said(
+        RainError::Empty => said!(
             "There is nothing in it. Choose a file with a date and a rain depth in each row.",
             "No hay nada dentro. Elige un archivo con una fecha y una cantidad de lluvia en cada fila.",
         )
@@ -210,17 +218,17 @@ pub fn rain(error: &RainError) -> String {
             "El archivo tiene más de {lines} líneas. Recórtalo a una sola estación.",
             lines = super::number_text(*most)
         ),
-        RainError::NotText => said(
+        RainError::NotText => said!(
             "This is not plain text; a spreadsheet must be saved as CSV first. Nothing was changed.",
             "Esto no es texto sin formato; una hoja de cálculo hay que guardarla antes como CSV. No se cambió nada.",
         )
         .to_owned(),
-        RainError::NoDates => said(
+        RainError::NoDates => said!(
             "No dates were found. Each row needs a date such as 2004-07-31 and a rain depth.",
             "No se encontraron fechas. Cada fila necesita una fecha como 2004-07-31 y una cantidad de lluvia.",
         )
         .to_owned(),
-        RainError::NoRainColumn { header } if header.is_empty() => said(
+        RainError::NoRainColumn { header } if header.is_empty() => said!(
             "No column holds rain depths. Each row needs a date and a number.",
             "Ninguna columna tiene cantidades de lluvia. Cada fila necesita una fecha y un número.",
         )
@@ -249,17 +257,20 @@ pub fn rain(error: &RainError) -> String {
         }
         RainError::SeveralStations { first, second, line } => say!(
             "There are several stations in it: {first}, and {second} from line {line} on. Keep one of them.",
-            "Hay varias estaciones dentro: {first}, y {second} desde la línea {line}. Deja una sola."
+            "Hay varias estaciones dentro: {first}, y {second} desde la línea {line}. Deja una sola.",
+            first,
+            second,
+            line
         ),
         RainError::MostlyUnreadable { rows_read, unreadable } => say!(
             "Only {rows} could be read and {unread} could not. {first}",
             "Solo {rows} y {unread} no. {first}",
-            rows = super::count(*rows_read, said("row", "fila se pudo leer"), said("rows", "filas se pudieron leer")),
+            rows = super::count(*rows_read, said!("row", "fila se pudo leer"), said!("rows", "filas se pudieron leer")),
             unread = super::number_text(unreadable.count),
             first = unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
         ),
         RainError::NothingMeasured => {
-            said("No row holds a measured depth.", "Ninguna fila tiene una cantidad medida.").to_owned()
+            said!("No row holds a measured depth.", "Ninguna fila tiene una cantidad medida.").to_owned()
         }
     }
 }
@@ -268,7 +279,7 @@ pub fn rain(error: &RainError) -> String {
 pub fn refusal(refusal: &Refusal) -> Option<String> {
     Some(match refusal {
         Refusal::System(_) => return None,
-        Refusal::Gaps(GapError::NothingMeasured) => said(
+        Refusal::Gaps(GapError::NothingMeasured) => said!(
             "The rain record holds no measured day. Load another.",
             "El registro de lluvia no tiene ningún día medido. Carga otro.",
         )
@@ -278,14 +289,18 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
              days, or fill them from other years.",
             "A cada año le faltan más de {most_days}; al que menos, {best_year}, le faltan {lacking}. Permite más días \
              sin dato, o complétalos con otros años.",
-            most_days = super::days(usize::from(*with_more_than))
+            most_days = super::days(usize::from(*with_more_than)),
+            with_more_than,
+            best_year,
+            lacking
         ),
         Refusal::Gaps(GapError::NoYearHasDay { month, day }) => say!(
             "No year of the record has a depth for {day} {month}, so that day can't be filled. Leave out years with missing \
              days instead, or load a longer record.",
             "Ningún año del registro tiene dato para el {day} de {month}, así que ese día no se puede completar. Deja \
              fuera los años con días sin dato, o carga un registro más largo.",
-            month = month_name(*month as usize)
+            month = month_name(*month as usize),
+            day
         ),
         Refusal::Gaps(GapError::NotADepth { date, depth_mm }) => not_a_depth(*date, *depth_mm),
         Refusal::Normals(error) => normals(error),
@@ -299,14 +314,15 @@ pub fn not_a_depth(date: chrono::NaiveDate, depth_mm: f64) -> String {
         "The record holds {depth_mm} mm for {date}, which is no depth. Load it anew.",
         "El registro tiene {depth} mm para el {date}, y eso no es una cantidad de lluvia. Cárgalo de nuevo.",
         depth = shown::significant(depth_mm, 9),
-        date = super::date(date)
+        date = super::date(date),
+        depth_mm
     )
 }
 
 /// Why monthly means can't be used.
 pub fn normals(error: &NormalsError) -> String {
     match error {
-        NormalsError::Years { .. } => said(
+        NormalsError::Years { .. } => said!(
             "No year of rain could be made of the means.",
             "No se pudo hacer ningún año de lluvia con los promedios.",
         )
@@ -315,13 +331,16 @@ pub fn normals(error: &NormalsError) -> String {
             "{month}: {total_mm} mm is no monthly total. Enter it anew.",
             "{month}: {total} mm no es un total mensual. Escríbelo de nuevo.",
             total = shown::significant(*total_mm, 9),
-            month = month_name(*month)
+            month = month_name(*month),
+            total_mm
         ),
         NormalsError::RainDays { month, rain_days, most } => say!(
             "{month}: {rain_days} rain days; the month has {most}. Enter them anew.",
             "{month}: {number} días de lluvia; el mes tiene {most}. Escríbelos de nuevo.",
             number = shown::significant(*rain_days, 9),
-            month = month_name(*month)
+            month = month_name(*month),
+            rain_days,
+            most
         ),
     }
 }
@@ -334,6 +353,8 @@ fn month_name(month: usize) -> &'static str {
 pub fn table_row(line: usize, text: &str) -> String {
     say!(
         "Line {line}, “{text}”, is not a depth and a volume. Write, for example: 0.5 m  900 L.",
-        "La línea {line}, «{text}», no es una profundidad y un volumen. Escribe, por ejemplo: 0,5 m  900 L."
+        "La línea {line}, «{text}», no es una profundidad y un volumen. Escribe, por ejemplo: 0,5 m  900 L.",
+        line,
+        text
     )
 }

@@ -1,9 +1,7 @@
 //! What keeps a system from working, and what to do about it.
 
 use super::parts;
-use crate::language::said;
 use crate::quantity::{Units, shown};
-use crate::say;
 use crate::site::climate::ClimateValue;
 use crate::site::findings::Finding;
 use crate::site::part::PartId;
@@ -16,8 +14,8 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         name => name,
     };
     match finding {
-        Finding::NoTank => said("There is no tank. Add one.", "No hay ningún tanque. Añade uno.").to_owned(),
-        Finding::NoUse => said("Nothing draws water. Add a use.", "Nada saca agua. Añade un uso.").to_owned(),
+        Finding::NoTank => said!("There is no tank. Add one.", "No hay ningún tanque. Añade uno.").to_owned(),
+        Finding::NoUse => said!("Nothing draws water. Add a use.", "Nada saca agua. Añade un uso.").to_owned(),
         Finding::OutOfRange { part, field, kind, value, range } => {
             let label = parts::label(*field, system);
             say!(
@@ -27,7 +25,8 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
                 lower = label.to_ascii_lowercase(),
                 value = shown::entered(*value, *kind, units),
                 least = shown::entered(range.least, *kind, units),
-                greatest = shown::entered(range.greatest, *kind, units)
+                greatest = shown::entered(range.greatest, *kind, units),
+                label
             )
         }
         Finding::SharesAboveOne { section, total } => say!(
@@ -61,9 +60,14 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
             match value {
                 ClimateValue::Least(_) => say!(
                     "Climate: {climate} is above the daily high of the month, or no temperature at all. Change one of them.",
-                    "Clima: «{climate}» supera la máxima diaria del mes, o no es una temperatura. Cambia una de las dos."
+                    "Clima: «{climate}» supera la máxima diaria del mes, o no es una temperatura. Cambia una de las dos.",
+                    climate
                 ),
-                _ => say!("Climate: {climate} can't be. Change it.", "Clima: «{climate}» no es posible. Cámbialo."),
+                _ => say!(
+                    "Climate: {climate} can't be. Change it.",
+                    "Clima: «{climate}» no es posible. Cámbialo.",
+                    climate
+                ),
             }
         }
         Finding::RationWithoutTank(step) => say!(
@@ -120,14 +124,16 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
             "{name}: row {row} of the table is not above the one before. Depths (to 30 m) and volumes must both rise.",
             "{name}: la fila {row} de la tabla no supera a la anterior. Tanto las profundidades (hasta 30 m) como los \
              volúmenes deben subir.",
-            name = name(tank)
+            name = name(tank),
+            row
         ),
         Finding::SpillLoop(tanks) => {
             let names: Vec<String> = tanks.iter().map(name).collect();
             if let [tank] = names.as_slice() {
                 say!(
                     "{tank} overflows into its own store. Send the overflow elsewhere.",
-                    "{tank} rebosa en su propio depósito. Lleva el rebose a otra parte."
+                    "{tank} rebosa en su propio depósito. Lleva el rebose a otra parte.",
+                    tank
                 )
             } else {
                 say!(

@@ -3,47 +3,46 @@
 use super::count;
 use crate::engine::balance::garden::GardenTally;
 use crate::engine::balance::ration::RationTally;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::climate::ClimateValue;
 use crate::site::garden::{Crop, Soil, Watering};
 
 /// What grows.
 pub fn crop(crop: Crop) -> &'static str {
     match crop {
-        Crop::Vegetables => said("Leaf and root vegetables", "Verduras de hoja y de raíz"),
-        Crop::Tomatoes => said("Tomatoes, peppers", "Tomates, pimientos"),
-        Crop::Beans => said("Beans, peas", "Frijoles, arvejas"),
-        Crop::Squash => said("Squash, cucumbers, melons", "Calabazas, pepinos, melones"),
-        Crop::Berries => said("Berry bushes", "Arbustos de bayas"),
-        Crop::FruitTrees => said("Fruit trees", "Árboles frutales"),
-        Crop::CoolLawn => said("Lawn, cool-season grass", "Césped de clima frío"),
-        Crop::WarmLawn => said("Lawn, warm-season grass", "Césped de clima cálido"),
-        Crop::Other => said("Something else", "Otra cosa"),
+        Crop::Vegetables => said!("Leaf and root vegetables", "Verduras de hoja y de raíz"),
+        Crop::Tomatoes => said!("Tomatoes, peppers", "Tomates, pimientos"),
+        Crop::Beans => said!("Beans, peas", "Frijoles, arvejas"),
+        Crop::Squash => said!("Squash, cucumbers, melons", "Calabazas, pepinos, melones"),
+        Crop::Berries => said!("Berry bushes", "Arbustos de bayas"),
+        Crop::FruitTrees => said!("Fruit trees", "Árboles frutales"),
+        Crop::CoolLawn => said!("Lawn, cool-season grass", "Césped de clima frío"),
+        Crop::WarmLawn => said!("Lawn, warm-season grass", "Césped de clima cálido"),
+        Crop::Other => said!("Something else", "Otra cosa"),
     }
 }
 
 /// A soil.
 pub fn soil(soil: Soil) -> &'static str {
     match soil {
-        Soil::Sand => said("Sand", "Arena"),
-        Soil::SandyLoam => said("Sandy loam", "Franco arenoso"),
-        Soil::Loam => said("Loam", "Franco"),
-        Soil::SiltLoam => said("Silt loam", "Franco limoso"),
-        Soil::Clay => said("Clay", "Arcilla"),
-        Soil::Other => said("Something else", "Otra cosa"),
+        Soil::Sand => said!("Sand", "Arena"),
+        Soil::SandyLoam => said!("Sandy loam", "Franco arenoso"),
+        Soil::Loam => said!("Loam", "Franco"),
+        Soil::SiltLoam => said!("Silt loam", "Franco limoso"),
+        Soil::Clay => said!("Clay", "Arcilla"),
+        Soil::Other => said!("Something else", "Otra cosa"),
     }
 }
 
 /// A way of watering.
 pub fn watering(watering: Watering) -> &'static str {
     match watering {
-        Watering::Drip => said("Drip lines", "Líneas de goteo"),
-        Watering::ByHand => said("By can or hose", "Con regadera o manguera"),
-        Watering::Sprinkler => said("Sprinkler", "Aspersor"),
-        Watering::Furrow => said("Furrows or basins", "Surcos o pozas"),
-        Watering::Other => said("Something else", "Otra cosa"),
+        Watering::Drip => said!("Drip lines", "Líneas de goteo"),
+        Watering::ByHand => said!("By can or hose", "Con regadera o manguera"),
+        Watering::Sprinkler => said!("Sprinkler", "Aspersor"),
+        Watering::Furrow => said!("Furrows or basins", "Surcos o pozas"),
+        Watering::Other => said!("Something else", "Otra cosa"),
     }
 }
 
@@ -52,7 +51,7 @@ pub fn climate_value(value: ClimateValue) -> String {
     let month = |month: u8| super::months().get(usize::from(month)).copied().unwrap_or_default();
     match value {
         ClimateValue::Latitude => {
-            said("Latitude, degrees (south negative)", "Latitud, grados (sur negativo)").to_owned()
+            said!("Latitude, degrees (south negative)", "Latitud, grados (sur negativo)").to_owned()
         }
         ClimateValue::Least(at) => {
             say!("{month}, mean daily low", "{month}, mínima diaria promedio", month = month(at))
@@ -65,26 +64,26 @@ pub fn climate_value(value: ClimateValue) -> String {
 }
 
 /// Title of the climate.
-pub const CLIMATE: Phrase = Phrase("Climate for gardens", "Clima para huertos");
+pub const CLIMATE: Phrase = phrase!("Climate for gardens", "Clima para huertos");
 /// What the climate is for.
-pub const CLIMATE_IS_FOR: Phrase = Phrase(
+pub const CLIMATE_IS_FOR: Phrase = phrase!(
     "What the air draws from plants, month by month: a garden by the weather follows it. A weather service publishes \
      these means for the nearest station.",
     "El agua que el aire saca de las plantas, mes por mes: de ella depende un huerto según el tiempo. Un servicio \
      meteorológico publica estos promedios para la estación más cercana.",
 );
 /// The climate isn't there yet.
-pub const NO_CLIMATE: Phrase = Phrase(
+pub const NO_CLIMATE: Phrase = phrase!(
     "Not given yet. Only a garden whose amount follows the weather needs it.",
     "Todavía sin datos. Solo lo necesita un huerto cuya cantidad sigue al tiempo.",
 );
 /// The two ways of giving a climate.
 pub const CLIMATE_WAYS: [Phrase; 2] = [
-    Phrase("Latitude and temperatures", "Latitud y temperaturas"),
-    Phrase("Reference evapotranspiration", "Evapotranspiración de referencia"),
+    phrase!("Latitude and temperatures", "Latitud y temperaturas"),
+    phrase!("Reference evapotranspiration", "Evapotranspiración de referencia"),
 ];
 /// What is made of temperatures.
-pub const HARGREAVES: Phrase = Phrase(
+pub const HARGREAVES: Phrase = phrase!(
     "Reference evapotranspiration by Hargreaves from latitude and temperatures (FAO-56, equations 21 to 25 and 52). It \
      tends to be too high where it is humid and too low where it is windy: enter published means if you have them.",
     "Evapotranspiración de referencia según Hargreaves, con la latitud y las temperaturas (FAO-56, ecuaciones 21 a 25 \
@@ -113,7 +112,7 @@ pub fn climate_line(et0_mm: &[f64; 12], units: &Units) -> String {
 }
 
 /// How the garden is reckoned.
-pub const HOW: Phrase = Phrase(
+pub const HOW: Phrase = phrase!(
     "The soil is a bucket (FAO-56, ch. 8): rain and watering fill it, the plants drink crop coefficient × reference \
      evapotranspiration. Once it is depleted as far as plants bear, each day's watering replaces the day's use; what \
      it missed is not asked for twice.",
@@ -142,20 +141,20 @@ pub fn garden(tally: &GardenTally, days: usize, yield_l: f64, units: &Units) -> 
 /// What a step of rationing did, in an average year.
 pub fn ration(tally: &RationTally, days: usize, units: &Units) -> String {
     if tally.days == 0 {
-        return said("It was never in force.", "Nunca estuvo en vigor.").to_owned();
+        return said!("It was never in force.", "Nunca estuvo en vigor.").to_owned();
     }
     let per_year = super::per_year(days);
     say!(
         "In force on {a_year} ({days} of the record); by it the uses went without {cut} a year.",
         "En vigor {a_year} ({days} del registro); por eso a los usos les faltaron {cut} al año.",
         a_year = days_a_year(tally.days, per_year),
-        days = count(tally.days, said("day", "día"), said("days", "días")),
+        days = count(tally.days, said!("day", "día"), said!("days", "días")),
         cut = shown::figure(tally.cut_l * per_year, Kind::Volume, units),
     )
 }
 
 /// What a cut is and is not.
-pub const CUT_IS: Phrase = Phrase(
+pub const CUT_IS: Phrase = phrase!(
     "What is cut is wanted but not asked for: it makes no dry day, but counts against volumetric reliability. Where \
      several steps cut one use, the deepest cut holds.",
     "Lo que se recorta se quiere pero no se pide: no hace ningún día de escasez, pero cuenta en contra de la \
@@ -168,7 +167,7 @@ fn days_a_year(days: usize, per_year: f64) -> String {
     let a_year = days as f64 * per_year;
     let whole = a_year.round();
     if days > 0 && whole < 1.0 {
-        return said("less than a day a year", "menos de un día al año").to_owned();
+        return said!("less than a day a year", "menos de un día al año").to_owned();
     }
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days of a year")]
     let whole = whole as usize;

@@ -4,14 +4,13 @@ use super::{count, number_text, percent};
 use crate::engine::question::Answer;
 use crate::engine::rain::generated::ModelError;
 use crate::engine::rain::generated::likeness::Likeness;
-use crate::language::{Phrase, said};
-use crate::say;
+use crate::language::Phrase;
 
 /// Title of the section.
-pub const TITLE: Phrase = Phrase("Years that haven't happened yet", "Años que aún no han ocurrido");
+pub const TITLE: Phrase = phrase!("Years that haven't happened yet", "Años que aún no han ocurrido");
 
 /// What they are.
-pub const WHAT: Phrase = Phrase(
+pub const WHAT: Phrase = phrase!(
     "A short record has not seen the worst. From how often rain follows rain here, and how much falls, month by month, \
      a model draws as many years as are wanted. It knows nothing of a changing climate, and its long dry spells tend \
      to be somewhat short: compare them with the record below.",
@@ -21,7 +20,7 @@ pub const WHAT: Phrase = Phrase(
 );
 
 /// How the model works, with its sources.
-pub const HOW: Phrase = Phrase(
+pub const HOW: Phrase = phrase!(
     "Wet and dry days follow a chain of two states, the depth of a wet day a gamma distribution, with parameters for \
      each month (Richardson 1981), by maximum likelihood; from monthly means by the relations of Geng, Penning de \
      Vries & Supit 1986. Such chains make years too much alike, so each rain year is multiplied by a number of its own \
@@ -34,42 +33,47 @@ pub const HOW: Phrase = Phrase(
 );
 
 /// Button to reckon with them.
-pub const RECKON_WITH_THEM: Phrase = Phrase("Reckon with 100 such years", "Calcular con 100 años así");
+pub const RECKON_WITH_THEM: Phrase = phrase!("Reckon with 100 such years", "Calcular con 100 años así");
 /// Button for other years of the same model.
-pub const ANOTHER_DRAW: Phrase = Phrase("Draw other years", "Sortear otros años");
+pub const ANOTHER_DRAW: Phrase = phrase!("Draw other years", "Sortear otros años");
 /// Button to go back to the site's own rain.
-pub const BACK: Phrase = Phrase("Back to the rain as it was", "Volver a la lluvia de antes");
+pub const BACK: Phrase = phrase!("Back to the rain as it was", "Volver a la lluvia de antes");
 /// Label of the number of years.
-pub const HOW_MANY: Phrase = Phrase("How many years", "Cuántos años");
+pub const HOW_MANY: Phrase = phrase!("How many years", "Cuántos años");
 /// Label of the spread.
 pub const SPREAD: Phrase =
-    Phrase("How much years differ (coefficient of variation)", "Cuánto difieren los años (coeficiente de variación)");
+    phrase!("How much years differ (coefficient of variation)", "Cuánto difieren los años (coeficiente de variación)");
 
 /// What stands in the columns of the comparison.
 pub const COLUMNS: [Phrase; 3] =
-    [Phrase("of the years", "de los años"), Phrase("recorded", "registrados"), Phrase("generated", "generados")];
+    [phrase!("of the years", "de los años"), phrase!("recorded", "registrados"), phrase!("generated", "generados")];
 
 /// How many years, which draw.
 pub fn which(years: u16, seed: u32) -> String {
-    say!("Reckoned with {years} generated years, draw {seed}.", "Calculado con {years} años generados, sorteo {seed}.",)
+    say!(
+        "Reckoned with {years} generated years, draw {seed}.",
+        "Calculado con {years} años generados, sorteo {seed}.",
+        years,
+        seed
+    )
 }
 
 /// Where the spread of the years comes from.
 pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String {
     if entered {
-        said("As entered.", "Según lo que escribiste.").to_owned()
+        said!("As entered.", "Según lo que escribiste.").to_owned()
     } else if recorded_years >= least {
         say!(
             "Taken from the record's {years}.",
             "Tomado de lo que hay en el registro: {years}.",
             years = count(
                 recorded_years,
-                said("whole rain year", "año de lluvia completo"),
-                said("whole rain years", "años de lluvia completos",)
+                said!("whole rain year", "año de lluvia completo"),
+                said!("whole rain years", "años de lluvia completos",)
             ),
         )
     } else {
-        said(
+        said!(
             "The record is too short to tell (five whole years are the least), so 25\u{a0}% is taken: common practice, \
              no source. Humid places have about 15\u{a0}%, semi-arid ones 40\u{a0}%.",
             "El registro es demasiado corto para saberlo (hacen falta al menos cinco años completos), así que se toma \
@@ -82,57 +86,57 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
 
 /// Title, meaning and caption of the months' rain.
 pub const RAIN_BY_MONTH: [Phrase; 3] = [
-    Phrase("Rain by month, beside generated", "Lluvia por mes, junto a la generada"),
-    Phrase("mean rain", "lluvia promedio"),
-    Phrase(
+    phrase!("Rain by month, beside generated", "Lluvia por mes, junto a la generada"),
+    phrase!("mean rain", "lluvia promedio"),
+    phrase!(
         "Bars: the rain of this site. Strokes: the generated years.",
         "Barras: la lluvia de este sitio. Trazos: los años generados.",
     ),
 ];
 /// Title, meaning and caption of the months' wet days.
 pub const WET_DAYS_BY_MONTH: [Phrase; 3] = [
-    Phrase("Wet days by month, beside generated", "Días de lluvia por mes, junto a los generados"),
-    Phrase("wet days", "días de lluvia"),
-    Phrase(
+    phrase!("Wet days by month, beside generated", "Días de lluvia por mes, junto a los generados"),
+    phrase!("wet days", "días de lluvia"),
+    phrase!(
         "Days with 1 mm or more; of monthly means, rain days as entered.",
         "Días con 1 mm o más; en promedios mensuales, los días de lluvia que se escribieron.",
     ),
 ];
 
 /// Title of the factors for a drier future.
-pub const FUTURE: Phrase = Phrase("A drier or wetter future", "Un futuro más seco o más lluvioso");
+pub const FUTURE: Phrase = phrase!("A drier or wetter future", "Un futuro más seco o más lluvioso");
 /// What they do.
-pub const FUTURE_WHAT: Phrase = Phrase(
+pub const FUTURE_WHAT: Phrase = phrase!(
     "Each month's rain, recorded or generated, is multiplied by this. 100\u{a0}% leaves it as it is.",
     "La lluvia de cada mes, registrada o generada, se multiplica por esto. 100\u{a0}% la deja como está.",
 );
 /// Shifts of the whole year: what each does.
 pub const SHIFTS: [(f64, Phrase); 5] = [
-    (1.0, Phrase("As it was", "Como fue")),
-    (0.9, Phrase("10\u{a0}% less all year", "10\u{a0}% menos todo el año")),
-    (0.8, Phrase("20\u{a0}% less all year", "20\u{a0}% menos todo el año")),
-    (0.7, Phrase("30\u{a0}% less all year", "30\u{a0}% menos todo el año")),
-    (1.1, Phrase("10\u{a0}% more all year", "10\u{a0}% más todo el año")),
+    (1.0, phrase!("As it was", "Como fue")),
+    (0.9, phrase!("10\u{a0}% less all year", "10\u{a0}% menos todo el año")),
+    (0.8, phrase!("20\u{a0}% less all year", "20\u{a0}% menos todo el año")),
+    (0.7, phrase!("30\u{a0}% less all year", "30\u{a0}% menos todo el año")),
+    (1.1, phrase!("10\u{a0}% more all year", "10\u{a0}% más todo el año")),
 ];
 /// What is said where the months differ.
-pub const BY_MONTH: Phrase = Phrase("Month by month", "Mes por mes");
+pub const BY_MONTH: Phrase = phrase!("Month by month", "Mes por mes");
 /// Label of the shifts.
-pub const WHOLE_YEAR: Phrase = Phrase("The whole year", "Todo el año");
+pub const WHOLE_YEAR: Phrase = phrase!("The whole year", "Todo el año");
 
 /// The rows of the comparison that are not months: what they are called.
 pub const ROWS: [Phrase; 7] = [
-    Phrase("mean year", "año promedio"),
-    Phrase("spread of years", "variación entre años"),
-    Phrase("driest year", "año más seco"),
-    Phrase("wettest year", "año más lluvioso"),
-    Phrase("dry spell, middle year", "racha sin lluvia, año intermedio"),
-    Phrase("dry spell, 1 year in 10", "racha sin lluvia, 1 año de cada 10"),
-    Phrase("longest dry spell", "racha sin lluvia más larga"),
+    phrase!("mean year", "año promedio"),
+    phrase!("spread of years", "variación entre años"),
+    phrase!("driest year", "año más seco"),
+    phrase!("wettest year", "año más lluvioso"),
+    phrase!("dry spell, middle year", "racha sin lluvia, año intermedio"),
+    phrase!("dry spell, 1 year in 10", "racha sin lluvia, 1 año de cada 10"),
+    phrase!("longest dry spell", "racha sin lluvia más larga"),
 ];
 
 /// Days of a dry spell.
 pub fn spell(days: usize) -> String {
-    count(days, said("day", "día"), said("days", "días"))
+    count(days, said!("day", "día"), said!("days", "días"))
 }
 
 /// Whether the generated dry spells are as long as the recorded.
@@ -141,21 +145,21 @@ pub fn spells_compared(recorded: &Likeness, generated: &Likeness) -> Option<Stri
     #[expect(clippy::cast_precision_loss, reason = "days of a year")]
     let ratio = generated as f64 / recorded.max(1) as f64;
     Some(if ratio < 0.8 {
-        said(
+        said!(
             "The generated dry spells are shorter than the recorded: expect less than generated years say.",
             "Las rachas sin lluvia generadas son más cortas que las registradas: espera menos de lo que dicen los años \
              generados.",
         )
         .to_owned()
     } else if ratio > 1.25 {
-        said(
+        said!(
             "The generated dry spells are longer than the recorded: generated years are on the careful side.",
             "Las rachas sin lluvia generadas son más largas que las registradas: los años generados son más bien \
              prudentes.",
         )
         .to_owned()
     } else {
-        said(
+        said!(
             "The generated dry spells are about as long as the recorded.",
             "Las rachas sin lluvia generadas son más o menos tan largas como las registradas.",
         )
@@ -172,14 +176,14 @@ pub fn beside(answer: &Answer) -> String {
              {most}, as far as the model is right. The worst of them had {worst}.",
             "En {years} sorteados según esta lluvia, {well} no tuvieron ningún día de escasez: una probabilidad de un \
              año bueno de entre {least} y {most}, hasta donde el modelo acierta. En el peor de ellos hubo {worst}.",
-            years = count(good.all, said("year", "año"), said("years", "años")),
+            years = count(good.all, said!("year", "año"), said!("years", "años")),
             well = number_text(good.good),
             least = percent(good.range.0),
             most = percent(good.range.1),
             worst = count(
                 answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0),
-                said("dry day", "día de escasez",),
-                said("dry days", "días de escasez")
+                said!("dry day", "día de escasez",),
+                said!("dry days", "días de escasez")
             ),
         ),
     }

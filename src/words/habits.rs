@@ -1,41 +1,40 @@
 //! Words of the habits from which amounts are worked out, and where their figures are from.
 
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::habits::{Basis, Habit};
 
 /// Opens the habits.
-pub const TITLE: Phrase = Phrase("Work it out from habits", "Calcularlo a partir de los hábitos");
+pub const TITLE: Phrase = phrase!("Work it out from habits", "Calcularlo a partir de los hábitos");
 /// What to do.
-pub const HOW: Phrase = Phrase(
+pub const HOW: Phrase = phrase!(
     "Say how often and how much; replace any figure by your own. Each habit belongs to one use, or to water from \
      elsewhere.",
     "Di con qué frecuencia y cuánto; cambia cualquier cifra por la tuya. Cada hábito corresponde a un uso, o a agua de \
      otra parte.",
 );
 /// Puts the amounts into the uses.
-pub const PUT: Phrase = Phrase("Put these amounts into the uses", "Poner estas cantidades en los usos");
+pub const PUT: Phrase = phrase!("Put these amounts into the uses", "Poner estas cantidades en los usos");
 /// They are put.
-pub const ARE_PUT: Phrase = Phrase("The amounts stand in the uses now.", "Las cantidades ya están en los usos.");
+pub const ARE_PUT: Phrase = phrase!("The amounts stand in the uses now.", "Las cantidades ya están en los usos.");
 /// A habit that no use of this system serves.
-pub const ELSEWHERE: Phrase = Phrase("Water from elsewhere", "Agua de otra parte");
+pub const ELSEWHERE: Phrase = phrase!("Water from elsewhere", "Agua de otra parte");
 /// A figure of the household's own.
-pub const OWN: Phrase = Phrase("Our own figure", "Nuestra propia cifra");
+pub const OWN: Phrase = phrase!("Our own figure", "Nuestra propia cifra");
 
 /// A habit.
 pub fn name(habit: Habit) -> &'static str {
     match habit {
-        Habit::Drinking => said("Drinking", "Beber"),
-        Habit::Cooking => said("Cooking", "Cocinar"),
-        Habit::Taps => said("Hands, face, teeth at the tap", "Manos, cara y dientes en el grifo"),
-        Habit::Shower => said("Showers", "Duchas"),
-        Habit::Bath => said("Baths", "Baños de tina"),
-        Habit::Toilet => said("Toilet", "Inodoro"),
-        Habit::Laundry => said("Laundry", "Lavar ropa"),
-        Habit::Dishes => said("Dishes by hand", "Platos a mano"),
-        Habit::Dishwasher => said("Dishwasher", "Lavavajillas"),
-        Habit::Cleaning => said("Cleaning the house", "Limpieza de la casa"),
+        Habit::Drinking => said!("Drinking", "Beber"),
+        Habit::Cooking => said!("Cooking", "Cocinar"),
+        Habit::Taps => said!("Hands, face, teeth at the tap", "Manos, cara y dientes en el grifo"),
+        Habit::Shower => said!("Showers", "Duchas"),
+        Habit::Bath => said!("Baths", "Baños de tina"),
+        Habit::Toilet => said!("Toilet", "Inodoro"),
+        Habit::Laundry => said!("Laundry", "Lavar ropa"),
+        Habit::Dishes => said!("Dishes by hand", "Platos a mano"),
+        Habit::Dishwasher => said!("Dishwasher", "Lavavajillas"),
+        Habit::Cleaning => said!("Cleaning the house", "Limpieza de la casa"),
     }
 }
 
@@ -43,25 +42,25 @@ pub fn name(habit: Habit) -> &'static str {
 pub fn times(habit: Habit) -> &'static str {
     match (habit, habit.basis()) {
         (Habit::Drinking | Habit::Cooking, _) => {
-            said("Share of the figure, each person (1 is all)", "Parte de la cifra, cada persona (1 es toda)")
+            said!("Share of the figure, each person (1 is all)", "Parte de la cifra, cada persona (1 es toda)")
         }
-        (Habit::Taps, _) => said("Minutes a day, each person", "Minutos al día, cada persona"),
-        (Habit::Toilet, _) => said("Flushes a day, each person", "Descargas al día, cada persona"),
-        (_, Basis::PersonDay) => said("Times a day, each person", "Veces al día, cada persona"),
-        (_, Basis::PersonWeek) => said("Times a week, each person", "Veces a la semana, cada persona"),
-        (_, Basis::HouseDay) => said("Times a day, all together", "Veces al día, entre todos"),
-        (_, Basis::HouseWeek) => said("Times a week, all together", "Veces a la semana, entre todos"),
+        (Habit::Taps, _) => said!("Minutes a day, each person", "Minutos al día, cada persona"),
+        (Habit::Toilet, _) => said!("Flushes a day, each person", "Descargas al día, cada persona"),
+        (_, Basis::PersonDay) => said!("Times a day, each person", "Veces al día, cada persona"),
+        (_, Basis::PersonWeek) => said!("Times a week, each person", "Veces a la semana, cada persona"),
+        (_, Basis::HouseDay) => said!("Times a day, all together", "Veces al día, entre todos"),
+        (_, Basis::HouseWeek) => said!("Times a week, all together", "Veces a la semana, entre todos"),
     }
 }
 
 /// What its amount is for.
 pub fn each(habit: Habit) -> &'static str {
     match habit {
-        Habit::Drinking | Habit::Cooking => said("Water a day, each person", "Agua al día, cada persona"),
-        Habit::Taps => said("Water a minute", "Agua por minuto"),
-        Habit::Toilet => said("Water a flush", "Agua por descarga"),
-        Habit::Laundry | Habit::Dishwasher => said("Water a load", "Agua por carga"),
-        _ => said("Water each time", "Agua cada vez"),
+        Habit::Drinking | Habit::Cooking => said!("Water a day, each person", "Agua al día, cada persona"),
+        Habit::Taps => said!("Water a minute", "Agua por minuto"),
+        Habit::Toilet => said!("Water a flush", "Agua por descarga"),
+        Habit::Laundry | Habit::Dishwasher => said!("Water a load", "Agua por carga"),
+        _ => said!("Water each time", "Agua cada vez"),
     }
 }
 
@@ -69,89 +68,89 @@ pub fn each(habit: Habit) -> &'static str {
 pub const fn figures(habit: Habit) -> &'static [Phrase] {
     match habit {
         Habit::Drinking => &[
-            Phrase("Sphere Handbook, 2.5 to 3 L (from memory)", "Sphere Handbook, 2,5 a 3 L (de memoria)"),
-            Phrase(
+            phrase!("Sphere Handbook, 2.5 to 3 L (from memory)", "Sphere Handbook, 2,5 a 3 L (de memoria)"),
+            phrase!(
                 "2 L, WHO's assumption for adults (from memory)",
                 "2 L, lo que supone la OMS para adultos (de memoria)",
             ),
         ],
         Habit::Cooking => &[
-            Phrase(
+            phrase!(
                 "Sphere Handbook, upper end, 6 L (from memory)",
                 "Sphere Handbook, extremo superior, 6 L (de memoria)",
             ),
-            Phrase(
+            phrase!(
                 "Sphere Handbook, lower end, 3 L (from memory)",
                 "Sphere Handbook, extremo inferior, 3 L (de memoria)",
             ),
         ],
         Habit::Taps => &[
-            Phrase(
+            phrase!(
                 "WaterSense faucet, 1.5 US gal/min (from memory)",
                 "Grifo WaterSense, 1,5 gal de EE.\u{a0}UU./min (de memoria)",
             ),
-            Phrase(
+            phrase!(
                 "US federal maximum, 2.2 US gal/min (from memory)",
                 "Máximo federal de EE.\u{a0}UU., 2,2 gal de EE.\u{a0}UU./min (de memoria)",
             ),
         ],
         Habit::Shower => &[
-            Phrase(
+            phrase!(
                 "5 minutes at WaterSense's 2.0 US gal/min (from memory)",
                 "5 minutos a los 2,0 gal de EE.\u{a0}UU./min de WaterSense (de memoria)",
             ),
-            Phrase(
+            phrase!(
                 "Mean of WRF 4309b, 2016, 15.8 US gal (from memory)",
                 "Promedio de WRF 4309b, 2016, 15,8 gal de EE.\u{a0}UU. (de memoria)",
             ),
-            Phrase(
+            phrase!(
                 "From a bucket, 15 L (common practice, no source)",
                 "Con un balde, 15 L (práctica común, sin fuente)",
             ),
         ],
         Habit::Bath => &[
-            Phrase(
+            phrase!(
                 "Mean of WRF 4309b, 2016, 20.2 US gal (from memory)",
                 "Promedio de WRF 4309b, 2016, 20,2 gal de EE.\u{a0}UU. (de memoria)",
             ),
-            Phrase("Half a tub, 100 L (common practice, no source)", "Media tina, 100 L (práctica común, sin fuente)"),
+            phrase!("Half a tub, 100 L (common practice, no source)", "Media tina, 100 L (práctica común, sin fuente)"),
         ],
         Habit::Toilet => &[
-            Phrase("WaterSense, 1.28 US gal (from memory)", "WaterSense, 1,28 gal de EE.\u{a0}UU. (de memoria)"),
-            Phrase(
+            phrase!("WaterSense, 1.28 US gal (from memory)", "WaterSense, 1,28 gal de EE.\u{a0}UU. (de memoria)"),
+            phrase!(
                 "US federal maximum, 1.6 US gal (from memory)",
                 "Máximo federal de EE.\u{a0}UU., 1,6 gal de EE.\u{a0}UU. (de memoria)",
             ),
-            Phrase(
+            phrase!(
                 "US toilet from before 1994, 3.5 US gal (from memory)",
                 "Inodoro de EE.\u{a0}UU. de antes de 1994, 3,5 gal de EE.\u{a0}UU. (de memoria)",
             ),
-            Phrase("Dry toilet, none", "Inodoro seco, nada"),
+            phrase!("Dry toilet, none", "Inodoro seco, nada"),
         ],
         Habit::Laundry => &[
-            Phrase(
+            phrase!(
                 "Mean of WRF 4309b, 2016, 31 US gal (from memory)",
                 "Promedio de WRF 4309b, 2016, 31 gal de EE.\u{a0}UU. (de memoria)",
             ),
-            Phrase(
+            phrase!(
                 "ENERGY STAR washer, 14 US gal (from memory)",
                 "Lavadora ENERGY STAR, 14 gal de EE.\u{a0}UU. (de memoria)",
             ),
-            Phrase("By hand, 40 L (common practice, no source)", "A mano, 40 L (práctica común, sin fuente)"),
+            phrase!("By hand, 40 L (common practice, no source)", "A mano, 40 L (práctica común, sin fuente)"),
         ],
-        Habit::Dishes => &[Phrase(
+        Habit::Dishes => &[phrase!(
             "Two basins, 15 L (common practice, no source)",
             "Dos palanganas, 15 L (práctica común, sin fuente)",
         )],
         Habit::Dishwasher => &[
-            Phrase("WRF 4309b, 2016, 6.1 US gal", "WRF 4309b, 2016, 6,1 gal de EE.\u{a0}UU."),
-            Phrase(
+            phrase!("WRF 4309b, 2016, 6.1 US gal", "WRF 4309b, 2016, 6,1 gal de EE.\u{a0}UU."),
+            phrase!(
                 "ENERGY STAR limit, 3.5 US gal (from memory)",
                 "Límite de ENERGY STAR, 3,5 gal de EE.\u{a0}UU. (de memoria)",
             ),
         ],
         Habit::Cleaning => {
-            &[Phrase("A bucket, 10 L (common practice, no source)", "Un balde, 10 L (práctica común, sin fuente)")]
+            &[phrase!("A bucket, 10 L (common practice, no source)", "Un balde, 10 L (práctica común, sin fuente)")]
         }
     }
 }
@@ -159,11 +158,12 @@ pub const fn figures(habit: Habit) -> &'static [Phrase] {
 /// What they come to in L a day in all, for so many people, and by the names of the uses that they belong to.
 pub fn total(by_use: &[(String, f64)], people: f64, units: &Units) -> String {
     if by_use.is_empty() {
-        return said("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
+        return said!("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
     }
     let flow = |litres: f64| shown::figure(litres, Kind::Flow, units);
     let total: f64 = by_use.iter().map(|(_, litres)| litres).sum();
-    let part = |(name, litres): &(String, f64)| say!("{flow} to {name}", "{flow} para {name}", flow = flow(*litres));
+    let part =
+        |(name, litres): &(String, f64)| say!("{flow} to {name}", "{flow} para {name}", flow = flow(*litres), name);
     let each = if people > 0.0 {
         say!(", {flow} each person", ", {flow} por persona", flow = flow(total / people))
     } else {
@@ -173,7 +173,8 @@ pub fn total(by_use: &[(String, f64)], people: f64, units: &Units) -> String {
         "{total} in all{each}: {parts}.",
         "{total} en total{each}: {parts}.",
         total = flow(total),
-        parts = super::list(&by_use.iter().map(part).collect::<Vec<_>>())
+        parts = super::list(&by_use.iter().map(part).collect::<Vec<_>>()),
+        each
     )
 }
 

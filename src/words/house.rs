@@ -2,39 +2,38 @@
 
 use chrono::NaiveDate;
 
-use crate::language::{Phrase, said};
-use crate::say;
+use crate::language::Phrase;
 
 /// Names of the buttons that make the drawing larger and smaller.
-pub const LARGER: Phrase = Phrase("Larger drawing", "Dibujo más grande");
+pub const LARGER: Phrase = phrase!("Larger drawing", "Dibujo más grande");
 /// See [`LARGER`].
-pub const SMALLER: Phrase = Phrase("Smaller drawing", "Dibujo más pequeño");
+pub const SMALLER: Phrase = phrase!("Smaller drawing", "Dibujo más pequeño");
 /// The button that shows all of it.
-pub const WHOLE: Phrase = Phrase("Whole", "Todo");
+pub const WHOLE: Phrase = phrase!("Whole", "Todo");
 /// What that is called.
-pub const WHOLE_NAME: Phrase = Phrase("Whole drawing", "Dibujo entero");
+pub const WHOLE_NAME: Phrase = phrase!("Whole drawing", "Dibujo entero");
 /// How else it is made larger.
-pub const HOW_LARGER: Phrase = Phrase(
+pub const HOW_LARGER: Phrase = phrase!(
     "Tap a part to open it; pull a valve to turn it. Two fingers make the drawing larger.",
     "Toca una parte para abrirla; tira de una válvula para girarla. Con dos dedos agrandas el dibujo.",
 );
 /// The title of the drawing as a file of its own.
-pub const IN_SECTION: Phrase = Phrase("The house in section", "La casa en corte");
+pub const IN_SECTION: Phrase = phrase!("The house in section", "La casa en corte");
 /// The button that adds a tank.
-pub const ADD_TANK: Phrase = Phrase("Add a tank", "Añadir tanque");
+pub const ADD_TANK: Phrase = phrase!("Add a tank", "Añadir tanque");
 /// What to do then.
-pub const WHERE_TANK: Phrase = Phrase(
+pub const WHERE_TANK: Phrase = phrase!(
     "Tap the tank beside which it will stand: on the same level, joined by a pipe with an open valve.",
     "Toca el tanque junto al que estará: al mismo nivel, unido por un tubo con la válvula abierta.",
 );
 /// Gives it up.
-pub const NO_TANK: Phrase = Phrase("No tank", "Ningún tanque");
+pub const NO_TANK: Phrase = phrase!("No tank", "Ningún tanque");
 /// Closes the row of what was tapped.
-pub const CLOSE: Phrase = Phrase("Close", "Cerrar");
+pub const CLOSE: Phrase = phrase!("Close", "Cerrar");
 
 /// The button that turns a valve.
 pub fn turn(open: bool) -> &'static str {
-    if open { said("Shut the valve", "Cerrar la válvula") } else { said("Open the valve", "Abrir la válvula") }
+    if open { said!("Shut the valve", "Cerrar la válvula") } else { said!("Open the valve", "Abrir la válvula") }
 }
 
 /// A valve was turned.
@@ -43,11 +42,13 @@ pub fn turned(name: &str, open: bool) -> String {
         say!(
             "{name} is open: the tanks share one level.",
             "{name}: la válvula está abierta, los tanques comparten un mismo nivel.",
+            name
         )
     } else {
         say!(
             "{name} is shut: each side keeps its own level.",
             "{name}: la válvula está cerrada, cada lado guarda su propio nivel.",
+            name
         )
     }
 }
@@ -57,6 +58,8 @@ pub fn stands(name: &str, beside: &str) -> String {
     say!(
         "{name} stands beside {beside}, with its shape, size and heights. Tap it if yours differs.",
         "{name} está junto a {beside}, con su forma, tamaño y alturas. Tócalo si el tuyo es distinto.",
+        name,
+        beside
     )
 }
 
@@ -65,7 +68,7 @@ pub fn water_read(read_on: NaiveDate, today: NaiveDate, unmeasured: usize, unrea
     let mut text =
         say!("Water drawn as read on {date}", "El agua dibujada es la leída el {date}", date = super::date(read_on));
     if read_on < today {
-        text.push_str(said(" and reckoned on to today", " y calculada hasta hoy"));
+        text.push_str(said!(" and reckoned on to today", " y calculada hasta hoy"));
         if unmeasured > 0 {
             text.push_str(&say!(
                 ", as if it had not rained on the {days} without a reading of the rain",
@@ -81,11 +84,13 @@ pub fn water_read(read_on: NaiveDate, today: NaiveDate, unmeasured: usize, unrea
             say!(
                 " Nobody read {names}: drawn as in a middle year.",
                 " Nadie leyó {names}: se dibuja como en un año intermedio.",
+                names
             )
         } else {
             say!(
                 " Nobody read {names}: what stands there is unknown.",
                 " Nadie leyó {names}: no se sabe cuánta agua hay ahí.",
+                names
             )
         });
     }
@@ -103,24 +108,24 @@ pub fn water_usual(today: NaiveDate) -> String {
 }
 
 /// What it is without rain and readings.
-pub const WATER_UNKNOWN: Phrase = Phrase(
+pub const WATER_UNKNOWN: Phrase = phrase!(
     "Today's water is unknown: no level was read, and there is no rain to reckon with.",
     "No se sabe cuánta agua hay hoy: no se leyó ningún nivel, y no hay lluvia con que calcular.",
 );
 
 /// Added to what is said of a downspout through which rain went.
-pub const RAN: Phrase = Phrase(", rain ran through it since yesterday", ", por aquí pasó lluvia desde ayer");
+pub const RAN: Phrase = phrase!(", rain ran through it since yesterday", ", por aquí pasó lluvia desde ayer");
 
 /// What the drawing is.
 pub const PICTURE: Phrase =
-    Phrase("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja");
+    phrase!("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja");
 /// In the place of an answer, of a house with findings.
-pub const CANNOT_RUN: Phrase = Phrase(
+pub const CANNOT_RUN: Phrase = phrase!(
     "This house can't run yet. Mend what is listed under the drawing.",
     "Esta casa aún no puede funcionar. Arregla lo que se lista bajo el dibujo.",
 );
 /// In the place of an answer, without rain.
-pub const NO_RAIN: Phrase = Phrase(
+pub const NO_RAIN: Phrase = phrase!(
     "No rain yet. Give this site its rain to see how long the water lasts.",
     "Aún no hay lluvia. Dale su lluvia a este sitio para ver cuánto dura el agua.",
 );

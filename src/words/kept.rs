@@ -1,49 +1,48 @@
 //! Words of the place where sites, units and files are, and of first start.
 
 use super::count;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Customary, Kind};
 use crate::records::cupboard::Trouble;
-use crate::say;
 use crate::site::diary::Merged;
 use chrono::NaiveDate;
 
 /// What the app is, at first start.
-pub const WELCOME: Phrase = Phrase(
+pub const WELCOME: Phrase = phrase!(
     "Your roof is your waterworks. See how long its water lasts, and in how many years it fails.",
     "Tu techo es tu fuente de agua. Mira cuánto dura su agua y en cuántos años falla.",
 );
 /// Everything stays here.
-pub const STAYS_HERE: Phrase = Phrase(
+pub const STAYS_HERE: Phrase = phrase!(
     "Everything you enter stays on this device. Nothing is sent anywhere.",
     "Todo lo que escribes queda en este dispositivo. No se envía nada a ninguna parte.",
 );
 /// A device is no safe.
-pub const KEEP_A_FILE: Phrase = Phrase(
+pub const KEEP_A_FILE: Phrase = phrase!(
     "A phone may drown: keep a file elsewhere.",
     "Un teléfono puede caer al agua: guarda un archivo en otro lugar.",
 );
 /// No storage.
-pub const NOTHING_IS_KEPT: Phrase = Phrase(
+pub const NOTHING_IS_KEPT: Phrase = phrase!(
     "This browser does not let the app keep anything (a private window, perhaps). You can work, but export a file \
      before you close it.",
     "Este navegador no deja que la aplicación guarde nada (quizás es una ventana privada). Puedes trabajar, pero \
      exporta un archivo antes de cerrarla.",
 );
 /// Offline from now on.
-pub const WORKS_OFFLINE: Phrase = Phrase("Ready to work without a network.", "Lista para trabajar sin conexión.");
+pub const WORKS_OFFLINE: Phrase = phrase!("Ready to work without a network.", "Lista para trabajar sin conexión.");
 /// Not offline.
-pub const NO_OFFLINE: Phrase = Phrase(
+pub const NO_OFFLINE: Phrase = phrase!(
     "This browser did not let the app set itself up to work without a network. It works as long as it is open.",
     "Este navegador no dejó que la aplicación se preparara para trabajar sin conexión. Funciona mientras esté abierta.",
 );
 /// An update.
-pub const UPDATE_READY: Phrase = Phrase(
+pub const UPDATE_READY: Phrase = phrase!(
     "A new version is ready. It takes over when you say so; nothing that you entered changes.",
     "Hay una versión nueva. Entra cuando tú lo digas; nada de lo que escribiste cambia.",
 );
 /// Another window.
-pub const READ_AGAIN: Phrase = Phrase(
+pub const READ_AGAIN: Phrase = phrase!(
     "Another window changed what is kept. This is how it is now.",
     "Otra ventana cambió lo guardado. Así está ahora.",
 );
@@ -56,8 +55,9 @@ pub fn trouble(trouble: &Trouble) -> String {
              browser's storage, under “{key}”. Check your latest changes.",
             "Un registro dañado se dejó aparte y se usó el anterior, donde lo había. Sigue en el almacenamiento del \
              navegador, con la clave «{key}». Revisa tus últimos cambios.",
+            key
         ),
-        Trouble::Newer(_) => said(
+        Trouble::Newer(_) => said!(
             "Something here was saved by a newer Eavewater. It is shown as far as this version understands it, and \
              stays as it is: nothing that you change in it is kept. Load the page while online to get the newer \
              version.",
@@ -76,11 +76,11 @@ pub fn trouble(trouble: &Trouble) -> String {
 }
 
 /// The button that merges and takes the file's houses where they differ.
-pub const WITH_HOUSES: Phrase = Phrase("Merge and take its houses", "Combinar y tomar sus casas");
+pub const WITH_HOUSES: Phrase = phrase!("Merge and take its houses", "Combinar y tomar sus casas");
 
 /// What taking a file in would do.
 pub fn file_holds(holds: usize, there: usize) -> String {
-    let sites = |number| count(number, said("site", "sitio"), said("sites", "sitios"));
+    let sites = |number| count(number, said!("site", "sitio"), said!("sites", "sitios"));
     say!(
         "The file holds {sites}. Merging leaves what is here and brings in what it lacks; replacing removes the \
          {there} here first.",
@@ -98,15 +98,20 @@ pub fn comes_in(name: &str, entries: usize) -> String {
         "{name}: entra como sitio nuevo, con {entries}.",
         entries = count(
             entries,
-            said("diary entry", "anotación en el diario"),
-            said("diary entries", "anotaciones en el diario")
+            said!("diary entry", "anotación en el diario"),
+            said!("diary entries", "anotaciones en el diario")
         ),
+        name
     )
 }
 
 /// A site of the file that is here already.
 pub fn same(name: &str) -> String {
-    say!("{name}: is here already, the same to the last figure.", "{name}: ya está aquí, igual hasta la última cifra.")
+    say!(
+        "{name}: is here already, the same to the last figure.",
+        "{name}: ya está aquí, igual hasta la última cifra.",
+        name
+    )
 }
 
 /// A site of the file that is here already and takes something.
@@ -116,16 +121,17 @@ pub fn merged(name: &str, diary: Merged, rain: bool, house_differs: bool) -> Str
         "{name}: {new}, {changed}",
         new = count(
             diary.new,
-            said("diary entry", "anotación nueva en el diario"),
-            said("diary entries", "anotaciones nuevas en el diario")
+            said!("diary entry", "anotación nueva en el diario"),
+            said!("diary entries", "anotaciones nuevas en el diario")
         ),
-        changed = count(diary.changed, said("entry", "anotación cambiada"), said("entries", "anotaciones cambiadas")),
+        changed = count(diary.changed, said!("entry", "anotación cambiada"), said!("entries", "anotaciones cambiadas")),
+        name
     );
     if rain {
-        text.push_str(said("; its rain comes in", "; entra su lluvia"));
+        text.push_str(said!("; its rain comes in", "; entra su lluvia"));
     }
     if house_differs {
-        text.push_str(said(
+        text.push_str(said!(
             "; its house or rain differs from what is here, which stays, unless you take the file's; rename the site \
              here first to have both",
             "; su casa o su lluvia es distinta de la de aquí, que se queda, salvo que tomes la del archivo; para \
@@ -142,11 +148,11 @@ pub fn room(used: usize, persists: Option<bool>) -> String {
     #[expect(clippy::cast_precision_loss, reason = "characters of a storage")]
     let share = used as f64 / ROOM as f64;
     let promise = match persists {
-        Some(true) => said(
+        Some(true) => said!(
             " The browser promised not to clear it away by itself.",
             " El navegador prometió no borrarlo por su cuenta.",
         ),
-        Some(false) | None => said(
+        Some(false) | None => said!(
             " The browser may clear it away when the device runs out of room, unless the app is on the home screen.",
             " El navegador puede borrarlo cuando al dispositivo le falte espacio, salvo que la aplicación esté en la \
              pantalla de inicio.",
@@ -156,6 +162,7 @@ pub fn room(used: usize, persists: Option<bool>) -> String {
         "What is kept takes {share} of the room that browsers give.{promise}",
         "Lo guardado ocupa {share} del espacio que dan los navegadores.{promise}",
         share = super::percent(share),
+        promise
     )
 }
 
@@ -168,11 +175,13 @@ pub fn export_old(last: Option<NaiveDate>, days: i64) -> String {
                 "The last export was on {date}, {days} ago. A phone may drown: export a file.",
                 "La última exportación fue el {date}, hace {days}. Un teléfono puede caer al agua: exporta un archivo.",
                 date = super::date(last),
+                days
             )
         }
         None => say!(
             "Nothing was exported in {days} of diary. A phone may drown: export a file.",
             "No se ha exportado nada en {days} de diario. Un teléfono puede caer al agua: exporta un archivo.",
+            days
         ),
     }
 }
@@ -180,28 +189,28 @@ pub fn export_old(last: Option<NaiveDate>, days: i64) -> String {
 /// A set of units.
 pub fn customary(set: Customary) -> &'static str {
     match set {
-        Customary::Us => said("US", "EE.\u{a0}UU."),
-        Customary::Metric => said("Metric", "Métrico"),
-        Customary::Imperial => said("Imperial", "Imperial"),
+        Customary::Us => said!("US", "EE.\u{a0}UU."),
+        Customary::Metric => said!("Metric", "Métrico"),
+        Customary::Imperial => said!("Imperial", "Imperial"),
     }
 }
 
 /// A kind of quantity whose unit can be chosen.
 pub fn kind(kind: Kind) -> &'static str {
     match kind {
-        Kind::Depth => said("Rain", "Lluvia"),
-        Kind::Area => said("Roof area", "Área del techo"),
-        Kind::Volume => said("Volume", "Volumen"),
-        Kind::Flow => said("Daily use", "Uso diario"),
-        Kind::Length => said("Tank sizes and heights", "Medidas de tanques"),
-        Kind::Bore => said("Pipes and holes", "Tubos y orificios"),
+        Kind::Depth => said!("Rain", "Lluvia"),
+        Kind::Area => said!("Roof area", "Área del techo"),
+        Kind::Volume => said!("Volume", "Volumen"),
+        Kind::Flow => said!("Daily use", "Uso diario"),
+        Kind::Length => said!("Tank sizes and heights", "Medidas de tanques"),
+        Kind::Bore => said!("Pipes and holes", "Tubos y orificios"),
         _ => "",
     }
 }
 
 /// That a site or a part is gone.
 pub fn removed(name: &str) -> String {
-    say!("{name} is removed.", "Se quitó {name}.")
+    say!("{name} is removed.", "Se quitó {name}.", name)
 }
 
 /// That so many sites came in.
@@ -209,6 +218,6 @@ pub fn imported(sites: usize) -> String {
     say!(
         "{sites} imported.",
         "{sites}.",
-        sites = count(sites, said("site", "sitio importado"), said("sites", "sitios importados"))
+        sites = count(sites, said!("site", "sitio importado"), said!("sites", "sitios importados"))
     )
 }

@@ -7,15 +7,14 @@ use crate::engine::learning::calls::{Shows, shown_now};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::learning::watch::Alarm;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 
 /// The part's heading.
-pub const TITLE: Phrase = Phrase("What the readings say", "Lo que dicen las lecturas");
+pub const TITLE: Phrase = phrase!("What the readings say", "Lo que dicen las lecturas");
 
 /// What would tell a leak from use.
-const APART: Phrase = Phrase(
+const APART: Phrase = phrase!(
     "A leak can't be told from use yet. What would tell: a meter of all that is drawn, read whenever the level is; or the \
      level before and after dry nights in which nobody draws water; or before and after days away.",
     "Todavía no se puede distinguir una fuga del uso. Lo que lo diría: un medidor de toda el agua que se saca, leído \
@@ -24,7 +23,7 @@ const APART: Phrase = Phrase(
 );
 
 fn ranged(value: &str, low: &str, high: &str) -> String {
-    say!("{value} ({low} to {high})", "{value} (de {low} a {high})")
+    say!("{value} ({low} to {high})", "{value} (de {low} a {high})", value, low, high)
 }
 
 fn range(estimate: &Estimate) -> String {
@@ -45,9 +44,9 @@ fn on(first: NaiveDate, day: usize) -> String {
 /// What readings show, as part of a sentence.
 pub fn shown_by(shows: Shows) -> &'static str {
     match shows {
-        Shows::LessCaught => said("less of the rain comes than before", "llega menos de la lluvia que antes"),
-        Shows::MoreUsed => said("more water goes than before", "se va más agua que antes"),
-        Shows::Leak => said("water goes that nobody draws", "se va agua que nadie saca"),
+        Shows::LessCaught => said!("less of the rain comes than before", "llega menos de la lluvia que antes"),
+        Shows::MoreUsed => said!("more water goes than before", "se va más agua que antes"),
+        Shows::Leak => said!("water goes that nobody draws", "se va agua que nadie saca"),
     }
 }
 
@@ -103,7 +102,7 @@ pub fn odd(lesson: &Lesson) -> Vec<String> {
 }
 
 fn tests_of(number: usize) -> String {
-    count(number, said("test", "prueba"), said("tests", "pruebas"))
+    count(number, said!("test", "prueba"), said!("tests", "pruebas"))
 }
 
 fn known_stretches(number: usize) -> String {
@@ -111,7 +110,7 @@ fn known_stretches(number: usize) -> String {
 }
 
 fn stretches(number: usize) -> String {
-    count(number, said("stretch", "tramo"), said("stretches", "tramos"))
+    count(number, said!("stretch", "tramo"), said!("stretches", "tramos"))
 }
 
 /// What the readings say of capture and use.
@@ -132,7 +131,7 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 "Las canaletas y mallas traen {share} de lo que se indicó para ellas.",
                 share = range(capture)
             ),
-            None if fit.scattered[0] => said(
+            None if fit.scattered[0] => said!(
                 "How much of the rain is caught can't be told yet: there are readings enough, but they don't agree with \
                  each other. Look for levels or rain that were mistyped, rain that wasn't measured at the house, or water \
                  that came or went without being written down.",
@@ -141,7 +140,7 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                  salió sin anotarse.",
             )
             .to_owned(),
-            None => said(
+            None => said!(
                 "How much of the rain is caught can't be told yet: it takes levels before and after rain, with room left in \
                  the tank.",
                 "Todavía no se puede decir cuánta de la lluvia se capta: hacen falta niveles antes y después de \
@@ -160,12 +159,12 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 "La casa usa {share} de lo que se indicó, fugas incluidas.",
                 share = range(uses)
             ),
-            None if fit.scattered[1] => said(
+            None if fit.scattered[1] => said!(
                 "How much is used can't be told yet: there are readings enough, but they don't agree with each other.",
                 "Todavía no se puede decir cuánta se usa: hay lecturas suficientes, pero no concuerdan entre sí.",
             )
             .to_owned(),
-            None => said(
+            None => said!(
                 "How much is used can't be told yet: it takes levels through dry weeks.",
                 "Todavía no se puede decir cuánta se usa: hacen falta niveles durante semanas sin lluvia.",
             )
@@ -196,33 +195,37 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
         say!(
             "By {stretches} from one reading to the next, up to {last}; the ranges hold the truth nine times in ten.",
             "Según {stretches} de una lectura a la siguiente, hasta el {last}; los rangos aciertan nueve veces de cada \
-             diez."
+             diez.",
+            stretches,
+            last
         )
     } else {
         say!(
             "There are {stretches} from one reading to the next, up to {last}.",
-            "Hay {stretches} de una lectura a la siguiente, hasta el {last}."
+            "Hay {stretches} de una lectura a la siguiente, hasta el {last}.",
+            stretches,
+            last
         )
     });
     if fit.at_least > 0 {
         let ended = count(
             fit.at_least,
-            said("more stretch", "tramo más terminó con el tanque lleno hasta el borde y solo cuenta"),
-            said("more stretches", "tramos más terminaron con el tanque lleno hasta el borde y solo cuentan"),
+            said!("more stretch", "tramo más terminó con el tanque lleno hasta el borde y solo cuenta"),
+            said!("more stretches", "tramos más terminaron con el tanque lleno hasta el borde y solo cuentan"),
         );
-        lines.push(say!("{ended} ended brim-full and count as “at least” only.", "{ended} como «al menos»."));
+        lines.push(say!("{ended} ended brim-full and count as “at least” only.", "{ended} como «al menos».", ended));
     }
     lines.push(
         match &lesson.alarms {
-            None => said(
+            None => said!(
                 "Whether the last weeks are unlike the weeks before can be told after half a year of readings and more.",
                 "Si las últimas semanas son distintas de las de antes se podrá decir tras más de medio año de lecturas.",
             ),
-            Some(alarms) if alarms.is_empty() => said(
+            Some(alarms) if alarms.is_empty() => said!(
                 "The last half year is like the time before it.",
                 "El último medio año es como el tiempo anterior.",
             ),
-            Some(_) => said(
+            Some(_) => said!(
                 "The last half year is compared with the time before it.",
                 "El último medio año se compara con el tiempo anterior.",
             ),

@@ -29,27 +29,27 @@ pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 
-use crate::language::{Phrase, said};
-use crate::say;
+use crate::language::Phrase;
 
 /// The buttons that save a figure: as SVG, as PNG.
-pub const SAVE_AS: [Phrase; 2] = [Phrase("Save as SVG", "Guardar como SVG"), Phrase("Save as PNG", "Guardar como PNG")];
+pub const SAVE_AS: [Phrase; 2] =
+    [phrase!("Save as SVG", "Guardar como SVG"), phrase!("Save as PNG", "Guardar como PNG")];
 
 /// The months, in short.
 pub fn months() -> [&'static str; 12] {
     const SHORT: [Phrase; 12] = [
-        Phrase("Jan", "ene"),
-        Phrase("Feb", "feb"),
-        Phrase("Mar", "mar"),
-        Phrase("Apr", "abr"),
-        Phrase("May", "may"),
-        Phrase("Jun", "jun"),
-        Phrase("Jul", "jul"),
-        Phrase("Aug", "ago"),
-        Phrase("Sep", "sep"),
-        Phrase("Oct", "oct"),
-        Phrase("Nov", "nov"),
-        Phrase("Dec", "dic"),
+        phrase!("Jan", "ene"),
+        phrase!("Feb", "feb"),
+        phrase!("Mar", "mar"),
+        phrase!("Apr", "abr"),
+        phrase!("May", "may"),
+        phrase!("Jun", "jun"),
+        phrase!("Jul", "jul"),
+        phrase!("Aug", "ago"),
+        phrase!("Sep", "sep"),
+        phrase!("Oct", "oct"),
+        phrase!("Nov", "nov"),
+        phrase!("Dec", "dic"),
     ];
     SHORT.map(|month| month.text())
 }
@@ -65,23 +65,23 @@ pub fn day_of_year(date: NaiveDate) -> String {
 }
 
 const MONTH_NAMES: [Phrase; 12] = [
-    Phrase("January", "enero"),
-    Phrase("February", "febrero"),
-    Phrase("March", "marzo"),
-    Phrase("April", "abril"),
-    Phrase("May", "mayo"),
-    Phrase("June", "junio"),
-    Phrase("July", "julio"),
-    Phrase("August", "agosto"),
-    Phrase("September", "septiembre"),
-    Phrase("October", "octubre"),
-    Phrase("November", "noviembre"),
-    Phrase("December", "diciembre"),
+    phrase!("January", "enero"),
+    phrase!("February", "febrero"),
+    phrase!("March", "marzo"),
+    phrase!("April", "abril"),
+    phrase!("May", "mayo"),
+    phrase!("June", "junio"),
+    phrase!("July", "julio"),
+    phrase!("August", "agosto"),
+    phrase!("September", "septiembre"),
+    phrase!("October", "octubre"),
+    phrase!("November", "noviembre"),
+    phrase!("December", "diciembre"),
 ];
 
 /// The name of a copy.
 pub fn copy_of(name: &str) -> String {
-    say!("{name} (copy)", "{name} (copia)")
+    say!("{name} (copy)", "{name} (copia)", name)
 }
 
 /// A name that is not taken: the plain one, or with the first number that is free, from 2 on.
@@ -97,7 +97,7 @@ pub fn free_name(plain: &str, taken: impl Fn(&str) -> bool) -> String {
 
 /// So many days.
 pub fn days(number: usize) -> String {
-    count(number, said("day", "día"), said("days", "días"))
+    count(number, said!("day", "día"), said!("days", "días"))
 }
 
 /// So many of a thing: "1 day", "12 days".
@@ -122,9 +122,9 @@ pub fn number_text(number: usize) -> String {
 pub fn percent(share: f64) -> String {
     let rounded = (share * 100.0).round();
     if share > 0.0 && rounded == 0.0 {
-        said("under 1\u{a0}%", "menos del 1\u{a0}%").to_owned()
+        said!("under 1\u{a0}%", "menos del 1\u{a0}%").to_owned()
     } else if share < 1.0 && rounded == 100.0 {
-        said("over 99\u{a0}%", "más del 99\u{a0}%").to_owned()
+        said!("over 99\u{a0}%", "más del 99\u{a0}%").to_owned()
     } else {
         format!("{rounded}\u{a0}%")
     }
@@ -144,7 +144,7 @@ fn and_before(thing: &str) -> &'static str {
     let start = thing.to_lowercase();
     let sounds_i = ["i", "í", "hi", "hí"].iter().any(|i| start.starts_with(i));
     let glides = ["hie", "hia", "io", "ia"].iter().any(|glide| start.starts_with(glide));
-    said("and", if sounds_i && !glides { "e" } else { "y" })
+    if sounds_i && !glides { said!("and", "e") } else { said!("and", "y") }
 }
 
 /// The years of some dates in a row: "2002", "2002 and 2004", "2001–2011".

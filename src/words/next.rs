@@ -2,9 +2,8 @@
 
 use super::{count, list, number_text, percent};
 use crate::engine::upgrades::{Judged, RankBy, Tally};
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::part::PartId;
 use crate::site::prices::Priced;
 use crate::site::system::System;
@@ -42,12 +41,13 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
             };
             match into {
                 Into::Feed(feed) => {
-                    say!("Collect {what} into {place}", "Recoge {what} en {place}", place = name(*feed),)
+                    say!("Collect {what} into {place}", "Recoge {what} en {place}", place = name(*feed), what)
                 }
                 Into::NewFeed(tank) => say!(
                     "Collect {what} by a new downspout to {place}",
                     "Recoge {what} con una bajante nueva hasta {place}",
                     place = name(*tank),
+                    what
                 ),
             }
         }
@@ -62,12 +62,13 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
         Upgrade::Level { tanks, rim } => {
             let moved = |id: &PartId| {
                 let by = rim.get() - system.tank(*id).map_or(0.0, crate::site::tank::Tank::overflow_elevation);
-                let way = if by < 0.0 { said("lower", "baja") } else { said("raise", "sube") };
+                let way = if by < 0.0 { said!("lower", "baja") } else { said!("raise", "sube") };
                 say!(
                     "{way} {name} by {by}",
                     "{way} {name} {by}",
                     name = name(*id),
                     by = shown::figure(by.abs(), Kind::Length, units),
+                    way
                 )
             };
             say!(
@@ -131,7 +132,7 @@ pub fn brings(judged: &Judged, units: &Units) -> String {
         gains.truncate(gains.len() - usize::from(is_told(judged.spill_l_a_year())));
     }
     if gains.is_empty() {
-        gains.push(said("nothing gained", "no se gana nada").to_owned());
+        gains.push(said!("nothing gained", "no se gana nada").to_owned());
     }
     format!("{}; {}.", list(&gains), price(judged, units))
 }
@@ -140,7 +141,7 @@ fn price(judged: &Judged, units: &Units) -> String {
     /// Below this, in the household's currency, it is free.
     const FREE: f64 = 0.005;
     if judged.price < FREE {
-        return said("it costs nothing", "no cuesta nada").to_owned();
+        return said!("it costs nothing", "no cuesta nada").to_owned();
     }
     let price = say!("it costs {price}", "cuesta {price}", price = shown::figure(judged.price, Kind::Money, units));
     match judged.price_per_l() {
@@ -150,6 +151,8 @@ fn price(judged: &Judged, units: &Units) -> String {
                 "{price}, that is {each} for each {amount} a year",
                 "{price}, es decir, {each} por cada {amount} al año",
                 each = shown::figure(per_l * litres, Kind::Money, units),
+                price,
+                amount
             )
         }
         None => price,
@@ -176,7 +179,7 @@ fn gains(before: &Tally, after: &Tally, units: &Units) -> Vec<String> {
         } else {
             only_fewer(before.dry_days, after.dry_days)
         };
-        told.push(say!("{fewer} over the whole record", "{fewer} en todo el registro"));
+        told.push(say!("{fewer} over the whole record", "{fewer} en todo el registro", fewer));
     }
     let volume = |litres: f64| shown::figure(litres.abs(), Kind::Volume, units);
     let gained = before.lacking_l_a_year() - after.lacking_l_a_year();
@@ -207,17 +210,21 @@ fn fewer(before: usize, after: usize) -> String {
     if after < before {
         count(
             before - after,
-            said("fewer dry day", "día de escasez menos"),
-            said("fewer dry days", "días de escasez menos"),
+            said!("fewer dry day", "día de escasez menos"),
+            said!("fewer dry days", "días de escasez menos"),
         )
     } else {
-        count(after - before, said("more dry day", "día de escasez más"), said("more dry days", "días de escasez más"))
+        count(
+            after - before,
+            said!("more dry day", "día de escasez más"),
+            said!("more dry days", "días de escasez más"),
+        )
     }
 }
 
 /// The same where the days were named before.
 fn only_fewer(before: usize, after: usize) -> String {
-    let way = if after < before { said("fewer", "menos") } else { said("more", "más") };
+    let way = if after < before { said!("fewer", "menos") } else { said!("more", "más") };
     count(before.abs_diff(after), way, way)
 }
 
@@ -225,7 +232,7 @@ fn only_fewer(before: usize, after: usize) -> String {
 pub fn difference(now: &Tally, other: &Tally, units: &Units) -> String {
     let gains = gains(now, other, units);
     if gains.is_empty() {
-        return said("No difference on this rain.", "Ninguna diferencia con esta lluvia.").to_owned();
+        return said!("No difference on this rain.", "Ninguna diferencia con esta lluvia.").to_owned();
     }
     capital(&list(&gains)) + "."
 }
@@ -235,12 +242,13 @@ pub fn left_after(judged: &Judged) -> String {
     let after = &judged.after;
     match after.dry_days {
         0 if judged.before.dry_days == 0 => String::new(),
-        0 => said("Then the water never runs out on this rain.", "Con eso el agua nunca se acaba con esta lluvia.")
+        0 => said!("Then the water never runs out on this rain.", "Con eso el agua nunca se acaba con esta lluvia.")
             .to_owned(),
         _ => say!(
             "Then {days} are left in the worst year.",
             "Con eso quedan {days} en el peor año.",
-            days = count(after.worst_dry_days, said("dry day", "día de escasez"), said("dry days", "días de escasez")),
+            days =
+                count(after.worst_dry_days, said!("dry day", "día de escasez"), said!("dry days", "días de escasez")),
         ),
     }
 }
@@ -248,33 +256,33 @@ pub fn left_after(judged: &Judged) -> String {
 /// Where a change asks for care.
 pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
     match upgrade {
-        Upgrade::AddTank { .. } => Some(said(
+        Upgrade::AddTank { .. } => Some(said!(
             "Every cubic metre weighs a tonne (each US gallon 8.3 lb): a level base must carry it full.",
             "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): una base nivelada tiene que \
              soportar el tanque lleno.",
         )),
-        Upgrade::Level { .. } => Some(said(
+        Upgrade::Level { .. } => Some(said!(
             "Only an empty tank can be moved, and its new base must bear it full. Pipes move with it.",
             "Solo se puede mover un tanque vacío, y su nueva base tiene que soportarlo lleno. Los tubos se mueven con \
              él.",
         )),
-        Upgrade::Collect { .. } => Some(said(
+        Upgrade::Collect { .. } => Some(said!(
             "Work at the eaves is work at a height. Look what the roofing, flashing and paint shed before drinking \
              from it.",
             "Trabajar en el alero es trabajar en altura. Mira qué sueltan el material del techo, los tapajuntas y la \
              pintura antes de beber de ahí.",
         )),
-        Upgrade::FlushVolume { .. } | Upgrade::HoleBore { .. } => Some(said(
+        Upgrade::FlushVolume { .. } | Upgrade::HoleBore { .. } => Some(said!(
             "A smaller first flush or hole keeps less dirt back and clogs sooner: what reaches the tank is dirtier. Look \
              first whether the check on its downspout still says that it is enough.",
             "Menos primeras aguas o un orificio más pequeño retienen menos suciedad y se tapan antes: lo que llega al \
              tanque está más sucio. Mira antes si la comprobación de su bajante todavía dice que alcanza.",
         )),
-        Upgrade::Join(_) | Upgrade::OpenValve(_) | Upgrade::OverflowInto { .. } => Some(said(
+        Upgrade::Join(_) | Upgrade::OpenValve(_) | Upgrade::OverflowInto { .. } => Some(said!(
             "Joined tanks share one contamination too: look at the water of both first.",
             "Los tanques unidos comparten también la contaminación: mira primero el agua de los dos.",
         )),
-        Upgrade::MendLeak(_) => Some(said(
+        Upgrade::MendLeak(_) => Some(said!(
             "Never enter a tank to mend it: bad air kills.",
             "Nunca entres en un tanque para repararlo: el aire viciado mata.",
         )),
@@ -285,18 +293,18 @@ pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
 /// A measure by which changes are ranked.
 pub fn rank_by(by: RankBy) -> &'static str {
     match by {
-        RankBy::Price => said("Price of what it gains", "Precio de lo que gana"),
-        RankBy::DryDays => said("Dry days avoided", "Días de escasez evitados"),
-        RankBy::Water => said("Water gained", "Agua ganada"),
-        RankBy::Spill => said("Spill saved", "Rebose evitado"),
-        RankBy::WorstYear => said("The worst year", "El peor año"),
+        RankBy::Price => said!("Price of what it gains", "Precio de lo que gana"),
+        RankBy::DryDays => said!("Dry days avoided", "Días de escasez evitados"),
+        RankBy::Water => said!("Water gained", "Agua ganada"),
+        RankBy::Spill => said!("Spill saved", "Rebose evitado"),
+        RankBy::WorstYear => said!("The worst year", "El peor año"),
     }
 }
 
 /// What has a price.
 pub fn priced(priced: Priced, units: &Units) -> String {
     match priced {
-        Priced::Tank => said("A tank: base, fittings, delivery", "Un tanque: base, accesorios, entrega"),
+        Priced::Tank => said!("A tank: base, fittings, delivery", "Un tanque: base, accesorios, entrega"),
         Priced::TankLitre => {
             return say!(
                 "and for each {amount} of it",
@@ -304,113 +312,115 @@ pub fn priced(priced: Priced, units: &Units) -> String {
                 amount = shown::thousand(units).1,
             );
         }
-        Priced::Gutter => said("A gutter with downspout", "Una canaleta con bajante"),
-        Priced::TrunkLine => said("A pipe with valve between tanks", "Un tubo con válvula entre tanques"),
-        Priced::Levelling => said("Raising or lowering a tank", "Subir o bajar un tanque"),
-        Priced::Diverter => said("A diverter", "Un desviador"),
-        Priced::Hole => said("A hole in a diverter", "Un orificio en un desviador"),
-        Priced::Screen => said("A mended gutter and screen", "Una canaleta y una malla reparadas"),
-        Priced::OverflowPipe => said("A pipe from an overflow", "Un tubo desde un rebosadero"),
-        Priced::Leak => said("A mended leak", "Una fuga reparada"),
-        Priced::Lid => said("A lid", "Una tapa"),
+        Priced::Gutter => said!("A gutter with downspout", "Una canaleta con bajante"),
+        Priced::TrunkLine => said!("A pipe with valve between tanks", "Un tubo con válvula entre tanques"),
+        Priced::Levelling => said!("Raising or lowering a tank", "Subir o bajar un tanque"),
+        Priced::Diverter => said!("A diverter", "Un desviador"),
+        Priced::Hole => said!("A hole in a diverter", "Un orificio en un desviador"),
+        Priced::Screen => said!("A mended gutter and screen", "Una canaleta y una malla reparadas"),
+        Priced::OverflowPipe => said!("A pipe from an overflow", "Un tubo desde un rebosadero"),
+        Priced::Leak => said!("A mended leak", "Una fuga reparada"),
+        Priced::Lid => said!("A lid", "Una tapa"),
     }
     .to_owned()
 }
 
 /// What the ranking is.
-pub const HOW: Phrase = Phrase(
+pub const HOW: Phrase = phrase!(
     "Every change that makes sense for this house, each run beside it on the same rain. Water gained is what no longer \
      lacks or need be hauled.",
     "Cada cambio que tiene sentido para esta casa, calculado al lado de ella con la misma lluvia. Agua ganada es la \
      que ya no falta ni hay que acarrear.",
 );
 /// Where the prices come from.
-pub const PRICES: Phrase = Phrase(
+pub const PRICES: Phrase = phrase!(
     "Round figures without a source, in no currency: put your own in their place.",
     "Cifras redondas sin fuente, en ninguna moneda: pon las tuyas en su lugar.",
 );
 /// When nothing can be gained.
-pub const NOTHING_LACKS: Phrase = Phrase(
+pub const NOTHING_LACKS: Phrase = phrase!(
     "On this rain nothing lacks and nothing is hauled: there is nothing to gain.",
     "Con esta lluvia no falta nada ni se acarrea nada: no hay nada que ganar.",
 );
 /// When there is something to gain, but no change brings it.
-pub const NOTHING_HELPS: Phrase = Phrase(
+pub const NOTHING_HELPS: Phrase = phrase!(
     "None of the changes that were tried brings anything by this measure.",
     "Ninguno de los cambios que se probaron aporta algo según esta medida.",
 );
 
 /// Title of the changes.
-pub const WHAT_NEXT: Phrase = Phrase("What next", "Qué sigue");
+pub const WHAT_NEXT: Phrase = phrase!("What next", "Qué sigue");
 /// Begins the work.
-pub const JUDGE: Phrase = Phrase("Find what helps most", "Buscar lo que más ayuda");
+pub const JUDGE: Phrase = phrase!("Find what helps most", "Buscar lo que más ayuda");
 /// While it goes on.
-pub const JUDGING: Phrase = Phrase("Running every change", "Calculando cada cambio");
+pub const JUDGING: Phrase = phrase!("Running every change", "Calculando cada cambio");
 /// Label of the measures.
-pub const RANKED_BY: Phrase = Phrase("Ranked by", "Ordenado por");
+pub const RANKED_BY: Phrase = phrase!("Ranked by", "Ordenado por");
 /// Title of the sequence.
-pub const ONE_AFTER_ANOTHER: Phrase = Phrase("One after the other", "Uno tras otro");
+pub const ONE_AFTER_ANOTHER: Phrase = phrase!("One after the other", "Uno tras otro");
 /// What the sequence is.
-pub const SEQUENCE: Phrase = Phrase(
+pub const SEQUENCE: Phrase = phrase!(
     "Each step is the best by then: what it brings depends on those before.",
     "Cada paso es el mejor en ese momento: lo que aporta depende de los anteriores.",
 );
 /// Title of the prices.
-pub const PRICES_TITLE: Phrase = Phrase("Prices", "Precios");
+pub const PRICES_TITLE: Phrase = phrase!("Prices", "Precios");
 /// When the house is no longer the one that was judged.
-pub const STALE: Phrase = Phrase(
+pub const STALE: Phrase = phrase!(
     "The house has changed since: find anew what helps most.",
     "La casa cambió desde entonces: busca de nuevo lo que más ayuda.",
 );
 /// Title of the options.
-pub const OPTIONS: Phrase = Phrase("Options", "Opciones");
+pub const OPTIONS: Phrase = phrase!("Options", "Opciones");
 /// What they are.
-pub const SIDE_BY_SIDE: Phrase = Phrase(
+pub const SIDE_BY_SIDE: Phrase = phrase!(
     "Kept beside the house, up to six, and run on the same rain.",
     "Guardadas al lado de la casa, hasta seis, y calculadas con la misma lluvia.",
 );
 /// The house among its options.
-pub const THE_HOUSE: Phrase = Phrase("House as it is", "La casa como está");
+pub const THE_HOUSE: Phrase = phrase!("House as it is", "La casa como está");
 /// An option without figures.
-pub const CANNOT_RUN: Phrase = Phrase(
+pub const CANNOT_RUN: Phrase = phrase!(
     "This can't run: open it and mend what is missing.",
     "Esto no puede funcionar: ábrelo y corrige lo que falta.",
 );
 /// An option without a better name.
-pub const OPTION: Phrase = Phrase("Option", "Opción");
+pub const OPTION: Phrase = phrase!("Option", "Opción");
 /// Label of its name.
-pub const OPTION_NAME: Phrase = Phrase("Name of the option", "Nombre de la opción");
+pub const OPTION_NAME: Phrase = phrase!("Name of the option", "Nombre de la opción");
 /// Keeps a trial as an option.
-pub const KEEP_OPTION: Phrase = Phrase("Keep as an option", "Guardar como opción");
+pub const KEEP_OPTION: Phrase = phrase!("Keep as an option", "Guardar como opción");
 /// Makes a trial the house.
-pub const MAKE_REAL: Phrase = Phrase("Make it real", "Hacerla real");
+pub const MAKE_REAL: Phrase = phrase!("Make it real", "Hacerla real");
 /// Gives a trial up.
-pub const THROW_AWAY: Phrase = Phrase("Throw it away", "Descartarla");
+pub const THROW_AWAY: Phrase = phrase!("Throw it away", "Descartarla");
 /// On the sheet of a part of a trial.
-pub const SHEET_OF_TRIAL: Phrase = Phrase(
+pub const SHEET_OF_TRIAL: Phrase = phrase!(
     "This is a trial: what you change here leaves the house as it is.",
     "Esto es una prueba: lo que cambies aquí deja la casa como está.",
 );
 /// Opens a trial from a sheet.
-pub const OPEN_TRIAL: Phrase = Phrase("Try changes beside the house", "Probar cambios al lado de la casa");
+pub const OPEN_TRIAL: Phrase = phrase!("Try changes beside the house", "Probar cambios al lado de la casa");
 /// A trial took the place of another one.
 pub const TRIAL_OPENED: Phrase =
-    Phrase("This trial took the place of the one before.", "Esta prueba tomó el lugar de la anterior.");
+    phrase!("This trial took the place of the one before.", "Esta prueba tomó el lugar de la anterior.");
 /// A trial was given up.
 pub const TRIAL_DROPPED: Phrase =
-    Phrase("The trial is gone; the house is as it was.", "La prueba se descartó; la casa está como antes.");
+    phrase!("The trial is gone; the house is as it was.", "La prueba se descartó; la casa está como antes.");
 
 /// An option was kept.
 pub fn option_kept(name: &str) -> String {
-    say!("“{name}” is kept as an option.", "«{name}» se guardó como opción.")
+    say!("“{name}” is kept as an option.", "«{name}» se guardó como opción.", name)
 }
 
 /// That a trial is open.
 pub fn trial_open(name: &str, difference: &str) -> String {
-    let name = if name.is_empty() { String::new() } else { say!(" “{name}”", " «{name}»") };
+    let name = if name.is_empty() { String::new() } else { say!(" “{name}”", " «{name}»", name) };
     say!(
         "Trial{name}. {difference} What you change goes to it; the house stays as it is.",
         "Prueba{name}. {difference} Lo que cambies va a ella; la casa queda como está.",
+        name,
+        difference
     )
 }
 
@@ -419,18 +429,18 @@ pub fn steps_name(steps: usize) -> String {
     say!(
         "{steps} of the sequence",
         "{steps} de la secuencia",
-        steps = count(steps, said("step", "paso"), said("steps", "pasos"))
+        steps = count(steps, said!("step", "paso"), said!("steps", "pasos"))
     )
 }
 
 /// Tries the sequence up to a step.
 pub fn up_to_here(step: usize) -> &'static str {
-    if step == 1 { said("Try it", "Probarlo") } else { said("Try all up to here", "Probar todo hasta aquí") }
+    if step == 1 { said!("Try it", "Probarlo") } else { said!("Try all up to here", "Probar todo hasta aquí") }
 }
 
 /// So many changes are folded away.
 pub fn others(number: usize) -> String {
-    count(number, said("other change", "cambio más"), said("other changes", "cambios más"))
+    count(number, said!("other change", "cambio más"), said!("other changes", "cambios más"))
 }
 
 /// That an option has other rain or is reckoned otherwise; nothing for neither.
@@ -440,29 +450,29 @@ pub fn apart(rain: f64, reckoned_otherwise: bool) -> String {
         text = say!(" With {share} of the rain.", " Con {share} de la lluvia.", share = percent(rain));
     }
     if reckoned_otherwise {
-        text.push_str(said(" Reckoned in its own way.", " Calculada a su propia manera."));
+        text.push_str(said!(" Reckoned in its own way.", " Calculada a su propia manera."));
     }
     text
 }
 
 /// Of a trial that a house can't be made of.
-pub const TRIAL_TOO_LARGE: Phrase = Phrase(
+pub const TRIAL_TOO_LARGE: Phrase = phrase!(
     "This can't be kept as it is: a tank or a roof would be larger than any that can be entered.",
     "Esto no se puede guardar como está: un tanque o un techo sería más grande que cualquiera que se pueda escribir.",
 );
 /// That a trial is the house now.
 pub fn trial_kept(reckoning: bool) -> &'static str {
     if reckoning {
-        said(
+        said!(
             "The change is now part of the house, and so is the way in which the trial was reckoned.",
             "El cambio ya es parte de la casa, y también la manera en que se calculó la prueba.",
         )
     } else {
-        said("The change is now part of the house.", "El cambio ya es parte de la casa.")
+        said!("The change is now part of the house.", "El cambio ya es parte de la casa.")
     }
 }
 /// With a trial in sizing: what is whose.
-pub const WHOSE: Phrase = Phrase(
+pub const WHOSE: Phrase = phrase!(
     "This is the house as it is, and so are “How big” and “What next”. “What if”, the charts and the figures are of the trial.",
     "Esto es de la casa como está, y también «De qué tamaño» y «Qué sigue». «¿Y si…?», los gráficos y las cifras son de la prueba.",
 );

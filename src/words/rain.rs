@@ -1,30 +1,29 @@
 //! Words of the rain place.
 
 use super::count;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::rain::MissingDays;
 use chrono::NaiveDate;
 
 /// Title.
-pub const TITLE: Phrase = Phrase("Rain", "Lluvia");
+pub const TITLE: Phrase = phrase!("Rain", "Lluvia");
 /// What to do when there is none.
-pub const NONE: Phrase = Phrase(
+pub const NONE: Phrase = phrase!(
     "This site has no rain yet. Give it the longest daily record of a gauge nearby, or twelve monthly means if that is \
      all there is.",
     "Este sitio todavía no tiene lluvia. Dale el registro diario más largo de un pluviómetro cercano, o doce promedios \
      mensuales si no hay más que eso.",
 );
 /// Why even rain is not like real rain.
-pub const EVEN_RAIN: Phrase = Phrase(
+pub const EVEN_RAIN: Phrase = phrase!(
     "Twelve means make every year alike, with equal rain days evenly spaced. Real years are rougher: dry spells are \
      longer and bad years come. Expect less than this says.",
     "Con doce promedios todos los años salen iguales, con días de lluvia iguales y a espacios iguales. Los años de \
      verdad son más duros: las rachas sin lluvia son más largas y llegan años malos. Espera menos de lo que dice esto.",
 );
 /// How missing days are treated.
-pub const MISSING_DAYS: Phrase = Phrase("Days that were not measured", "Días que no se midieron");
+pub const MISSING_DAYS: Phrase = phrase!("Days that were not measured", "Días que no se midieron");
 
 /// A treatment of missing days.
 pub fn missing_days(treatment: MissingDays) -> String {
@@ -33,38 +32,39 @@ pub fn missing_days(treatment: MissingDays) -> String {
             say!(
                 "Leave out years that lack more than {with_more_than} days; fill the rest",
                 "Dejar fuera los años en que faltan más de {with_more_than} días; completar el resto",
+                with_more_than
             )
         }
         MissingDays::Fill => {
-            said("Fill all from the same days of other years", "Completar todos con los mismos días de otros años")
+            said!("Fill all from the same days of other years", "Completar todos con los mismos días de otros años")
                 .to_owned()
         }
     }
 }
 
 /// Rain measured day by day.
-pub const DAILY_RECORD: Phrase = Phrase("Daily record", "Registro diario");
+pub const DAILY_RECORD: Phrase = phrase!("Daily record", "Registro diario");
 /// Twelve means.
-pub const MONTHLY_MEANS: Phrase = Phrase("Monthly means", "Promedios mensuales");
+pub const MONTHLY_MEANS: Phrase = phrase!("Monthly means", "Promedios mensuales");
 
 /// That the site has it now.
-pub const KEPT: Phrase = Phrase("The rain is kept with this site.", "La lluvia queda guardada con este sitio.");
+pub const KEPT: Phrase = phrase!("The rain is kept with this site.", "La lluvia queda guardada con este sitio.");
 /// That the site has none any more.
-pub const REMOVED: Phrase = Phrase("The rain of this site is removed.", "Se quitó la lluvia de este sitio.");
+pub const REMOVED: Phrase = phrase!("The rain of this site is removed.", "Se quitó la lluvia de este sitio.");
 /// Which files can be read.
-pub const WHICH_FILES: Phrase = Phrase(
+pub const WHICH_FILES: Phrase = phrase!(
     "CSV with a date and a depth in each row, or a GHCN-Daily station file.",
     "CSV con una fecha y una cantidad de lluvia en cada fila, o un archivo de estación GHCN-Daily.",
 );
 /// What may be left out beside monthly means.
-pub const RAIN_DAYS_MAY_LACK: Phrase = Phrase(
+pub const RAIN_DAYS_MAY_LACK: Phrase = phrase!(
     "Rain days may stay empty; fill in all twelve or none.",
     "Los días de lluvia pueden quedar vacíos; llena los doce o ninguno.",
 );
 /// Of a record that waits.
-pub const NOT_KEPT_YET: Phrase = Phrase("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas.");
+pub const NOT_KEPT_YET: Phrase = phrase!("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas.");
 /// What a dry spell is.
-pub const DRY_SPELL_IS: Phrase = Phrase("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm.");
+pub const DRY_SPELL_IS: Phrase = phrase!("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm.");
 
 /// The rain of a mean year in mm; none where no calendar year is whole.
 pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
@@ -74,7 +74,7 @@ pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
             "Un año promedio tiene {depth} de lluvia.",
             depth = shown::figure(mm, Kind::Depth, units)
         ),
-        None => said("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
+        None => said!("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
     }
 }
 
@@ -91,14 +91,16 @@ pub fn wettest(date: NaiveDate, mm: f64, units: &Units) -> String {
 /// A record from its first day to its last, with so many days missing, and sentences about it.
 pub fn record((first, last): (NaiveDate, Option<NaiveDate>), missing: usize, more: &str) -> String {
     let missing = match missing {
-        0 => said("no day missing", "sin días faltantes").to_owned(),
-        _ => count(missing, said("day missing", "día faltante"), said("days missing", "días faltantes")),
+        0 => said!("no day missing", "sin días faltantes").to_owned(),
+        _ => count(missing, said!("day missing", "día faltante"), said!("days missing", "días faltantes")),
     };
     say!(
         "{first} to {last}, {missing}. {more}",
         "Del {first} al {last}, {missing}. {more}",
         first = super::date(first),
-        last = last.map(super::date).unwrap_or_default()
+        last = last.map(super::date).unwrap_or_default(),
+        missing,
+        more
     )
 }
 

@@ -5,18 +5,16 @@ use chrono::NaiveDate;
 use super::{count, date, number_text, percent};
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::engine::rain::report::{DateOrder, DaySpan, Notice, Occasions, OrderBasis, Report, RowFault, UnreadableRow};
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 
 /// A unit of a rain file.
 pub fn unit(unit: RainUnit) -> &'static str {
     match unit {
-        RainUnit::Millimetres => said("Millimetres", "Milímetros"),
-        RainUnit::TenthsOfMillimetre => said("Tenths of a millimetre", "Décimas de milímetro"),
-        RainUnit::Centimetres => said("Centimetres", "Centímetros"),
-        RainUnit::Inches => said("Inches", "Pulgadas"),
-        RainUnit::HundredthsOfInch => said("Hundredths of an inch", "Centésimas de pulgada"),
+        RainUnit::Millimetres => said!("Millimetres", "Milímetros"),
+        RainUnit::TenthsOfMillimetre => said!("Tenths of a millimetre", "Décimas de milímetro"),
+        RainUnit::Centimetres => said!("Centimetres", "Centímetros"),
+        RainUnit::Inches => said!("Inches", "Pulgadas"),
+        RainUnit::HundredthsOfInch => said!("Hundredths of an inch", "Centésimas de pulgada"),
     }
 }
 
@@ -25,7 +23,7 @@ pub fn summary(report: &Report) -> String {
     say!(
         "{rows} read: {first} to {last}, {days} with a depth and {missing} without.",
         "{rows}: del {first} al {last}, {days} con medición y {missing} sin ella.",
-        rows = count(report.rows_read, said("row", "fila leída"), said("rows", "filas leídas")),
+        rows = count(report.rows_read, said!("row", "fila leída"), said!("rows", "filas leídas")),
         first = date(report.span.first),
         last = date(report.span.last),
         days = super::days(report.measured_days),
@@ -56,8 +54,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{lines}.",
             lines = count(
                 *lines,
-                said("line", "línea por encima de la tabla se pasó por alto"),
-                said("lines", "líneas por encima de la tabla se pasaron por alto",)
+                said!("line", "línea por encima de la tabla se pasó por alto"),
+                said!("lines", "líneas por encima de la tabla se pasaron por alto",)
             ),
         ),
         Notice::RowsUnreadable(rows) => say!(
@@ -65,8 +63,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{left_out}: {some}",
             left_out = count(
                 rows.count,
-                said("row", "fila no se pudo leer y quedó fuera"),
-                said("rows", "filas no se pudieron leer y quedaron fuera")
+                said!("row", "fila no se pudo leer y quedó fuera"),
+                said!("rows", "filas no se pudieron leer y quedaron fuera")
             ),
             some = some(rows, unreadable_row),
         ),
@@ -74,15 +72,15 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "Dates were read with the {first} first{why}",
             "Las fechas se leyeron con el {first} primero{why}",
             first = match order {
-                DateOrder::DayFirst => said("day", "día"),
-                DateOrder::MonthFirst => said("month", "mes"),
+                DateOrder::DayFirst => said!("day", "día"),
+                DateOrder::MonthFirst => said!("month", "mes"),
             },
             why = match basis {
                 OrderBasis::Dates =>
-                    said(", as some of them can only be read.", ", pues algunas solo se pueden leer así.",),
+                    said!(", as some of them can only be read.", ", pues algunas solo se pueden leer así.",),
                 OrderBasis::Succession =>
-                    said(", since the days follow one another so.", ", pues así los días se siguen unos a otros.",),
-                OrderBasis::Assumed => said(
+                    said!(", since the days follow one another so.", ", pues así los días se siguen unos a otros.",),
+                OrderBasis::Assumed => said!(
                     ". The file does not decide it: check a date that you know.",
                     ". El archivo no lo decide: comprueba una fecha que conozcas.",
                 ),
@@ -102,8 +100,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
                 "{days}: {some}",
                 days = count(
                     dates.count,
-                    said("day", "día marcado como no medido"),
-                    said("days", "días marcados como no medidos")
+                    said!("day", "día marcado como no medido"),
+                    said!("days", "días marcados como no medidos")
                 ),
                 some = some(dates, |day| date(*day)),
             )
@@ -111,8 +109,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::Gaps { gaps, days: missing, longest } => say!(
             "{days} missing in {gaps}, the longest {longest}. They count as unknown, never as dry.",
             "{days} en {gaps}; el más largo, {longest}. Cuentan como desconocidos, nunca como días sin lluvia.",
-            days = count(*missing, said("day", "día falta"), said("days", "días faltan")),
-            gaps = count(*gaps, said("gap", "hueco"), said("gaps", "huecos")),
+            days = count(*missing, said!("day", "día falta"), said!("days", "días faltan")),
+            gaps = count(*gaps, said!("gap", "hueco"), said!("gaps", "huecos")),
             longest = span(longest),
         ),
         Notice::RepeatedDates(dates) => {
@@ -121,8 +119,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
                 "{days}, con la misma cantidad; se tomó una sola vez: {some}",
                 days = count(
                     dates.count,
-                    said("day", "día dado más de una vez"),
-                    said("days", "días dados más de una vez")
+                    said!("day", "día dado más de una vez"),
+                    said!("days", "días dados más de una vez")
                 ),
                 some = some(dates, |day| date(*day)),
             )
@@ -130,13 +128,13 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::ConflictingDates(conflicts) => say!(
             "{days} given again with another depth; the first was kept: {some}",
             "{days} con otra cantidad; se conservó la primera: {some}",
-            days = count(conflicts.count, said("day", "día dado otra vez"), said("days", "días dados otra vez")),
+            days = count(conflicts.count, said!("day", "día dado otra vez"), said!("days", "días dados otra vez")),
             some = some(conflicts, |conflict| say!(
                 "{day} ({kept} kept, {refused} not)",
                 "{day} (queda {kept}, no {refused})",
                 day = date(conflict.date),
                 kept = depth(conflict.kept_mm),
-                refused = conflict.refused_mm.map_or_else(|| said("“not measured”", "«no medido»").to_owned(), depth),
+                refused = conflict.refused_mm.map_or_else(|| said!("“not measured”", "«no medido»").to_owned(), depth),
             )),
         ),
         Notice::Traces(dates) => say!(
@@ -162,8 +160,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{days}: {some}",
             days = count(
                 rows.count,
-                said("day", "día no pasó los controles de calidad de quien lo publica y cuenta como faltante"),
-                said("days", "días no pasaron los controles de calidad de quien los publica y cuentan como faltantes")
+                said!("day", "día no pasó los controles de calidad de quien lo publica y cuenta como faltante"),
+                said!("days", "días no pasaron los controles de calidad de quien los publica y cuentan como faltantes")
             ),
             some = some(rows, |row| say!(
                 "{day} (flag {flag})",
@@ -175,7 +173,7 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::MultiDayTotals(totals) => say!(
             "{sums} over several days, whose rain can't be told apart; days without a depth stay missing: {some}",
             "{sums} de varios días, cuya lluvia no se puede separar; los días sin cantidad siguen faltando: {some}",
-            sums = count(totals.count, said("total", "total"), said("totals", "totales")),
+            sums = count(totals.count, said!("total", "total"), said!("totals", "totales")),
             some = some(totals, |total| say!(
                 "{depth} by {day}",
                 "{depth} hasta el {day}",
@@ -219,21 +217,21 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
 /// A row that could not be read, with its line.
 pub fn unreadable_row(row: &UnreadableRow) -> String {
     let fault = match &row.fault {
-        RowFault::NotADate { text } => say!("“{text}” is not a date", "«{text}» no es una fecha"),
+        RowFault::NotADate { text } => say!("“{text}” is not a date", "«{text}» no es una fecha", text),
         RowFault::NoSuchDay { text } => {
-            say!("“{text}” is not a day of the calendar", "«{text}» no es un día del calendario",)
+            say!("“{text}” is not a day of the calendar", "«{text}» no es un día del calendario", text)
         }
         RowFault::YearOutOfRange { text } => {
-            say!("“{text}” is not between 1700 and 2200", "«{text}» no está entre 1700 y 2200",)
+            say!("“{text}” is not between 1700 and 2200", "«{text}» no está entre 1700 y 2200", text)
         }
-        RowFault::NotANumber { text } => say!("“{text}” is not a depth", "«{text}» no es una cantidad de lluvia"),
+        RowFault::NotANumber { text } => say!("“{text}” is not a depth", "«{text}» no es una cantidad de lluvia", text),
         RowFault::TooFewCells { cells } => say!(
             "it has only {cells}",
             "tiene solo {cells}",
-            cells = count(*cells, said("cell", "celda"), said("cells", "celdas")),
+            cells = count(*cells, said!("cell", "celda"), said!("cells", "celdas")),
         ),
     };
-    say!("line {line}: {fault}.", "línea {line}: {fault}.", line = row.line)
+    say!("line {line}: {fault}.", "línea {line}: {fault}.", line = row.line, fault)
 }
 
 fn some<T>(occasions: &Occasions<T>, each: impl Fn(&T) -> String) -> String {
@@ -251,7 +249,7 @@ fn among(first: &[String], count: usize) -> String {
     match more {
         0 if first.ends_with('.') => first,
         0 => format!("{first}."),
-        _ => say!("{first}; and {more} more.", "{first}; y {more} más.", more = number_text(more)),
+        _ => say!("{first}; and {more} more.", "{first}; y {more} más.", more = number_text(more), first),
     }
 }
 

@@ -6,25 +6,24 @@ use crate::engine::sizing::sequent_peak::SequentPeak;
 use crate::engine::sizing::smallest::{Found, Sought};
 use crate::engine::sizing::study::Inquiry;
 use crate::engine::sizing::tally::Tally;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::wanted::Wanted;
 
 /// Title of a question.
 pub fn title(inquiry: Inquiry) -> &'static str {
     match inquiry {
-        Inquiry::Smallest => said("Smallest that does it", "El mínimo que alcanza"),
-        Inquiry::Curves => said("Curves", "Curvas"),
-        Inquiry::Surface => said("Storage and use together", "Almacenamiento y uso juntos"),
-        Inquiry::Handbooks => said("By the handbooks", "Según los manuales"),
+        Inquiry::Smallest => said!("Smallest that does it", "El mínimo que alcanza"),
+        Inquiry::Curves => said!("Curves", "Curvas"),
+        Inquiry::Surface => said!("Storage and use together", "Almacenamiento y uso juntos"),
+        Inquiry::Handbooks => said!("By the handbooks", "Según los manuales"),
     }
 }
 
 /// What it is about, in a line.
 pub fn about(inquiry: Inquiry) -> &'static str {
     match inquiry {
-        Inquiry::Smallest => said(
+        Inquiry::Smallest => said!(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
              smaller alike and everything else as it is, until the size that just does it is found, to within \
              0.2\u{a0}%.",
@@ -32,20 +31,20 @@ pub fn about(inquiry: Inquiry) -> &'static str {
              todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
              apenas alcanza, con un margen del 0,2\u{a0}%.",
         ),
-        Inquiry::Curves => said(
+        Inquiry::Curves => said!(
             "What other sizes would come to on this rain: from a quarter of what there is to four times as much, \
              everything else as it is. The upright line is the house as it stands.",
             "Qué resultaría con otros tamaños con esta lluvia: desde la cuarta parte de lo que hay hasta el cuádruple, \
              con lo demás como está. La línea vertical es la casa tal como está.",
         ),
-        Inquiry::Surface => said(
+        Inquiry::Surface => said!(
             "Lines of equal reliability over all pairs of storage (a quarter of what there is to four times as much) \
              and use (0.4 to 2.5 times). The dot is the house as it stands; the strong line is what you want.",
             "Líneas de igual confiabilidad sobre todos los pares de almacenamiento (de la cuarta parte de lo que hay \
              al cuádruple) y uso (de 0,4 a 2,5 veces). El punto es la casa tal como está; la línea gruesa es lo que \
              quieres.",
         ),
-        Inquiry::Handbooks => said(
+        Inquiry::Handbooks => said!(
             "Rules of thumb for the same house. They look at totals, months or one dry spell, never at the order of \
              days; the last column says what a tank of that size would have come to on this rain.",
             "Reglas prácticas para la misma casa. Miran totales, meses o una racha sin lluvia, nunca el orden de los \
@@ -55,14 +54,14 @@ pub fn about(inquiry: Inquiry) -> &'static str {
 }
 
 /// Label of the choice of what is wanted.
-pub const WANTED: Phrase = Phrase("What is wanted", "Lo que se quiere");
+pub const WANTED: Phrase = phrase!("What is wanted", "Lo que se quiere");
 
 /// What is wanted, as a choice.
 pub fn wanted(wanted: Wanted) -> String {
     match wanted {
-        Wanted::GoodYears(10) => said("No dry day in any year", "Ningún año con escasez").to_owned(),
+        Wanted::GoodYears(10) => said!("No dry day in any year", "Ningún año con escasez").to_owned(),
         Wanted::GoodYears(tenths) => {
-            say!("No dry day in {tenths} years of 10", "{tenths} de cada 10 años sin escasez",)
+            say!("No dry day in {tenths} years of 10", "{tenths} de cada 10 años sin escasez", tenths)
         }
         Wanted::Days(share) => {
             say!("{share} of days not dry", "{share} de los días sin escasez", share = percent(share.get()),)
@@ -76,9 +75,9 @@ pub fn wanted(wanted: Wanted) -> String {
 /// What a measure counts, over a column or at a line.
 pub fn measured(wanted: Wanted) -> &'static str {
     match wanted {
-        Wanted::GoodYears(_) => said("good years", "años buenos"),
-        Wanted::Days(_) => said("days not dry", "días sin escasez"),
-        Wanted::Water(_) => said("water there", "agua disponible"),
+        Wanted::GoodYears(_) => said!("good years", "años buenos"),
+        Wanted::Days(_) => said!("days not dry", "días sin escasez"),
+        Wanted::Water(_) => said!("water there", "agua disponible"),
     }
 }
 
@@ -94,9 +93,9 @@ pub const fn kind(sought: Sought) -> Kind {
 /// The name of what is sought.
 pub fn name(sought: Sought) -> &'static str {
     match sought {
-        Sought::Storage => said("Tanks", "Tanques"),
-        Sought::Roof => said("Roof", "Techo"),
-        Sought::Uses => said("Use", "Uso"),
+        Sought::Storage => said!("Tanks", "Tanques"),
+        Sought::Roof => said!("Roof", "Techo"),
+        Sought::Uses => said!("Use", "Uso"),
     }
 }
 
@@ -125,6 +124,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
                 "Tanks of {size} in all would do; there are {of_now}.",
                 "Bastaría con tanques de {size} en total; ahora hay {of_now}.",
                 size = size(factor),
+                of_now
             )
         }
         (Found::Enough { factor, .. }, Sought::Roof) => {
@@ -132,6 +132,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
                 "A roof of {size} would do; there are {of_now}.",
                 "Bastaría con un techo de {size}; ahora hay {of_now}.",
                 size = size(factor),
+                of_now
             )
         }
         (Found::Enough { factor, .. }, Sought::Uses) => {
@@ -139,6 +140,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
                 "A use of {size} could be met; {of_now} is wanted.",
                 "Se podría cubrir un uso de {size}; lo que se necesita es {of_now}.",
                 size = size(factor),
+                of_now
             )
         }
         (Found::NotEvenAt { factor, tally }, Sought::Storage) => say!(
@@ -173,6 +175,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
                 "{what}: bastaría incluso con {size}; ahora hay {of_now}.",
                 what = name(sought),
                 size = size(factor),
+                of_now
             )
         }
         (Found::CannotRun, _) => say!(
@@ -185,7 +188,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
 
 /// From one to the other, or just the one where they are written alike.
 fn between(one: String, other: String) -> String {
-    if one == other { one } else { say!("{one} to {other}", "{one} a {other}") }
+    if one == other { one } else { say!("{one} to {other}", "{one} a {other}", one, other) }
 }
 
 /// The house under both rules: the bracket within which the truth lies.
@@ -203,7 +206,7 @@ pub fn bracket([after, before]: [Tally; 2]) -> String {
         water = share(Tally::volumetric),
         days = share(Tally::time),
         good = between(number_text(least), number_text(most)),
-        years = count(after.whole_years, said("whole year", "año completo"), said("whole years", "años completos")),
+        years = count(after.whole_years, said!("whole year", "año completo"), said!("whole years", "años completos")),
     )
 }
 
@@ -232,26 +235,26 @@ pub fn peak(peak: SequentPeak, units: &Units) -> String {
 
 /// Heads of the table of the smallest.
 pub const SMALLEST_COLUMNS: [Phrase; 4] = [
-    Phrase("what", "qué"),
-    Phrase("now", "ahora"),
-    Phrase("yield after spillage", "uso después del rebose"),
-    Phrase("yield before spillage", "uso antes del rebose"),
+    phrase!("what", "qué"),
+    phrase!("now", "ahora"),
+    phrase!("yield after spillage", "uso después del rebose"),
+    phrase!("yield before spillage", "uso antes del rebose"),
 ];
 
 /// The name of a handbook's method.
 pub fn method(method: Method) -> &'static str {
     match method {
-        Method::MonthlyBalance => said("Monthly balance", "Balance mensual"),
-        Method::DrySeason => said("Dry-season demand", "Demanda de la estación seca"),
-        Method::FivePercent => said("5\u{a0}% rule", "Regla del 5\u{a0}%"),
-        Method::SixPercent => said("6\u{a0}% rule", "Regla del 6\u{a0}%"),
+        Method::MonthlyBalance => said!("Monthly balance", "Balance mensual"),
+        Method::DrySeason => said!("Dry-season demand", "Demanda de la estación seca"),
+        Method::FivePercent => said!("5\u{a0}% rule", "Regla del 5\u{a0}%"),
+        Method::SixPercent => said!("6\u{a0}% rule", "Regla del 6\u{a0}%"),
     }
 }
 
 /// What a method looks at, and so why it says something else.
 pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
     match method {
-        Method::MonthlyBalance => said(
+        Method::MonthlyBalance => said!(
             "Monthly balance: twelve mean months in a row, twice; dry years and dry weeks are averaged away, so it \
              tends to say too little.",
             "Balance mensual: doce meses promedio seguidos, dos veces; los años secos y las semanas secas se pierden \
@@ -265,7 +268,7 @@ pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
              lluvia, {days}; da por lleno el tanque cuando empieza la racha, y por suficientes para llenarlo de nuevo \
              los chubascos entre rachas sin lluvia.",
             depth = shown::figure(1.0, Kind::Depth, units),
-            days = count(basis.dry_spell_days, said("day", "día"), said("days", "días")),
+            days = count(basis.dry_spell_days, said!("day", "día"), said!("days", "días")),
         ),
         Method::FivePercent => say!(
             "5\u{a0}% rule of BS 8515 and BS EN 16941-1: the lesser of 5\u{a0}% of a year's yield ({comes}) and of a \
@@ -277,7 +280,7 @@ pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
             comes = shown::figure(basis.yield_l(), Kind::Volume, units),
             used = shown::figure(basis.demand_l(), Kind::Volume, units),
         ),
-        Method::SixPercent => said(
+        Method::SixPercent => said!(
             "6\u{a0}% rule of DIN 1989-1: the same with 6\u{a0}%, some 22 days of it, and made for the same houses \
              with mains beside.",
             "Regla del 6\u{a0}% de DIN 1989-1: lo mismo con 6\u{a0}%, unos 22 días de uso, y hecha para las mismas \
@@ -301,13 +304,13 @@ pub fn says(says: Said, units: &Units) -> String {
 }
 
 /// How ours differs from all of them.
-pub const OURS: Phrase = Phrase(
+pub const OURS: Phrase = phrase!(
     "This house, day by day: the whole record, with the house's own tanks, diverters and order of uses.",
     "Esta casa, día por día: todo el registro, con los tanques, desviadores y orden de usos de la propia casa.",
 );
 
 /// The name of our own result.
-pub const OUR_NAME: Phrase = Phrase("This house, day by day", "Esta casa, día por día");
+pub const OUR_NAME: Phrase = phrase!("This house, day by day", "Esta casa, día por día");
 
 /// While it runs: how far it is.
 pub fn running(progress: f64) -> String {
@@ -315,16 +318,16 @@ pub fn running(progress: f64) -> String {
 }
 
 /// When it was cancelled.
-pub const CANCELLED: Phrase = Phrase("Cancelled before it was done.", "Se canceló antes de terminar.");
+pub const CANCELLED: Phrase = phrase!("Cancelled before it was done.", "Se canceló antes de terminar.");
 /// Why nothing can be asked yet.
-pub const NO_ANSWER: Phrase = Phrase(
+pub const NO_ANSWER: Phrase = phrase!(
     "This needs a house that can run, and its rain.",
     "Esto necesita una casa que pueda funcionar, y su lluvia.",
 );
 /// The button that cancels.
-pub const CANCEL: Phrase = Phrase("Cancel", "Cancelar");
+pub const CANCEL: Phrase = phrase!("Cancel", "Cancelar");
 /// The button that asks again.
-pub const AGAIN: Phrase = Phrase("Reckon it", "Calcularlo");
+pub const AGAIN: Phrase = phrase!("Reckon it", "Calcularlo");
 
 /// Under a curve: what is used a year in L now, and at its ends.
 pub fn yield_along([now, left, right]: [f64; 3], units: &Units) -> String {

@@ -7,16 +7,15 @@ use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Origin;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 
 /// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002."
 pub fn headline(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();
     if answer.origin == Origin::Even {
         return match answer.longest_dry_run {
-            None => said(
+            None => said!(
                 "With rain as even as the monthly means, the water never ran out.",
                 "Con una lluvia tan pareja como los promedios mensuales, el agua nunca se acabó.",
             )
@@ -25,7 +24,7 @@ pub fn headline(answer: &Answer) -> String {
                 "Even with rain as even as the monthly means, the water ran out: {days} at a stretch, from {start} on.",
                 "Incluso con una lluvia tan pareja como los promedios mensuales, el agua se acabó: una racha de \
                  {days}, a partir del {start}.",
-                days = count(run.days, said("dry day", "día de escasez"), said("dry days", "días de escasez")),
+                days = count(run.days, said!("dry day", "día de escasez"), said!("dry days", "días de escasez")),
                 start = day_of_year(run.start),
             ),
         };
@@ -55,7 +54,7 @@ pub fn headline(answer: &Answer) -> String {
         );
     }
     let in_years = if failed == complete.len() {
-        said("in every year", "en todos los años").to_owned()
+        said!("in every year", "en todos los años").to_owned()
     } else {
         say!("in {failed}", "en {failed}", failed = number_text(failed),)
     };
@@ -64,6 +63,7 @@ pub fn headline(answer: &Answer) -> String {
         "En {spell}, el agua se acabó {in_years}; {stretch}.",
         spell = spell(answer, complete.len()),
         stretch = stretch(answer, &longest),
+        in_years
     )
 }
 
@@ -71,12 +71,12 @@ fn spell(answer: &Answer, complete: usize) -> String {
     if complete == 0 {
         say!("{days} of rain", "{days} de lluvia", days = super::days(answer.series.dates.len()))
     } else if answer.origin == Origin::Generated {
-        count(complete, said("generated year", "año generado"), said("generated years", "años generados"))
+        count(complete, said!("generated year", "año generado"), said!("generated years", "años generados"))
     } else {
         say!(
             "{years} of rain",
             "{years} de lluvia",
-            years = count(complete, said("year", "año"), said("years", "años"))
+            years = count(complete, said!("year", "año"), said!("years", "años"))
         )
     }
 }
@@ -84,7 +84,7 @@ fn spell(answer: &Answer, complete: usize) -> String {
 fn stretch(answer: &Answer, run: &DryRun) -> String {
     let year = run.start.year();
     let year = if answer.origin == Origin::Generated {
-        say!("year {year} of them", "el año {year}")
+        say!("year {year} of them", "el año {year}", year)
     } else {
         year.to_string()
     };
@@ -92,6 +92,7 @@ fn stretch(answer: &Answer, run: &DryRun) -> String {
         "the longest dry stretch was {days}, in {year}",
         "la racha de escasez más larga fue de {days}, en {year}",
         days = super::days(run.days),
+        year
     )
 }
 
@@ -103,7 +104,7 @@ pub fn good_years(good: &GoodYears) -> String {
         "{well} de {all} sin ningún día de escasez. Si estos años son una muestra fiel, la probabilidad de un año \
          bueno está entre {least} y {most} (intervalo de Wilson del 95\u{a0}%).",
         well = number_text(good.good),
-        all = count(good.all, said("whole year", "año completo"), said("whole years", "años completos")),
+        all = count(good.all, said!("whole year", "año completo"), said!("whole years", "años completos")),
         least = percent(good.range.0),
         most = percent(good.range.1),
     )
@@ -120,9 +121,9 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
             "{years} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
             "{years} de lluvia es poco: con diez o más se juzga mejor. Más abajo se comparan con años generados.",
             years = if complete == 0 {
-                said("Less than a year", "Menos de un año").to_owned()
+                said!("Less than a year", "Menos de un año").to_owned()
             } else {
-                count(complete, said("year", "año"), said("years", "años"))
+                count(complete, said!("year", "año"), said!("years", "años"))
             },
         ));
     }
@@ -133,8 +134,8 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
             "{years_were} por días que faltan: {which}. Los años a cada lado se calculan como si fueran seguidos.",
             years_were = count(
                 answer.left_out_years.len(),
-                said("year was", "año quedó fuera"),
-                said("years were", "años quedaron fuera",)
+                said!("year was", "año quedó fuera"),
+                said!("years were", "años quedaron fuera",)
             ),
             which = years(&answer.left_out_years),
         ));
@@ -145,8 +146,8 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
             "{days_were} con otros años.",
             days_were = count(
                 answer.filled_days,
-                said("missing day was", "día que falta se completó"),
-                said("missing days were", "días que faltan se completaron",)
+                said!("missing day was", "día que falta se completó"),
+                said!("missing days were", "días que faltan se completaron",)
             ),
         ));
     }
@@ -183,7 +184,7 @@ pub fn resilience(answer: &Answer, units: &Units) -> Option<String> {
 pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Option<String> {
     let tally = answer.ledger.flushes.get(feed)?;
     if tally.storms == 0 {
-        return Some(say!("{name}: no water reached its diverter.", "{name}: no llegó agua a su desviador."));
+        return Some(say!("{name}: no water reached its diverter.", "{name}: no llegó agua a su desviador.", name));
     }
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
     let full = tally.found_full as f64 / tally.storms as f64;
@@ -193,9 +194,10 @@ pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Opti
         "{name}: su desviador retuvo {kept} al año; de eso, {dripped} por goteo mientras llovía",
         kept = shown::figure(tally.diverted_l * per_year, Kind::Volume, units),
         dripped = shown::figure(tally.dripped_l * per_year, Kind::Volume, units),
+        name
     );
     text.push_str(&if tally.found_full == 0 {
-        said("; it had drained before every storm.", "; se había vaciado antes de cada tormenta.").to_owned()
+        said!("; it had drained before every storm.", "; se había vaciado antes de cada tormenta.").to_owned()
     } else {
         say!(
             "; {share} of storms found it still full, so that dirty water went to the tank.",
@@ -230,15 +232,17 @@ pub fn stranded(name: &str, litres: f64, lowest: &str, units: &Units) -> String 
         "Nunca se pueden llenar {volume} de {name}: con la tubería de unión, el depósito rebosa antes por el borde de \
          {lowest}.",
         volume = shown::figure(litres, Kind::Volume, units),
+        name,
+        lowest
     )
 }
 
 /// Title of the rule for the order of events in a day.
-pub const RULE: Phrase = Phrase("Order within a day", "Orden dentro de un día");
+pub const RULE: Phrase = phrase!("Order within a day", "Orden dentro de un día");
 /// The two published rules, by θ = 0 and θ = 1.
 pub const RULES: [(f64, Phrase); 2] = [
-    (0.0, Phrase("Yield after spillage (cautious)", "Uso después del rebose (prudente)")),
-    (1.0, Phrase("Yield before spillage", "Uso antes del rebose")),
+    (0.0, phrase!("Yield after spillage (cautious)", "Uso después del rebose (prudente)")),
+    (1.0, phrase!("Yield before spillage", "Uso antes del rebose")),
 ];
 
 /// A dry stretch, for a table.
@@ -257,7 +261,7 @@ pub fn dry_stretch(run: Option<&DryRun>) -> String {
 }
 
 /// How the balance is reckoned, with its sources.
-pub const HOW: Phrase = Phrase(
+pub const HOW: Phrase = phrase!(
     "Day by day through the whole record: rain less wetting, times area and runoff coefficient; gutters and screens; \
      first flush, draining by Torricelli; tanks joined at one level; uses in their order. The order within a day \
      follows Jenkins and others 1978 and Fewkes & Butler 2000. A dry day is one on which a demand of the house is not \
@@ -272,7 +276,7 @@ pub const HOW: Phrase = Phrase(
 pub fn accounted(residual: f64) -> String {
     const CLOSES: f64 = 1e-9;
     let left_over = if residual.abs() <= CLOSES {
-        said("less than a billionth of what flowed", "menos de una milmillonésima de lo que fluyó").to_owned()
+        said!("less than a billionth of what flowed", "menos de una milmillonésima de lo que fluyó").to_owned()
     } else {
         say!(
             "{share} of what flowed, which is a fault of the program: please tell",
@@ -282,18 +286,19 @@ pub fn accounted(residual: f64) -> String {
     };
     say!(
         "All water is accounted for: what came in, less what went out, less the change in store leaves {left_over}.",
-        "Toda el agua está contada: lo que entró, menos lo que salió, menos el cambio de lo almacenado, deja {left_over}."
+        "Toda el agua está contada: lo que entró, menos lo que salió, menos el cambio de lo almacenado, deja {left_over}.",
+        left_over
     )
 }
 
 /// In the place of an answer, without rain.
 pub const NO_RAIN: Phrase =
-    Phrase("No rain yet. Give this site its rain first.", "Aún no hay lluvia. Dale primero su lluvia a este sitio.");
+    phrase!("No rain yet. Give this site its rain first.", "Aún no hay lluvia. Dale primero su lluvia a este sitio.");
 /// In the place of an answer, of a house with findings.
-pub const CANNOT_RUN: Phrase = Phrase(
+pub const CANNOT_RUN: Phrase = phrase!(
     "This house can't run yet. What is missing is listed under its drawing.",
     "Esta casa aún no puede funcionar. Lo que falta se lista bajo su dibujo.",
 );
 /// In the place of an answer, of a trial with findings.
 pub const TRIAL_CANNOT_RUN: Phrase =
-    Phrase("With these changes the house can't run.", "Con estos cambios la casa no puede funcionar.");
+    phrase!("With these changes the house can't run.", "Con estos cambios la casa no puede funcionar.");

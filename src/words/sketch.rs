@@ -1,34 +1,33 @@
 //! Words of the sketch.
 
 use super::{count, percent};
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units};
-use crate::say;
 
 /// Title.
-pub const TITLE: Phrase = Phrase("Sketch a house", "Bosquejar una casa");
+pub const TITLE: Phrase = phrase!("Sketch a house", "Bosquejar una casa");
 /// How to.
-pub const LEAD: Phrase = Phrase(
+pub const LEAD: Phrase = phrase!(
     "Drag, or type with or without a unit: 15 m, 1,600 sq ft, 5000 gal. Everything can be refined later.",
     "Arrastra, o escribe con o sin unidad: 15 m, 1600 ft², 5000 gal. Después se puede afinar todo.",
 );
 /// Where twelve typed means come from.
-pub const MEANS_SOURCE: Phrase = Phrase("entered by hand", "escritos a mano");
+pub const MEANS_SOURCE: Phrase = phrase!("entered by hand", "escritos a mano");
 /// Label of the rain.
-pub const RAIN: Phrase = Phrase("Rain of the place", "Lluvia del lugar");
+pub const RAIN: Phrase = phrase!("Rain of the place", "Lluvia del lugar");
 /// No rain yet.
-pub const NO_RAIN: Phrase = Phrase("Choose the rain", "Elige la lluvia");
+pub const NO_RAIN: Phrase = phrase!("Choose the rain", "Elige la lluvia");
 /// Twelve means.
-pub const TWELVE: Phrase = Phrase("Twelve monthly means", "Doce promedios mensuales");
+pub const TWELVE: Phrase = phrase!("Twelve monthly means", "Doce promedios mensuales");
 /// A file.
-pub const RECORD: Phrase = Phrase("A daily record from a file", "Un registro diario de un archivo");
+pub const RECORD: Phrase = phrase!("A daily record from a file", "Un registro diario de un archivo");
 /// What is wanted before there is an answer.
-pub const NO_ANSWER: Phrase = Phrase(
+pub const NO_ANSWER: Phrase = phrase!(
     "Give the place's rain below, and the answer stands here.",
     "Da abajo la lluvia del lugar, y la respuesta aparece aquí.",
 );
 /// How twelve means are run.
-pub const GENERATED: Phrase = Phrase(
+pub const GENERATED: Phrase = phrase!(
     "Fifty years drawn from these means, with usual numbers of rain days and a usual spread of years: a rough guide \
      until there is a daily record.",
     "Cincuenta años sorteados de estos promedios, con los días de lluvia y la variación entre años usuales: una guía \
@@ -47,7 +46,7 @@ pub fn chance(range: (f64, f64)) -> String {
 
 /// The rain of another site.
 pub fn same_as(name: &str) -> String {
-    say!("The same as {name}", "La misma que en {name}")
+    say!("The same as {name}", "La misma que en {name}", name)
 }
 
 /// Label of the twelve means.
@@ -60,11 +59,11 @@ pub fn not_twelve(found: usize) -> String {
     say!(
         "Twelve numbers with spaces between; {numbers} so far.",
         "Doce números separados por espacios; hasta ahora {numbers}.",
-        numbers = count(found, said("number", "número"), said("numbers", "números")),
+        numbers = count(found, said!("number", "número"), said!("numbers", "números")),
     )
 }
 
 /// What is no depth.
 pub fn not_a_depth(text: &str) -> String {
-    say!("“{text}” is no depth of rain for a month.", "«{text}» no es una cantidad de lluvia para un mes.")
+    say!("“{text}” is no depth of rain for a month.", "«{text}» no es una cantidad de lluvia para un mes.", text)
 }

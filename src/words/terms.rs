@@ -5,22 +5,22 @@ use crate::language::Phrase;
 /// Term and sentence; a term's forms stand with a bar between, the one that names it first.
 pub static TERMS: [(Phrase, Phrase); 36] = [
     (
-        Phrase("roof section", "sección de techo"),
-        Phrase(
+        phrase!("roof section", "sección de techo"),
+        phrase!(
             "One plane or part of the roof with its plan area, as seen from above, and its roofing.",
             "Un plano o una parte del techo con su área en planta, vista desde arriba, y su material.",
         ),
     ),
     (
-        Phrase("plan area", "área en planta"),
-        Phrase(
+        phrase!("plan area", "área en planta"),
+        phrase!(
             "Area of the roof as seen from straight above, not along the slope: rain falls on that.",
             "Área del techo vista desde arriba, no a lo largo de la pendiente: sobre ella cae la lluvia.",
         ),
     ),
     (
-        Phrase("runoff coefficient", "coeficiente de escorrentía"),
-        Phrase(
+        phrase!("runoff coefficient", "coeficiente de escorrentía"),
+        phrase!(
             "Share of the rain on a roof, beyond wetting, that runs off it: 0.9 for metal, far less for a planted \
              roof.",
             "Parte de la lluvia sobre un techo, pasado el mojado inicial, que escurre: 0,9 en metal, mucho menos con \
@@ -28,51 +28,51 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
         ),
     ),
     (
-        Phrase("wetting loss", "mojado inicial"),
-        Phrase(
+        phrase!("wetting loss", "mojado inicial"),
+        phrase!(
             "Rain that only wets the roof on each rain day and dries there.",
             "Lluvia que cada día de lluvia solo moja el techo y ahí se seca.",
         ),
     ),
     (
-        Phrase("feed", "alimentación"),
-        Phrase(
+        phrase!("feed", "alimentación"),
+        phrase!(
             "A downspout with its leaf screen and first-flush diverter, and the tank that it fills.",
             "Una bajante con su malla para hojas y su desviador de primeras aguas, y el tanque que llena.",
         ),
     ),
     (
-        Phrase("first-flush diverter", "desviador de primeras aguas"),
-        Phrase(
+        phrase!("first-flush diverter", "desviador de primeras aguas"),
+        phrase!(
             "The chamber that keeps the first, dirtiest water of a storm out of the tank.",
             "La cámara que deja fuera del tanque la primera agua de una tormenta, la más sucia.",
         ),
     ),
     (
-        Phrase("first flush", "primeras aguas"),
-        Phrase(
+        phrase!("first flush", "primeras aguas"),
+        phrase!(
             "The first water off a roof in a storm, led aside because it carries most of the dirt.",
             "La primera agua que baja de un techo en una tormenta; se aparta porque lleva la mayor parte de la \
              suciedad.",
         ),
     ),
     (
-        Phrase("diverter", "desviador"),
-        Phrase(
+        phrase!("diverter", "desviador"),
+        phrase!(
             "The chamber that keeps the first, dirtiest water of a storm out of the tank.",
             "La cámara que deja fuera del tanque la primera agua de una tormenta, la más sucia.",
         ),
     ),
     (
-        Phrase("dead storage", "volumen muerto"),
-        Phrase(
+        phrase!("dead storage", "volumen muerto"),
+        phrase!(
             "Water below a tank's outlet: it is there, but no tap gets it.",
             "Agua por debajo de la salida de un tanque: está ahí, pero ningún grifo la alcanza.",
         ),
     ),
     (
-        Phrase("stranded capacity", "capacidad atrapada"),
-        Phrase(
+        phrase!("stranded capacity", "capacidad atrapada"),
+        phrase!(
             "Room in a joined tank above the lowest rim of its store: it can never fill, because the other tank \
              spills first.",
             "Espacio de un tanque unido, sobre el borde más bajo de su depósito: nunca se llena, porque el otro \
@@ -80,159 +80,162 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
         ),
     ),
     (
-        Phrase("trunk line", "tubería de unión"),
-        Phrase(
+        phrase!("trunk line", "tubería de unión"),
+        phrase!(
             "The pipe that joins tanks at the bottom; with its valve open they share one water level.",
             "El tubo que une tanques por abajo; con su válvula abierta comparten un mismo nivel de agua.",
         ),
     ),
     (
-        Phrase("store", "depósito"),
-        Phrase(
+        phrase!("store", "depósito"),
+        phrase!(
             "Tanks joined through open valves: one water level, drawn down together.",
             "Tanques unidos con las válvulas abiertas: un solo nivel de agua, que baja en todos a la vez.",
         ),
     ),
     (
-        Phrase("yield after spillage", "uso después del rebose"),
-        Phrase(
+        phrase!("yield after spillage", "uso después del rebose"),
+        phrase!(
             "The day's rain may spill before the day's use is drawn: the cautious order of counting.",
             "La lluvia del día puede rebosar antes de que se tome el uso del día: el orden prudente de contar.",
         ),
     ),
     (
-        Phrase("yield before spillage", "uso antes del rebose"),
-        Phrase(
+        phrase!("yield before spillage", "uso antes del rebose"),
+        phrase!(
             "The day's use is drawn before anything spills: the hopeful order of counting.",
             "El uso del día se toma antes de que algo rebose: el orden optimista de contar.",
         ),
     ),
-    (Phrase("yield", "agua captada"), Phrase("Water that the uses got.", "Agua de lluvia que llegó a los usos.")),
+    (phrase!("yield", "agua captada"), phrase!("Water that the uses got.", "Agua de lluvia que llegó a los usos.")),
     (
-        Phrase("spilled", "rebosado|rebosada"),
-        Phrase(
+        phrase!("spilled", "rebosado|rebosada"),
+        phrase!(
             "Water over the rim or out of the overflow.",
             "Agua que pasó por encima del borde o salió por el rebosadero.",
         ),
     ),
-    (Phrase("shortfall", "faltante"), Phrase("Water that was wanted and not there.", "Agua que se quería y no había.")),
     (
-        Phrase("dry days", "días de escasez"),
-        Phrase(
+        phrase!("shortfall", "faltante"),
+        phrase!("Water that was wanted and not there.", "Agua que se quería y no había."),
+    ),
+    (
+        phrase!("dry days", "días de escasez"),
+        phrase!(
             "Days on which a use of the house is not met in full; a garden that goes without makes none.",
             "Días en que un uso de la casa no se cubre del todo; un huerto que se queda sin agua no cuenta.",
         ),
     ),
     (
-        Phrase("dry day", "día de escasez"),
-        Phrase(
+        phrase!("dry day", "día de escasez"),
+        phrase!(
             "A day on which a use of the house is not met in full; a garden that goes without makes none.",
             "Un día en que un uso de la casa no se cubre del todo; un huerto que se queda sin agua no cuenta.",
         ),
     ),
     (
-        Phrase("dry stretch", "racha de escasez|rachas de escasez"),
-        Phrase("Dry days one after the other.", "Días de escasez, uno tras otro."),
+        phrase!("dry stretch", "racha de escasez|rachas de escasez"),
+        phrase!("Dry days one after the other.", "Días de escasez, uno tras otro."),
     ),
     (
-        Phrase("volumetric reliability", "confiabilidad volumétrica|confiabilidad en volumen"),
-        Phrase(
+        phrase!("volumetric reliability", "confiabilidad volumétrica|confiabilidad en volumen"),
+        phrase!(
             "Share of the water wanted that was there, over all days.",
             "Parte del agua que se quería y que sí había, entre todos los días.",
         ),
     ),
     (
-        Phrase("time reliability", "confiabilidad temporal|confiabilidad en el tiempo"),
-        Phrase("Share of the days that were not dry.", "Parte de los días que no fueron de escasez."),
+        phrase!("time reliability", "confiabilidad temporal|confiabilidad en el tiempo"),
+        phrase!("Share of the days that were not dry.", "Parte de los días que no fueron de escasez."),
     ),
     (
-        Phrase("Wilson interval", "intervalo de Wilson"),
-        Phrase(
+        phrase!("Wilson interval", "intervalo de Wilson"),
+        phrase!(
             "Range in which the true chance of a good year lies, 95 times in 100, judged from so few years.",
             "Entre qué valores está la verdadera probabilidad de un año bueno, 95 veces de cada 100, con tan pocos \
              años.",
         ),
     ),
     (
-        Phrase("resilience", "resiliencia"),
-        Phrase(
+        phrase!("resilience", "resiliencia"),
+        phrase!(
             "Chance that a dry day is followed by one that is not: how soon the house recovers.",
             "Probabilidad de que a un día de escasez siga uno que no lo es: cuán pronto se recupera la casa.",
         ),
     ),
     (
-        Phrase("vulnerability", "vulnerabilidad"),
-        Phrase(
+        phrase!("vulnerability", "vulnerabilidad"),
+        phrase!(
             "How much lacks on the worst day of a dry stretch, on average.",
             "Cuánto falta en el peor día de una racha de escasez, en promedio.",
         ),
     ),
     (
-        Phrase("safe daily use", "uso diario seguro"),
-        Phrase(
+        phrase!("safe daily use", "uso diario seguro"),
+        phrase!(
             "The most that can be drawn each day so that the water lasts to a date, with a chance that you name.",
             "Lo más que se puede tomar cada día para que el agua dure hasta una fecha, con la probabilidad que tú \
              digas.",
         ),
     ),
     (
-        Phrase("generated years", "años generados"),
-        Phrase(
+        phrase!("generated years", "años generados"),
+        phrase!(
             "Years drawn by a model of this place's rain: they never happened, but could have.",
             "Años sorteados con un modelo de la lluvia de este lugar: nunca ocurrieron, pero pudieron ocurrir.",
         ),
     ),
     (
-        Phrase("percentiles", "percentiles|percentil"),
-        Phrase(
+        phrase!("percentiles", "percentiles|percentil"),
+        phrase!(
             "The value below which so many of a hundred years lie.",
             "El valor por debajo del cual quedan tantos de cada cien años.",
         ),
     ),
     (
-        Phrase("uncollected", "sin recoger|sin captar|no captada"),
-        Phrase("Rain on the roof that no feed takes.", "Lluvia sobre el techo que ninguna alimentación recoge."),
+        phrase!("uncollected", "sin recoger|sin captar|no captada"),
+        phrase!("Rain on the roof that no feed takes.", "Lluvia sobre el techo que ninguna alimentación recoge."),
     ),
     (
-        Phrase("reference evapotranspiration", "evapotranspiración de referencia"),
-        Phrase(
+        phrase!("reference evapotranspiration", "evapotranspiración de referencia"),
+        phrase!(
             "What a meadow of short grass with water enough gives to the air on a day.",
             "Lo que un prado de pasto corto, con agua suficiente, entrega al aire en un día.",
         ),
     ),
     (
-        Phrase("crop coefficient", "coeficiente de cultivo|coeficiente del cultivo"),
-        Phrase(
+        phrase!("crop coefficient", "coeficiente de cultivo|coeficiente del cultivo"),
+        phrase!(
             "What a plant drinks, as a multiple of short grass.",
             "Lo que bebe una planta, como múltiplo del pasto corto.",
         ),
     ),
     (
-        Phrase("rationing", "racionamiento"),
-        Phrase(
+        phrase!("rationing", "racionamiento"),
+        phrase!(
             "Uses that the household does without, in part, while its store is low.",
             "Usos de los que el hogar prescinde, en parte, mientras su depósito está bajo.",
         ),
     ),
     (
-        Phrase("hauled", "acarreada|agua acarreada|acarreado"),
-        Phrase("Brought by truck, at a price.", "Traída en camión, por un precio."),
+        phrase!("hauled", "acarreada|agua acarreada|acarreado"),
+        phrase!("Brought by truck, at a price.", "Traída en camión, por un precio."),
     ),
     (
-        Phrase("log", "log"),
-        Phrase(
+        phrase!("log", "log"),
+        phrase!(
             "1 log stops nine germs of ten, 2 log 99 of 100, 3 log 999 of 1,000.",
             "1 log detiene nueve de cada diez gérmenes; 2 log, 99 de 100; 3 log, 999 de 1000.",
         ),
     ),
     (
-        Phrase("residual", "residual"),
-        Phrase(
+        phrase!("residual", "residual"),
+        phrase!(
             "Chlorine that is still free in the water after it has acted.",
             "Cloro que sigue libre en el agua después de haber actuado.",
         ),
     ),
-    (Phrase("upkeep", "mantenimiento"), Phrase("Cleaning, changing and checking.", "Limpiar, cambiar y comprobar.")),
+    (phrase!("upkeep", "mantenimiento"), phrase!("Cleaning, changing and checking.", "Limpiar, cambiar y comprobar.")),
 ];
 
 /// The form of a term that names it.

@@ -2,18 +2,17 @@
 
 use super::{count, date, days, diary};
 use crate::engine::diary::due::{Because, Due, Standing};
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::work::Task;
 
 /// Nothing to do.
 pub const NO_PARTS: Phrase =
-    Phrase("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan mantenimiento.");
+    phrase!("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan mantenimiento.");
 /// Where the intervals come from.
-pub const USUAL: Phrase = Phrase(
+pub const USUAL: Phrase = phrase!(
     "Usual intervals: at least every six months for roof, gutters, inlets and tanks (enHealth, Guidance on use of \
      rainwater tanks, 2011); the rest as makers and councils advise or as is common practice. Change them to suit your \
      trees, birds and rain.",
@@ -22,7 +21,7 @@ pub const USUAL: Phrase = Phrase(
      según tus árboles, tus pájaros y tu lluvia.",
 );
 /// Caution of all upkeep.
-pub const CAUTION: Phrase = Phrase(
+pub const CAUTION: Phrase = phrase!(
     "Ladders and wet roofs kill more people than bad water: have somebody hold the ladder, or hire help. Never enter a \
      tank: bad air kills. Switch the pump's power off before you open it.",
     "Las escaleras y los techos mojados matan a más gente que el agua mala: pide que alguien sujete la escalera, o \
@@ -30,44 +29,44 @@ pub const CAUTION: Phrase = Phrase(
      abrirla.",
 );
 /// The button that says a job is done.
-pub const DONE: Phrase = Phrase("Done today", "Hecho hoy");
+pub const DONE: Phrase = phrase!("Done today", "Hecho hoy");
 /// The button that writes the calendar.
-pub const CALENDAR: Phrase = Phrase("Save as a calendar file", "Guardar como archivo de calendario");
+pub const CALENDAR: Phrase = phrase!("Save as a calendar file", "Guardar como archivo de calendario");
 /// Under the fields of an interval.
-pub const BLANK: Phrase = Phrase(
+pub const BLANK: Phrase = phrase!(
     "Leave a field blank if it doesn't count. Whichever comes first makes it due.",
     "Deja en blanco el campo que no cuente. Toca en cuanto se cumpla el primero.",
 );
 /// The button that goes back to the usual interval.
-pub const BACK_TO_USUAL: Phrase = Phrase("As usual", "Lo usual");
+pub const BACK_TO_USUAL: Phrase = phrase!("As usual", "Lo usual");
 
 /// Groups of jobs: overdue, soon, later.
 pub const GROUPS: [Phrase; 3] =
-    [Phrase("Due", "Toca ya"), Phrase("Soon", "Pronto"), Phrase("In good time", "Más adelante")];
+    [phrase!("Due", "Toca ya"), phrase!("Soon", "Pronto"), phrase!("In good time", "Más adelante")];
 /// Over the choice of when all jobs that were never written down were done.
-pub const ALL_DONE: Phrase = Phrase("All of them were done about", "Todas se hicieron más o menos");
+pub const ALL_DONE: Phrase = phrase!("All of them were done about", "Todas se hicieron más o menos");
 /// When that may have been, in days ago, with words.
 pub const AGO: [(u64, Phrase); 5] = [
-    (0, Phrase("today", "hoy")),
-    (30, Phrase("a month ago", "hace un mes")),
-    (91, Phrase("3 months ago", "hace 3 meses")),
-    (182, Phrase("half a year ago", "hace medio año")),
-    (365, Phrase("a year ago", "hace un año")),
+    (0, phrase!("today", "hoy")),
+    (30, phrase!("a month ago", "hace un mes")),
+    (91, phrase!("3 months ago", "hace 3 meses")),
+    (182, phrase!("half a year ago", "hace medio año")),
+    (365, phrase!("a year ago", "hace un año")),
 ];
 
 /// The line behind which they are, one by one.
 pub fn not_written(jobs: usize) -> String {
-    let jobs = count(jobs, said("job", "tarea"), said("jobs", "tareas"));
-    say!("{jobs} not written down yet", "{jobs} sin anotar todavía")
+    let jobs = count(jobs, said!("job", "tarea"), said!("jobs", "tareas"));
+    say!("{jobs} not written down yet", "{jobs} sin anotar todavía", jobs)
 }
 
 /// What a job is that was never written down.
-pub const NEVER: Phrase = Phrase("never written down", "nunca anotada");
+pub const NEVER: Phrase = phrase!("never written down", "nunca anotada");
 /// Labels of an interval: days, rain, litres.
 pub const INTERVAL: [Phrase; 3] = [
-    Phrase("Every so many days", "Cada tantos días"),
-    Phrase("After so much rain", "Tras tanta lluvia"),
-    Phrase("After so much water through it", "Tras pasar tanta agua"),
+    phrase!("Every so many days", "Cada tantos días"),
+    phrase!("After so much rain", "Tras tanta lluvia"),
+    phrase!("After so much water through it", "Tras pasar tanta agua"),
 ];
 
 /// A job: "Gutter: Kitchen corner".
@@ -78,31 +77,31 @@ pub fn job(task: Task, part: PartId, system: &System) -> String {
 /// Work as it is to be done.
 pub fn to_do(task: Task) -> &'static str {
     match task {
-        Task::Roof => said("Look over the roof", "Revisar el techo"),
-        Task::Gutter => said("Clean the gutter", "Limpiar la canaleta"),
-        Task::Screen => said("Clean the leaf screen", "Limpiar la malla para hojas"),
-        Task::Diverter => said(
+        Task::Roof => said!("Look over the roof", "Revisar el techo"),
+        Task::Gutter => said!("Clean the gutter", "Limpiar la canaleta"),
+        Task::Screen => said!("Clean the leaf screen", "Limpiar la malla para hojas"),
+        Task::Diverter => said!(
             "Empty and rinse the first flush, check its ball",
             "Vaciar y enjuagar las primeras aguas, revisar su bola",
         ),
-        Task::Hole => said("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
+        Task::Hole => said!("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
         Task::InletMesh => {
-            said("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
+            said!("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
         }
-        Task::TankLook => said("Look into the tank from outside", "Mirar dentro del tanque desde fuera"),
-        Task::Desludging => said("Take the sludge out", "Sacar el lodo"),
-        Task::Lid => said("Check lid and lock", "Revisar tapa y candado"),
-        Task::Anchors => said("Check anchors and straps", "Revisar anclajes y correas"),
-        Task::PumpStrainer => said("Clean the pump's strainer", "Limpiar el colador de la bomba"),
-        Task::Cartridge => said("Change the cartridge", "Cambiar el cartucho"),
-        Task::Ceramic => said("Scrub the ceramic candle", "Cepillar la vela de cerámica"),
-        Task::Lamp => said("Change the lamp", "Cambiar la lámpara"),
-        Task::Sleeve => said("Wipe the lamp's sleeve", "Limpiar la funda de la lámpara"),
-        Task::WaterTest => said("Test the water", "Analizar el agua"),
+        Task::TankLook => said!("Look into the tank from outside", "Mirar dentro del tanque desde fuera"),
+        Task::Desludging => said!("Take the sludge out", "Sacar el lodo"),
+        Task::Lid => said!("Check lid and lock", "Revisar tapa y candado"),
+        Task::Anchors => said!("Check anchors and straps", "Revisar anclajes y correas"),
+        Task::PumpStrainer => said!("Clean the pump's strainer", "Limpiar el colador de la bomba"),
+        Task::Cartridge => said!("Change the cartridge", "Cambiar el cartucho"),
+        Task::Ceramic => said!("Scrub the ceramic candle", "Cepillar la vela de cerámica"),
+        Task::Lamp => said!("Change the lamp", "Cambiar la lámpara"),
+        Task::Sleeve => said!("Wipe the lamp's sleeve", "Limpiar la funda de la lámpara"),
+        Task::WaterTest => said!("Test the water", "Analizar el agua"),
         Task::Joints => {
-            said("Look for drips at joints, valves and taps", "Buscar goteos en uniones, válvulas y grifos")
+            said!("Look for drips at joints, valves and taps", "Buscar goteos en uniones, válvulas y grifos")
         }
-        Task::Other => said("Other work", "Otro trabajo"),
+        Task::Other => said!("Other work", "Otro trabajo"),
     }
 }
 
@@ -127,7 +126,7 @@ pub fn standing(due: &Due, units: &Units) -> String {
         ),
         Because::Readings(shows) => {
             let shown = super::learning::shown_by(shows);
-            say!("the readings call for it: {shown}", "las lecturas la piden: {shown}")
+            say!("the readings call for it: {shown}", "las lecturas la piden: {shown}", shown)
         }
     };
     match due.standing {
@@ -143,8 +142,8 @@ pub fn standing(due: &Due, units: &Units) -> String {
 
 /// What is due, in a line for the house.
 pub fn due_line(overdue: usize) -> String {
-    let jobs = count(overdue, said("job is", "tarea pendiente"), said("jobs are", "tareas pendientes"));
-    say!("{jobs} due.", "{jobs}.")
+    let jobs = count(overdue, said!("job is", "tarea pendiente"), said!("jobs are", "tareas pendientes"));
+    say!("{jobs} due.", "{jobs}.", jobs)
 }
 
 /// A list for an occasion.
@@ -158,91 +157,91 @@ pub struct Occasion {
 /// Lists for before and after.
 pub const OCCASIONS: [Occasion; 5] = [
     Occasion {
-        title: Phrase("Before a storm", "Antes de una tormenta"),
+        title: phrase!("Before a storm", "Antes de una tormenta"),
         steps: &[
-            Phrase(
+            phrase!(
                 "Clean gutters, screens and diverters while it is still dry and calm.",
                 "Limpia canaletas, mallas y desviadores mientras todavía está seco y en calma.",
             ),
-            Phrase(
+            phrase!(
                 "Leave water in light tanks, or tie them down: an empty tank flies, and an empty buried one floats.",
                 "Deja agua en los tanques ligeros, o amárralos: un tanque vacío vuela, y uno enterrado vacío flota.",
             ),
-            Phrase(
+            phrase!(
                 "Shut and lock lids; take in or tie down whatever can fly against a tank or pipe.",
                 "Cierra las tapas con candado; mete bajo techo o amarra todo lo que pueda volar contra un tanque o un tubo.",
             ),
-            Phrase(
+            phrase!(
                 "See that every overflow is free and leads away from the house.",
                 "Mira que cada rebosadero esté libre y lleve el agua lejos de la casa.",
             ),
-            Phrase(
+            phrase!(
                 "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice.",
                 "Llena recipientes limpios con agua potable para tres días: el consejo común es 4 L (un galón) por \
                  persona y día.",
             ),
-            Phrase(
+            phrase!(
                 "Unplug the pump if lightning or a flood may come, and know how to shut the tank's outlet by hand.",
                 "Desenchufa la bomba si pueden venir rayos o una inundación, y aprende a cerrar a mano la salida del tanque.",
             ),
         ],
     },
     Occasion {
-        title: Phrase("After a storm", "Después de una tormenta"),
+        title: phrase!("After a storm", "Después de una tormenta"),
         steps: &[
-            Phrase(
+            phrase!(
                 "Stay away from fallen lines, and from tanks that lean or have moved.",
                 "No te acerques a cables caídos ni a tanques inclinados o que se hayan movido.",
             ),
-            Phrase(
+            phrase!(
                 "Empty the first-flush diverters; clean screens, gutters and mesh.",
                 "Vacía los desviadores de primeras aguas; limpia mallas, canaletas y mosquiteros.",
             ),
-            Phrase(
+            phrase!(
                 "Look for cracks, lifted pipes and mud around buried tanks: flood water may have come in.",
                 "Busca grietas, tubos levantados y barro alrededor de los tanques enterrados: puede haber entrado agua \
                  de la inundación.",
             ),
-            Phrase(
+            phrase!(
                 "If flood water came in, or a lid was off: don't drink it; empty, clean and disinfect first.",
                 "Si entró agua de la inundación, o una tapa estaba quitada: no la bebas; primero vacía, limpia y desinfecta.",
             ),
-            Phrase("Write down the level and the rain.", "Anota el nivel y la lluvia."),
+            phrase!("Write down the level and the rain.", "Anota el nivel y la lluvia."),
         ],
     },
     Occasion {
-        title: Phrase("After smoke or ash", "Después de humo o ceniza"),
+        title: phrase!("After smoke or ash", "Después de humo o ceniza"),
         steps: &[
-            Phrase(
+            phrase!(
                 "Take the downpipes off the tank before the next rain, so that ash doesn't wash in.",
                 "Desconecta las bajantes del tanque antes de la próxima lluvia, para que no entre la ceniza.",
             ),
-            Phrase(
+            phrase!(
                 "Let rain or a hose wash roof and gutters to the ground; empty the diverters; then join the pipes again.",
                 "Deja que la lluvia o una manguera lave techo y canaletas hacia el suelo; vacía los desviadores; luego \
                  conecta otra vez los tubos.",
             ),
-            Phrase(
+            phrase!(
                 "If ash or foam is in the tank already, or the water smells or tastes: don't drink it; have it tested or \
                  emptied. Fire-fighting foam wants the tank emptied.",
                 "Si ya hay ceniza o espuma en el tanque, o el agua huele o sabe a algo: no la bebas; hazla analizar o \
                  vaciar. Con espuma contra incendios hay que vaciar el tanque.",
             ),
-            Phrase("Change cartridges that clogged.", "Cambia los cartuchos que se taparon."),
+            phrase!("Change cartridges that clogged.", "Cambia los cartuchos que se taparon."),
         ],
     },
     Occasion {
-        title: Phrase("After overhead spray", "Después de una fumigación aérea"),
+        title: phrase!("After overhead spray", "Después de una fumigación aérea"),
         steps: &[
-            Phrase(
+            phrase!(
                 "Take the downpipes off the tank before the next rain; wash roof and gutters to the ground.",
                 "Desconecta las bajantes del tanque antes de la próxima lluvia; lava techo y canaletas hacia el suelo.",
             ),
-            Phrase(
+            phrase!(
                 "Empty the diverters twice before you join the pipes again.",
                 "Vacía los desviadores dos veces antes de conectar otra vez los tubos.",
             ),
-            Phrase(
+            phrase!(
                 "If spray may have come in, don't drink the water and don't water animals: ask the sprayer what it was, and \
                  the health office.",
                 "Si puede haber entrado lo fumigado, no bebas el agua ni la des a los animales: pregunta a quien \
@@ -251,25 +250,25 @@ pub const OCCASIONS: [Occasion; 5] = [
         ],
     },
     Occasion {
-        title: Phrase("A dead animal in the tank", "Un animal muerto en el tanque"),
+        title: phrase!("A dead animal in the tank", "Un animal muerto en el tanque"),
         steps: &[
-            Phrase(
+            phrase!(
                 "Don't drink the water; boiling alone doesn't take away what has dissolved.",
                 "No bebas el agua; solo con hervirla no se quita lo que se ha disuelto.",
             ),
-            Phrase(
+            phrase!(
                 "Take the animal out from outside with gloves and a net. Never enter the tank: bad air kills.",
                 "Saca el animal desde fuera, con guantes y una red. Nunca entres en el tanque: el aire viciado mata.",
             ),
-            Phrase(
+            phrase!(
                 "Empty and clean the tank if you can; else disinfect it with the dose worked out for it.",
                 "Vacía y limpia el tanque si puedes; si no, desinféctalo con la dosis calculada para él.",
             ),
-            Phrase(
+            phrase!(
                 "Find the hole it came in by, and close it with mesh.",
                 "Busca el agujero por donde entró y ciérralo con malla.",
             ),
-            Phrase(
+            phrase!(
                 "Have the water tested before anyone drinks it.",
                 "Haz analizar el agua antes de que alguien la beba.",
             ),
@@ -283,12 +282,15 @@ pub fn holding(tank: &str, held_by_l: f64, capacity_l: f64, units: &Units) -> St
     if held_by_l > capacity_l {
         say!(
             "{tank}: not even full would it stand in the wind of its check. Have it tied down.",
-            "{tank}: ni siquiera lleno resistiría el viento de su comprobación. Haz que lo amarren."
+            "{tank}: ni siquiera lleno resistiría el viento de su comprobación. Haz que lo amarren.",
+            tank
         )
     } else {
         say!(
             "{tank}: keep at least {held_by} in it, or have it tied down, for the wind that its sheet reckons with.",
-            "{tank}: deja al menos {held_by} dentro, o amárralo, para el viento con que cuenta su hoja."
+            "{tank}: deja al menos {held_by} dentro, o amárralo, para el viento con que cuenta su hoja.",
+            tank,
+            held_by
         )
     }
 }
@@ -305,5 +307,5 @@ pub fn room(room_l: f64, read_on: chrono::NaiveDate, units: &Units) -> String {
 
 /// The name of the calendar.
 pub fn calendar_name(site: &str) -> String {
-    say!("Upkeep of {site}", "Mantenimiento de {site}")
+    say!("Upkeep of {site}", "Mantenimiento de {site}", site)
 }

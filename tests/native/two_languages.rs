@@ -1,12 +1,12 @@
 //! No text that a person reads stands in one language only: each literal with words in it, in the rooms that speak, is
-//! an argument of `said`, `say!` or `Phrase` (see `src/language.rs`), or is named here.
+//! an argument of `said!`, `say!` or `phrase!` (see `src/language.rs`), or is named here.
 
 use crate::code_laws::sources;
 
 /// Rooms of which the words are read by somebody.
 const SPEAK: [&str; 3] = ["words/", "ui/", "app/"];
 /// What a text in two languages is an argument of; and a reason given to the compiler, which nobody else reads.
-const SPOKEN: [&str; 4] = ["said", "say!", "Phrase", "expect"];
+const SPOKEN: [&str; 4] = ["said!", "say!", "phrase!", "expect"];
 /// Names, signs and keys that are the same in every language.
 const NAMES: [&str; 6] = ["Eavewater", "Enter", "EPA", "E. coli", "{} log", r"{}\u{a0}min"];
 /// What one language asks its own grammar.

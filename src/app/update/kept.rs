@@ -18,7 +18,6 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
-use crate::say;
 use crate::site::trial::Trial;
 
 pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {

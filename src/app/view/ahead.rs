@@ -8,9 +8,7 @@ use crate::engine::ahead::expected::Expected;
 use crate::engine::learning::lesson::Lesson;
 use crate::figures::fan::{Fan, FanWords};
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::words::{self, ahead as say, learning};
 
 /// The weeks ahead as they are shown.
@@ -116,7 +114,7 @@ fn fan(found: &Found, capacity_l: f64, units: &Units, width: f64) -> Chart {
         unit: units.of(Kind::Volume).sign().to_owned(),
         lines: say::FAN_LINES.map(String::from),
         capacity: say!("full: {volume}", "lleno: {volume}", volume = shown::figure(capacity_l, Kind::Volume, units)),
-        day: said("day", "día").to_owned(),
+        day: said!("day", "día").to_owned(),
         months: words::months().map(str::to_owned),
     };
     let fan = Fan {

@@ -13,10 +13,8 @@ use crate::figures::interval::{Interval, IntervalWords};
 use crate::figures::lines::{Contents, ContentsWords};
 use crate::figures::table::Table;
 use crate::figures::went::{Portion, Way, WhereItWent, WhereItWentWords};
-use crate::language::said;
 use crate::quantity::order::sorted;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::rain::RainRecord;
 use crate::words::{self, charts as captions};
 
@@ -51,9 +49,9 @@ pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
     let words = ContentsWords {
         unit: unit(Kind::Volume, units),
         capacity: say!("full: {volume}", "lleno: {volume}", volume = shown::figure(capacity, Kind::Volume, units)),
-        shortfall: said("dry days", "días de escasez").to_owned(),
+        shortfall: said!("dry days", "días de escasez").to_owned(),
         months: months(),
-        columns: [said("month", "mes"), said("least", "mínimo"), said("most", "máximo")].map(str::to_owned),
+        columns: [said!("month", "mes"), said!("least", "mínimo"), said!("most", "máximo")].map(str::to_owned),
     };
     let contents = Contents {
         start: answer.series.dates.first().copied().unwrap_or_default(),
@@ -68,7 +66,7 @@ pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
         captions::CONTENTS_WITHOUT_YEARS.to_owned()
     };
     Chart {
-        title: said("Content, day by day", "Contenido, día a día"),
+        title: said!("Content, day by day", "Contenido, día a día"),
         caption,
         drawing: contents.drawing(width),
         table: contents.table(),
@@ -101,11 +99,11 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
     let words = YearBandWords {
         unit: unit(Kind::Volume, units),
-        low: said("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
-        median: said("middle year", "año intermedio").to_owned(),
-        high: said("9 in 10 below", "9 de 10 por debajo").to_owned(),
-        capacity: said("full", "lleno").to_owned(),
-        month: said("month", "mes").to_owned(),
+        low: said!("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
+        median: said!("middle year", "año intermedio").to_owned(),
+        high: said!("9 in 10 below", "9 de 10 por debajo").to_owned(),
+        capacity: said!("full", "lleno").to_owned(),
+        month: said!("month", "mes").to_owned(),
         months: months(),
     };
     let band = YearBand {
@@ -116,7 +114,7 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
         words: &words,
     };
     Chart {
-        title: said("Content through the year", "Contenido a lo largo del año"),
+        title: said!("Content through the year", "Contenido a lo largo del año"),
         caption: captions::THROUGH_THE_YEAR.to_owned(),
         drawing: band.drawing(width),
         table: band.table(),
@@ -131,12 +129,12 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
     let portion = |name: &str, way, amounts| Portion { name: name.to_owned(), way, amounts };
     let went = WhereItWent {
         portions: vec![
-            portion(said("used", "usada"), Way::Used, amounts(|month| month.yield_l)),
-            portion(said("spilled", "rebosada"), Way::Spilled, amounts(|month| month.spill_l)),
-            portion(said("first flush", "primeras aguas"), Way::FirstFlush, amounts(|month| month.first_flush_l)),
-            portion(said("uncollected", "sin recoger"), Way::Uncollected, amounts(|month| month.uncollected_l)),
+            portion(said!("used", "usada"), Way::Used, amounts(|month| month.yield_l)),
+            portion(said!("spilled", "rebosada"), Way::Spilled, amounts(|month| month.spill_l)),
+            portion(said!("first flush", "primeras aguas"), Way::FirstFlush, amounts(|month| month.first_flush_l)),
+            portion(said!("uncollected", "sin recoger"), Way::Uncollected, amounts(|month| month.uncollected_l)),
             portion(
-                said("lost on the way", "pérdidas"),
+                said!("lost on the way", "pérdidas"),
                 Way::Lost,
                 amounts(|month| month.roof_loss_l + month.escaped_l + month.tank_loss_l),
             ),
@@ -144,13 +142,13 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
         shortfall: amounts(|month| month.shortfall_l),
         words: WhereItWentWords {
             unit: say!("{unit} a month", "{unit} al mes", unit = unit(Kind::Volume, units)),
-            shortfall: said("lacking", "faltante").to_owned(),
-            month: said("month", "mes").to_owned(),
+            shortfall: said!("lacking", "faltante").to_owned(),
+            month: said!("month", "mes").to_owned(),
             months: months(),
         },
     };
     Chart {
-        title: said("Where the water went", "Adónde fue el agua"),
+        title: said!("Where the water went", "Adónde fue el agua"),
         caption: captions::WHERE_IT_WENT.to_owned(),
         drawing: went.drawing(width),
         table: went.table(),
@@ -166,7 +164,7 @@ pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
         share: say!(
             "{good} of {all} without a dry day",
             "{good} de {all} sin un día de escasez",
-            all = words::count(good.all, said("year", "año"), said("years", "años")),
+            all = words::count(good.all, said!("year", "año"), said!("years", "años")),
             good = good.good
         ),
         range: say!(
@@ -175,8 +173,8 @@ pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
             low = words::percent(good.range.0),
             high = words::percent(good.range.1)
         ),
-        none: said("no year", "ningún año").to_owned(),
-        all: said("every year", "todos los años").to_owned(),
+        none: said!("no year", "ningún año").to_owned(),
+        all: said!("every year", "todos los años").to_owned(),
     };
     Some(Interval { low: good.range.0, share, high: good.range.1, words }.drawing(width))
 }
@@ -188,7 +186,7 @@ pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
     let over = wet_days.map(|days| days.map_or_else(|| "—".to_owned(), |days| shown::significant(days, 2)));
     by_month(
         totals.map(Option::unwrap_or_default),
-        (over, said("wet days", "días de lluvia")),
+        (over, said!("wet days", "días de lluvia")),
         &captions::MONTHS,
         units,
         width,
@@ -198,7 +196,7 @@ pub fn monthly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
 /// Monthly means as they were entered.
 pub fn normals(totals_mm: &[f64; 12], rain_days: Option<&[f64; 12]>, units: &Units, width: f64) -> Chart {
     let over = match rain_days {
-        Some(days) => (days.map(|days| shown::significant(days, 2)), said("rain days", "días de lluvia")),
+        Some(days) => (days.map(|days| shown::significant(days, 2)), said!("rain days", "días de lluvia")),
         None => Default::default(),
     };
     by_month(*totals_mm, over, &captions::MEANS, units, width)
@@ -219,12 +217,12 @@ fn by_month(
     }
     let words = BarsWords {
         unit: unit(Kind::Depth, units),
-        label: said("month", "mes").to_owned(),
-        value: said("mean rain", "lluvia promedio").to_owned(),
+        label: said!("month", "mes").to_owned(),
+        value: said!("mean rain", "lluvia promedio").to_owned(),
         over: over_is.to_owned(),
         ..BarsWords::default()
     };
-    chart(bars, words, said("Rain by month", "Lluvia por mes"), caption, width)
+    chart(bars, words, said!("Rain by month", "Lluvia por mes"), caption, width)
 }
 
 /// Rain of each year; the driest fifth of the complete years are marked.
@@ -247,13 +245,13 @@ pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
         bars,
         BarsWords {
             unit: unit(Kind::Depth, units),
-            label: said("year", "año").to_owned(),
-            value: said("rain", "lluvia").to_owned(),
-            partial: said("days missing", "con días faltantes").to_owned(),
-            dry: said("driest fifth", "quinto más seco").to_owned(),
+            label: said!("year", "año").to_owned(),
+            value: said!("rain", "lluvia").to_owned(),
+            partial: said!("days missing", "con días faltantes").to_owned(),
+            dry: said!("driest fifth", "quinto más seco").to_owned(),
             ..BarsWords::default()
         },
-        said("Rain by year", "Lluvia por año"),
+        said!("Rain by year", "Lluvia por año"),
         &captions::YEARS,
         width,
     )
@@ -274,9 +272,9 @@ pub fn months_compared(
     }
     let words = BarsWords {
         unit: unit(kind, units),
-        label: said("month", "mes").to_owned(),
+        label: said!("month", "mes").to_owned(),
         value: value.to_owned(),
-        beside: said("generated", "generados").to_owned(),
+        beside: said!("generated", "generados").to_owned(),
         ..BarsWords::default()
     };
     chart(bars, words, title, caption, width)

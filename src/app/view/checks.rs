@@ -3,7 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -127,9 +127,9 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     }
     figures.extend(say::lines(check, units));
     let mut behind = vec![
-        (said("Formula", "Fórmula"), text.formula.text()),
-        (said("Source", "Fuente"), text.source.text()),
-        (said("Takes for granted", "Da por supuesto"), text.assumes.text()),
+        (said!("Formula", "Fórmula"), text.formula.text()),
+        (said!("Source", "Fuente"), text.source.text()),
+        (said!("Takes for granted", "Da por supuesto"), text.assumes.text()),
     ];
     behind.retain(|(_, words)| !words.is_empty());
     let sentence = capital(told.verdict);

@@ -9,9 +9,7 @@ use crate::engine::diary::joined::Known;
 use crate::engine::diary::track::{LevelRead, levels_read, track};
 use crate::figures::daily::{Daily, DailyWords};
 use crate::figures::track::{Read, Track, TrackWords};
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::diary::{Entry, EntryId, Told};
 use crate::words;
 
@@ -58,12 +56,12 @@ const LONGEST: u64 = 36_600;
 pub fn spans(kept: &KeptSite, today: NaiveDate) -> Vec<(&'static str, Span)> {
     let back = |days| today.checked_sub_days(Days::new(days)).unwrap_or(today);
     let mut spans = vec![
-        (said("30 days", "30 días"), (back(29), today)),
-        (said("3 months", "3 meses"), (back(90), today)),
-        (said("A year", "Un año"), (back(365), today)),
+        (said!("30 days", "30 días"), (back(29), today)),
+        (said!("3 months", "3 meses"), (back(90), today)),
+        (said!("A year", "Un año"), (back(365), today)),
     ];
     if let (Some(first), Some(last)) = (kept.diary.entries().first(), kept.diary.entries().last()) {
-        spans.push((said("All", "Todo"), (first.date.max(back(LONGEST)), last.date.max(today))));
+        spans.push((said!("All", "Todo"), (first.date.max(back(LONGEST)), last.date.max(today))));
     }
     spans
 }
@@ -125,14 +123,14 @@ fn charts(kept: &KeptSite, units: &Units, (from, to): Span, width: f64) -> Vec<C
     if values.iter().any(Option::is_some) {
         let words = DailyWords {
             unit: units.of(Kind::Depth).sign().to_owned(),
-            unknown: said("not known", "sin dato").to_owned(),
+            unknown: said!("not known", "sin dato").to_owned(),
             months: words::months().map(str::to_owned),
-            columns: [said("day", "día"), said("rain", "lluvia"), said("days not known", "días sin dato")]
+            columns: [said!("day", "día"), said!("rain", "lluvia"), said!("days not known", "días sin dato")]
                 .map(str::to_owned),
         };
         let daily = Daily { from, values: &values, words: &words };
         charts.push(Chart {
-            title: said("Rain", "Lluvia"),
+            title: said!("Rain", "Lluvia"),
             caption: words::diary::RAIN_CAPTION.to_owned(),
             drawing: daily.drawing(width),
             table: daily.table(),
@@ -163,13 +161,13 @@ fn level_chart(
         .map(|stretch| (stretch.start, stretch.live_l.into_iter().map(volume).collect()))
         .collect();
     let capacity_l = plan.stores[store].joined.live_capacity_l;
-    let (read_as, reckoned) = (said("read", "leído"), said("reckoned", "calculado"));
+    let (read_as, reckoned) = (said!("read", "leído"), said!("reckoned", "calculado"));
     let words = TrackWords {
         unit: units.of(Kind::Volume).sign().to_owned(),
         capacity: say!("full: {volume}", "lleno: {volume}", volume = shown::figure(capacity_l, Kind::Volume, units)),
         kinds: [read_as, reckoned].map(str::to_owned),
         months: words::months().map(str::to_owned),
-        columns: [said("day", "día"), read_as, reckoned, said("read less reckoned", "leído menos calculado")]
+        columns: [said!("day", "día"), read_as, reckoned, said!("read less reckoned", "leído menos calculado")]
             .map(str::to_owned),
     };
     let track = Track { from, to, capacity: volume(capacity_l), reads: &reads, lines: &lines, words: &words };
@@ -180,7 +178,7 @@ fn level_chart(
         .map(|tank| tank.name.clone())
         .collect();
     Chart {
-        title: said("Water, as read and as reckoned", "Agua, según lo leído y lo calculado"),
+        title: said!("Water, as read and as reckoned", "Agua, según lo leído y lo calculado"),
         caption: say!(
             "{tanks}, over the outlets. {line}",
             "{tanks}, por encima de las salidas. {line}",

@@ -7,9 +7,7 @@ use crate::app::model::KeptSite;
 use crate::engine::balance::plan::plan;
 use crate::engine::diary::doubts::doubts;
 use crate::engine::diary::joined::Known;
-use crate::language::said;
 use crate::quantity::Units;
-use crate::say;
 use crate::site::diary::{Entry, Subject, Told};
 use crate::site::part::PartId;
 use crate::site::rain::Rain;
@@ -67,7 +65,7 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
 
 fn title(form: &Form) -> String {
     let subject = words::diary::subject(form.subject);
-    if form.id.is_some() { say!("Change: {subject}", "Cambiar: {subject}") } else { subject.to_owned() }
+    if form.id.is_some() { say!("Change: {subject}", "Cambiar: {subject}", subject) } else { subject.to_owned() }
 }
 
 fn greatest_mm(kept: &KeptSite) -> Option<f64> {
@@ -152,7 +150,7 @@ pub const BACK: &str = "⌫";
 
 /// The key of the mark before the decimals, as the language writes numbers and [`typed`](crate::quantity::typed) reads them.
 fn decimal_mark() -> &'static str {
-    said(".", ",")
+    said!(".", ",")
 }
 
 /// The keys of the pad, row by row.

@@ -1,7 +1,6 @@
 //! What stands around the places: the bar, the site's name, the notice.
 
 use crate::app::model::{Model, Notice, Place, Undo};
-use crate::language::said;
 use crate::words::{self, errors, kept};
 
 /// A notice in words.
@@ -81,13 +80,13 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
 /// The name of a place.
 pub fn place(place: Place) -> &'static str {
     match place {
-        Place::House => said("House", "Casa"),
-        Place::Diary => said("Diary", "Diario"),
-        Place::Ahead => said("Ahead", "Por venir"),
-        Place::Sizing => said("Sizing", "Tamaño"),
-        Place::Upkeep => said("Upkeep", "Cuidados"),
-        Place::Rain => said("Rain", "Lluvia"),
-        Place::Kept => said("Sites", "Sitios"),
+        Place::House => said!("House", "Casa"),
+        Place::Diary => said!("Diary", "Diario"),
+        Place::Ahead => said!("Ahead", "Por venir"),
+        Place::Sizing => said!("Sizing", "Tamaño"),
+        Place::Upkeep => said!("Upkeep", "Cuidados"),
+        Place::Rain => said!("Rain", "Lluvia"),
+        Place::Kept => said!("Sites", "Sitios"),
         Place::Report => words::report::TITLE.text(),
         Place::Method => words::method::TITLE.text(),
     }

@@ -11,9 +11,7 @@ use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::diary::{Entry, Told};
 use crate::site::findings::findings;
 use crate::site::part::PartId;
@@ -221,18 +219,18 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
     match part {
         Part::Section(section) => shown::figure(section.area.get(), Kind::Area, units),
         Part::Feed(feed) => feed.diverter.as_ref().map_or_else(
-            || said("no first flush", "sin primeras aguas").to_owned(),
+            || said!("no first flush", "sin primeras aguas").to_owned(),
             |diverter| say!("first flush {first}", "primeras aguas {first}", first = volume(diverter.volume.get())),
         ),
         Part::Tank(tank) => volume(tank.capacity().get()),
         Part::TrunkLine(line) => {
-            if line.open { said("valve open", "válvula abierta") } else { said("valve shut", "válvula cerrada") }
+            if line.open { said!("valve open", "válvula abierta") } else { said!("valve shut", "válvula cerrada") }
                 .to_owned()
         }
         Part::Pump(pump) => say!("up to {flow}", "hasta {flow}", flow = flow(pump.limit.get())),
         Part::Use(Use { amount: Amount::Garden(garden), .. }) => {
             let area = shown::figure(garden.area.get(), Kind::Area, units);
-            say!("{area}, by the weather", "{area}, según el tiempo")
+            say!("{area}, by the weather", "{area}, según el tiempo", area)
         }
         Part::Ration(step) => say!("below {share}", "bajo {share}", share = words::percent(step.below.get())),
         Part::Use(using) => {

@@ -2,7 +2,6 @@
 
 use crate::app::merging::{Change, ChangeKind, merge};
 use crate::app::model::{KeptSite, Model};
-use crate::language::said;
 use crate::quantity::{Customary, Kind, Units};
 use crate::records::cupboard::SiteId;
 use crate::words;
@@ -77,7 +76,7 @@ pub fn unit_sets(units: &Units) -> Vec<(Customary, &'static str, bool)> {
 /// A name for a new site that no other has.
 pub fn free_name(model: &Model) -> String {
     let taken = |name: &str| model.sites.iter().any(|kept| kept.site.name == name);
-    words::free_name(said("My house", "Mi casa"), taken)
+    words::free_name(said!("My house", "Mi casa"), taken)
 }
 
 fn same_units(one: &Units, other: &Units) -> bool {
@@ -85,14 +84,14 @@ fn same_units(one: &Units, other: &Units) -> bool {
 }
 
 fn detail(kept: &KeptSite) -> String {
-    let tanks = words::count(kept.site.system.tanks.len(), said("tank", "tanque"), said("tanks", "tanques"));
+    let tanks = words::count(kept.site.system.tanks.len(), said!("tank", "tanque"), said!("tanks", "tanques"));
     let roof = words::count(
         kept.site.system.sections.len(),
-        said("roof section", "sección de techo"),
-        said("roof sections", "secciones de techo"),
+        said!("roof section", "sección de techo"),
+        said!("roof sections", "secciones de techo"),
     );
     let rain =
-        if kept.rain.is_some() { said("with rain", "con lluvia") } else { said("no rain yet", "aún sin lluvia") };
+        if kept.rain.is_some() { said!("with rain", "con lluvia") } else { said!("no rain yet", "aún sin lluvia") };
     format!("{roof}, {tanks}, {rain}")
 }
 

@@ -4,9 +4,7 @@ use crate::app::case::Case;
 use crate::app::model::Model;
 use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::household::Site;
 use crate::site::kept_option::MOST_OPTIONS;
 use crate::site::prices::Priced;
@@ -171,12 +169,12 @@ pub fn options(model: &Model) -> Option<OptionsView> {
 fn columns(units: &Units) -> Vec<String> {
     let volume = units.of(Kind::Volume).sign();
     vec![
-        said("option", "opción").to_owned(),
-        said("dry days a year", "días de escasez al año").to_owned(),
-        said("dry days in the worst year", "días de escasez en el peor año").to_owned(),
-        say!("used a year, {volume}", "usada al año, {volume}"),
-        say!("lacking or hauled a year, {volume}", "faltante o acarreada al año, {volume}"),
-        say!("spilled a year, {volume}", "rebosada al año, {volume}"),
+        said!("option", "opción").to_owned(),
+        said!("dry days a year", "días de escasez al año").to_owned(),
+        said!("dry days in the worst year", "días de escasez en el peor año").to_owned(),
+        say!("used a year, {volume}", "usada al año, {volume}", volume),
+        say!("lacking or hauled a year, {volume}", "faltante o acarreada al año, {volume}", volume),
+        say!("spilled a year, {volume}", "rebosada al año, {volume}", volume),
     ]
 }
 

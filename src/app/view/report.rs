@@ -14,7 +14,6 @@ use crate::engine::checks::{Asked, Check, Verdict, of_all};
 use crate::engine::question::Answer;
 use crate::engine::rain::doubts::doubts;
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Entered;
 use crate::site::part::{Field, PartId};
@@ -124,7 +123,7 @@ fn values_of(kept: &KeptSite, part: &crate::site::system::Part, units: &Units) -
         }
     }
     if !months.is_empty() {
-        values.push((say::BY_MONTH.to_owned(), months.join(said(", ", "; "))));
+        values.push((say::BY_MONTH.to_owned(), months.join(said!(", ", "; "))));
     }
     values.extend(entered(kept, Some(part.id()), units));
     values
@@ -219,7 +218,7 @@ fn rained(about: &About) -> Section {
     section.text(view.generated.which.unwrap_or_default());
     if reckoning.rain_factors.iter().any(|factor| (factor.get() - 1.0).abs() > 1e-9) {
         let factors = reckoning.rain_factors.map(|factor| words::percent(factor.get()));
-        section.values(vec![(say::RAIN_FACTORS.to_owned(), factors.join(said(", ", "; ")))]);
+        section.values(vec![(say::RAIN_FACTORS.to_owned(), factors.join(said!(", ", "; ")))]);
     }
     section
 }

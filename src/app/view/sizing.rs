@@ -9,9 +9,7 @@ use crate::engine::rain::weather::Origin;
 use crate::engine::sizing::smallest::Sought;
 use crate::figures::drawing::Drawing;
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::household::Site;
 use crate::site::system::System;
 use crate::site::trial::Trial;
@@ -94,9 +92,13 @@ pub fn sizing(
         levers: levers(&site, &kept.site, trial, units),
         reservations: shown.map(say::reservations).unwrap_or_default(),
         can_try: shown.is_some(),
-        starts: [(1.0, said("Full", "Llenos")), (0.5, said("Half full", "A la mitad")), (0.0, said("Empty", "Vacíos"))]
-            .map(|(share, word)| (share, word, is(share, reckoning.start.get())))
-            .into(),
+        starts: [
+            (1.0, said!("Full", "Llenos")),
+            (0.5, said!("Half full", "A la mitad")),
+            (0.0, said!("Empty", "Vacíos")),
+        ]
+        .map(|(share, word)| (share, word, is(share, reckoning.start.get())))
+        .into(),
         rules: say::RULES.map(|(theta, word)| (theta, word.text(), is(theta, reckoning.inflow_first.get()))).into(),
     }
 }
@@ -109,12 +111,12 @@ fn levers(site: &Site, now: &Site, trial: &Trial, units: &Units) -> Vec<LeverVie
         .map(|lever| {
             let (label, factor, value) = match lever {
                 Lever::Storage => {
-                    (said("Tanks", "Tanques"), trial.levers.storage, shown::figure(capacity, Kind::Volume, units))
+                    (said!("Tanks", "Tanques"), trial.levers.storage, shown::figure(capacity, Kind::Volume, units))
                 }
-                Lever::Roof => (said("Roof", "Techo"), trial.levers.roof, shown::figure(roof, Kind::Area, units)),
-                Lever::Uses => (said("Use", "Uso"), trial.levers.uses, shown::figure(uses, Kind::Flow, units)),
+                Lever::Roof => (said!("Roof", "Techo"), trial.levers.roof, shown::figure(roof, Kind::Area, units)),
+                Lever::Uses => (said!("Use", "Uso"), trial.levers.uses, shown::figure(uses, Kind::Flow, units)),
                 Lever::Rain => (
-                    said("Rain", "Lluvia"),
+                    said!("Rain", "Lluvia"),
                     trial.levers.rain,
                     say!("{share} of the record", "{share} del registro", share = words::percent(rain)),
                 ),

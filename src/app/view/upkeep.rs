@@ -14,7 +14,6 @@ use crate::engine::learning::calls::calls;
 use crate::engine::learning::lesson::Lesson;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::calendar::{DayEvent, calendar};
-use crate::say;
 use crate::site::part::PartId;
 use crate::site::tank::Build;
 use crate::site::upkeep::{DAYS, Job, LITRES, RAIN_MM, use_of};
@@ -155,7 +154,7 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
         })
         .collect();
     Effect::Download {
-        name: say!("upkeep-{today}.ics", "mantenimiento-{today}.ics"),
+        name: say!("upkeep-{today}.ics", "mantenimiento-{today}.ics", today),
         media_type: "text/calendar",
         text: calendar(&words::upkeep::calendar_name(&kept.site.name), &events, moment),
     }

@@ -11,7 +11,6 @@ use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
 use crate::engine::treatment::results::{Result, is_chlorinated, is_over_limit, newest, over_limit};
 use crate::engine::treatment::step::Step;
-use crate::language::said;
 use crate::quantity::Units;
 use crate::site::details::Detail;
 use crate::site::diary::{Diary, Parameter};
@@ -157,10 +156,10 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
     let (class, word) = match chain.verdict() {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
-        Verdict::Holds => (class(Verdict::Holds), said("Proven", "Probado")),
-        Verdict::Lacks => (class(Verdict::Lacks), said("In part", "En parte")),
-        Verdict::Tells => (class(Verdict::Tells), said("Not proven", "Sin probar")),
-        verdict => (class(verdict), said("Not proven", "Sin probar")),
+        Verdict::Holds => (class(Verdict::Holds), said!("Proven", "Probado")),
+        Verdict::Lacks => (class(Verdict::Lacks), said!("In part", "En parte")),
+        Verdict::Tells => (class(Verdict::Tells), said!("Not proven", "Sin probar")),
+        verdict => (class(verdict), said!("Not proven", "Sin probar")),
     };
     let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
     wrong.extend(say::chain::unguarded(&chain, system));
@@ -188,10 +187,10 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
     let mut check = view(&step.check, system, units);
     let life = say::barriers::life(step, units);
     check.word = match step.check.verdict {
-        Verdict::Holds => said("Proven", "Probado"),
-        Verdict::Tells => said("Not against germs", "No contra gérmenes"),
-        Verdict::Outside => said("Outside the tables", "Fuera de las tablas"),
-        Verdict::Lacks | Verdict::Fails => said("Not proven", "Sin probar"),
+        Verdict::Holds => said!("Proven", "Probado"),
+        Verdict::Tells => said!("Not against germs", "No contra gérmenes"),
+        Verdict::Outside => said!("Outside the tables", "Fuera de las tablas"),
+        Verdict::Lacks | Verdict::Fails => said!("Not proven", "Sin probar"),
     };
     check.sentence = say::barriers::sentence(step, units);
     check.to_do = life.join(" ");

@@ -2,9 +2,7 @@
 
 use crate::engine::question::Answer;
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::words::{self, sizing as say};
 
 /// Year by year; columns of hauled water and of rationing only where there is any.
@@ -14,24 +12,27 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
     let hauls = !answer.series.loads.is_empty();
     let rations = !answer.series.rationed.is_empty();
     let mut columns = vec![
-        said("year", "año").to_owned(),
+        said!("year", "año").to_owned(),
         say!("rain, {unit}", "lluvia, {unit}", unit = units.of(Kind::Depth).sign()),
-        said("dry days", "días de escasez").to_owned(),
-        said("longest dry stretch", "racha de escasez más larga").to_owned(),
-        say!("used, {unit}", "usada, {unit}"),
-        say!("lacking, {unit}", "faltante, {unit}"),
-        say!("spilled, {unit}", "rebosada, {unit}"),
-        say!("least in store, {unit}", "mínimo guardado, {unit}"),
+        said!("dry days", "días de escasez").to_owned(),
+        said!("longest dry stretch", "racha de escasez más larga").to_owned(),
+        say!("used, {unit}", "usada, {unit}", unit),
+        say!("lacking, {unit}", "faltante, {unit}", unit),
+        say!("spilled, {unit}", "rebosada, {unit}", unit),
+        say!("least in store, {unit}", "mínimo guardado, {unit}", unit),
     ];
     if hauls {
         columns.extend([
-            said("loads hauled", "viajes acarreados").to_owned(),
-            say!("hauled, {unit}", "acarreada, {unit}"),
-            said("paid for them", "pagado por ellos").to_owned(),
+            said!("loads hauled", "viajes acarreados").to_owned(),
+            say!("hauled, {unit}", "acarreada, {unit}", unit),
+            said!("paid for them", "pagado por ellos").to_owned(),
         ]);
     }
     if rations {
-        columns.extend([said("rationed days", "días racionados").to_owned(), say!("cut, {unit}", "recortada, {unit}")]);
+        columns.extend([
+            said!("rationed days", "días racionados").to_owned(),
+            say!("cut, {unit}", "recortada, {unit}", unit),
+        ]);
     }
     let mut rows = Vec::with_capacity(answer.years.len());
     for year in &answer.years {

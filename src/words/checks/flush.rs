@@ -3,67 +3,65 @@
 use super::{Text, Told};
 use crate::engine::checks::pipe_sizes::{METRIC_DRAIN, SCHEDULE_40, circle};
 use crate::engine::checks::{Check, Figure, Verdict};
-use crate::language::{Phrase, said};
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::details::Detail;
 
 pub(super) const VOLUME: Text = Text {
-    title: Phrase("First flush for this roof", "Primeras aguas de este techo"),
-    formula: Phrase(
+    title: phrase!("First flush for this roof", "Primeras aguas de este techo"),
+    formula: phrase!(
         "Volume = depth on the roof × plan area; pipe length = volume ÷ inside area.",
         "Volumen = lámina sobre el techo × área en planta; largo del tubo = volumen ÷ área interior.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L for \
          an average roof. Inside diameters: ASTM D1785; EN 1329-1 series B (from memory).",
         "Texas Manual on Rainwater Harvesting 2005 cap. 2, HB 230 (ambos de memoria); enHealth 2010 dice de 20 a 25 \
          L para un techo medio. Diámetros interiores: ASTM D1785; EN 1329-1 serie B (de memoria).",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Each further millimetre about halves what the rain still carries (Thomas & Martinson 2007, from memory): no \
          volume takes all.",
         "Cada milímetro más reduce más o menos a la mitad lo que la lluvia todavía arrastra (Thomas y Martinson 2007, \
          de memoria): ningún volumen se lo lleva todo.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "A diverter sends dirt aside; it does not make water safe to drink.",
         "Un desviador aparta la suciedad; no hace que el agua sea apta para beber.",
     ),
 };
 pub(super) const DRAIN: Text = Text {
-    title: Phrase("Empty again before the next storm", "Vacío otra vez antes de la próxima tormenta"),
-    formula: Phrase(
+    title: phrase!("Empty again before the next storm", "Vacío otra vez antes de la próxima tormenta"),
+    formula: phrase!(
         "t = 2·a·√h ÷ (C·o·√(2g)): a inside area, h height of water, o hole, C = 0.62.",
         "t = 2·a·√h ÷ (C·o·√(2g)): a área interior, h altura del agua, o orificio, C = 0,62.",
     ),
-    source: Phrase("Torricelli, any text on hydraulics.", "Torricelli, cualquier texto de hidráulica."),
-    assumes: Phrase(
+    source: phrase!("Torricelli, any text on hydraulics.", "Torricelli, cualquier texto de hidráulica."),
+    assumes: phrase!(
         "An upright pipe of one diameter, a clean sharp-edged hole.",
         "Un tubo vertical de un solo diámetro, un orificio limpio de canto vivo.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 pub(super) const LOSS: Text = Text {
-    title: Phrase("Lost through the hole in a storm", "Lo que se pierde por el orificio en una tormenta"),
-    formula: Phrase("C·o·√(2·g·h) for as long as it rains, C = 0.62.", "C·o·√(2·g·h) mientras llueve, C = 0,62."),
-    source: Phrase(
+    title: phrase!("Lost through the hole in a storm", "Lo que se pierde por el orificio en una tormenta"),
+    formula: phrase!("C·o·√(2·g·h) for as long as it rains, C = 0.62.", "C·o·√(2·g·h) mientras llueve, C = 0,62."),
+    source: phrase!(
         "Torricelli. Called too much when it is more than twice the first flush itself: common practice, no source.",
         "Torricelli. Se considera demasiado cuando pasa del doble de las propias primeras aguas: práctica común, sin \
          fuente.",
     ),
-    assumes: Phrase("The chamber stays full while it rains.", "La cámara sigue llena mientras llueve."),
-    caution: Phrase("", ""),
+    assumes: phrase!("The chamber stays full while it rains.", "La cámara sigue llena mientras llueve."),
+    caution: phrase!("", ""),
 };
 pub(super) const YIELD: Text = Text {
-    title: Phrase("What the diverter costs", "Lo que cuesta el desviador"),
-    formula: Phrase(
+    title: phrase!("What the diverter costs", "Lo que cuesta el desviador"),
+    formula: phrase!(
         "The daily balance with this diverter and without it, on the same rain.",
         "El balance diario con este desviador y sin él, con la misma lluvia.",
     ),
-    source: Phrase("The same balance as in Sizing.", "El mismo balance que en «Tamaño»."),
-    assumes: Phrase("All else stays.", "Todo lo demás queda igual."),
-    caution: Phrase("", ""),
+    source: phrase!("The same balance as in Sizing.", "El mismo balance que en «Tamaño»."),
+    assumes: phrase!("All else stays.", "Todo lo demás queda igual."),
+    caution: phrase!("", ""),
 };
 
 pub(super) fn volume(told: &Told<'_>) -> (String, String) {
@@ -71,6 +69,9 @@ pub(super) fn volume(told: &Told<'_>) -> (String, String) {
     let verdict = say!(
         "{margin}: the first flush is {has}, wanted {wants} for this roof.",
         "{margin}: las primeras aguas son {has}; para este techo se piden {wants}.",
+        margin,
+        has,
+        wants
     );
     let to_do = match told.check.verdict {
         Verdict::Fails if told.check.figure(Figure::ChamberBore).is_finite() => {
@@ -80,7 +81,7 @@ pub(super) fn volume(told: &Told<'_>) -> (String, String) {
                 wanted = told.figure(Figure::ChamberWanted),
             )
         }
-        Verdict::Fails => say!("Fit a diverter of {wants}.", "Pon un desviador de {wants}."),
+        Verdict::Fails => say!("Fit a diverter of {wants}.", "Pon un desviador de {wants}.", wants),
         _ => String::new(),
     };
     (verdict, to_do)
@@ -116,12 +117,13 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
             say!(
                 "Empty it after each storm, or drill a hole of {hole}.",
                 "Vacíalo después de cada tormenta, o perfora un orificio de {hole}.",
+                hole
             ),
         );
     }
     match check.margin {
         None => (
-            said(
+            said!(
                 "It never empties: after its first storm it flushes nothing, and dirt goes to the tank.",
                 "Nunca se vacía: después de su primera tormenta ya no aparta nada, y la suciedad va al tanque.",
             )
@@ -129,6 +131,8 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
             say!(
                 "Clear the hole, or drill one of {hole}: empty within {within}.",
                 "Destapa el orificio, o perfora uno de {hole}: vacío en {within}.",
+                hole,
+                within
             ),
         ),
         Some(_) => {
@@ -138,6 +142,7 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
                     "Widen the hole to {hole}. A hole under 1 mm blocks easily: keep a screen over it.",
                     "Agranda el orificio a {hole}. Uno de menos de 1 mm se tapa con facilidad: protégelo siempre con \
                      una malla.",
+                    hole
                 )
             } else {
                 String::new()
@@ -145,6 +150,9 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
             let verdict = say!(
                 "{margin}: empty after {hours}, wanted within {within}.",
                 "{margin}: vacío después de {hours}; se pide en {within}.",
+                margin,
+                hours,
+                within
             );
             (verdict, to_do)
         }
@@ -158,8 +166,9 @@ pub(super) fn loss(told: &Told<'_>) -> (String, String) {
         "El orificio pierde {loss} en una tormenta de {storm}; las propias primeras aguas son {flush}.",
         storm = told.figure(Figure::StormHours),
         flush = told.figure(Figure::FlushVolume),
+        loss
     );
-    let to_do = said(
+    let to_do = said!(
         "Make the hole smaller, or lead what drips to the garden.",
         "Haz el orificio más pequeño, o lleva al huerto lo que gotea.",
     );

@@ -13,9 +13,8 @@ mod trunk;
 
 use super::treatment;
 use crate::engine::checks::{Check, Figure, Margin, Subject, Verdict};
-use crate::language::{self, Phrase};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::details::Detail;
 use crate::site::system::System;
 
@@ -84,29 +83,29 @@ pub const fn text(subject: Subject) -> Text {
 pub fn group(subject: Subject) -> &'static str {
     match subject {
         Subject::FlushVolume | Subject::FlushDrain | Subject::FlushLoss | Subject::FlushYield => {
-            language::said("First flush", "Primeras aguas")
+            said!("First flush", "Primeras aguas")
         }
         Subject::Gutter | Subject::Downspout | Subject::Screen | Subject::Inlet => {
-            language::said("Gutter, downspout, screen, inlet", "Canaleta, bajante, malla, entrada")
+            said!("Gutter, downspout, screen, inlet", "Canaleta, bajante, malla, entrada")
         }
         Subject::Overflow | Subject::AirGap | Subject::StormFeed | Subject::StormTank => {
-            language::said("Storm and overflow", "Tormenta y rebosadero")
+            said!("Storm and overflow", "Tormenta y rebosadero")
         }
-        Subject::TrunkFlow | Subject::TrunkDraw => language::said("Between the tanks", "Entre los tanques"),
+        Subject::TrunkFlow | Subject::TrunkDraw => said!("Between the tanks", "Entre los tanques"),
         Subject::PeakFlow
         | Subject::HighestTap
         | Subject::Suction
         | Subject::Vessel
         | Subject::Power
         | Subject::Lift
-        | Subject::Gravity => language::said("Supply", "Suministro"),
+        | Subject::Gravity => said!("Supply", "Suministro"),
         Subject::PortableDays | Subject::PortableWeight | Subject::PortableFill => {
-            language::said("Portable tank", "Tanque portátil")
+            said!("Portable tank", "Tanque portátil")
         }
-        Subject::Outbuilding | Subject::BothDraw => language::said("Outbuilding", "Edificio anexo"),
-        Subject::Burden => language::said("Water for all", "Agua para todos"),
-        Subject::Pad | Subject::Wind | Subject::Uplift => language::said("Standing", "Estabilidad"),
-        Subject::OnRoof | Subject::Dose | Subject::Barrier(_) => language::said("Clean water", "Agua limpia"),
+        Subject::Outbuilding | Subject::BothDraw => said!("Outbuilding", "Edificio anexo"),
+        Subject::Burden => said!("Water for all", "Agua para todos"),
+        Subject::Pad | Subject::Wind | Subject::Uplift => said!("Standing", "Estabilidad"),
+        Subject::OnRoof | Subject::Dose | Subject::Barrier(_) => said!("Clean water", "Agua limpia"),
     }
 }
 
@@ -163,7 +162,7 @@ pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
 
 /// Not enough, but on sizes that nobody has entered yet.
 pub const NOT_ENOUGH_IF: Phrase =
-    Phrase("Not enough, if the usual sizes are yours", "No alcanza, si tus medidas son las usuales");
+    phrase!("Not enough, if the usual sizes are yours", "No alcanza, si tus medidas son las usuales");
 
 /// What a check comes to in a word, for whoever can't see its colour.
 pub fn word(check: &Check) -> &'static str {
@@ -177,11 +176,11 @@ pub fn word(check: &Check) -> &'static str {
 /// A verdict in a word.
 pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => language::said("Enough", "Alcanza"),
-        Verdict::Fails => language::said("Not enough", "No alcanza"),
-        Verdict::Tells => language::said("To know", "Para saber"),
-        Verdict::Lacks => language::said("Not known", "No se sabe"),
-        Verdict::Outside => language::said("Outside the formula", "Fuera de la fórmula"),
+        Verdict::Holds => said!("Enough", "Alcanza"),
+        Verdict::Fails => said!("Not enough", "No alcanza"),
+        Verdict::Tells => said!("To know", "Para saber"),
+        Verdict::Lacks => said!("Not known", "No se sabe"),
+        Verdict::Outside => said!("Outside the formula", "Fuera de la fórmula"),
     }
 }
 
@@ -238,7 +237,7 @@ impl Told<'_> {
 fn spare(margin: Margin) -> String {
     const MANY_TIMES: f64 = 9.0;
     match margin.spare() {
-        spare if spare.is_infinite() => language::said("nothing is asked of it", "no se le pide nada").to_owned(),
+        spare if spare.is_infinite() => said!("nothing is asked of it", "no se le pide nada").to_owned(),
         spare if spare >= MANY_TIMES => say!(
             "{times} times what is wanted",
             "{times} veces lo que se pide",

@@ -3,12 +3,11 @@
 use super::{Text, Told};
 use crate::engine::checks::outbuilding::uses_with;
 use crate::engine::checks::{Figure, Verdict};
-use crate::language::{Phrase, said};
-use crate::say;
+use crate::language::Phrase;
 use crate::site::details::Detail;
 use crate::site::system::System;
 
-const JOINED: Phrase = Phrase(
+const JOINED: Phrase = phrase!(
     "A pipe to another building is a second chance for backflow: a valve that shuts it off, no joint with the \
      mains, taps marked. Keep it below the frost. Guests or tenants may make you a water supplier.",
     "Un tubo a otro edificio es otra ocasión para el reflujo: una válvula que lo cierre, ninguna unión con la \
@@ -17,18 +16,18 @@ const JOINED: Phrase = Phrase(
 );
 
 pub(super) const SUPPLY: Text = Text {
-    title: Phrase("Outbuilding on this store", "Edificio anexo en este depósito"),
-    formula: Phrase(
+    title: phrase!("Outbuilding on this store", "Edificio anexo en este depósito"),
+    formula: phrase!(
         "ρ·g·(level + pump head − tap − friction) − filters, through the outbuilding's own pipe and what it shares.",
         "ρ·g·(nivel + carga de la bomba − grifo − fricción) − filtros, por el tubo propio del edificio anexo y lo \
          que comparte.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (IPC Table E103.3(2), Hunter's curve).",
         "Darcy-Weisbach con el factor de Colebrook; caudal máximo según unidades de consumo (IPC, tabla E103.3(2), \
          curva de Hunter).",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Tank down to its outlet. The pipe branches off at the store, or at the end of what is shared, before the \
          house's filters. A pump is the tank's. Uses in one outbuilding share the first one's pipe.",
         "Tanque bajo hasta su salida. El tubo se separa en el depósito, o al final de lo compartido, antes de los \
@@ -38,32 +37,32 @@ pub(super) const SUPPLY: Text = Text {
     caution: JOINED,
 };
 pub(super) const BOTH: Text = Text {
-    title: Phrase("House and outbuilding at once", "Casa y edificio anexo a la vez"),
-    formula: Phrase(
+    title: phrase!("House and outbuilding at once", "Casa y edificio anexo a la vez"),
+    formula: phrase!(
         "Each draws its peak; pump and shared pipe carry both. Judged by the tap with less to spare.",
         "Cada uno toma su caudal máximo; la bomba y el tubo compartido llevan ambos. Se juzga por el grifo con menos \
          margen.",
     ),
-    source: Phrase("As the checks of each alone.", "Como las comprobaciones de cada uno por separado."),
-    assumes: Phrase(
+    source: phrase!("As the checks of each alone.", "Como las comprobaciones de cada uno por separado."),
+    assumes: phrase!(
         "Both peaks fall together, which is seldom. Filters due for change.",
         "Los dos máximos coinciden, lo que es raro. Filtros por cambiar.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 pub(super) const BURDEN: Text = Text {
-    title: Phrase("What it takes from the others", "Lo que quita a los demás"),
-    formula: Phrase(
+    title: phrase!("What it takes from the others", "Lo que quita a los demás"),
+    formula: phrase!(
         "The whole balance with it and without it, under the same rain.",
         "Todo el balance con él y sin él, con la misma lluvia.",
     ),
-    source: Phrase("The balance.", "El balance."),
-    assumes: Phrase(
+    source: phrase!("The balance.", "El balance."),
+    assumes: phrase!(
         "Uses higher in the list are served first. Dry days with it count its own too, unless it is outdoors.",
         "Los usos de más arriba en la lista se sirven primero. Los días de escasez con él cuentan también los suyos, \
          salvo que sea al aire libre.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 
 pub(super) fn supply(told: &Told<'_>, system: &System) -> (String, String) {
@@ -77,7 +76,7 @@ pub(super) fn supply(told: &Told<'_>, system: &System) -> (String, String) {
                     "en el tubo de {first}: míralo allí.",
                     first = system.name_of(first),
                 ),
-                None => said(
+                None => said!(
                     "its taps are in the house. For a shed, cabin or barn choose so below.",
                     "sus grifos están en la casa. Si es un cobertizo, una cabaña o un establo, elígelo abajo.",
                 )
@@ -103,8 +102,12 @@ pub(super) fn supply(told: &Told<'_>, system: &System) -> (String, String) {
         "{margin}: {has} a {flow}{full}; se piden {wants}. Con esa presión da hasta {most}.",
         flow = told.entered(Detail::TapFlow),
         most = told.figure(Figure::OutFlow),
+        margin,
+        has,
+        full,
+        wants
     );
-    let to_do = said(
+    let to_do = said!(
         "Take a wider pipe, lower the tap, or a stronger pump.",
         "Pon un tubo más ancho, baja el grifo o pon una bomba más fuerte.",
     );
@@ -122,8 +125,10 @@ pub(super) fn both(told: &Told<'_>) -> (String, String) {
         alone = told.figure(Figure::HouseAlone),
         out = told.figure(Figure::OutBoth),
         most = told.figure(Figure::OutFlowBoth),
+        margin,
+        wants
     );
-    let to_do = said(
+    let to_do = said!(
         "Take a wider shared pipe, a pipe for each, a stronger pump, or draw in turn.",
         "Pon un tubo compartido más ancho, un tubo para cada uno o una bomba más fuerte, o saca el agua por turnos.",
     );

@@ -3,30 +3,28 @@
 use super::{Text, Told};
 use crate::engine::checks::portable::ONE_LIFTS_KG;
 use crate::engine::checks::{Figure, Verdict};
-use crate::language::{Phrase, said};
-use crate::say;
 use crate::site::details::Detail;
 
 pub(super) const DAYS: Text = Text {
-    title: Phrase("How long it lasts", "Cuánto dura"),
-    formula: Phrase(
+    title: phrase!("How long it lasts", "Cuánto dura"),
+    formula: phrase!(
         "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
          three at the least 7.5 L.",
         "Litros ÷ personas ÷ litros para cada una al día. Para beber y comer 3 L, si además se cocina 9 L, si además \
          se lava 15 L; las tres cosas, como mínimo, 7,5 L.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
          cooking, 2 to 6 L washing.",
         "Sphere Handbook 2018, necesidades básicas de agua para sobrevivir (de memoria): de 2,5 a 3 L para beber y \
          comer, de 3 a 6 L para cocinar, de 2 a 6 L para lavar.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
         "Empieza lleno y no se derrama nada. El calor, el trabajo, la enfermedad y los niños pequeños piden más; las \
          mascotas piden lo suyo.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "As safe as the tap that filled it, and less so every day: a clean closed tank, out of the sun. After days, \
          or when in doubt, treat it again as at that tap.",
         "El agua es tan segura como el grifo del que salió, y cada día menos: un tanque limpio y cerrado, fuera del \
@@ -34,16 +32,16 @@ pub(super) const DAYS: Text = Text {
     ),
 };
 pub(super) const WEIGHT: Text = Text {
-    title: Phrase("What it weighs full", "Lo que pesa lleno"),
-    formula: Phrase("1 kg a litre, and the empty tank.", "1 kg por litro, más el tanque vacío."),
-    source: Phrase(
+    title: phrase!("What it weighs full", "Lo que pesa lleno"),
+    formula: phrase!("1 kg a litre, and the empty tank.", "1 kg por litro, más el tanque vacío."),
+    source: phrase!(
         "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg (51 \
          lb) at most: NIOSH lifting equation, 1994.",
         "Densidad del agua. Vacío: 1,2 kg un bidón de 20 L (práctica común, sin fuente). Una persona levanta 23 kg \
          (51 lb) como máximo: ecuación de levantamiento de NIOSH, 1994.",
     ),
-    assumes: Phrase("Full to the cap.", "Lleno hasta la tapa."),
-    caution: Phrase(
+    assumes: phrase!("Full to the cap.", "Lleno hasta la tapa."),
+    caution: phrase!(
         "Strap it low, over or ahead of the axle; half full it surges. Brakes, hitch, axle and tyres have limits of \
          their own: don't tow or load on a guess. Not loose in a cabin, not left in the sun.",
         "Sujétalo abajo, sobre el eje o delante de él; a medio llenar da bandazos. Los frenos, el enganche, el eje y \
@@ -52,17 +50,17 @@ pub(super) const WEIGHT: Text = Text {
     ),
 };
 pub(super) const FILL: Text = Text {
-    title: Phrase("What a filling takes", "Lo que toma un llenado"),
-    formula: Phrase(
+    title: phrase!("What a filling takes", "Lo que toma un llenado"),
+    formula: phrase!(
         "One filling against what the store can give today.",
         "Un llenado frente a lo que el depósito puede dar hoy.",
     ),
-    source: Phrase("The balance.", "El balance."),
-    assumes: Phrase(
+    source: phrase!("The balance.", "El balance."),
+    assumes: phrase!(
         "Today's water: the middle of the record on this day of the year.",
         "El agua de hoy: el valor central del registro para este día del año.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
         "Llena con una separación de aire o con una manguera para agua potable; nunca dejes la manguera dentro del \
          tanque.",
@@ -73,9 +71,9 @@ pub(super) fn days(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
     let people = told.entered(Detail::Travellers);
     let heads = if told.check.went_in(Detail::Travellers) > 1.0 {
-        said("people", "personas")
+        said!("people", "personas")
     } else {
-        said("person", "persona")
+        said!("person", "persona")
     };
     let verdict = say!(
         "{margin}: it lasts {has}, {wants} wanted, for {people} {heads} at {need} each. Over {wants} each has {each}.",
@@ -83,6 +81,11 @@ pub(super) fn days(told: &Told<'_>) -> (String, String) {
          tiene {each}.",
         need = told.figure(Figure::PortableNeed),
         each = told.figure(Figure::PortableEach),
+        margin,
+        has,
+        wants,
+        people,
+        heads
     );
     let to_do = say!(
         "Carry {wanted}, refill on the way, or use less.",
@@ -96,17 +99,23 @@ pub(super) fn weight(told: &Told<'_>) -> (String, String) {
     let full = told.figure(Figure::FullMass);
     let verdict = if told.check.margin.is_some() {
         let (has, _, margin) = told.margin();
-        say!("{margin}: {full} full, {has} may be loaded.", "{margin}: {full} lleno, se pueden cargar {has}.")
+        say!(
+            "{margin}: {full} full, {has} may be loaded.",
+            "{margin}: {full} lleno, se pueden cargar {has}.",
+            margin,
+            full,
+            has
+        )
     } else {
-        say!("{full} full.", "{full} lleno.")
+        say!("{full} full.", "{full} lleno.", full)
     };
     let to_do = if told.check.fails() {
-        said(
+        said!(
             "Take a smaller tank, fill it less, or carry it another way.",
             "Toma un tanque más pequeño, llénalo menos o llévalo de otro modo.",
         )
     } else if told.check.figure(Figure::FullMass) > ONE_LIFTS_KG {
-        said(
+        said!(
             "Too heavy for one to lift: fill it where it travels, or carry it in smaller cans.",
             "Pesa demasiado para que lo levante una sola persona: llénalo donde va a viajar, o lleva el agua en \
              bidones más pequeños.",
@@ -119,11 +128,11 @@ pub(super) fn weight(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn fill(told: &Told<'_>) -> (String, String) {
     if told.check.verdict == Verdict::Lacks {
-        let verdict = said(
+        let verdict = said!(
             "What stands in the store isn't known: without rain, or while the system can't run.",
             "No se sabe cuánto hay en el depósito: falta la lluvia, o el sistema no puede funcionar.",
         );
-        let to_do = said("Choose the tank that it draws on, and rain.", "Elige el tanque del que toma, y la lluvia.");
+        let to_do = said!("Choose the tank that it draws on, and rain.", "Elige el tanque del que toma, y la lluvia.");
         return (verdict.to_owned(), to_do.to_owned());
     }
     let mut verdict =
@@ -139,7 +148,7 @@ pub(super) fn fill(told: &Told<'_>) -> (String, String) {
             days = told.figure(Figure::FillDays)
         );
     }
-    let to_do = said(
+    let to_do = said!(
         "Fill it when more has come, or fill it in part.",
         "Llénalo cuando haya llegado más, o llénalo solo en parte.",
     );

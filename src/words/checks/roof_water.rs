@@ -2,123 +2,121 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
-use crate::language::{Phrase, said};
-use crate::say;
 use crate::site::details::Detail;
 use crate::site::system::System;
 use crate::site::tank::OverflowTo;
 
 pub(super) const GUTTER: Text = Text {
-    title: Phrase("Gutter", "Canaleta"),
-    formula: Phrase(
+    title: phrase!("Gutter", "Canaleta"),
+    formula: phrase!(
         "0.9 · 2.78e-5 · A^1.25 L/s for a half-round gutter, A its area in mm²; 3.48e-5 and (depth ÷ width)^¼ for \
          others; times a factor for length and fall.",
         "0,9 · 2,78e-5 · A^1,25 L/s para una canaleta semicircular, A su área en mm²; 3,48e-5 y (profundidad ÷ \
          ancho)^¼ para las demás; por un factor de longitud y pendiente.",
     ),
-    source: Phrase(
+    source: phrase!(
         "EN 12056-3:2000 clause 5 and Table 6 (table and box gutters from memory). Beside it, for half-round ones: \
          International Plumbing Code Table 1106.6 (from memory).",
         "EN 12056-3:2000, apartado 5 y tabla 6 (la tabla y las canaletas de cajón, de memoria). Al lado, para las \
          semicirculares: International Plumbing Code, tabla 1106.6 (de memoria).",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "A free outlet at one end, no bends, no leaves. All that falls on the roof runs off at once; pitch counted.",
         "Una salida libre en un extremo, sin curvas, sin hojas. Todo lo que cae en el techo escurre de inmediato; se \
          cuenta la inclinación.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "Work from the ground where you can: ladders and wet roofs kill.",
         "Trabaja desde el suelo siempre que puedas: las escaleras y los techos mojados matan.",
     ),
 };
 pub(super) const DOWNSPOUT: Text = Text {
-    title: Phrase("Downspout and its outlet", "Bajante y su salida"),
-    formula: Phrase(
+    title: phrase!("Downspout and its outlet", "Bajante y su salida"),
+    formula: phrase!(
         "Outlet: k·D·h^1.5/7500, above D/2 k·D²·√h/15000 (mm, L/s). Upright pipe 7/24 full: 27.8·r^(5/3)·d^(8/3) \
          (gal/min, in). The smaller counts.",
         "Salida: k·D·h^1,5/7500, por encima de D/2 k·D²·√h/15000 (mm, L/s). Tubo vertical lleno a 7/24: \
          27,8·r^(5/3)·d^(8/3) (gal/min, in). Cuenta el menor.",
     ),
-    source: Phrase(
+    source: phrase!(
         "EN 12056-3:2000 Table 7 (from memory); National Standard Plumbing Code 2006, Table 13.6.1. Beside it: \
          International Plumbing Code 2015 Table 1106.3, and 1 in² for 100 ft² of roof.",
         "EN 12056-3:2000, tabla 7 (de memoria); National Standard Plumbing Code 2006, tabla 13.6.1. Al lado: \
          International Plumbing Code 2015, tabla 1106.3, y 1 in² por cada 100 ft² de techo.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "A round, sharp-edged outlet under 0.47 of the gutter's depth.",
         "Una salida redonda de canto vivo, a menos de 0,47 de la profundidad de la canaleta.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 pub(super) const SCREEN: Text = Text {
-    title: Phrase("Leaf screen", "Malla para hojas"),
-    formula: Phrase(
+    title: phrase!("Leaf screen", "Malla para hojas"),
+    formula: phrase!(
         "C · open area · √(2·g·h), C = 0.62, h = 20 mm of water standing on it.",
         "C · área abierta · √(2·g·h), C = 0,62, h = 20 mm de agua encima.",
     ),
-    source: Phrase(
+    source: phrase!(
         "An orifice, any text on hydraulics; the 20 mm are common practice, no source.",
         "Un orificio, cualquier texto de hidráulica; los 20 mm son práctica común, sin fuente.",
     ),
-    assumes: Phrase("Leaves cover the share that is named.", "Las hojas cubren la parte que se indica."),
-    caution: Phrase("", ""),
+    assumes: phrase!("Leaves cover the share that is named.", "Las hojas cubren la parte que se indica."),
+    caution: phrase!("", ""),
 };
 pub(super) const INLET: Text = Text {
-    title: Phrase("Inlet into the tank", "Entrada al tanque"),
-    formula: Phrase(
+    title: phrase!("Inlet into the tank", "Entrada al tanque"),
+    formula: phrase!(
         "An upright pipe 7/24 full: 27.8·r^(5/3)·d^(8/3) (gal/min, in).",
         "Un tubo vertical lleno a 7/24: 27,8·r^(5/3)·d^(8/3) (gal/min, in).",
     ),
-    source: Phrase(
+    source: phrase!(
         "National Standard Plumbing Code 2006, Table 13.6.1.",
         "National Standard Plumbing Code 2006, tabla 13.6.1.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "One pipe for all downspouts of this feed, ending downwards in the tank. A level one carries less.",
         "Un solo tubo para todas las bajantes de esta alimentación, que termina hacia abajo en el tanque. Uno \
          horizontal lleva menos.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "Mesh against mosquitoes, and turned so that it doesn't stir up the sludge.",
         "Con malla contra mosquitos, y orientada para que no remueva los lodos.",
     ),
 };
 pub(super) const OVERFLOW: Text = Text {
-    title: Phrase("Overflow", "Rebosadero"),
-    formula: Phrase(
+    title: phrase!("Overflow", "Rebosadero"),
+    formula: phrase!(
         "Critical flow in a round pipe up to its top; above, C·a·√(2·g·h), C = 0.62.",
         "Flujo crítico en un tubo redondo hasta su parte alta; por encima, C·a·√(2·g·h), C = 0,62.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Any text on open channels and hydraulics. At least what can come in: every code.",
         "Cualquier texto de canales abiertos e hidráulica. Al menos lo que puede entrar: todas las normas.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "A short level pipe, no screen in it, falling freely beyond. All feeds and all overflows that lead here at \
          once.",
         "Un tubo corto y horizontal, sin malla, con caída libre después. Todas las alimentaciones y todos los \
          rebosaderos que llegan aquí, a la vez.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "An overflow needs a flap or mesh against animals and mosquitoes, and must not reach a drain or mains pipe.",
         "Un rebosadero necesita una clapeta o malla contra animales y mosquitos, y no debe llegar a un desagüe ni a \
          una tubería de la red pública.",
     ),
 };
 pub(super) const AIR_GAP: Text = Text {
-    title: Phrase("Air gap", "Separación de aire"),
-    formula: Phrase(
+    title: phrase!("Air gap", "Separación de aire"),
+    formula: phrase!(
         "Twice the inside diameter of the filling pipe, 1 in at the least.",
         "El doble del diámetro interior del tubo de llenado, 1 in como mínimo.",
     ),
-    source: Phrase("ASME A112.1.2, from memory.", "ASME A112.1.2, de memoria."),
-    assumes: Phrase(
+    source: phrase!("ASME A112.1.2, from memory.", "ASME A112.1.2, de memoria."),
+    assumes: phrase!(
         "The gap is measured from the end of the filling pipe to the level at which the tank overflows.",
         "La separación se mide desde el extremo del tubo de llenado hasta el nivel en que el tanque rebosa.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "No pipe may join this water with the mains: backflow makes neighbours ill.",
         "Ninguna tubería puede unir esta agua con la red pública: el reflujo enferma a los vecinos.",
     ),
@@ -126,9 +124,9 @@ pub(super) const AIR_GAP: Text = Text {
 
 pub(super) fn gutter(told: &Told<'_>) -> (String, String) {
     told.capacity(
-        said("it carries", "lleva"),
+        said!("it carries", "lleva"),
         design_rain(),
-        said(
+        said!(
             "Widen it, give it more fall, or add a downspout: each then drains less of it.",
             "Ensánchala, dale más pendiente o añade una bajante: así cada una desagua menos canaleta.",
         ),
@@ -137,11 +135,11 @@ pub(super) fn gutter(told: &Told<'_>) -> (String, String) {
 
 /// What must be carried.
 fn design_rain() -> &'static str {
-    said("the design rain brings", "la lluvia de diseño trae")
+    said!("the design rain brings", "la lluvia de diseño trae")
 }
 
 pub(super) fn downspout(told: &Told<'_>) -> (String, String) {
-    let (verdict, _) = told.capacity(said("all downspouts carry", "todas las bajantes llevan"), design_rain(), "");
+    let (verdict, _) = told.capacity(said!("all downspouts carry", "todas las bajantes llevan"), design_rain(), "");
     let wanted = told.check.figure(Figure::DownspoutsWanted);
     let has = told.check.went_in(Detail::Downspouts);
     let to_do = if told.check.fails() && wanted > has {
@@ -158,9 +156,9 @@ pub(super) fn downspout(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn screen(told: &Told<'_>) -> (String, String) {
     told.capacity(
-        said("it passes", "deja pasar"),
+        said!("it passes", "deja pasar"),
         design_rain(),
-        said(
+        said!(
             "Take a larger screen, or clean it before the storm.",
             "Pon una malla más grande, o límpiala antes de la tormenta.",
         ),
@@ -169,9 +167,9 @@ pub(super) fn screen(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn inlet(told: &Told<'_>) -> (String, String) {
     told.capacity(
-        said("it carries", "lleva"),
+        said!("it carries", "lleva"),
         design_rain(),
-        said("Widen it, or give the tank a second inlet.", "Ensánchala, o ponle al tanque una segunda entrada."),
+        said!("Widen it, or give the tank a second inlet.", "Ensánchala, o ponle al tanque una segunda entrada."),
     )
 }
 
@@ -181,8 +179,8 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
         Some(OverflowTo::Tank(other)) => {
             say!("It runs to {tank}.", "Va a dar a {tank}.", tank = system.name_of(other))
         }
-        Some(OverflowTo::Garden) => said("It runs to the garden.", "Va a dar al huerto.").to_owned(),
-        _ => said(
+        Some(OverflowTo::Garden) => said!("It runs to the garden.", "Va a dar al huerto.").to_owned(),
+        _ => said!(
             "It runs to the ground: lead it away from walls and from the tank's own pad.",
             "Va a dar al suelo: llévalo lejos de las paredes y de la base del propio tanque.",
         )
@@ -196,7 +194,7 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
                     "No hay rebosadero: pueden salir {flow} por encima del borde.",
                     flow = told.figure(Figure::ComesIn),
                 ),
-                said(
+                said!(
                     "Fit an overflow pipe below the rim, and enter its height.",
                     "Instala un rebosadero por debajo del borde y anota su altura.",
                 )
@@ -206,15 +204,16 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
                 say!(
                     "No roof runs to it, and it has no overflow pipe. {whither}",
                     "Ningún techo le da agua y no tiene rebosadero. {whither}",
+                    whither
                 ),
                 String::new(),
             ),
         };
     }
     let (verdict, to_do) = told.capacity(
-        said("it lets out", "deja salir"),
-        said("design rain can bring", "la lluvia de diseño puede traer"),
-        said(
+        said!("it lets out", "deja salir"),
+        said!("design rain can bring", "la lluvia de diseño puede traer"),
+        said!(
             "Fit a wider overflow, a second one, or more freeboard.",
             "Instala un rebosadero más ancho, otro más, o deja más borde libre.",
         ),
@@ -224,9 +223,9 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
 
 pub(super) fn air_gap(told: &Told<'_>) -> (String, String) {
     told.capacity(
-        said("the gap is", "la separación es de"),
-        said("wanted are", "se piden"),
-        said(
+        said!("the gap is", "la separación es de"),
+        said!("wanted are", "se piden"),
+        said!(
             "End the filling pipe higher over the overflow.",
             "Haz que el tubo de llenado termine más alto sobre el rebosadero.",
         ),

@@ -2,101 +2,99 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
-use crate::language::{Phrase, said};
-use crate::say;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::tank::OverflowTo;
 
 pub(super) const PAD: Text = Text {
-    title: Phrase("Weight and soil", "Peso y suelo"),
-    formula: Phrase(
+    title: phrase!("Weight and soil", "Peso y suelo"),
+    formula: phrase!(
         "(water full + tank + pad) · g ÷ pad area.",
         "(agua del tanque lleno + tanque + base) · g ÷ área \
     de la base.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Allowable: International Building Code Table 1806.2.",
         "Admisible: International Building Code, tabla 1806.2.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
         "Una base pareja sobre suelo sin remover, concreto de 2400 kg/m³, agua hasta el borde.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
         "Un tanque lleno que se desliza aplasta: los rellenos, las laderas y los muros de contención necesitan un \
          ingeniero.",
     ),
 };
 pub(super) const WIND: Text = Text {
-    title: Phrase("Wind on the empty tank", "Viento sobre el tanque vacío"),
-    formula: Phrase(
+    title: phrase!("Wind on the empty tank", "Viento sobre el tanque vacío"),
+    formula: phrase!(
         "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
          1.5 times that is wanted.",
         "q = 0,613·Kz·Kd·V²; fuerza = q·0,85·Cf·cara. Se desliza por debajo de fuerza ÷ fricción, vuelca por debajo \
          de fuerza × altura ÷ pie; se pide 1,5 veces eso.",
     ),
-    source: Phrase(
+    source: phrase!(
         "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
         "ASCE 7-10: Kz = 2,01·(z/zg)^(2/α) desde 15 ft, Kd 0,95, Cf según la figura 29.5-1 (de memoria).",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
         "Terreno llano y abierto sin lomas, tapa cerrada, la fuerza a media altura, Cf de un cuerpo rígido y liso.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
         "No sirve para tornados. Un tanque vacío vuela: llénalo o amárralo antes de la tormenta, nunca durante ella.",
     ),
 };
 pub(super) const UPLIFT: Text = Text {
-    title: Phrase("Flotation in wet ground or a flood", "Flotación en suelo mojado o inundación"),
-    formula: Phrase(
+    title: phrase!("Flotation in wet ground or a flood", "Flotación en suelo mojado o inundación"),
+    formula: phrase!(
         "Uplift = displaced water; held by tank, soil cover and concrete, less what these displace; 1.3 times wanted.",
         "Empuje = agua desplazada; lo sujetan el tanque, la tierra encima y el concreto, menos lo que estos \
          desplazan; se pide 1,3 veces.",
     ),
-    source: Phrase(
+    source: phrase!(
         "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
         "FEMA 259, ejemplo C7 (factor 1,3); concreto 150, relleno 120 lb/ft³.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Empty tank, soil just over its plan, no friction at its walls.",
         "Tanque vacío, tierra solo sobre su planta, sin fricción en sus paredes.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "Never empty a buried tank in wet ground, nor any before a flood: it floats and tears its pipes.",
         "Nunca vacíes un tanque enterrado en suelo mojado, ni ningún tanque antes de una inundación: flota y arranca \
          sus tuberías.",
     ),
 };
 pub(super) const STORM_FEED: Text = Text {
-    title: Phrase("The storm at this feed", "La tormenta en esta alimentación"),
-    formula: Phrase(
+    title: phrase!("The storm at this feed", "La tormenta en esta alimentación"),
+    formula: phrase!(
         "Area × runoff × (rain − wetting) × capture, after the first flush.",
         "Área × escorrentía × (lluvia − mojado inicial) × captación, después de las primeras aguas.",
     ),
-    source: Phrase("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
-    assumes: Phrase(
+    source: phrase!("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
+    assumes: phrase!(
         "Even rain; a diverter that was empty before.",
         "Lluvia pareja; un desviador que antes estaba vacío.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 pub(super) const STORM_TANK: Text = Text {
-    title: Phrase("The storm in this tank", "La tormenta en este tanque"),
-    formula: Phrase(
+    title: phrase!("The storm in this tank", "La tormenta en este tanque"),
+    formula: phrase!(
         "Inflow against the room that there is; beyond it all spills.",
         "Lo que entra contra el espacio que hay; más allá todo rebosa.",
     ),
-    source: Phrase("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
-    assumes: Phrase(
+    source: phrase!("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
+    assumes: phrase!(
         "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
         "Lluvia pareja, sin uso mientras tanto; el agua de hoy según el dibujo de la casa.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 
 pub(super) fn pad(told: &Told<'_>) -> (String, String) {
@@ -105,9 +103,12 @@ pub(super) fn pad(told: &Told<'_>) -> (String, String) {
         "{margin}: full it weighs {mass} and presses {wants}; the soil bears {has}.",
         "{margin}: lleno pesa {mass} y presiona {wants}; el suelo aguanta {has}.",
         mass = told.figure(Figure::FullMass),
+        margin,
+        wants,
+        has
     );
     let to_do =
-        said("Make the pad larger, or have the soil judged.", "Haz más grande la base, o pide que evalúen el suelo.");
+        said!("Make the pad larger, or have the soil judged.", "Haz más grande la base, o pide que evalúen el suelo.");
     (verdict, told.if_fails(to_do))
 }
 
@@ -123,24 +124,32 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
              lado, con el tanque vacío; con {litres} dentro se sostiene sin ellos.",
             pull = told.figure(Figure::AnchorPull),
             shear = told.figure(Figure::AnchorShear),
+            wind,
+            litres
         );
         return (verdict, String::new());
     }
     let to_do = say!(
         "Leave {litres} in it before a storm, or anchor it.",
         "Déjale {litres} dentro antes de una tormenta, o ánclalo.",
+        litres
     );
     match check.margin {
         None => {
             let verdict = say!(
                 "In a wind of {wind} it stands with {litres} in it.",
                 "Con un viento de {wind} se sostiene si tiene {litres} dentro.",
+                wind,
+                litres
             );
             (verdict, to_do)
         }
         Some(margin) if margin.wants <= 0.0 => {
-            let verdict =
-                say!("In a wind of {wind} it stands even empty.", "Con un viento de {wind} se sostiene aun vacío.");
+            let verdict = say!(
+                "In a wind of {wind} it stands even empty.",
+                "Con un viento de {wind} se sostiene aun vacío.",
+                wind
+            );
             (verdict, String::new())
         }
         Some(margin) if check.figure(Figure::ContentNow).is_nan() => (
@@ -148,14 +157,20 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
                 "In a wind of {wind} it would not stand even full: {litres} wanted, {holds} hold.",
                 "Con un viento de {wind} no se sostendría ni lleno: se piden {litres}, caben {holds}.",
                 holds = super::figure(margin.of, margin.has, told.units),
+                wind,
+                litres
             ),
-            said("Anchor it.", "Ánclalo.").to_owned(),
+            said!("Anchor it.", "Ánclalo.").to_owned(),
         ),
         Some(_) => {
             let (has, _, margin) = told.margin();
             let verdict = say!(
                 "{margin}: in a wind of {wind} it stands with {litres} in it; today {has}.",
                 "{margin}: con un viento de {wind} se sostiene si tiene {litres} dentro; hoy tiene {has}.",
+                margin,
+                wind,
+                litres,
+                has
             );
             (verdict, if check.verdict == Verdict::Fails { to_do } else { String::new() })
         }
@@ -164,7 +179,7 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
     if told.check.figure(Figure::Uplift) == 0.0 {
-        let verdict = said(
+        let verdict = said!(
             "The water doesn't reach it. Enter a flood to see what it does.",
             "El agua no lo alcanza. Anota una inundación para ver qué hace.",
         );
@@ -175,6 +190,9 @@ pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
         "{margin}: {has} hold it down, {wants} wanted against an uplift of {uplift}.",
         "{margin}: lo sujetan {has}, se piden {wants} contra un empuje de {uplift}.",
         uplift = told.figure(Figure::Uplift),
+        margin,
+        has,
+        wants
     );
     let to_do = say!(
         "Keep at least {litres} in it, or cast {concrete} of concrete to it, strap it down, or drain the ground.",
@@ -201,8 +219,8 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     let check = told.check;
     if check.verdict == Verdict::Lacks {
         return (
-            said("Nothing says how much stands in it today.", "Nada dice cuánta agua tiene hoy.").to_owned(),
-            said(
+            said!("Nothing says how much stands in it today.", "Nada dice cuánta agua tiene hoy.").to_owned(),
+            said!(
                 "Give the site its rain, and mend what keeps it from running.",
                 "Dale al sitio su lluvia, y corrige lo que impide el cálculo.",
             )
@@ -213,7 +231,7 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     let room = told.figure(Figure::Headroom);
     let stores = system.stores();
     let joined = stores.iter().any(|store| store.len() > 1 && store.contains(&check.part));
-    let room = if joined { say!("{room} in the joined tanks", "{room} en los tanques unidos") } else { room };
+    let room = if joined { say!("{room} in the joined tanks", "{room} en los tanques unidos", room) } else { room };
     let mut verdict = if check.figure(Figure::FullAfter).is_finite() {
         say!(
             "{came} come, there is room for {room}: full after {time}, then {rate} spill{whither}, {spilled} in all.",
@@ -222,11 +240,15 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
             rate = told.figure(Figure::SpillRate),
             whither = spills(check.part, system),
             spilled = told.figure(Figure::SpillLitres),
+            came,
+            room
         )
     } else {
         say!(
             "{came} come, there is room for {room}: nothing spills.",
             "llegan {came}, hay espacio para {room}: no rebosa nada.",
+            came,
+            room
         )
     };
     if joined {
@@ -247,9 +269,9 @@ fn spills(tank: PartId, system: &System) -> String {
     let at = if lowest.id == tank { String::new() } else { say!(" at {tank}", " en {tank}", tank = lowest.name) };
     match lowest.overflow_to {
         OverflowTo::Tank(other) => {
-            say!("{at} to {other}", "{at} hacia {other}", other = system.name_of(other))
+            say!("{at} to {other}", "{at} hacia {other}", other = system.name_of(other), at)
         }
-        OverflowTo::Garden => say!("{at} to the garden", "{at} hacia el huerto"),
-        OverflowTo::Ground => say!("{at} to the ground", "{at} hacia el suelo"),
+        OverflowTo::Garden => say!("{at} to the garden", "{at} hacia el huerto", at),
+        OverflowTo::Ground => say!("{at} to the ground", "{at} hacia el suelo", at),
     }
 }

@@ -2,48 +2,47 @@
 
 use super::{Text, Told};
 use crate::engine::checks::{Figure, Verdict};
-use crate::language::{Phrase, said};
-use crate::say;
+use crate::language::Phrase;
 use crate::site::details::Detail;
 
-const ELECTRICITY: Phrase = Phrase(
+const ELECTRICITY: Phrase = phrase!(
     "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
     "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un interruptor de corte \
      al alcance.",
 );
 
 pub(super) const PEAK: Text = Text {
-    title: Phrase("Most that is drawn at once", "Lo más que se saca a la vez"),
-    formula: Phrase(
+    title: phrase!("Most that is drawn at once", "Lo más que se saca a la vez"),
+    formula: phrase!(
         "Fixture units summed, then Hunter's curve for toilets with cisterns.",
         "Suma de unidades de consumo, luego la curva de Hunter para inodoros con tanque.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
          Table B.5.4; rows from 20 to 100 units from memory.",
         "Unidades: International Plumbing Code, tabla E103.3(2) (de memoria). Curva: National Standard Plumbing Code, \
          tabla B.5.4; filas de 20 a 100 unidades, de memoria.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
         "Una casa particular. Si hay pocos aparatos, a menudo están todos abiertos a la vez: por debajo de 6 unidades \
          la curva es aproximada.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 pub(super) const TAP: Text = Text {
-    title: Phrase("Pressure at the highest tap", "Presión en el grifo más alto"),
-    formula: Phrase(
+    title: phrase!("Pressure at the highest tap", "Presión en el grifo más alto"),
+    formula: phrase!(
         "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the \
          pipes'.",
         "ρ·g·(carga de la bomba al caudal máximo − subida − fricción) − filtros. Punto de trabajo: donde la curva \
          de la bomba cruza la de las tuberías.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Darcy-Weisbach with Colebrook's factor; Hazen-Williams beside it.",
         "Darcy-Weisbach con el factor de Colebrook; Hazen-Williams al lado.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
          what they lose goes with the square of the flow.",
         "La curva de la bomba es la parábola por sus tres puntos. Tanque bajo hasta su salida, filtros a los que ya \
@@ -52,81 +51,81 @@ pub(super) const TAP: Text = Text {
     caution: ELECTRICITY,
 };
 pub(super) const SUCTION: Text = Text {
-    title: Phrase("Suction", "Succión"),
-    formula: Phrase(
+    title: phrase!("Suction", "Succión"),
+    formula: phrase!(
         "NPSH = (air pressure − vapour pressure) ÷ ρg − lift − friction; wanted 1.3 times what the pump requires.",
         "NPSH = (presión del aire − presión de vapor) ÷ ρg − altura de succión − fricción; se pide 1,3 veces lo que \
          la bomba requiere.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Any text on pumps; ratio as in Crane Technical Paper 410, example 7.32. Air and vapour: FAO-56 eq. 7 and 11.",
         "Cualquier texto de bombas; la proporción, como en Crane Technical Paper 410, ejemplo 7.32. Aire y vapor: \
          FAO-56, ec. 7 y 11.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Tank down to its outlet. The suction pipe has two bends and a foot valve.",
         "Tanque bajo hasta su salida. El tubo de succión tiene dos codos y una válvula de pie.",
     ),
-    caution: Phrase("", ""),
+    caution: phrase!("", ""),
 };
 pub(super) const VESSEL: Text = Text {
-    title: Phrase("Pressure vessel", "Tanque de presión"),
-    formula: Phrase(
+    title: phrase!("Pressure vessel", "Tanque de presión"),
+    formula: phrase!(
         "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
         "Volumen útil V·p₀·(1/p₁ − 1/p₂), absolutas; se pide: caudal × tiempo entre arranques ÷ 4.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Boyle's law; the quarter from any text on pump stations.",
         "Ley de Boyle; el cuarto, de cualquier texto de estaciones de bombeo.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
         "Aire cargado a 14 kPa (2 psi) por debajo de la presión a la que arranca la bomba.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "A vessel under air pressure bursts: let the pressure off before you open it.",
         "Un tanque con aire a presión revienta: suelta la presión antes de abrirlo.",
     ),
 };
 pub(super) const POWER: Text = Text {
-    title: Phrase("Power", "Energía"),
-    formula: Phrase(
+    title: phrase!("Power", "Energía"),
+    formula: phrase!(
         "ρ·g·V·H ÷ efficiency; panel = energy ÷ (sun hours × yield); battery = energy × days ÷ share drawn.",
         "ρ·g·V·H ÷ eficiencia; panel = energía ÷ (horas de sol × rendimiento); batería = energía × días ÷ parte que \
          se saca.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Any text; efficiencies are usual values, no source.",
         "Cualquier texto; las eficiencias son valores usuales, sin fuente.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "The month of greatest use, against the pressure at which the pump stops.",
         "El mes de mayor uso, contra la presión a la que se detiene la bomba.",
     ),
     caution: ELECTRICITY,
 };
 pub(super) const LIFT: Text = Text {
-    title: Phrase("Lift to the upper tank", "Subida al tanque de arriba"),
-    formula: Phrase(
+    title: phrase!("Lift to the upper tank", "Subida al tanque de arriba"),
+    formula: phrase!(
         "Duty point: where the pump's curve meets rise + friction. Hours = daily limit ÷ flow there.",
         "Punto de trabajo: donde la curva de la bomba cruza subida + fricción. Horas = límite diario ÷ caudal allí.",
     ),
-    source: Phrase(
+    source: phrase!(
         "Darcy-Weisbach with Colebrook's factor; power ρ·g·Q·H ÷ efficiency.",
         "Darcy-Weisbach con el factor de Colebrook; potencia ρ·g·Q·H ÷ eficiencia.",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
         "De la salida de abajo al rebosadero de arriba; la curva es la parábola por sus tres puntos.",
     ),
     caution: ELECTRICITY,
 };
 pub(super) const GRAVITY: Text = Text {
-    title: Phrase("Pressure by gravity", "Presión por gravedad"),
-    formula: Phrase("ρ·g·(level − tap − friction).", "ρ·g·(nivel − grifo − fricción)."),
-    source: Phrase("Darcy-Weisbach with Colebrook's factor.", "Darcy-Weisbach con el factor de Colebrook."),
-    assumes: Phrase("Judged with the tank down to its outlet.", "Se juzga con el tanque bajo hasta su salida."),
-    caution: Phrase("", ""),
+    title: phrase!("Pressure by gravity", "Presión por gravedad"),
+    formula: phrase!("ρ·g·(level − tap − friction).", "ρ·g·(nivel − grifo − fricción)."),
+    source: phrase!("Darcy-Weisbach with Colebrook's factor.", "Darcy-Weisbach con el factor de Colebrook."),
+    assumes: phrase!("Judged with the tank down to its outlet.", "Se juzga con el tanque bajo hasta su salida."),
+    caution: phrase!("", ""),
 };
 
 pub(super) fn peak(told: &Told<'_>) -> (String, String) {
@@ -139,11 +138,11 @@ pub(super) fn peak(told: &Told<'_>) -> (String, String) {
     (verdict, String::new())
 }
 
-pub(super) const CURVE: Phrase = Phrase(
+pub(super) const CURVE: Phrase = phrase!(
     "The three points of the pump's curve don't fall from left to right.",
     "Los tres puntos de la curva de la bomba no bajan de izquierda a derecha.",
 );
-pub(super) const ENTER_CURVE: Phrase = Phrase(
+pub(super) const ENTER_CURVE: Phrase = phrase!(
     "Enter them from its data sheet: head must fall as flow rises.",
     "Anótalos de su hoja de datos: la carga debe bajar cuando sube el caudal.",
 );
@@ -158,16 +157,21 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
             " The pump keeps {wants} at the tap up to {flow}.",
             " La bomba mantiene {wants} en el grifo hasta {flow}.",
             flow = told.figure(Figure::DutyFlow),
+            wants
         )
     } else {
-        say!(" The pump never makes {wants} there.", " La bomba nunca llega a {wants} allí.")
+        say!(" The pump never makes {wants} there.", " La bomba nunca llega a {wants} allí.", wants)
     };
     let verdict = say!(
         "{margin}: {has} with fouled filters, {clean} with clean, {wants} wanted.{duty}",
         "{margin}: {has} con los filtros sucios, {clean} con limpios, se piden {wants}.{duty}",
         clean = told.figure(Figure::TapClean),
+        margin,
+        has,
+        wants,
+        duty
     );
-    let to_do = said(
+    let to_do = said!(
         "Change filters sooner, take a wider pipe, or a pump with more head.",
         "Cambia antes los filtros, pon una tubería más ancha o una bomba con más carga.",
     );
@@ -176,9 +180,9 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn suction(told: &Told<'_>) -> (String, String) {
     let (verdict, to_do) = told.capacity(
-        said("available are", "hay disponibles"),
-        said("wanted", "se piden"),
-        said(
+        said!("available are", "hay disponibles"),
+        said!("wanted", "se piden"),
+        said!(
             "Set the pump lower or nearer, take a wider suction pipe, or a pump that stands in the water.",
             "Pon la bomba más abajo o más cerca, un tubo de succión más ancho o una bomba que esté dentro del agua.",
         ),
@@ -187,7 +191,7 @@ pub(super) fn suction(told: &Told<'_>) -> (String, String) {
     let lift = if lift > 0.0 {
         say!("It lifts {lift}.", "Sube el agua {lift}.", lift = told.figure(Figure::SuctionLift))
     } else {
-        said("Water runs to it.", "El agua le llega sola.").to_owned()
+        said!("Water runs to it.", "El agua le llega sola.").to_owned()
     };
     (format!("{verdict} {lift}"), to_do)
 }
@@ -195,18 +199,18 @@ pub(super) fn suction(told: &Told<'_>) -> (String, String) {
 pub(super) fn vessel(told: &Told<'_>) -> (String, String) {
     if told.check.verdict == Verdict::Outside {
         return (
-            said(
+            said!(
                 "The pump stops below the pressure at which it starts.",
                 "La bomba se detiene por debajo de la presión a la que arranca.",
             )
             .to_owned(),
-            said("Enter both again.", "Anota las dos de nuevo.").to_owned(),
+            said!("Enter both again.", "Anota las dos de nuevo.").to_owned(),
         );
     }
     told.capacity(
-        said("it gives", "da"),
-        said("between two starts wanted", "entre dos arranques se piden"),
-        said(
+        said!("it gives", "da"),
+        said!("between two starts wanted", "entre dos arranques se piden"),
+        said!(
             "Take a larger vessel, or set the pressures further apart.",
             "Pon un tanque de presión más grande, o separa más las presiones.",
         ),
@@ -237,8 +241,10 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
             say!(
                 "It can't lift so high: it makes {has}, {wants} are asked.",
                 "No puede subirla tan alto: llega a {has}, se piden {wants}.",
+                has,
+                wants
             ),
-            said(
+            said!(
                 "Take a pump with more head, or set it in two steps.",
                 "Pon una bomba con más carga, o súbela en dos pasos.",
             )
@@ -253,8 +259,10 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
         daily = told.figure(Figure::DailyUse),
         energy = told.figure(Figure::EnergyADay),
         panel = told.figure(Figure::Panel),
+        margin,
+        wants
     );
-    let to_do = said(
+    let to_do = said!(
         "Take a stronger pump or a wider pipe, or lower the daily limit.",
         "Pon una bomba más fuerte o una tubería más ancha, o baja el límite diario.",
     );
@@ -269,8 +277,11 @@ pub(super) fn gravity(told: &Told<'_>) -> (String, String) {
         flow = told.entered(Detail::TapFlow),
         full = told.figure(Figure::TapFull),
         open = told.figure(Figure::OpenPipe),
+        margin,
+        has,
+        wants
     );
-    let to_do = said(
+    let to_do = said!(
         "Lower the tap, raise the tank, take a wider pipe, or a pump.",
         "Baja el grifo, sube el tanque, pon una tubería más ancha o una bomba.",
     );

@@ -3,22 +3,21 @@
 use crate::engine::treatment::chain::{Chain, Disorder};
 use crate::engine::treatment::step::Effect;
 use crate::engine::treatment::targets::{Germ, THREE_STARS, TWO_STARS};
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::shown;
-use crate::say;
 use crate::site::details::Detail;
 use crate::site::system::System;
 use crate::site::uses::Class;
 
 /// The head of the section.
-pub const TITLE: Phrase = Phrase("Fit to drink?", "¿Apta para beber?");
+pub const TITLE: Phrase = phrase!("Fit to drink?", "¿Apta para beber?");
 /// The lists under it.
-pub const BARRIERS: Phrase = Phrase("Barriers, in the way of the water", "Barreras, en el orden en que pasa el agua");
+pub const BARRIERS: Phrase = phrase!("Barriers, in the way of the water", "Barreras, en el orden en que pasa el agua");
 /// Where nothing stands between tank and tap.
 pub const NO_BARRIERS: Phrase =
-    Phrase("No barrier stands between the tank and this tap.", "No hay ninguna barrera entre el tanque y este grifo.");
+    phrase!("No barrier stands between the tank and this tap.", "No hay ninguna barrera entre el tanque y este grifo.");
 /// What stars mean, and whose they are.
-pub const ABOUT: Phrase = Phrase(
+pub const ABOUT: Phrase = phrase!(
     "Wanted: WHO's classes for household treatment (2011, from memory), three stars and two. They are set for water \
      that people's own waste may have reached, which is the safe side for a roof. Only what is proven counts; leaf \
      screens, first flush and settling count for nothing.",
@@ -27,7 +26,7 @@ pub const ABOUT: Phrase = Phrase(
      Solo cuenta lo probado; las mallas para hojas, el desvío de primeras aguas y el asentamiento no cuentan nada.",
 );
 /// Said where nothing is known of what fits.
-pub const CAUTION: Phrase = Phrase(
+pub const CAUTION: Phrase = phrase!(
     "Untreated roof water isn't drinking water. A figure here is no permit to drink: test, and let local codes and a \
      licensed practitioner decide. Cautious people boil for babies and the sick.",
     "El agua del techo sin tratar no es agua potable. Una cifra de aquí no es un permiso para beber: haz un análisis, \
@@ -35,17 +34,17 @@ pub const CAUTION: Phrase = Phrase(
      enfermos.",
 );
 /// The caution of taps that nobody is meant to drink from.
-pub const HOUSE: Phrase = Phrase(
+pub const HOUSE: Phrase = phrase!(
     "Nobody is meant to drink here: mark these taps. Brushing teeth and rinsing salad is drinking.",
     "Aquí nadie debe beber: marca estos grifos. Cepillarse los dientes y enjuagar la ensalada es beber.",
 );
 
 /// The button to a tap's own chain.
-pub const OPEN: Phrase = Phrase("Open its barriers", "Abrir sus barreras");
+pub const OPEN: Phrase = phrase!("Open its barriers", "Abrir sus barreras");
 /// The head of the buttons to each tank's dose, and what stands there.
-pub const DOSES: Phrase = Phrase("Chlorine doses", "Dosis de cloro");
+pub const DOSES: Phrase = phrase!("Chlorine doses", "Dosis de cloro");
 /// What a dose is for.
-pub const DOSES_ABOUT: Phrase = Phrase(
+pub const DOSES_ABOUT: Phrase = phrase!(
     "To disinfect after contamination, to keep a residual, or to shock pipes: the sheet of each tank reckons it for your \
      bleach and its age.",
     "Para desinfectar tras una contaminación, mantener cloro residual o hacer una cloración de choque en las tuberías: \
@@ -64,22 +63,22 @@ pub fn test_fails(parameters: &[String]) -> String {
 /// The verdict in a sentence.
 pub fn verdict(chain: &Chain) -> String {
     match chain.stars {
-        3 => said(
+        3 => said!(
             "What is entered reaches WHO's highest class, three stars, for all three kinds of germ.",
             "Lo anotado alcanza la clase más alta de la OMS, tres estrellas, para las tres clases de gérmenes.",
         ),
-        2 => said(
+        2 => said!(
             "What is entered reaches two stars of WHO for all three kinds of germ.",
             "Lo anotado alcanza dos estrellas de la OMS para las tres clases de gérmenes.",
         ),
-        1 => said(
+        1 => said!(
             "What is entered reaches one star of WHO: two of the three kinds of germ.",
             "Lo anotado alcanza una estrella de la OMS: dos de las tres clases de gérmenes.",
         ),
         _ if chain.logs == [0.0; 3] => {
-            said("Nothing here is proven to stop any germ.", "No está probado que algo de aquí detenga ningún germen.")
+            said!("Nothing here is proven to stop any germ.", "No está probado que algo de aquí detenga ningún germen.")
         }
-        _ => said("What is entered reaches no class of WHO.", "Lo anotado no alcanza ninguna clase de la OMS."),
+        _ => said!("What is entered reaches no class of WHO.", "Lo anotado no alcanza ninguna clase de la OMS."),
     }
     .to_owned()
 }
@@ -98,11 +97,11 @@ pub fn weakest(chain: &Chain) -> Option<String> {
         wanted = shown::significant(THREE_STARS[at], 2),
         lacks = shown::significant(lacks, 2),
         way = match germ {
-            Germ::Bacteria | Germ::Viruses => said(
+            Germ::Bacteria | Germ::Viruses => said!(
                 "Boiling, chlorine with enough contact time, or a filter certified as a purifier closes it.",
                 "Lo resuelve hervir, cloro con suficiente tiempo de contacto o un filtro certificado como purificador.",
             ),
-            Germ::Protozoa => said(
+            Germ::Protozoa => said!(
                 "Boiling, a class A ultraviolet lamp, or a filter certified for cysts closes it; chlorine does not.",
                 "Lo resuelve hervir, una lámpara UV de clase A o un filtro certificado para quistes; el cloro no.",
             ),
@@ -114,13 +113,13 @@ pub fn weakest(chain: &Chain) -> Option<String> {
 pub fn upstream(chain: &Chain) -> String {
     let (feeds, flushing) = chain.feeds;
     let first_flush = match (feeds, flushing) {
-        (0, _) => return said("No feed brings it rain.", "Ninguna alimentación le trae lluvia.").to_owned(),
-        (1, 1) => said(
+        (0, _) => return said!("No feed brings it rain.", "Ninguna alimentación le trae lluvia.").to_owned(),
+        (1, 1) => said!(
             "Its feed has a first flush that works",
             "Su alimentación tiene un desviador de primeras aguas que funciona",
         )
         .to_owned(),
-        (1, _) => said(
+        (1, _) => said!(
             "Its feed has no first flush that works",
             "Su alimentación no tiene ningún desviador de primeras aguas que funcione",
         )
@@ -128,30 +127,35 @@ pub fn upstream(chain: &Chain) -> String {
         (feeds, flushing) if feeds == flushing => say!(
             "Its {feeds} feeds have a first flush that works",
             "Sus {feeds} alimentaciones tienen un desviador de primeras aguas que funciona",
+            feeds
         ),
         (feeds, 0) => say!(
             "Of its {feeds} feeds 0 have a first flush that works",
             "Ninguna de sus {feeds} alimentaciones tiene un desviador de primeras aguas que funcione",
+            feeds
         ),
         (feeds, flushing) => say!(
             "Of its {feeds} feeds {flushing} have a first flush that works",
             "De sus {feeds} alimentaciones, {flushing} {have} un desviador de primeras aguas que funciona",
             have = if flushing == 1 { "tiene" } else { "tienen" },
+            feeds,
+            flushing
         ),
     };
     say!(
         "{first_flush}; in the tank dirt settles. Both make the water cleaner; neither counts against germs.",
         "{first_flush}; en el tanque la suciedad se asienta. Las dos cosas dejan el agua más limpia; ninguna cuenta \
          contra los gérmenes.",
+        first_flush
     )
 }
 
 /// The table: heads.
 pub const COLUMNS: [Phrase; 4] = [
-    Phrase("Against", "Contra"),
-    Phrase("Proven", "Probado"),
-    Phrase("Two stars", "Dos estrellas"),
-    Phrase("Three stars", "Tres estrellas"),
+    phrase!("Against", "Contra"),
+    phrase!("Proven", "Probado"),
+    phrase!("Two stars", "Dos estrellas"),
+    phrase!("Three stars", "Tres estrellas"),
 ];
 
 /// The table: a row each.
@@ -165,14 +169,14 @@ pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
         })
         .collect();
     for (what, effect) in [
-        (said("Dirt", "Suciedad"), chain.sediment),
-        (said("Metals", "Metales"), chain.metals),
-        (said("Organics", "Orgánicos"), chain.organics),
+        (said!("Dirt", "Suciedad"), chain.sediment),
+        (said!("Metals", "Metales"), chain.metals),
+        (said!("Organics", "Orgánicos"), chain.organics),
     ] {
         let proven = match effect {
             Effect::Nothing => "no",
-            Effect::Usually => said("unproven", "sin probar"),
-            Effect::Certified => said("certified", "certificado"),
+            Effect::Usually => said!("unproven", "sin probar"),
+            Effect::Certified => said!("certified", "certificado"),
         };
         rows.push([what.to_owned(), proven.to_owned(), String::new(), String::new()]);
     }
@@ -182,16 +186,16 @@ pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
 /// Something in the wrong order.
 pub fn disorder(disorder: Disorder) -> &'static str {
     match disorder {
-        Disorder::LampInDirtyWater => said(
+        Disorder::LampInDirtyWater => said!(
             "Put a sediment cartridge (5 µm is usual) before the lamp: dirt shades germs.",
             "Pon un cartucho de sedimentos (lo usual es 5 µm) antes de la lámpara: la suciedad protege a los gérmenes \
              de la luz.",
         ),
-        Disorder::CarbonLast => said(
+        Disorder::CarbonLast => said!(
             "Germs grow on carbon and nothing after it disinfects: put it before the lamp or chlorine.",
             "En el carbón crecen gérmenes y nada desinfecta después: ponlo antes de la lámpara o del cloro.",
         ),
-        Disorder::Hazy => said(
+        Disorder::Hazy => said!(
             "The last test found over 1 NTU: filter finer, or light and chlorine may miss germs in the dirt.",
             "El último análisis halló más de 1 NTU: filtra más fino, o a la luz y al cloro se les pueden escapar \
              gérmenes en la suciedad.",
@@ -241,7 +245,7 @@ pub fn also_on_roof(chain: &Chain, system: &System) -> Vec<String> {
             "Nobody has answered yet what is on {roof}{more}: lead, asbestos, timber, paint, flue. Open the roof section.",
             "Nadie ha contestado todavía qué hay en {roof}{more}: plomo, asbesto, madera, pintura, chimenea. Abre la \
              sección de techo.",
-            roof = system.name_of(*first),
+            roof = system.name_of(*first), more
         ));
     }
     sentences
@@ -270,7 +274,7 @@ pub fn caution(class: Class) -> &'static str {
 }
 
 /// Where a new barrier goes.
-pub const GOES_LAST: Phrase = Phrase(
+pub const GOES_LAST: Phrase = phrase!(
     "It goes to the end of the chain; move it up if water meets it earlier.",
     "Va al final de la cadena; súbela si el agua pasa antes por ella.",
 );

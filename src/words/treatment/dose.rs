@@ -2,19 +2,17 @@
 
 use crate::engine::checks::{Check, Figure, chosen};
 use crate::engine::treatment::dose::{Purpose, Stock};
-use crate::language::{self, Phrase};
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::details::Detail;
 use crate::words::checks::Text;
 
 pub(in crate::words) const TEXT: Text = Text {
-    title: Phrase("Chlorine dose", "Dosis de cloro"),
-    formula: Phrase(
+    title: phrase!("Chlorine dose", "Dosis de cloro"),
+    formula: phrase!(
         "Amount = mg/L × litres ÷ 1,000 ÷ strength. Left = 1 ÷ (1 + days ÷ half-life).",
         "Cantidad = mg/L × litros ÷ 1000 ÷ concentración. Queda = 1 ÷ (1 + días ÷ vida media).",
     ),
-    source: Phrase(
+    source: phrase!(
         "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
          0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
          Handbook (all three from memory, the last good to a factor of two in time).",
@@ -22,12 +20,12 @@ pub(in crate::words) const TEXT: Text = Text {
          1000 L, 0,5 mg/L a los 30 minutos. Mantener 1 mg/L: University of Hawaii; choque de 50 mg/L: AWWA \
          C652; edad: White's Handbook (las tres de memoria; la última, con un factor de dos en el tiempo).",
     ),
-    assumes: Phrase(
+    assumes: phrase!(
         "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
         "Cloro doméstico (lejía) simple, sin perfume, espesante ni aditivos que cuidan el color. La suciedad consume el cloro: \
          mide lo que queda.",
     ),
-    caution: Phrase(
+    caution: phrase!(
         "Chlorine burns skin and eyes, and its gas kills: gloves, goggles, open air. Add it to water, never water to \
          it; never mix it with acid, ammonia, or another chlorine. Never climb into the tank.",
         "El cloro quema la piel y los ojos, y su gas mata: guantes, gafas de protección, aire libre. Échalo al \
@@ -53,7 +51,7 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     let water = shown::figure(check.went_in(Detail::DosedWater), Kind::Volume, units);
     let left = check.figure(Figure::StrengthLeft);
     if check.figure(Figure::StockAmount).is_nan() {
-        return (language::said("Nothing to dose.", "Nada que dosificar.").to_owned(), String::new());
+        return (said!("Nothing to dose.", "Nada que dosificar.").to_owned(), String::new());
     }
     let strength = if left < 1.0 {
         say!(
@@ -70,16 +68,18 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
         amount = amount(check, stock),
         stock = super::super::checks::details::options(Detail::Stock)[stock as usize],
         wanted = shown::significant(purpose.milligrams_a_litre(), 2),
+        water,
+        strength
     );
     let to_do = match purpose {
-        Purpose::Keep | Purpose::Disinfect => language::said(
+        Purpose::Keep | Purpose::Disinfect => said!(
             "Mix it in a bucket of the tank's water, pour it in well spread, wait at least an hour. After 30 minutes a \
              test should find at least 0.5 mg/L; if not, dose again. Over 4 mg/L don't drink it.",
             "Mézclalo en un balde con agua del tanque, viértelo bien repartido, espera al menos una hora. A los 30 \
              minutos una medición debe dar al menos 0,5 mg/L; si no, dosifica otra vez. Con más de 4 mg/L no la \
              bebas.",
         ),
-        Purpose::Shock => language::said(
+        Purpose::Shock => said!(
             "Fill pipes with it and let it stand for 6 hours; then run it to waste, not into a stream or septic tank, \
              until a test finds under 4 mg/L. Not for drinking.",
             "Llena con ella las tuberías y déjala reposar 6 horas; luego hazla correr a un desagüe, no a un arroyo \
@@ -95,11 +95,11 @@ pub(in crate::words) fn lines(check: &Check) -> Vec<(String, String)> {
     let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
     let jug = |cloudy| {
         drops_for_a_gallon(stock, cloudy)
-            .map(|drops| say!("{drops} drops, then 30 minutes", "{drops} gotas, luego 30 minutos"))
+            .map(|drops| say!("{drops} drops, then 30 minutes", "{drops} gotas, luego 30 minutos", drops))
     };
     let clear = jug(false).map(|text| {
         (
-            language::said(
+            said!(
                 "A US gallon of clear water, in an emergency",
                 "Un galón de EE. UU. de agua clara, en una emergencia",
             )
@@ -107,6 +107,6 @@ pub(in crate::words) fn lines(check: &Check) -> Vec<(String, String)> {
             text,
         )
     });
-    let cloudy = jug(true).map(|text| (language::said("The same, cloudy", "Lo mismo, turbia").to_owned(), text));
+    let cloudy = jug(true).map(|text| (said!("The same, cloudy", "Lo mismo, turbia").to_owned(), text));
     clear.into_iter().chain(cloudy).collect()
 }

@@ -10,7 +10,7 @@ use crate::language::Phrase;
 
 /// The germs, in the order of [`crate::engine::treatment::targets::Germ::ALL`].
 pub const GERMS: [Phrase; 3] =
-    [Phrase("bacteria", "bacterias"), Phrase("viruses", "virus"), Phrase("protozoa", "protozoos")];
+    [phrase!("bacteria", "bacterias"), phrase!("viruses", "virus"), phrase!("protozoa", "protozoos")];
 
 fn capital(text: &str) -> String {
     let mut letters = text.chars();

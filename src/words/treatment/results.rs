@@ -2,23 +2,22 @@
 
 use crate::engine::treatment::limits::{Guards, Judgement, Limit, Whose, limits};
 use crate::engine::treatment::results::Result;
-use crate::language::{Phrase, said};
+use crate::language::Phrase;
 use crate::quantity::shown;
-use crate::say;
 use crate::site::diary::Parameter;
 use crate::words::date;
 use crate::words::diary::{found, parameter_name};
 
 /// The head of the section.
-pub const TITLE: Phrase = Phrase("Water tests", "Análisis de agua");
+pub const TITLE: Phrase = phrase!("Water tests", "Análisis de agua");
 /// Where there are none.
-pub const NONE: Phrase = Phrase(
+pub const NONE: Phrase = phrase!(
     "No test of this water is in the diary. The first that tells something: E. coli, turbidity, pH, lead.",
     "En el diario no hay ningún análisis de esta agua. Los primeros que dicen algo: E. coli, turbidez, pH, \
      plomo.",
 );
 /// Who decides, and what a strip is worth.
-pub const ABOUT: Phrase = Phrase(
+pub const ABOUT: Phrase = phrase!(
     "Limits: WHO guidelines, 4th edition, and EPA (40 CFR 141 and 143), from memory. A strip or home kit \
      is a hint; an accredited laboratory, local codes and a licensed practitioner decide.",
     "Límites: guías de la OMS, 4.ª edición, y EPA (40 CFR 141 y 143), de memoria. Una tira o un kit casero \
@@ -28,8 +27,8 @@ pub const ABOUT: Phrase = Phrase(
 /// The unit of a parameter, in words where it has any.
 pub fn unit(of: Parameter) -> &'static str {
     match of {
-        Parameter::EColi | Parameter::Coliforms => said(of.unit(), "en 100 mL"),
-        Parameter::Asbestos => said(of.unit(), "millones/L"),
+        Parameter::EColi | Parameter::Coliforms => said!("in 100 mL", "en 100 mL"),
+        Parameter::Asbestos => said!("million/L", "millones/L"),
         _ => of.unit(),
     }
 }
@@ -39,28 +38,33 @@ pub fn hint(of: Parameter) -> String {
     let unit = unit(of);
     match of {
         Parameter::EColi | Parameter::Coliforms => {
-            say!("A number {unit}; or “none”, “present”, “<1”.", "Un número {unit}; o «ninguna», «presente», «<1».")
+            say!(
+                "A number {unit}; or “none”, “present”, “<1”.",
+                "Un número {unit}; o «ninguna», «presente», «<1».",
+                unit
+            )
         }
-        _ if unit.is_empty() => said("A number.", "Un número.").to_owned(),
+        _ if unit.is_empty() => said!("A number.", "Un número.").to_owned(),
         _ => say!(
             "A number in {unit}; “<2” where the laboratory says less than 2.",
-            "Un número en {unit}; «<2» donde el laboratorio dice menos de 2."
+            "Un número en {unit}; «<2» donde el laboratorio dice menos de 2.",
+            unit
         ),
     }
 }
 
 /// The labels of the form.
-pub const TESTED_FOR: Phrase = Phrase("Tested for", "Análisis de");
+pub const TESTED_FOR: Phrase = phrase!("Tested for", "Análisis de");
 /// The field for the value.
-pub const FOUND: Phrase = Phrase("Found", "Resultado");
+pub const FOUND: Phrase = phrase!("Found", "Resultado");
 /// The field for the day.
-pub const SAMPLED: Phrase = Phrase("Sample taken on", "Muestra tomada el");
+pub const SAMPLED: Phrase = phrase!("Sample taken on", "Muestra tomada el");
 /// The button.
-pub const WRITE: Phrase = Phrase("Write it into the diary", "Anotar en el diario");
+pub const WRITE: Phrase = phrase!("Write it into the diary", "Anotar en el diario");
 /// The button that opens the diary's own form.
-pub const WRITE_A_TEST: Phrase = Phrase("Write a water test", "Anotar un análisis de agua");
+pub const WRITE_A_TEST: Phrase = phrase!("Write a water test", "Anotar un análisis de agua");
 /// Said of a text that is no result.
-pub const NOT_A_RESULT: Phrase = Phrase(
+pub const NOT_A_RESULT: Phrase = phrase!(
     "Write a number, “<” and a number, “none” or “present”.",
     "Escribe un número, «<» y un número, «ninguna» o «presente».",
 );
@@ -68,11 +72,11 @@ pub const NOT_A_RESULT: Phrase = Phrase(
 /// A judgement in a word.
 pub fn word(judgement: Judgement) -> &'static str {
     match judgement {
-        Judgement::NoLimit => said("To know", "Para saber"),
-        Judgement::Within => said("Within limits", "Dentro de los límites"),
-        Judgement::CannotTell => said("Can't tell", "No se puede decir"),
-        Judgement::Watch => said("Look into it", "Revísalo"),
-        Judgement::Fails => said("Over the limit", "Supera el límite"),
+        Judgement::NoLimit => said!("To know", "Para saber"),
+        Judgement::Within => said!("Within limits", "Dentro de los límites"),
+        Judgement::CannotTell => said!("Can't tell", "No se puede decir"),
+        Judgement::Watch => said!("Look into it", "Revísalo"),
+        Judgement::Fails => said!("Over the limit", "Supera el límite"),
     }
 }
 
@@ -85,11 +89,11 @@ fn number(value: f64, of: Parameter) -> String {
 /// A limit: "WHO: at most 10 µg/L".
 fn limit(limit: &Limit) -> String {
     let whose = match limit.whose {
-        Whose::Who => said("WHO", "OMS"),
+        Whose::Who => said!("WHO", "OMS"),
         Whose::Epa => "EPA",
     };
     let range = if limit.most == 0.0 {
-        said("none in 100 mL", "ninguna bacteria en 100 mL").to_owned()
+        said!("none in 100 mL", "ninguna bacteria en 100 mL").to_owned()
     } else if limit.most.is_infinite() {
         say!("at least {least}", "al menos {least}", least = number(limit.least, limit.of))
     } else if limit.least > 0.0 {
@@ -99,8 +103,8 @@ fn limit(limit: &Limit) -> String {
     };
     let guards = match limit.guards {
         Guards::Health => "",
-        Guards::Treatment => said(" for treatment to work", " para que el tratamiento funcione"),
-        Guards::Taste => said(" for taste and pipes", " por el sabor y las tuberías"),
+        Guards::Treatment => said!(" for treatment to work", " para que el tratamiento funcione"),
+        Guards::Taste => said!(" for taste and pipes", " por el sabor y las tuberías"),
     };
     format!("{whose}: {range}{guards}")
 }
@@ -109,7 +113,7 @@ fn limit(limit: &Limit) -> String {
 pub fn limits_of(of: Parameter, chlorinated: bool) -> String {
     let told: Vec<String> = limits(of, chlorinated).map(limit).collect();
     if told.is_empty() {
-        said("No limit is published for it.", "No hay ningún límite publicado.").to_owned()
+        said!("No limit is published for it.", "No hay ningún límite publicado.").to_owned()
     } else {
         format!("{}.", told.join("; "))
     }
@@ -118,71 +122,71 @@ pub fn limits_of(of: Parameter, chlorinated: bool) -> String {
 /// What a parameter tells.
 pub fn meaning(of: Parameter) -> &'static str {
     match of {
-        Parameter::EColi => said(
+        Parameter::EColi => said!(
             "A sign that droppings got into the water: germs that make people ill may be in it.",
             "Señal de que entraron excrementos en el agua: puede haber en ella gérmenes que enferman a la gente.",
         ),
-        Parameter::Coliforms => said(
+        Parameter::Coliforms => said!(
             "They live in soil and on leaves too: a sign that dirt gets in or a filter lets through.",
             "Viven también en el suelo y en las hojas: señal de que entra suciedad o de que un filtro deja pasar.",
         ),
-        Parameter::Turbidity => said(
+        Parameter::Turbidity => said!(
             "Cloudy water shades germs from light and eats chlorine.",
             "El agua turbia protege a los gérmenes de la luz y consume el cloro.",
         ),
-        Parameter::Ph => said(
+        Parameter::Ph => said!(
             "Rain is a little acid and eats copper, zinc and lead; concrete makes it alkaline.",
             "La lluvia es un poco ácida y corroe cobre, zinc y plomo; el concreto la vuelve alcalina.",
         ),
-        Parameter::FreeChlorine => said("What is left of chlorine to act.", "Lo que queda de cloro para actuar."),
-        Parameter::Lead => said(
+        Parameter::FreeChlorine => said!("What is left of chlorine to act.", "Lo que queda de cloro para actuar."),
+        Parameter::Lead => said!(
             "From flashings, solder, old paint, brass. It harms children's brains; there is no safe amount.",
             "De tapajuntas, soldadura, pintura vieja, latón. Daña el cerebro de los niños; no hay cantidad segura.",
         ),
-        Parameter::Copper => said(
+        Parameter::Copper => said!(
             "From pipes and gutters, most in water that stood overnight.",
             "De tuberías y canaletas, sobre todo en agua que reposó toda la noche.",
         ),
-        Parameter::Zinc => said(
+        Parameter::Zinc => said!(
             "From galvanized roofs and tanks: taste rather than health.",
             "De techos y tanques galvanizados: es asunto de sabor más que de salud.",
         ),
         Parameter::Cadmium => {
-            said("From galvanizing and soot: it harms kidneys.", "Del galvanizado y del hollín: daña los riñones.")
+            said!("From galvanizing and soot: it harms kidneys.", "Del galvanizado y del hollín: daña los riñones.")
         }
-        Parameter::Arsenic => said(
+        Parameter::Arsenic => said!(
             "From treated timber and dust: it causes cancer over the years.",
             "De madera tratada y polvo: con los años causa cáncer.",
         ),
-        Parameter::Chromium => said("From treated timber and coatings.", "De madera tratada y revestimientos."),
-        Parameter::Iron => said("Rust: stains and taste.", "Óxido: manchas y sabor."),
-        Parameter::Manganese => said(
+        Parameter::Chromium => said!("From treated timber and coatings.", "De madera tratada y revestimientos."),
+        Parameter::Iron => said!("Rust: stains and taste.", "Óxido: manchas y sabor."),
+        Parameter::Manganese => said!(
             "From soil, sludge and dust: black stains. Too much may harm babies' brains; WHO's value is provisional.",
             "Del suelo, el lodo y el polvo: manchas negras. En exceso puede dañar el cerebro de los bebés; el valor \
              de la OMS es provisional.",
         ),
-        Parameter::Aluminium => said(
+        Parameter::Aluminium => said!(
             "From bare aluminium that acid rain eats, and from dust. WHO sets no limit; from its safe intake 900 µg/L follow.",
             "De aluminio desnudo que la lluvia ácida corroe, y del polvo. La OMS no fija límite; de su ingesta \
              segura resultan 900 µg/L.",
         ),
-        Parameter::Benzopyrene => said(
+        Parameter::Benzopyrene => said!(
             "From soot, tar and bitumen: it causes cancer over the years.",
             "De hollín, alquitrán y asfalto: con los años causa cáncer.",
         ),
-        Parameter::Asbestos => said(
+        Parameter::Asbestos => said!(
             "From old roofing. WHO sets no limit for drinking; breathing the dust is what kills.",
             "De techos viejos. La OMS no fija límite para beber; lo que mata es respirar el polvo.",
         ),
-        Parameter::Nitrate => said(
+        Parameter::Nitrate => said!(
             "From droppings and fertilizer: dangerous to babies on the bottle.",
             "De excrementos y fertilizantes: peligroso para los bebés que toman biberón.",
         ),
-        Parameter::Conductivity => said(
+        Parameter::Conductivity => said!(
             "How much is dissolved: rain has little, sea spray and dust bring more.",
             "Cuánto hay disuelto: la lluvia tiene poco; el rocío del mar y el polvo traen más.",
         ),
-        Parameter::Transmittance => said(
+        Parameter::Transmittance => said!(
             "How clear the water is to an ultraviolet lamp; the dose at this tap is reckoned with it.",
             "Qué tan clara es el agua para una lámpara ultravioleta; con este valor se calcula la dosis en este \
              grifo.",
@@ -212,7 +216,9 @@ pub fn over_limit(result: &Result, place: Option<&str>, boil_minutes: f64) -> St
         let then = against_germs(boil_minutes);
         return say!(
             "Stop drinking it now: E. coli was found ({taken}). {then}",
-            "Deja de beberla ya: se encontró E. coli ({taken}). {then}"
+            "Deja de beberla ya: se encontró E. coli ({taken}). {then}",
+            taken,
+            then
         );
     }
     say!(
@@ -220,7 +226,8 @@ pub fn over_limit(result: &Result, place: Option<&str>, boil_minutes: f64) -> St
         "{what} supera el límite para la salud: {found} ({taken}). {then}",
         what = parameter_name(result.of),
         found = found(result.of, result.found),
-        then = next_step(result.of, Judgement::Fails, boil_minutes)
+        then = next_step(result.of, Judgement::Fails, boil_minutes),
+        taken
     )
 }
 
@@ -229,7 +236,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
     match judgement {
         Judgement::NoLimit => return String::new(),
         Judgement::Within => {
-            return said(
+            return said!(
                 "Nothing to do. Test again after work on roof, tank or filters, or when it tastes odd.",
                 "Nada que hacer. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
                  raro.",
@@ -237,8 +244,11 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
             .to_owned();
         }
         Judgement::CannotTell => {
-            return said("Ask for a test that goes down to the limit.", "Pide un análisis que llegue hasta el límite.")
-                .to_owned();
+            return said!(
+                "Ask for a test that goes down to the limit.",
+                "Pide un análisis que llegue hasta el límite."
+            )
+            .to_owned();
         }
         Judgement::Watch | Judgement::Fails => {}
     }
@@ -250,57 +260,57 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
                 then = against_germs(boil_minutes)
             );
         }
-        Parameter::Coliforms => said(
+        Parameter::Coliforms => said!(
             "Look at lids, screens, filter housings; disinfect the pipes after the filters; test again with E. coli.",
             "Revisa tapas, mallas y carcasas de filtros; desinfecta las tuberías que siguen a los filtros; repite \
              el análisis, con E. coli.",
         ),
-        Parameter::Turbidity => said(
+        Parameter::Turbidity => said!(
             "Change the sediment cartridge, look for stirred-up sludge; don't rely on lamp or chlorine.",
             "Cambia el cartucho de sedimentos, mira si hay lodo removido; no confíes en la lámpara ni en el cloro.",
         ),
-        Parameter::Ph => said(
+        Parameter::Ph => said!(
             "Test for lead, copper and zinc after a night's standing; a calcite filter raises pH.",
             "Analiza plomo, cobre y zinc después de una noche de reposo; un filtro de calcita sube el pH.",
         ),
-        Parameter::FreeChlorine => said(
+        Parameter::FreeChlorine => said!(
             "Too little: dose again and measure after 30 minutes. Over 4 mg/L: let it stand open, or don't drink it yet.",
             "Muy poco: dosifica otra vez y mide a los 30 minutos. Más de 4 mg/L: déjala reposar destapada, o no la \
              bebas todavía.",
         ),
-        Parameter::Lead => said(
+        Parameter::Lead => said!(
             "Don't give it to babies, children or the pregnant; boiling makes it worse. Find the lead (flashing, solder, \
              brass taps); a cartridge certified for lead at the tap; test the first water of the morning and after a minute.",
             "No se la des a bebés, niños ni embarazadas; hervirla lo empeora. Encuentra el plomo (tapajuntas, \
              soldadura, grifos de latón); un cartucho certificado para plomo en el grifo; analiza la primera agua \
              de la mañana y la de un minuto después.",
         ),
-        Parameter::Copper | Parameter::Zinc | Parameter::Iron => said(
+        Parameter::Copper | Parameter::Zinc | Parameter::Iron => said!(
             "Let the first water of the morning run; raise the pH; look for the metal that is eaten.",
             "Deja correr la primera agua de la mañana; sube el pH; busca el metal que se corroe.",
         ),
-        Parameter::Manganese => said(
+        Parameter::Manganese => said!(
             "Over 80 µg/L not for babies on the bottle; boiling makes it worse. Take out the sludge, keep dust off; a filter \
              made for manganese; test again.",
             "Con más de 80 µg/L, no es para bebés que toman biberón; hervirla lo empeora. Saca el lodo, no dejes \
              que entre polvo; un filtro hecho para manganeso; repite el análisis.",
         ),
-        Parameter::Aluminium => said(
+        Parameter::Aluminium => said!(
             "Bring the pH near 7; look for bare aluminium on the roof, in gutters and pots; take out the sludge; test again.",
             "Lleva el pH cerca de 7; busca aluminio desnudo en el techo, las canaletas y las ollas; saca el lodo; \
              repite el análisis.",
         ),
-        Parameter::Cadmium | Parameter::Arsenic | Parameter::Chromium | Parameter::Benzopyrene => said(
+        Parameter::Cadmium | Parameter::Arsenic | Parameter::Chromium | Parameter::Benzopyrene => said!(
             "Don't drink it; boiling does nothing. Find where it comes from: that roof off the tank; a certified cartridge; \
              test again.",
             "No la bebas; hervirla no sirve de nada. Encuentra de dónde viene: desconecta ese techo del tanque; un \
              cartucho certificado; repite el análisis.",
         ),
-        Parameter::Asbestos => said(
+        Parameter::Asbestos => said!(
             "Don't touch the roofing. Let licensed people look at it; keep its water to the garden.",
             "No toques el techo. Que lo revise gente con licencia; deja su agua solo para el huerto.",
         ),
-        Parameter::Nitrate => said(
+        Parameter::Nitrate => said!(
             "Not for babies on the bottle; boiling makes it worse. Look for droppings and fertilizer dust.",
             "No es para bebés que toman biberón; hervirla lo empeora. Busca excrementos y polvo de fertilizante.",
         ),

@@ -5,9 +5,7 @@ use crate::engine::sizing::curves::Point;
 use crate::engine::sizing::smallest::Sought;
 use crate::engine::sizing::tally::Tally;
 use crate::figures::curve::Curve;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
-use crate::say;
 use crate::site::household::Site;
 use crate::words::size as say;
 
@@ -24,12 +22,12 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
     let curve = Curve {
         places: points.iter().map(|(factor, _)| shown::in_unit(now * factor, kind, units)).collect(),
         lines: vec![
-            line(said("water there", "uso cubierto"), Tally::volumetric),
-            line(said("days not dry", "días buenos"), Tally::time),
-            line(said("good years", "años buenos"), Tally::good_share),
+            line(said!("water there", "uso cubierto"), Tally::volumetric),
+            line(said!("days not dry", "días buenos"), Tally::time),
+            line(said!("good years", "años buenos"), Tally::good_share),
         ],
         here: shown::in_unit(now, kind, units),
-        here_is: said("now", "ahora").to_owned(),
+        here_is: said!("now", "ahora").to_owned(),
         unit: units.of(kind).sign().to_owned(),
         places_are: format!("{}, {}", say::name(sought), units.of(kind).sign()),
     };
@@ -39,9 +37,9 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
         row.push(shown::figure_number(tally.yield_a_year_l(), Kind::Volume, units));
     }
     let title = match sought {
-        Sought::Storage => said("Against storage", "Según el almacenamiento"),
-        Sought::Roof => said("Against roof", "Según el techo"),
-        Sought::Uses => said("Against use", "Según el uso"),
+        Sought::Storage => said!("Against storage", "Según el almacenamiento"),
+        Sought::Roof => said!("Against roof", "Según el techo"),
+        Sought::Uses => said!("Against use", "Según el uso"),
     };
     let ends = [points.first(), points.last()].map(|end| end.map_or(0.0, |(_, tally)| tally.yield_a_year_l()));
     let of_now = points.iter().find(|(factor, _)| *factor == 1.0).map_or(0.0, |(_, tally)| tally.yield_a_year_l());

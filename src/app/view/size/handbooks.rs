@@ -4,9 +4,7 @@ use crate::engine::sizing::handbooks::{Basis, Method, Said};
 use crate::engine::sizing::smallest::{Found, Sought};
 use crate::engine::sizing::tally::Tally;
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::Units;
-use crate::say;
 use crate::site::household::Site;
 use crate::words::{self, size as say};
 
@@ -25,7 +23,7 @@ pub fn table(site: &Site, methods: &[(Method, Said, Option<Tally>)], ours: Found
     let now = Sought::Storage.of(site);
     rows.push(vec![say::OUR_NAME.to_owned(), say::found(ours, now, Sought::Storage, units), came_to(tally)]);
     let with_it = say!("{share} with it", "{share} con él", share = say::measured(wanted));
-    Table { columns: vec![said("method", "método").to_owned(), said("tank", "tanque").to_owned(), with_it], rows }
+    Table { columns: vec![said!("method", "método").to_owned(), said!("tank", "tanque").to_owned(), with_it], rows }
 }
 
 /// The differences, a sentence each.

@@ -4,7 +4,6 @@ use crate::engine::sizing::sequent_peak::SequentPeak;
 use crate::engine::sizing::smallest::{Found, Sought};
 use crate::engine::sizing::tally::Tally;
 use crate::figures::table::Table;
-use crate::language::said;
 use crate::quantity::{Units, shown};
 use crate::site::household::Site;
 use crate::words::size as say;
@@ -30,7 +29,7 @@ pub fn smallest(
     let table = Table { columns: say::SMALLEST_COLUMNS.map(String::from).to_vec(), rows };
     (
         sentences,
-        vec![(said("Sizes under both orders within a day", "Tamaños con los dos órdenes dentro del día"), table)],
+        vec![(said!("Sizes under both orders within a day", "Tamaños con los dos órdenes dentro del día"), table)],
     )
 }
 

@@ -4,7 +4,6 @@ use crate::app::view::charts::Chart;
 use crate::engine::sizing::smallest::Sought;
 use crate::engine::sizing::tally::Tally;
 use crate::figures::contours::Contours;
-use crate::language::said;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::household::Site;
 use crate::words::size as say;
@@ -31,12 +30,12 @@ pub fn surface(site: &Site, (storage, uses): (&[f64], &[f64]), tallies: &[Tally]
         levels: crate::quantity::order::sorted(levels),
         wanted: wanted_level,
         here: (here(Sought::Storage), here(Sought::Uses)),
-        here_is: said("now", "ahora").to_owned(),
+        here_is: said!("now", "ahora").to_owned(),
         units: (units.of(Kind::Volume).sign().to_owned(), units.of(Kind::Flow).sign().to_owned()),
-        are: (said("storage", "almacenamiento").to_owned(), said("use", "uso").to_owned()),
+        are: (said!("storage", "almacenamiento").to_owned(), said!("use", "uso").to_owned()),
     };
     Chart {
-        title: said("Reliability over storage and use", "Confiabilidad según almacenamiento y uso"),
+        title: said!("Reliability over storage and use", "Confiabilidad según almacenamiento y uso"),
         caption: say::surface_caption(wanted),
         drawing: contours.drawing(width),
         table: contours.table(),
