@@ -69,7 +69,10 @@ function lightProgram(esbuild, wasmPath, glue) {
   const module = (contents, minify) =>
     esbuild.buildSync({ stdin: { contents }, bundle: true, format: 'esm', target: 'es2022', minify, write: false }).outputFiles[0].text;
 
-  const start = (wasm) => `__wbg_init({ module_or_path: './${wasm}' });`;
+  // On a first visit the words that stand in for the program are painted before it takes the processor.
+  const start = (wasm) => `
+    if (document.querySelector('.coming') && !document.hidden) await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));
+    __wbg_init({ module_or_path: './${wasm}' });`;
   const script = glue
     .replace(/^export \{.*\};$/m, '')
     .replace(/^export class /gm, 'class ')
