@@ -14,6 +14,7 @@ SHELL := /usr/bin/env bash
 PORT ?= 8080
 TOOLS := .ci/with-tools
 WASM := --target wasm32-unknown-unknown --locked
+JOURNEYS := $(TOOLS) node --test --test-timeout=120000
 export WASM_BINDGEN_TEST_TIMEOUT ?= 120
 
 serve: build
@@ -46,13 +47,15 @@ test-native: prepare
 # What the engine makes natively of sites with every kind of part, day by day: the browser's tests want the same bits.
 native-days:
 	@mkdir -p target
-	cargo run --locked --quiet --bin reckon -- tests/cases/every-part.json --days > target/native-days.json
+	cargo run --locked --quiet --profile test --bin reckon -- tests/cases/every-part.json --days > target/native-days.json
 
 test-browser: prepare native-days
 	$(TOOLS) cargo test $(WASM) --test browser
 
+# Two at a time, but for those that say that they run alone.
 test-journeys: build
-	$(TOOLS) node --test --test-timeout=120000 tests/journeys/*.test.mjs
+	journeys=$$(grep -L '^// Runs alone' tests/journeys/*.test.mjs); $(JOURNEYS) --test-concurrency=2 $$journeys
+	journeys=$$(grep -l '^// Runs alone' tests/journeys/*.test.mjs); $(JOURNEYS) --test-concurrency=1 $$journeys
 
 prepare:
 	@.ci/prepare
