@@ -65,6 +65,30 @@ pub fn speak(language: Language) {
     SPOKEN.set(language);
 }
 
+/// A text with its first letter large, as a sentence begins.
+///
+/// # Example
+/// ```
+/// use eavewater::language::capital;
+/// assert_eq!(capital("último filtro"), "Último filtro");
+/// assert_eq!(capital("1 mm"), "1 mm");
+/// ```
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(large).into_iter().chain(letters).collect()
+}
+
+/// A small letter for a large one, in the letters of our languages: the tables for all letters there are weigh 8 kB.
+pub fn small(letter: char) -> char {
+    let is_large = letter.is_ascii_uppercase() || (('À'..='Þ').contains(&letter) && letter != '×');
+    if is_large { (letter as u8 + 0x20).into() } else { letter }
+}
+
+fn large(letter: char) -> char {
+    let is_small = letter.is_ascii_lowercase() || (('à'..='þ').contains(&letter) && letter != '÷');
+    if is_small { (letter as u8 - 0x20).into() } else { letter }
+}
+
 /// A text in English and in Spanish, for what is named once and said later; made by [`phrase!`](crate::phrase).
 ///
 /// The program holds some thousands of them, so one is no more than the place of its first letter.

@@ -15,6 +15,7 @@ pub mod money;
 pub mod plain;
 pub mod volume;
 
+pub mod day;
 pub mod decimal;
 pub mod order;
 pub mod range;

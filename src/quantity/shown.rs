@@ -103,7 +103,7 @@ pub fn significant(value: f64, digits: usize) -> String {
 /// The power of ten of the first digit of a finite number; 0 of zero.
 pub fn magnitude(value: f64) -> i32 {
     #[expect(clippy::cast_possible_truncation, reason = "the magnitude of a finite number is within ±324")]
-    if value == 0.0 { 0 } else { value.abs().log10().floor() as i32 }
+    if value == 0.0 { 0 } else { libm::log10(value.abs()).floor() as i32 }
 }
 
 fn grouped(text: &str) -> String {

@@ -4,7 +4,7 @@
 use chrono::NaiveDate;
 
 use super::json::Value;
-use crate::quantity::Range;
+use crate::quantity::{Range, day};
 
 /// A value does not have the shape that it must have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -141,7 +141,7 @@ impl<'a> Place<'a> {
     /// Where there is no day of the calendar.
     pub fn date(&self, key: &str) -> Read<NaiveDate> {
         let place = self.at(key)?;
-        date_of(place.as_text()?).ok_or_else(|| place.not_a(Wanted::Date))
+        day::read(place.as_text()?).ok_or_else(|| place.not_a(Wanted::Date))
     }
 
     /// The twelve numbers under a key.
@@ -318,15 +318,6 @@ impl<'a> Place<'a> {
             }
         }
     }
-}
-
-/// A date written as year, month and day, the year with a sign where it has not four figures.
-fn date_of(text: &str) -> Option<NaiveDate> {
-    let mut parts = text.rsplitn(3, '-');
-    let day = parts.next()?.parse().ok()?;
-    let month = parts.next()?.parse().ok()?;
-    let year = parts.next()?.parse().ok()?;
-    NaiveDate::from_ymd_opt(year, month, day)
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! The form of an entry: a number pad for wet hands, and what the number belongs to.
 
 use super::follow::{Derived, derived};
+use crate::quantity::day;
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -105,7 +106,7 @@ pub(super) fn date_input(
     on_chosen: impl Fn(NaiveDate) + 'static,
 ) -> AnyView {
     let chosen = move |event: web_sys::Event| {
-        if let Ok(date) = event_target_value(&event).parse() {
+        if let Some(date) = day::read(&event_target_value(&event)) {
             on_chosen(date);
         }
     };

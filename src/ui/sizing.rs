@@ -124,7 +124,7 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
     let value = read(|view| view.value.clone());
     let dragged = move |event| {
         if let Some(place) = decimal::read(&event_target_value(&event)) {
-            desk.send.run(Event::LeverDragged(lever, place.exp2()));
+            desk.send.run(Event::LeverDragged(lever, libm::pow(2.0, place)));
         }
     };
     let range = element("INPUT")
@@ -133,7 +133,7 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
         .attribute("max", "2")
         .attribute("step", "0.05")
         .live_attribute("aria-valuetext", move || Some(value()))
-        .value(read(|view| view.factor.log2().to_string()))
+        .value(read(|view| libm::log2(view.factor).to_string()))
         .on("input", dragged)
         .on("change", move |_| desk.send.run(Event::LeverLeft));
     element("LABEL")

@@ -193,14 +193,14 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
     let one_by_one = kind == Kind::Count;
     let dragged = move |event| {
         if let Some(place) = decimal::read(&event_target_value(&event)) {
-            let si = if one_by_one { place } else { place.exp2() };
+            let si = if one_by_one { place } else { libm::pow(2.0, place) };
             let si = desk.model.with_untracked(|model| shown::in_two_digits(si, kind, &model.units));
             draft.change(|sketch| write(sketch, si));
         }
     };
     let place = move || {
         let si = draft.sketch.with(read);
-        (if one_by_one { si } else { si.log2() }).to_string()
+        (if one_by_one { si } else { libm::log2(si) }).to_string()
     };
     let slider = element("INPUT")
         .attribute("type", "range")

@@ -7,7 +7,8 @@ use super::choose::Choose;
 use super::element::{element, worded};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
-use crate::app::view::water::{read_date, read_result};
+use crate::app::view::water::read_result;
+use crate::quantity::day;
 use crate::site::diary::{Parameter, Told};
 use crate::site::part::PartId;
 use crate::words::diary::parameter_name;
@@ -24,7 +25,7 @@ pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
     let write = move |_| {
         let of = of();
         let day =
-            date.with(|date| date.as_deref().map_or_else(|| desk.model.with(|model| Some(model.today)), read_date));
+            date.with(|date| date.as_deref().map_or_else(|| desk.model.with(|model| Some(model.today)), day::read));
         let found = text.with(|text| read_result(text, of));
         refused.set(found.is_none() || day.is_none());
         if let (Some(found), Some(date)) = (found, day) {

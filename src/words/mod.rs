@@ -141,7 +141,7 @@ pub fn list(items: &[String]) -> String {
 
 /// The "and" before a thing. In Spanish it is "e" before the sound of an i that begins a word, but not in "hie".
 fn and_before(thing: &str) -> &'static str {
-    let start = thing.to_lowercase();
+    let start: String = thing.chars().take(4).map(crate::language::small).collect();
     let sounds_i = ["i", "í", "hi", "hí"].iter().any(|i| start.starts_with(i));
     let glides = ["hie", "hia", "io", "ia"].iter().any(|glide| start.starts_with(glide));
     if sounds_i && !glides { said!("and", "e") } else { said!("and", "y") }

@@ -2,7 +2,7 @@
 
 use super::{count, list, number_text, percent};
 use crate::engine::upgrades::{Judged, RankBy, Tally};
-use crate::language::Phrase;
+use crate::language::{Phrase, capital};
 use crate::quantity::{Kind, Units, shown};
 use crate::site::part::PartId;
 use crate::site::prices::Priced;
@@ -112,11 +112,6 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
         Upgrade::MendLeak(tank) => say!("Mend the leak of {tank}", "Repara la fuga de {tank}", tank = name(*tank)),
         Upgrade::Cover(tank) => say!("Cover {tank}", "Cubre {tank}", tank = name(*tank)),
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().to_string() + letters.as_str()).unwrap_or_default()
 }
 
 /// A change with what it comes to, in one sentence.

@@ -1,6 +1,6 @@
 //! The trade's terms, each in a sentence, one tap away from where it is written.
 
-use crate::language::Phrase;
+use crate::language::{Phrase, small};
 
 /// Term and sentence; a term's forms stand with a bar between, the one that names it first.
 pub static TERMS: [(Phrase, Phrase); 36] = [
@@ -271,7 +271,7 @@ fn place_of(text: &str, term: &str) -> Option<usize> {
     for (start, letter) in text.char_indices() {
         let after = text[start + letter.len_utf8()..].strip_prefix(rest);
         let ends = after.is_some_and(|after| !is_letter(after.chars().next()));
-        if ends && !is_letter(before) && letter.to_lowercase().eq(first.to_lowercase()) {
+        if ends && !is_letter(before) && small(letter) == small(first) {
             return Some(start);
         }
         before = Some(letter);

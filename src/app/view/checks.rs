@@ -3,7 +3,7 @@
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
-use crate::language::Phrase;
+use crate::language::{Phrase, capital};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -132,7 +132,7 @@ pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
         (said!("Takes for granted", "Da por supuesto"), text.assumes.text()),
     ];
     behind.retain(|(_, words)| !words.is_empty());
-    let sentence = capital(told.verdict);
+    let sentence = capital(&told.verdict);
     CheckView {
         title: text.title.text(),
         group: say::group(check.subject),
@@ -193,12 +193,6 @@ fn input(input: &Input, part: PartId, system: &System, units: &Units) -> InputVi
 fn first_words(sentence: &str) -> &str {
     let end = [": ", "; ", ". "].iter().filter_map(|stop| sentence.find(stop)).min().unwrap_or(sentence.len());
     sentence[..end].trim_end_matches('.')
-}
-
-/// A sentence with its first letter large.
-pub fn capital(sentence: String) -> String {
-    let mut letters = sentence.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 use super::document::{Document, Section};
 use crate::engine::checks::Subject;
+use crate::language::capital;
 use crate::site::barrier::BarrierKind;
 use crate::words::checks::{Text, text};
 use crate::words::method::{self as say, HEADS};
@@ -14,9 +15,7 @@ pub fn method() -> Document {
     let barriers = BarrierKind::ALL.map(|kind| text(Subject::Barrier(kind)));
     sections.push(topics_of(say::BARRIERS.text(), &barriers));
     let mut words = Section::new(say::TERMS.text());
-    let told = TERMS
-        .iter()
-        .map(|(term, sentence)| (super::checks::capital(name(term).to_owned()), sentence.text().to_owned()));
+    let told = TERMS.iter().map(|(term, sentence)| (capital(name(term)), sentence.text().to_owned()));
     words.values(told.collect());
     sections.push(words);
     Document { title: say::TITLE.to_owned(), lead: vec![say::LEAD.to_owned()], sections }

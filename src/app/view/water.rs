@@ -11,6 +11,7 @@ use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
 use crate::engine::treatment::results::{Result, is_chlorinated, is_over_limit, newest, over_limit};
 use crate::engine::treatment::step::Step;
+use crate::language::small;
 use crate::quantity::Units;
 use crate::site::details::Detail;
 use crate::site::diary::{Diary, Parameter};
@@ -242,19 +243,13 @@ pub fn sentences(view: &TapView) -> Vec<String> {
     told
 }
 
-/// A day as a date field says it: 2026-03-04.
-pub fn read_date(text: &str) -> Option<NaiveDate> {
-    let mut parts = text.splitn(3, '-');
-    let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
-    NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)
-}
-
 /// What a person types as the result of a test: a number, "<" and a number, or that it is there or not; whatever the
 /// language, what is written in either is read.
 pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::TestResult> {
     use crate::quantity::{Kind, typed};
     use crate::site::diary::{FOUND, TestResult};
-    let text = text.trim().trim_end_matches(say::results::unit(of)).trim().to_lowercase();
+    let text = text.trim().trim_end_matches(say::results::unit(of)).trim();
+    let text: String = text.chars().map(small).collect();
     let number = |text: &str| {
         let read = typed::quantity(text.trim(), Kind::Count, &Units::default()).ok()?;
         (read.parts.len() == 1 && FOUND.holds(read.si)).then_some(read.si)

@@ -1,8 +1,8 @@
 //! The checks of all parts, as JSON and in sentences.
 
-use eavewater::app::view::checks::capital;
 use eavewater::engine::checks::{Asked, Check, Source, Verdict, chosen, of_all};
 use eavewater::engine::question::Answer;
+use eavewater::language::capital;
 use eavewater::quantity::{Kind, Units};
 use eavewater::records::cupboard::SiteFile;
 use eavewater::site::rain::Rain;
@@ -71,7 +71,7 @@ fn one(file: &SiteFile, check: &Check, units: &Units) -> Value {
             Verdict::Outside => "outside",
         },
         "on_usual_sizes": check.is_guess(),
-        "sentence": capital(said.verdict),
+        "sentence": capital(&said.verdict),
         "to_do": said.to_do,
         "margin": margin,
         "inputs": inputs,
@@ -97,7 +97,7 @@ pub fn summary(file: &SiteFile, rain: &Rain, answer: &Answer, units: &Units) -> 
         let word =
             if check.fails() && check.is_guess() { say::NOT_ENOUGH_IF.text() } else { say::verdict(check.verdict) };
         let (part, title) = (system.name_of(check.part), say::text(check.subject).title);
-        let line = format!("{part}, {title}. {word}: {} {}", capital(said.verdict), said.to_do);
+        let line = format!("{part}, {title}. {word}: {} {}", capital(&said.verdict), said.to_do);
         lines.push(line.trim_end().to_owned());
     }
     lines

@@ -3,7 +3,7 @@
 use crate::engine::treatment::chain::{Chain, Disorder};
 use crate::engine::treatment::step::Effect;
 use crate::engine::treatment::targets::{Germ, THREE_STARS, TWO_STARS};
-use crate::language::Phrase;
+use crate::language::{Phrase, capital};
 use crate::quantity::shown;
 use crate::site::details::Detail;
 use crate::site::system::System;
@@ -165,7 +165,7 @@ pub fn rows(chain: &Chain) -> Vec<[String; 4]> {
         .into_iter()
         .map(|germ| {
             let at = germ as usize;
-            [super::capital(&super::GERMS[at]), logs(chain.logs[at]), logs(TWO_STARS[at]), logs(THREE_STARS[at])]
+            [capital(&super::GERMS[at]), logs(chain.logs[at]), logs(TWO_STARS[at]), logs(THREE_STARS[at])]
         })
         .collect();
     for (what, effect) in [

@@ -11,8 +11,3 @@ use crate::language::Phrase;
 /// The germs, in the order of [`crate::engine::treatment::targets::Germ::ALL`].
 pub const GERMS: [Phrase; 3] =
     [phrase!("bacteria", "bacterias"), phrase!("viruses", "virus"), phrase!("protozoa", "protozoos")];
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
