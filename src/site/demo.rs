@@ -72,7 +72,7 @@ pub fn site() -> Site {
     Site { name: said!("Emberlow (demo)", "Emberlow (ejemplo)").to_owned(), system, ..Site::default() }
 }
 
-/// Cartridges for 10,000 L each, a class A lamp for 30 L/min.
+/// Cartridges for 10,000 L each, a class A lamp for 30 L/min; the house is on a pump.
 fn details() -> Details {
     let of = |barrier: usize, detail, value| Entered { of: Some(BARRIERS[barrier].id), detail, value };
     Details(vec![
@@ -80,6 +80,7 @@ fn details() -> Details {
         of(1, Detail::RatedLitres, 10_000.0),
         of(2, Detail::LampClass, 1.0),
         of(2, Detail::LampFlow, 30.0),
+        Entered { of: Some(NEW_TANK), detail: Detail::SuppliedBy, value: 1.0 },
     ])
 }
 

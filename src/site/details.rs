@@ -165,8 +165,9 @@ details! {
     /// What a pump draws from one end of a trunk line.
     FarDraw(Rate, 0.0, 10_000.0, 20.0);
 
-    /// How water comes from a tank to its taps: by gravity, by a pump.
-    SuppliedBy(Choice, 0.0, 1.0, 1.0);
+    /// How water comes from a tank to its taps: by gravity, by a pump. What a pump is asked for stands from
+    /// [`Detail::PumpHeight`] to [`Detail::BatteryVolts`].
+    SuppliedBy(Choice, 0.0, 1.0, 0.0);
     /// Elevation of a pump over ground level.
     PumpHeight(Length, -30.0, 100.0, 0.0);
     /// Inside diameter of a suction pipe.

@@ -265,6 +265,9 @@ pub fn usual(detail: Detail) -> &'static str {
             "Usual value; your code or weather service names the one for your place.",
             "Valor usual; tu norma o tu servicio meteorológico dice el de tu lugar.",
         ),
+        Detail::SuppliedBy => {
+            said!("Gravity until you say that there is a pump.", "Gravedad, mientras no digas que hay una bomba.")
+        }
         Detail::WindSpeed => said!(
             "115 mph: ASCE 7-10 map away from hurricane coasts, from memory. Your code names yours.",
             "115 mph: mapa de ASCE 7-10 lejos de costas con huracanes, de memoria. Tu norma dice el tuyo.",

@@ -282,8 +282,10 @@ pub(super) fn gravity(told: &Told<'_>) -> (String, String) {
         wants
     );
     let to_do = said!(
-        "Lower the tap, raise the tank, take a wider pipe, or a pump.",
-        "Baja el grifo, sube el tanque, pon una tubería más ancha o una bomba.",
+        "Lower the tap, raise the tank, take a wider pipe, or a pump. If there is a pump, say so with the tank, under \
+         “Most that is drawn at once”.",
+        "Baja el grifo, sube el tanque, pon una tubería más ancha o una bomba. Si ya hay una bomba, dilo en el tanque, en \
+         «Lo más que se saca a la vez».",
     );
     (verdict, told.if_fails(to_do))
 }

@@ -5,8 +5,9 @@ use eavewater::engine::question::answer;
 use eavewater::quantity::{Area, Length};
 use eavewater::site::climate::Climate;
 use eavewater::site::demo;
-use eavewater::site::details::Detail;
+use eavewater::site::details::{Detail, Details};
 use eavewater::site::garden::Garden;
+use eavewater::site::household::Site;
 use eavewater::site::new_part;
 use eavewater::site::rain::Rain;
 use eavewater::site::system::{Part, PartKind};
@@ -97,6 +98,25 @@ fn a_supply_answers_for_its_tap_its_suction_its_vessel_and_its_power() {
     {
         near(power.figure(figure), value, 2e-3);
     }
+}
+
+#[test]
+fn no_pump_is_checked_where_nobody_said_that_there_is_one() {
+    let mut site = house(|site| site.system.details = Details::default());
+    let tank = site.system.tanks[0].id;
+    let of_pump = |site: &Site| {
+        let asked = Asked { site, rain: None, answer: None, today: chrono::NaiveDate::default() };
+        let subjects = [Subject::HighestTap, Subject::Suction, Subject::Vessel, Subject::Power];
+        of_part(&asked, tank).iter().filter(|check| subjects.contains(&check.subject)).count()
+    };
+    assert_eq!(of_pump(&site), 0);
+    let using = site.system.uses[0].id;
+    assert!(check(&site, using, Subject::Gravity).margin.is_some(), "it runs by itself");
+    // Who has entered something of a pump has one, until gravity is said.
+    enter(&mut site, Some(tank), Detail::Vessel, 50.0);
+    assert_eq!(of_pump(&site), 4);
+    enter(&mut site, Some(tank), Detail::SuppliedBy, 0.0);
+    assert_eq!(of_pump(&site), 0);
 }
 
 #[test]
