@@ -3,9 +3,10 @@
 use std::sync::Arc;
 
 use super::model::Model;
-use crate::quantity::{Area, Count, Flow, Kind, Length, Range, Share, Units, Volume, shown, typed};
+use crate::engine::checks::flush::TEXAS_MOST;
+use crate::quantity::{Area, Bore, Count, Flow, Kind, Length, Range, Share, Units, Volume, shown, typed};
 use crate::records::cupboard::SiteId;
-use crate::site::feed::{Feed, USUAL_CAPTURE, USUAL_DIVERTER};
+use crate::site::feed::{Diverter, Drain, Feed, USUAL_CAPTURE, USUAL_DIVERTER};
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::new_part;
 use crate::site::part::PartId;
@@ -104,6 +105,24 @@ fn usual_height(capacity: Volume) -> Length {
     Length::metres(as_wide_as_high.clamp(0.3, 2.0))
 }
 
+/// The diverter of a sketched roof: what the check of its volume wants (Texas Manual on Rainwater Harvesting 2005, from
+/// memory) up to the next 5 L, and no less than the usual one. It is as high as that, and its chamber and hole are
+/// wider in proportion, so that it empties in the same time and loses the same share through its hole.
+fn diverter_for(roof: Area) -> Diverter {
+    /// What a diverter may hold, in L, and its chamber measure, in m.
+    const MOST_L: f64 = 5_000.0;
+    const WIDEST_M: f64 = 1.0;
+    let usual_l = USUAL_DIVERTER.volume.get();
+    let litres = ((TEXAS_MOST * roof.get() / 5.0).ceil() * 5.0).clamp(usual_l, MOST_L);
+    let wider = libm::sqrt(litres / usual_l);
+    let drain = match USUAL_DIVERTER.drain {
+        Drain::Hole { diameter } => Drain::Hole { diameter: Bore::metres(diameter.get() * wider) },
+        other => other,
+    };
+    let chamber = Bore::metres((USUAL_DIVERTER.chamber.get() * wider).min(WIDEST_M));
+    Diverter { volume: Volume::litres(litres), chamber, drain, ..USUAL_DIVERTER }
+}
+
 impl Sketch {
     /// What stands there before anything is said: round in the person's units, with the rain of the site that is open or
     /// else of one that has any.
@@ -148,7 +167,7 @@ impl Sketch {
         site
     }
 
-    /// The site that it describes: one roof section, one feed with a usual diverter, one tank, one use.
+    /// The site that it describes: one roof section, one feed with a diverter for that roof, one tank, one use.
     pub fn site(&self) -> Site {
         let ids = [1, 2, 3, 4].map(PartId);
         let [section, feed, tank, using] = ids;
@@ -167,7 +186,7 @@ impl Sketch {
                 name: said!("Downspout", "Bajante").to_owned(),
                 tank: Some(tank),
                 capture: USUAL_CAPTURE,
-                diverter: Some(USUAL_DIVERTER),
+                diverter: Some(diverter_for(self.roof)),
             }],
             tanks: vec![new_part::tank(tank, said!("Tank", "Tanque").to_owned(), self.tank, usual_height(self.tank))],
             uses: vec![Use {
@@ -188,6 +207,7 @@ impl Sketch {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::engine::checks::{Asked, Subject, Verdict, of_part};
     use crate::quantity::Customary;
 
     #[test]
@@ -212,6 +232,25 @@ mod tests {
             let first = Sketch::first(String::new(), &model);
             assert_eq!(shown::entered(first.tank.get(), Kind::Volume, &model.units), tank);
             assert_eq!(shown::entered(first.length.get(), Kind::Length, &model.units), side);
+        }
+    }
+
+    #[test]
+    fn the_diverter_of_a_sketch_passes_its_own_checks() {
+        for roof_m2 in [8.0, 24.5, 40.0, 150.0, 400.0, 2_000.0] {
+            let sketch =
+                Sketch { roof: Area::square_metres(roof_m2), ..Sketch::first(String::new(), &Model::default()) };
+            let site = sketch.site();
+            let asked = Asked { site: &site, rain: None, answer: None, today: chrono::NaiveDate::default() };
+            let checks = of_part(&asked, site.system.feeds[0].id);
+            for subject in [Subject::FlushVolume, Subject::FlushDrain, Subject::FlushLoss] {
+                let check = checks.iter().find(|check| check.subject == subject);
+                assert_eq!(check.map(|check| check.verdict), Some(Verdict::Holds), "{subject:?} of {roof_m2} m²");
+            }
+            // By hand: 2 US gal for 100 ft² is 0.815 L/m², so 122.3 L for 150 m².
+            if roof_m2 == 150.0 {
+                assert_eq!(site.system.feeds[0].diverter.as_ref().map(|diverter| diverter.volume.get()), Some(125.0));
+            }
         }
     }
 
