@@ -36,10 +36,10 @@ pub const YEARS: Phrase = phrase!("Rain to come", "Lluvia que vendrá");
 pub const FAN: Phrase = phrase!("Water to come", "El agua que vendrá");
 /// What the fan shows.
 pub const FAN_CAPTION: Phrase = phrase!(
-    "Water over the outlets of all tanks. Eight futures in ten lie within the band; the broken line is the floor: no more \
-     rain.",
-    "Agua por encima de las salidas de todos los tanques. Ocho de cada diez futuros quedan dentro de la banda; la línea \
-     discontinua es el mínimo: sin más lluvia.",
+    "Water over the outlets of all tanks. Each day by itself, eight futures in ten lie within the band: its edges are \
+     not single years. The broken line is the floor: no more rain.",
+    "Agua por encima de las salidas de todos los tanques. Día por día, ocho de cada diez futuros quedan dentro de la \
+     banda: sus bordes no son un solo año. La línea discontinua es el mínimo: sin más lluvia.",
 );
 /// At the fan's lines.
 pub const FAN_LINES: [Phrase; 4] = [
@@ -139,8 +139,8 @@ pub fn headline(ahead: &Ahead) -> String {
 /// The same in a line for the house.
 pub fn in_a_line(ahead: &Ahead) -> String {
     say!(
-        "Water from today: most likely {half}. In a dry year {tenth}; if it never rains again, {floor}.",
-        "Agua desde hoy: lo más probable, {half}. En un año seco, {tenth}; si no vuelve a llover, {floor}.",
+        "Water from today: most likely {half}. In a dry year (1 in 10) {tenth}; if it never rains again, {floor}.",
+        "Agua desde hoy: lo más probable, {half}. En un año seco (1 de 10), {tenth}; si no vuelve a llover, {floor}.",
         half = days_or_more(ahead.lasting.half),
         tenth = days_or_more(ahead.lasting.tenth),
         floor = days_or_more(floor_days(ahead))
@@ -234,8 +234,8 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
         (Some(_), Some(_)) => said!("no day more", "ni un día más").to_owned(),
     };
     say!(
-        "{what}: most likely {half}; in a dry year {tenth}.",
-        "{what}: lo más probable, {half}; en un año seco, {tenth}.",
+        "{what}: most likely {half}; in a dry year (1 in 10) {tenth}.",
+        "{what}: lo más probable, {half}; en un año seco (1 de 10), {tenth}.",
         half = gained(with.half, now.half),
         tenth = gained(with.tenth, now.tenth),
         what
@@ -299,6 +299,15 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
                 count(years, said!("year on record", "año del registro"), said!("years on record", "años del registro"))
         ),
     });
+    // Nobody should have to guess why the table has another number than the range.
+    lines.push(say!(
+        "“A dry year (1 in 10)” is what to expect of the next one: one outcome in ten is less. “{chances}” counts \
+         instead in how many of {years} the water ran out before the day, even if it came back.",
+        "«Un año seco (1 de 10)» es lo que cabe esperar del próximo: uno de cada diez resultados es menor. «{chances}» \
+         cuenta, en cambio, en cuántos de {years} se acabó el agua antes de ese día, aunque después volviera.",
+        chances = CHANCES.text(),
+        years = years_text(years)
+    ));
     if years < FEWEST {
         lines.push(say!(
             "{years} are few: the range is just from the driest to the wettest of them.",
@@ -314,4 +323,23 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
         .to_owned(),
     );
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_dry_year_is_named_wherever_it_is_told_of() {
+        let ahead = Ahead { lasts: vec![1.0; 12], ..Ahead::default() };
+        let units = Units::customary(crate::quantity::Customary::Metric);
+        let none = Expected::default();
+        let help = help(Help::UseLess(0.1), &none, &none, |_| String::new(), &units);
+        let told = [range(&ahead), vec![in_a_line(&ahead), help]].concat();
+        let of_a_dry_year: Vec<&String> = told.iter().filter(|text| text.to_lowercase().contains("dry year")).collect();
+        assert_eq!(of_a_dry_year.len(), 3);
+        assert!(of_a_dry_year.iter().all(|text| text.contains("dry year (1 in 10)")), "{of_a_dry_year:?}");
+        let basis = basis(&ahead, Origin::Measured, &[]);
+        assert!(basis.iter().any(|line| line.contains(CHANCES.text()) && line.contains("12 years")), "{basis:?}");
+    }
 }
