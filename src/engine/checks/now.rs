@@ -1,4 +1,4 @@
-//! How much stands in the tanks today, in one place.
+//! How much stands in the tanks on this day of a middle year, in one place: no reading goes into it.
 
 use super::Asked;
 use crate::engine::measures::percentiles::on_day;
@@ -6,12 +6,12 @@ use crate::engine::question::Answer;
 use crate::site::part::PartId;
 use chrono::NaiveDate;
 
-/// Live water in each store of the plan today, in L: the middle of the record on this day of the year.
+/// Live water in each store of the plan, in L: the middle of the record on this day of the year.
 pub fn live_l(answer: &Answer, today: NaiveDate) -> Vec<f64> {
     answer.series.live_l.iter().map(|live| on_day(&answer.series.dates, live, today).half).collect()
 }
 
-/// What stands in a tank today, dead storage full, in L; none without an answer.
+/// What stands in a tank then, dead storage full, in L; none without an answer.
 pub fn content_l(asked: &Asked<'_>, tank: PartId) -> Option<f64> {
     let answer = asked.answer?;
     let tanks = &asked.site.system.tanks;

@@ -67,7 +67,9 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::HoldingLitres => said!("Water that holds it", "Agua que lo sujeta"),
         Figure::AnchorPull => said!("Pull on an anchor, upwards", "Tirón de un anclaje, hacia arriba"),
         Figure::AnchorShear => said!("Load of an anchor, sideways", "Carga de un anclaje, de lado"),
-        Figure::ContentNow => said!("Stands in it today", "Hay en él hoy"),
+        Figure::ContentNow => {
+            said!("On this day of a middle year it holds", "En esta fecha de un año intermedio tiene")
+        }
         Figure::FloorBelow => said!("Floor below the ground", "Fondo bajo el nivel del suelo"),
         Figure::Uplift => said!("Uplift", "Empuje hacia arriba"),
         Figure::HeldDown => said!("Holds it down", "Lo sujeta abajo"),
@@ -76,7 +78,9 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::StormLitres => said!("The storm brings", "La tormenta trae"),
         Figure::StormRate => said!("Rate", "Caudal"),
         Figure::FlushFull => said!("First flush is taken after", "Primeras aguas apartadas después de"),
-        Figure::Headroom => said!("Room today", "Espacio libre hoy"),
+        Figure::Headroom => {
+            said!("Room on this day of a middle year", "Espacio libre en esta fecha de un año intermedio")
+        }
         Figure::FullAfter => said!("Full after", "Lleno después de"),
         Figure::StormHere => said!("Of that stays in this tank", "De eso queda en este tanque"),
         Figure::SpillLitres => said!("Spills", "Rebosan"),
@@ -131,7 +135,10 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::PortableEach => said!("Each has, on so many days", "Cada persona tiene, en esos días"),
         Figure::PortableWanted => said!("Wanted for all", "Se pide para todas"),
         Figure::PortableDays => said!("Lasts", "Dura"),
-        Figure::LiveNow => said!("The store can give today", "El depósito puede dar hoy"),
+        Figure::LiveNow => said!(
+            "On this day of a middle year the store can give",
+            "En esta fecha de un año intermedio el depósito puede dar",
+        ),
         Figure::FillShare => said!("One filling takes of it", "Un llenado toma de ello"),
         Figure::FillDays => said!("The other uses draw as much in", "Los demás usos sacan otro tanto en"),
         Figure::GetsShare => said!("It gets, of what it asks", "Recibe, de lo que pide"),

@@ -52,7 +52,7 @@ pub(super) const WEIGHT: Text = Text {
 pub(super) const FILL: Text = Text {
     title: phrase!("What a filling takes", "Lo que toma un llenado"),
     formula: phrase!(
-        "One filling against what the store can give today.",
+        "One filling against what the store can give on this day of a middle year.",
         "Un llenado frente a lo que el depósito puede dar hoy.",
     ),
     source: phrase!("The balance.", "El balance."),
@@ -135,8 +135,11 @@ pub(super) fn fill(told: &Told<'_>) -> (String, String) {
         let to_do = said!("Choose the tank that it draws on, and rain.", "Elige el tanque del que toma, y la lluvia.");
         return (verdict.to_owned(), to_do.to_owned());
     }
-    let mut verdict =
-        say!("the store can give {now} today", "el depósito puede dar hoy {now}", now = told.figure(Figure::LiveNow));
+    let mut verdict = say!(
+        "on this day of a middle year the store can give {now}",
+        "en esta fecha de un año intermedio el depósito puede dar {now}",
+        now = told.figure(Figure::LiveNow)
+    );
     if told.check.figure(Figure::FillShare).is_finite() {
         verdict +=
             &say!("; a filling takes {share}", "; un llenado toma {share}", share = told.figure(Figure::FillShare));

@@ -41,8 +41,10 @@ pub(super) const WIND: Text = Text {
         "ASCE 7-10: Kz = 2,01·(z/zg)^(2/α) desde 15 ft, Kd 0,95, Cf según la figura 29.5-1 (de memoria).",
     ),
     assumes: phrase!(
-        "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body.",
-        "Terreno llano y abierto sin lomas, tapa cerrada, la fuerza a media altura, Cf de un cuerpo rígido y liso.",
+        "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body; the \
+         water of this day in a middle year of the record, whatever was read.",
+        "Terreno llano y abierto sin lomas, tapa cerrada, la fuerza a media altura, Cf de un cuerpo rígido y liso; el \
+         agua de esta fecha en un año intermedio del registro, sin contar las lecturas.",
     ),
     caution: phrase!(
         "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
@@ -91,8 +93,9 @@ pub(super) const STORM_TANK: Text = Text {
     ),
     source: phrase!("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
     assumes: phrase!(
-        "Even rain, no use meanwhile; today's water as the drawing of the house has it.",
-        "Lluvia pareja, sin uso mientras tanto; el agua de hoy según el dibujo de la casa.",
+        "Even rain, no use meanwhile; the water of this day in a middle year of the record, whatever was read.",
+        "Lluvia pareja, sin uso mientras tanto; el agua de esta fecha en un año intermedio del registro, sin contar \
+         las lecturas.",
     ),
     caution: phrase!("", ""),
 };
@@ -165,8 +168,10 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
         Some(_) => {
             let (has, _, margin) = told.margin();
             let verdict = say!(
-                "{margin}: in a wind of {wind} it stands with {litres} in it; today {has}.",
-                "{margin}: con un viento de {wind} se sostiene si tiene {litres} dentro; hoy tiene {has}.",
+                "{margin}: in a wind of {wind} it stands with {litres} in it; on this day of a middle year it \
+                 holds {has}. Look how much there is.",
+                "{margin}: con un viento de {wind} se sostiene si tiene {litres} dentro; en esta fecha de un \
+                 año intermedio tiene {has}. Mira cuánta hay.",
                 margin,
                 wind,
                 litres,
@@ -219,7 +224,11 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     let check = told.check;
     if check.verdict == Verdict::Lacks {
         return (
-            said!("Nothing says how much stands in it today.", "Nada dice cuánta agua tiene hoy.").to_owned(),
+            said!(
+                "Nothing says how much stands in it on this day of a year.",
+                "Nada dice cuánta agua tiene en esta fecha del año.",
+            )
+            .to_owned(),
             said!(
                 "Give the site its rain, and mend what keeps it from running.",
                 "Dale al sitio su lluvia, y corrige lo que impide el cálculo.",

@@ -1,13 +1,14 @@
 use eavewater::engine::checks::standing::{self, Body};
 use eavewater::engine::checks::{Asked, Figure, Subject, Verdict};
 use eavewater::engine::question::answer;
-use eavewater::quantity::Length;
+use eavewater::quantity::{Customary, Length, Units};
 use eavewater::site::Shape;
 use eavewater::site::details::Detail;
 use eavewater::site::household::Site;
 use eavewater::site::part::PartId;
 use eavewater::site::rain::Rain;
 use eavewater::site::tank::Build;
+use eavewater::words::checks::said;
 use proptest::prelude::*;
 
 use super::{check, enter, house, near};
@@ -113,7 +114,7 @@ fn a_full_tank_weighs_its_water_and_presses_on_its_pad() {
 }
 
 #[test]
-fn litres_hold_an_empty_tank_and_today_is_judged_by_them() {
+fn litres_hold_an_empty_tank_and_a_middle_year_is_judged_by_them() {
     let (site, rain) = (house(|_| ()), Rain::Record(eavewater::site::demo::rain()));
     let id = site.system.tanks[0].id;
     let outcome = answer(&site, &rain).unwrap();
@@ -123,6 +124,9 @@ fn litres_hold_an_empty_tank_and_today_is_judged_by_them() {
     let litres = wind.figure(Figure::HoldingLitres);
     near(litres, standing::holding_l(&asked, &site.system.tanks[0]), 1e-12);
     assert_eq!(wind.fails(), wind.figure(Figure::ContentNow) < litres);
+    // What stands there today only a reading tells.
+    let told = said(wind, &site.system, &Units::customary(Customary::Metric)).verdict;
+    assert!(told.contains("middle year") && !told.contains("today"), "{told}");
     // With anchors, statics: the windward two of four pull at the whole foot, the weight at half of it; all four share
     // the push.
     let mut anchored = site.clone();
