@@ -9,7 +9,7 @@ use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
 use crate::engine::diary::joined::joined;
 use crate::engine::learning::lesson::Lesson;
-use crate::engine::question::answer;
+use crate::engine::question::answer_beside;
 use crate::quantity::Units;
 use crate::site::trial::Trial;
 
@@ -86,7 +86,8 @@ impl Case {
         let tried_before = same.filter(|before| before.trial == trial && !trial.is_none());
         let reckon = |trial: &Trial| {
             let kept = site.as_ref()?;
-            Some(Arc::new(answer(&trial.of(&kept.site), kept.rain.as_deref()?)))
+            let house = (!trial.is_none()).then_some(&kept.site.system);
+            Some(Arc::new(answer_beside(&trial.of(&kept.site), house, kept.rain.as_deref()?)))
         };
         let ahead = (model.ahead.wishes, model.ahead.sight.clone());
         let lesson = model.ahead.lesson.clone();

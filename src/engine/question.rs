@@ -4,11 +4,12 @@ use crate::quantity::Share;
 use crate::site::findings::Finding;
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
+use crate::site::system::System;
 
 use super::balance::ledger::{Flows, Ledger};
 use super::balance::plan::{Plan, plan};
-use super::balance::run::Conduct;
-use super::balance::series::{Series, run_and_keep};
+use super::balance::run::Standing;
+use super::balance::series::{Series, run_and_keep_from};
 use super::measures::budget::{Month, budget};
 use super::measures::dry_runs::{DryRun, dry_runs, longest};
 use super::measures::percentiles::{DayOfYear, by_day_of_year};
@@ -101,8 +102,18 @@ pub fn generated_years(rain: &Rain, wanted: GeneratedYears) -> Result<Weather, M
 /// # Errors
 /// See [`Refusal`]; all findings of the system at once.
 pub fn answer(site: &Site, rain: &Rain) -> Result<Answer, Refusal> {
-    let plan = plan(&site.system).map_err(Refusal::System)?;
-    let mut answer = conclude(plan, &weather(site, rain)?, site);
+    answer_beside(site, None, rain)
+}
+
+/// The same of a trial: beside a house that can run it begins with the water of that house, so that what a larger tank
+/// gains isn't the water in it on the first day.
+///
+/// # Errors
+/// See [`Refusal`]; all findings of the system at once.
+pub fn answer_beside(site: &Site, house: Option<&System>, rain: &Rain) -> Result<Answer, Refusal> {
+    let tried = plan(&site.system).map_err(Refusal::System)?;
+    let house = house.and_then(|house| plan(house).ok());
+    let mut answer = conclude(tried, &weather(site, rain)?, site, house.as_ref());
     answer.percentiles = by_day_of_year(&answer.series.dates, &answer.series.total_live_l());
     Ok(answer)
 }
@@ -114,11 +125,12 @@ pub fn answer(site: &Site, rain: &Rain) -> Result<Answer, Refusal> {
 /// [`Refusal::System`].
 pub fn answer_under(site: &Site, weather: &Weather) -> Result<Answer, Refusal> {
     let plan = plan(&site.system).map_err(Refusal::System)?;
-    Ok(conclude(plan, weather, site))
+    Ok(conclude(plan, weather, site, None))
 }
 
-fn conclude(plan: Plan, weather: &Weather, site: &Site) -> Answer {
-    let (ledger, series) = run_and_keep(&plan, weather, Conduct::from(&site.reckoning));
+fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) -> Answer {
+    let standing = Standing::beside(&plan, house, site.reckoning.start.get());
+    let (ledger, series) = run_and_keep_from(&plan, weather, standing, site.reckoning.inflow_first.get());
     let total = ledger.total();
     let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
     let still_dry = series.dry_days().last().unwrap_or(false);

@@ -11,6 +11,8 @@ pub enum Priced {
     TankLitre,
     /// A gutter with its downspout.
     Gutter,
+    /// One square metre of another roof: posts, sheets and their fixing.
+    RoofArea,
     /// A pipe with a valve between two tanks.
     TrunkLine,
     /// Raising or lowering a tank.
@@ -31,10 +33,11 @@ pub enum Priced {
 
 impl Priced {
     /// All of them.
-    pub const ALL: [Priced; 11] = [
+    pub const ALL: [Priced; 12] = [
         Priced::Tank,
         Priced::TankLitre,
         Priced::Gutter,
+        Priced::RoofArea,
         Priced::TrunkLine,
         Priced::Levelling,
         Priced::Diverter,
@@ -82,7 +85,7 @@ impl Default for Prices {
                 Priced::Hole => 5.0,
                 Priced::OverflowPipe => 50.0,
                 Priced::Leak => 80.0,
-                Priced::Lid => 60.0,
+                Priced::RoofArea | Priced::Lid => 60.0,
             })
         }))
     }

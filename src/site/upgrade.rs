@@ -4,12 +4,12 @@ use super::feed::{Drain, Feed, USUAL_CAPTURE, USUAL_DIVERTER};
 use super::new_part;
 use super::part::PartId;
 use super::prices::{Priced, Prices};
-use super::roof::Outlet;
+use super::roof::{Outlet, RoofSection};
 use super::system::{PartKind, System};
 use super::tank::{Build, Cover, OverflowTo};
 use super::trial::scaled;
 use super::trunk::TrunkLine;
-use crate::quantity::{Bore, Flow, Length, Share, Volume};
+use crate::quantity::{Area, Bore, Flow, Length, Share, Volume};
 
 /// A change to a system.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +20,13 @@ pub enum Upgrade {
         beside: PartId,
         /// What it holds to its overflow.
         capacity: Volume,
+    },
+    /// Another roof, a carport or veranda, that is covered like one that is there and runs to the same downspouts.
+    AddRoof {
+        /// The section that it is like.
+        like: PartId,
+        /// Its plan area.
+        area: Area,
     },
     /// All that a roof section sheds and nothing takes yet goes to a downspout.
     Collect {
@@ -103,6 +110,7 @@ impl Upgrade {
     fn make(&self, system: &mut System, name_for: NameFor) {
         match self {
             Upgrade::AddTank { beside, capacity } => add_tank(system, *beside, *capacity, name_for),
+            Upgrade::AddRoof { like, area } => add_roof(system, *like, *area, name_for),
             Upgrade::Collect { section, into } => collect(system, *section, *into, name_for),
             Upgrade::Join(ends) => join(system, *ends, name_for),
             Upgrade::OpenValve(line) => {
@@ -147,25 +155,37 @@ impl Upgrade {
         }
     }
 
-    /// What it costs at these prices, in the household's currency. Cutting a use and turning a valve cost nothing.
+    /// What it costs at these prices, in the household's currency.
     pub fn price(&self, prices: &Prices) -> f64 {
-        let of = |priced| prices.of(priced).get();
+        self.priced().into_iter().fold(0.0, |all, (priced, amount)| all + prices.of(priced).get() * amount)
+    }
+
+    /// Whether it costs nothing but what the household has put a price on.
+    pub fn is_priced_by_household(&self, prices: &Prices) -> bool {
+        let usual = Prices::default();
+        self.priced().into_iter().all(|(priced, _)| prices.of(priced) != usual.of(priced))
+    }
+
+    /// What has to be paid for, and how much of it. Cutting a use and turning a valve cost nothing.
+    fn priced(&self) -> Vec<(Priced, f64)> {
+        let one = |priced| vec![(priced, 1.0)];
         match self {
             Upgrade::AddTank { capacity, .. } => {
-                of(Priced::Tank) + of(Priced::TrunkLine) + of(Priced::TankLitre) * capacity.get()
+                vec![(Priced::Tank, 1.0), (Priced::TrunkLine, 1.0), (Priced::TankLitre, capacity.get())]
             }
-            Upgrade::Collect { into: Into::Feed(_), .. } => of(Priced::Gutter),
-            Upgrade::Collect { into: Into::NewFeed(_), .. } => of(Priced::Gutter) + of(Priced::Diverter),
-            Upgrade::Join(_) => of(Priced::TrunkLine),
+            Upgrade::AddRoof { area, .. } => vec![(Priced::Gutter, 1.0), (Priced::RoofArea, area.get())],
+            Upgrade::Collect { into: Into::Feed(_), .. } => one(Priced::Gutter),
+            Upgrade::Collect { into: Into::NewFeed(_), .. } => vec![(Priced::Gutter, 1.0), (Priced::Diverter, 1.0)],
+            Upgrade::Join(_) => one(Priced::TrunkLine),
             #[expect(clippy::cast_precision_loss, reason = "a handful of tanks")]
-            Upgrade::Level { tanks, .. } => of(Priced::Levelling) * tanks.len() as f64,
-            Upgrade::FlushVolume { .. } => of(Priced::Diverter),
-            Upgrade::HoleBore { .. } => of(Priced::Hole),
-            Upgrade::MendScreen { .. } => of(Priced::Screen),
-            Upgrade::OverflowInto { .. } => of(Priced::OverflowPipe),
-            Upgrade::MendLeak(_) => of(Priced::Leak),
-            Upgrade::Cover(_) => of(Priced::Lid),
-            Upgrade::OpenValve(_) | Upgrade::CutUse { .. } => 0.0,
+            Upgrade::Level { tanks, .. } => vec![(Priced::Levelling, tanks.len() as f64)],
+            Upgrade::FlushVolume { .. } => one(Priced::Diverter),
+            Upgrade::HoleBore { .. } => one(Priced::Hole),
+            Upgrade::MendScreen { .. } => one(Priced::Screen),
+            Upgrade::OverflowInto { .. } => one(Priced::OverflowPipe),
+            Upgrade::MendLeak(_) => one(Priced::Leak),
+            Upgrade::Cover(_) => one(Priced::Lid),
+            Upgrade::OpenValve(_) | Upgrade::CutUse { .. } => Vec::new(),
         }
     }
 }
@@ -189,6 +209,12 @@ fn add_tank(system: &mut System, beside: PartId, capacity: Volume, name_for: Nam
     let added = tank.id;
     system.tanks.push(tank);
     join(system, [beside, added], name_for);
+}
+
+fn add_roof(system: &mut System, like: PartId, area: Area, name_for: NameFor) {
+    let (id, name) = (system.unused_id(), name_for(system, PartKind::Section));
+    let Some(like) = system.sections.iter().find(|section| section.id == like) else { return };
+    system.sections.push(RoofSection { id, name, area, ..like.clone() });
 }
 
 fn collect(system: &mut System, section: PartId, into: Into, name_for: NameFor) {
@@ -239,6 +265,21 @@ mod tests {
     }
 
     #[test]
+    fn another_roof_runs_where_the_one_beside_it_runs() {
+        let system = demo::site().system;
+        let upgrade = Upgrade::AddRoof { like: system.sections[0].id, area: Area::square_metres(30.0) };
+        let changed = upgrade.made(&system, name_for);
+        let (old, new) = (&changed.sections[0], &changed.sections[system.sections.len()]);
+        assert_eq!((new.area.get(), new.material, &new.outlets), (30.0, old.material, &old.outlets));
+        assert_eq!(findings(&changed), []);
+        let mut prices = Prices::default();
+        for (priced, price) in [(Priced::Gutter, 100.0), (Priced::RoofArea, 7.0)] {
+            prices.set(priced, crate::quantity::Money::coins(price));
+        }
+        assert_eq!(upgrade.price(&prices), 310.0);
+    }
+
+    #[test]
     fn what_is_left_of_a_section_is_collected() {
         let mut system = demo::site().system;
         system.sections[0].outlets[0].share = Share::of_one(0.7);
@@ -260,5 +301,8 @@ mod tests {
         }
         let upgrade = Upgrade::AddTank { beside: PartId(1), capacity: Volume::litres(1_000.0) };
         assert_eq!(upgrade.price(&prices), 630.0);
+        assert!(upgrade.is_priced_by_household(&prices));
+        prices.set(Priced::TankLitre, Prices::default().of(Priced::TankLitre));
+        assert!(!upgrade.is_priced_by_household(&prices), "one of its prices is assumed");
     }
 }

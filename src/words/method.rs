@@ -414,7 +414,10 @@ pub const SIZES: [Text; 5] = [
     ),
     topic(
         phrase!("Prices", "Precios"),
-        phrase!("Fixed price + price of a litre × litres.", "Precio fijo + precio de un litro × litros."),
+        phrase!(
+            "Fixed price + price of a litre × litres, or of a square metre × area.",
+            "Precio fijo + precio de un litro × litros, o de un metro cuadrado × área.",
+        ),
         phrase!("No source: put your own in their place.", "Sin fuente: pon los tuyos en su lugar."),
         next::PRICES,
     ),

@@ -23,6 +23,12 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
                 name = name(*beside),
             )
         }
+        Upgrade::AddRoof { like, area } => say!(
+            "Add {area} of roof like {name} (a carport, a veranda) to the same downspout",
+            "Agrega {area} de techo como {name} (una cochera, un corredor) a la misma bajante",
+            area = shown::entered(area.get(), Kind::Area, units),
+            name = name(*like),
+        ),
         Upgrade::Collect { section, into } => {
             let left = system
                 .sections
@@ -138,7 +144,16 @@ fn price(judged: &Judged, units: &Units) -> String {
     if judged.price < FREE {
         return said!("it costs nothing", "no cuesta nada").to_owned();
     }
-    let price = say!("it costs {price}", "cuesta {price}", price = shown::figure(judged.price, Kind::Money, units));
+    let price = say!(
+        "it costs {price} {whose}",
+        "cuesta {price} {whose}",
+        price = shown::figure(judged.price, Kind::Money, units),
+        whose = if judged.own_price {
+            said!("at your prices", "a tus precios")
+        } else {
+            said!("at assumed prices", "a precios supuestos")
+        },
+    );
     match judged.price_per_l() {
         Some(per_l) => {
             let (litres, amount) = shown::thousand(units);
@@ -256,6 +271,13 @@ pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
             "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): una base nivelada tiene que \
              soportar el tanque lleno.",
         )),
+        Upgrade::AddRoof { .. } => Some(said!(
+            "A roof is a building: local codes and a licensed builder say what holds it in wind. Look then whether the \
+             checks of its downspout still pass: gutter, pipe and first flush carry more.",
+            "Un techo es una construcción: las normas locales y un constructor autorizado dicen qué lo sostiene con \
+             viento. Mira después si las comprobaciones de su bajante siguen bien: canaleta, tubo y primeras aguas \
+             llevan más.",
+        )),
         Upgrade::Level { .. } => Some(said!(
             "Only an empty tank can be moved, and its new base must bear it full. Pipes move with it.",
             "Solo se puede mover un tanque vacío, y su nueva base tiene que soportarlo lleno. Los tubos se mueven con \
@@ -308,6 +330,13 @@ pub fn priced(priced: Priced, units: &Units) -> String {
             );
         }
         Priced::Gutter => said!("A gutter with downspout", "Una canaleta con bajante"),
+        Priced::RoofArea => {
+            return say!(
+                "{amount} more of roof",
+                "{amount} más de techo",
+                amount = shown::entered(units.of(Kind::Area).factor, Kind::Area, units),
+            );
+        }
         Priced::TrunkLine => said!("A pipe with valve between tanks", "Un tubo con válvula entre tanques"),
         Priced::Levelling => said!("Raising or lowering a tank", "Subir o bajar un tanque"),
         Priced::Diverter => said!("A diverter", "Un desviador"),
@@ -322,10 +351,10 @@ pub fn priced(priced: Priced, units: &Units) -> String {
 
 /// What the ranking is.
 pub const HOW: Phrase = phrase!(
-    "Every change that makes sense for this house, each run beside it on the same rain. Water gained is what no longer \
-     lacks or need be hauled.",
-    "Cada cambio que tiene sentido para esta casa, calculado al lado de ella con la misma lluvia. Agua ganada es la \
-     que ya no falta ni hay que acarrear.",
+    "Every change that makes sense for this house, each run beside it on the same rain from the same water on the first \
+     day: another tank begins empty. Water gained is what no longer lacks or need be hauled.",
+    "Cada cambio que tiene sentido para esta casa, calculado al lado de ella con la misma lluvia y desde la misma \
+     agua el primer día: un tanque nuevo empieza vacío. Agua ganada es la que ya no falta ni hay que acarrear.",
 );
 /// Where the prices come from.
 pub const PRICES: Phrase = phrase!(
@@ -369,8 +398,9 @@ pub const STALE: Phrase = phrase!(
 pub const OPTIONS: Phrase = phrase!("Options", "Opciones");
 /// What they are.
 pub const SIDE_BY_SIDE: Phrase = phrase!(
-    "Kept beside the house, up to six, and run on the same rain.",
-    "Guardadas al lado de la casa, hasta seis, y calculadas con la misma lluvia.",
+    "Kept beside the house, up to six, and run on the same rain from the water that the house has on the first day.",
+    "Guardadas al lado de la casa, hasta seis, y calculadas con la misma lluvia desde el agua que la casa tiene el \
+     primer día.",
 );
 /// The house among its options.
 pub const THE_HOUSE: Phrase = phrase!("House as it is", "La casa como está");

@@ -26,16 +26,19 @@ pub fn about(inquiry: Inquiry) -> &'static str {
         Inquiry::Smallest => said!(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
              smaller alike and everything else as it is, until the size that just does it is found, to within \
-             0.2\u{a0}%.",
+             0.2\u{a0}%. Each size begins as full as the tanks are on the first day.",
             "Toda la casa se calcula una y otra vez con esta lluvia, con todos los tanques (o todos los techos, o \
              todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
-             apenas alcanza, con un margen del 0,2\u{a0}%.",
+             apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza tan lleno como están los tanques el primer \
+             día.",
         ),
         Inquiry::Curves => said!(
             "What other sizes would come to on this rain: from a quarter of what there is to four times as much, \
-             everything else as it is. The upright line is the house as it stands.",
+             everything else as it is, each as full as the tanks are on the first day: of a short record, a part of \
+             what larger ones gain is that water. The upright line is the house as it stands.",
             "Qué resultaría con otros tamaños con esta lluvia: desde la cuarta parte de lo que hay hasta el cuádruple, \
-             con lo demás como está. La línea vertical es la casa tal como está.",
+             con lo demás como está, cada uno tan lleno como están los tanques el primer día: con un registro corto, \
+             una parte de lo que ganan los más grandes es esa agua. La línea vertical es la casa tal como está.",
         ),
         Inquiry::Surface => said!(
             "Lines of equal reliability over all pairs of storage (a quarter of what there is to four times as much) \

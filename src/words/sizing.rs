@@ -217,8 +217,8 @@ pub fn hauled(answer: &Answer, units: &Units) -> Option<String> {
     #[expect(clippy::cast_precision_loss, reason = "loads of a few centuries")]
     let loads = answer.ledger.loads as f64 * per_year;
     Some(say!(
-        "Hauled water: {loads} loads a year, {volume}, at a price of {cost} a year.",
-        "Agua acarreada: {loads} viajes al año, {volume}, a un precio de {cost} al año.",
+        "Hauled water: {loads} loads a year, {volume}; at your price for a load, {cost} a year.",
+        "Agua acarreada: {loads} viajes al año, {volume}; a tu precio por viaje, {cost} al año.",
         loads = shown::significant(loads, 2),
         volume = shown::figure(answer.total.hauled_l * per_year, Kind::Volume, units),
         cost = shown::figure(answer.ledger.hauling_cost * per_year, Kind::Money, units),
@@ -265,11 +265,13 @@ pub const HOW: Phrase = phrase!(
     "Day by day through the whole record: rain less wetting, times area and runoff coefficient; gutters and screens; \
      first flush, draining by Torricelli; tanks joined at one level; uses in their order. The order within a day \
      follows Jenkins and others 1978 and Fewkes & Butler 2000. A dry day is one on which a demand of the house is not \
-     met in full.",
+     met in full. What is tried begins with the water that the house has on the first day, so that a larger tank \
+     gains nothing by having been full then.",
     "Día por día por todo el registro: lluvia menos mojado inicial, por área y por coeficiente de escorrentía; \
      canaletas y mallas; primeras aguas, que se vacían según Torricelli; tanques unidos a un mismo nivel; usos en su \
      orden. El orden dentro de un día sigue a Jenkins y otros 1978 y a Fewkes y Butler 2000. Un día de escasez es uno \
-     en que una demanda de la casa no se cubre por completo.",
+     en que una demanda de la casa no se cubre por completo. Lo que se prueba empieza con el agua que la casa tiene el \
+     primer día; así un tanque más grande no gana nada por haber estado lleno entonces.",
 );
 
 /// Whether all water is accounted for, by the share of what flowed that is left over.

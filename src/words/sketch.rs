@@ -26,6 +26,12 @@ pub const NO_ANSWER: Phrase = phrase!(
     "Give the place's rain below, and the answer stands here.",
     "Da abajo la lluvia del lugar, y la respuesta aparece aquí.",
 );
+/// How the run begins.
+pub const BEGINS_FULL: Phrase = phrase!(
+    "Counted from a full tank on the first day: of a short record, a part of what a larger tank brings is that water.",
+    "Contado desde un tanque lleno el primer día: con un registro corto, una parte de lo que aporta un tanque más grande \
+     es esa agua.",
+);
 /// How twelve means are run.
 pub const GENERATED: Phrase = phrase!(
     "Fifty years drawn from these means, with usual numbers of rain days and a usual spread of years: a rough guide \

@@ -1,9 +1,9 @@
 //! What to change next: small cases worked by hand, and laws on random houses.
 
 use chrono::NaiveDate;
-use eavewater::engine::question::{Answer, answer};
-use eavewater::engine::upgrades::{Judged, MOST_STEPS, RankBy, Tally, Upgrades, ranked};
-use eavewater::quantity::{Customary, Flow, Length, Money, Share, Units, Volume};
+use eavewater::engine::question::{Answer, answer_beside};
+use eavewater::engine::upgrades::{Judged, MOST_STEPS, RankBy, Tally, Upgrades, candidates, ranked};
+use eavewater::quantity::{Area, Customary, Flow, Length, Money, Share, Units, Volume};
 use eavewater::site::demo;
 use eavewater::site::household::Site;
 use eavewater::site::part::PartId;
@@ -65,7 +65,7 @@ fn where_water_lacks_the_uncollected_roof_is_best_by_hand() {
     // Ten days of 1 mm on a collected roof of 100 m² and an uncollected one of the same size, nothing lost on the
     // way; an empty tank of 1,000 L; 150 L a day wanted, yield after spillage. As it is: nothing on day 1, then the
     // 100 L of the day before, so 150 + 9 × 50 = 600 L lack and all ten days are dry. With both roofs 200 L a day come:
-    // only the 150 L of day 1 lack. With a fifth less use 120 L a day are wanted: 120 + 9 × 20 = 300 L lack on ten dry
+    // only the 150 L of day 1 lack, and so with half as much roof again, which is enough but dearer. With a fifth less use 120 L a day are wanted: 120 + 9 × 20 = 300 L lack on ten dry
     // days. No tank is ever full, so a further one brings nothing.
     let mut system = one_tank::system(100.0, 1.0, 0.0, 1_000.0, 150.0);
     let other = RoofSection { id: PartId(9), outlets: Vec::new(), ..system.sections[0].clone() };
@@ -79,11 +79,14 @@ fn where_water_lacks_the_uncollected_roof_is_best_by_hand() {
     assert_eq!((work.now().dry_days, work.now().worst_dry_days), (10, 10));
     is(work.now().lacking_l_a_year(), 600.0 * a_year(10.0));
     let first = work.ranked();
-    assert_eq!(first.iter().map(|one| one.upgrade.clone()).collect::<Vec<_>>(), [collect.clone(), cut.clone()]);
+    let roof = Upgrade::AddRoof { like: PartId(1), area: Area::square_metres(50.0) };
+    let upgrades: Vec<Upgrade> = first.iter().map(|one| one.upgrade.clone()).collect();
+    assert_eq!(upgrades, [collect.clone(), roof, cut.clone()]);
     is(first[0].water_l_a_year(), 450.0 * a_year(10.0));
-    is(first[1].water_l_a_year(), 300.0 * a_year(10.0));
+    is(first[1].water_l_a_year(), 450.0 * a_year(10.0));
+    is(first[2].water_l_a_year(), 300.0 * a_year(10.0));
     is(first[0].worst_year_days(), 9.0);
-    is(first[1].dry_days_a_year(), 0.0);
+    is(first[2].dry_days_a_year(), 0.0);
 
     // Then only the cut still brings something: 120 L instead of 150 L lack on day 1.
     let steps = work.steps();
@@ -92,7 +95,7 @@ fn where_water_lacks_the_uncollected_roof_is_best_by_hand() {
 
     // The cut is free, so it is first by price; by dry days it brings nothing.
     assert_eq!(done(&site, &rain, RankBy::Price).ranked()[0].upgrade, cut);
-    assert_eq!(done(&site, &rain, RankBy::DryDays).ranked().len(), 1);
+    assert_eq!(done(&site, &rain, RankBy::DryDays).ranked().len(), 2);
 }
 
 #[test]
@@ -122,9 +125,10 @@ fn where_a_full_tank_runs_dry_the_cheapest_that_suffices_is_best_by_hand() {
 
 #[test]
 fn stranded_capacity_is_won_by_levelling_by_hand() {
-    // Two boxes of 1 m² and 2 m, joined, one half a metre higher: 2,000 + 1,500 L are live, 500 L stranded. Forty days
-    // without rain at 100 L: five dry days. With level rims 4,000 L last all forty. Drinking water isn't cut.
-    let mut system = one_tank::system(0.0, 1.0, 0.0, 2_000.0, 100.0);
+    // Two boxes of 1 m² and 2 m, joined, one half a metre higher: 2,000 + 1,500 L are live, 500 L stranded. A downpour
+    // on the first of forty days fills them, then 100 L a day: five dry days. With level rims 4,000 L last all forty.
+    // Drinking water isn't cut.
+    let mut system = one_tank::system(100.0, 1.0, 0.0, 2_000.0, 100.0);
     let mut high = system.tanks[0].clone();
     (high.id, high.floor) = (PartId(8), Length::metres(0.5));
     system.tanks.push(high);
@@ -132,7 +136,9 @@ fn stranded_capacity_is_won_by_levelling_by_hand() {
     system.trunk_lines.push(TrunkLine { id: PartId(7), name: "Line".to_owned(), ends, open: true });
     system.uses[0].class = Class::Drinking;
     let site = site(system, 1.0);
-    let work = done(&site, &record(&[0.0; 40]), RankBy::Price);
+    let mut days = [0.0; 40];
+    days[0] = 100.0;
+    let work = done(&site, &record(&days), RankBy::Price);
     assert_eq!(work.now().dry_days, 5);
     let best = &work.ranked()[0];
     assert_eq!(best.upgrade, Upgrade::Level { tanks: vec![PartId(3)], rim: Length::metres(2.5) });
@@ -164,6 +170,47 @@ fn a_shut_valve_a_leak_and_a_lid_are_seen_by_hand() {
     let mend = work.ranked().into_iter().find(|one| one.upgrade == Upgrade::MendLeak(PartId(3))).unwrap();
     assert_eq!((mend.before.dry_days, mend.after.dry_days), (15, 10));
     is(mend.water_l_a_year(), 500.0 * a_year(20.0));
+}
+
+#[test]
+fn a_larger_tank_gains_nothing_by_having_been_full_on_the_first_day() {
+    // 1,000 L and 100 L a day without rain: ten days, however large the tank that is put beside it.
+    let system = one_tank::system(10.0, 1.0, 0.0, 1_000.0, 100.0);
+    let beside = |system: &System| Upgrade::AddTank { beside: system.tanks[0].id, capacity: Volume::litres(2_000.0) };
+    let work = done(&site(system.clone(), 1.0), &record(&[0.0; 20]), RankBy::Water);
+    assert_eq!(work.now().dry_days, 10);
+    assert!(!work.ranked().iter().any(|one| matches!(one.upgrade, Upgrade::AddTank { .. })));
+    // After 50 mm on 100 m² the house holds 1,000 L of the 5,000, with the other tank 3,000: twenty days more.
+    let system = one_tank::system(100.0, 1.0, 0.0, 1_000.0, 100.0);
+    let mut days = [0.0; 60];
+    days[20] = 50.0;
+    let with = Site { system: beside(&system).made(&system, name_for), ..site(system.clone(), 1.0) };
+    let dry = |answer: Answer| answer.series.dry_days().filter(|dry| *dry).count();
+    let before = dry(answer_beside(&site(system.clone(), 1.0), None, &record(&days)).unwrap());
+    assert_eq!(before - dry(answer_beside(&with, Some(&system), &record(&days)).unwrap()), 20);
+}
+
+#[test]
+fn another_roof_is_judged_by_what_it_brings_and_costs() {
+    // 10 m² shed 100 L on a day of 10 mm; 300 L a day are wanted. From an empty tank, by yield after spillage, the first
+    // day finds nothing and the other nine use what came the day before: with as much roof again 200 L each instead of
+    // 100.
+    let system = one_tank::system(10.0, 1.0, 0.0, 1_000.0, 300.0);
+    let mut house = site(system, 0.0);
+    for (priced, price) in [(Priced::Gutter, 50.0), (Priced::RoofArea, 20.0)] {
+        house.prices.set(priced, Money::coins(price));
+    }
+    let work = done(&house, &record(&[10.0; 10]), RankBy::Water);
+    let like = house.system.sections[0].id;
+    let wanted = Upgrade::AddRoof { like, area: Area::square_metres(10.0) };
+    let ranked = work.ranked();
+    let roof = ranked.iter().find(|one| one.upgrade == wanted).unwrap_or_else(|| panic!("{ranked:?}"));
+    is(roof.price, 250.0);
+    is(roof.water_l_a_year(), 900.0 * a_year(10.0));
+    // A section that nothing takes yet is to be collected, not doubled.
+    let mut loose = house.system.clone();
+    loose.sections[0].outlets.clear();
+    assert!(!candidates(&loose, &metric(), name_for).iter().any(|one| matches!(one, Upgrade::AddRoof { .. })));
 }
 
 #[test]
@@ -205,7 +252,7 @@ fn measured(days: &eavewater::engine::rain::weather::Weather) -> Rain {
 }
 
 fn independently(site: &Site, system: System, rain: &Rain) -> Answer {
-    answer(&Site { system, ..site.clone() }, rain).unwrap()
+    answer_beside(&Site { system, ..site.clone() }, Some(&site.system), rain).unwrap()
 }
 
 fn name_for(_: &System, _: PartKind) -> String {
@@ -220,7 +267,7 @@ proptest! {
         system in any_system::system(), weather in any_system::weather(), start in 0.0..=1.0,
     ) {
         let (site, rain) = (site(system, start), measured(&weather));
-        let before = independently(&site, site.system.clone(), &rain);
+        let before = answer_beside(&site, None, &rain).unwrap();
         let work = done(&site, &rain, RankBy::Water);
         prop_assert_eq!(*work.now(), Tally::from(&before));
         for judged in work.ranked() {
@@ -239,7 +286,8 @@ proptest! {
     fn the_first_step_is_the_top_of_the_ranking_and_each_next_one_of_its_own(
         system in any_system::system(), weather in any_system::weather(), by in prop::sample::select(RankBy::ALL.to_vec()),
     ) {
-        let (site, rain) = (site(system, 1.0), measured(&weather));
+        // From empty tanks, so that the house after a step begins as the house before it did.
+        let (site, rain) = (site(system, 0.0), measured(&weather));
         let work = done(&site, &rain, by);
         let top = work.ranked().into_iter().next();
         prop_assert_eq!(work.steps().first().map(|step| step.judged.clone()), top);
@@ -260,8 +308,13 @@ proptest! {
 #[test]
 fn of_equals_the_one_that_gains_more_then_the_cheaper_is_first() {
     let tally = |dry_days, shortfall_l| Tally { years: 1.0, dry_days, shortfall_l, ..Tally::default() };
-    let judged =
-        |id, after, price| Judged { upgrade: Upgrade::MendLeak(PartId(id)), before: tally(9, 90.0), after, price };
+    let judged = |id, after, price| Judged {
+        upgrade: Upgrade::MendLeak(PartId(id)),
+        before: tally(9, 90.0),
+        after,
+        price,
+        own_price: true,
+    };
     let all = [
         judged(1, tally(5, 50.0), 7.0),
         judged(2, tally(5, 40.0), 9.0),

@@ -6,15 +6,16 @@ use chrono::NaiveDate;
 use eavewater::app::case::Case;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever};
-use eavewater::app::model::{Model, Notice, Place};
+use eavewater::app::model::{KeptSite, Model, Notice, Place};
 use eavewater::app::next::NextEvent;
 use eavewater::app::update;
 use eavewater::app::view::{Outcome, next as view};
-use eavewater::engine::question::answer;
+use eavewater::engine::question::answer_beside;
 use eavewater::engine::rain::weather::Origin;
 use eavewater::engine::upgrades::{Beside, RankBy, Tally};
 use eavewater::quantity::{Money, Share};
-use eavewater::records::cupboard::{Opened, SiteId};
+use eavewater::records::cupboard::{Opened, SiteFile, SiteId};
+use eavewater::records::exchange;
 use eavewater::site::habits::Habit;
 use eavewater::site::household::{GeneratedYears, Site};
 use eavewater::site::kept_option::MOST_OPTIONS;
@@ -182,7 +183,8 @@ fn while_a_trial_is_open_the_house_is_reckoned_as_it_was() {
     assert_eq!(site(&model).options[0].of(&real).reckoning, tried);
     let mut beside = Beside::new(&site(&model), model.site().unwrap().rain.as_deref().unwrap()).unwrap();
     while beside.step() {}
-    let own = answer(&site(&model).options[0].of(&real), model.site().unwrap().rain.as_deref().unwrap()).unwrap();
+    let rain = model.site().unwrap().rain.clone().unwrap();
+    let own = answer_beside(&site(&model).options[0].of(&real), Some(&real.system), &rain).unwrap();
     assert_eq!(beside.tallies()[1], Some((&own).into()));
     // Opened again and made real, it is the house's own.
     next(&mut model, NextEvent::OptionOpened(0));
@@ -273,7 +275,8 @@ fn options_are_run_on_the_same_rain_and_compared_in_words() {
     update(&mut model, Event::LeverDragged(Lever::Rain, 0.5));
     next(&mut model, NextEvent::OptionKept);
     let (site, rain) = (site(&model), model.site().unwrap().rain.clone().unwrap());
-    let independently = |site: &Site| Tally::from(&answer(site, &rain).unwrap());
+    let real = site.system.clone();
+    let independently = |site: &Site| Tally::from(&answer_beside(site, Some(&real), &rain).unwrap());
     let tallies = model.next.beside().unwrap().tallies();
     let expected: Vec<Option<Tally>> = std::iter::once(Some(independently(&site)))
         .chain(site.options.iter().map(|option| Some(independently(&option.of(&site)))))

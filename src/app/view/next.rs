@@ -112,14 +112,18 @@ fn steps(work: &Upgrades, units: &Units) -> Vec<(String, String)> {
     told
 }
 
-/// The price of a litre is told and typed for a thousand of the person's unit.
+/// The price of a litre is told and typed for a thousand of the person's unit, that of a roof for one of it.
 fn price_text(priced: Priced, site: &Site, units: &Units) -> String {
     shown::entered(site.prices.of(priced).get() * priced_amount(priced, units), Kind::Money, units)
 }
 
 /// For how much of a thing its price is told.
 pub fn priced_amount(priced: Priced, units: &Units) -> f64 {
-    if priced == Priced::TankLitre { shown::thousand(units).0 } else { 1.0 }
+    match priced {
+        Priced::TankLitre => shown::thousand(units).0,
+        Priced::RoofArea => units.of(Kind::Area).factor,
+        _ => 1.0,
+    }
 }
 
 /// The options side by side, as they are shown.

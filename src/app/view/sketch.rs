@@ -51,6 +51,7 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             } else {
                 notes.extend(sizing::reservations(&answer));
             }
+            notes.push(say::BEGINS_FULL.to_owned());
             SketchView {
                 headline: sizing::headline(&answer),
                 chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(),

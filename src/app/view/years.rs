@@ -25,7 +25,7 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
         columns.extend([
             said!("loads hauled", "viajes acarreados").to_owned(),
             say!("hauled, {unit}", "acarreada, {unit}", unit),
-            said!("paid for them", "pagado por ellos").to_owned(),
+            said!("paid for them at your price", "pagado por ellos a tu precio").to_owned(),
         ]);
     }
     if rations {

@@ -83,7 +83,8 @@ pub fn options_summary(file: &SiteFile, rain: &Rain, now: &Answer, units: &Units
 }
 
 fn options(file: &SiteFile, rain: &Rain) -> Vec<(String, Option<Tally>)> {
-    let run = |site| eavewater::engine::question::answer(&site, rain).ok();
+    let house = Some(&file.site.system);
+    let run = |site| eavewater::engine::question::answer_beside(&site, house, rain).ok();
     let options = file.site.options.iter();
     options.map(|option| (option.name.clone(), run(option.of(&file.site)).map(|answer| Tally::from(&answer)))).collect()
 }

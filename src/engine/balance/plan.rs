@@ -125,6 +125,7 @@ pub(super) struct FeedPlan {
 
 #[derive(Clone, Debug)]
 pub(super) struct TankPlan {
+    pub id: PartId,
     pub store: usize,
     pub dead_l: f64,
     pub leak_l: f64,
@@ -271,6 +272,7 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
 
 fn tank_plan(tank: &Tank, store: usize) -> TankPlan {
     TankPlan {
+        id: tank.id,
         store,
         dead_l: tank.dead_storage().get(),
         leak_l: tank.leak.get(),

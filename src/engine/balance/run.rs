@@ -245,6 +245,34 @@ impl Standing {
         }
         standing
     }
+
+    /// Where a run begins: with the same share of every store, or beside a house with the water of that house.
+    pub fn beside(plan: &Plan, house: Option<&Plan>, share: f64) -> Self {
+        house.map_or_else(|| Self::share(plan, share), |house| Self::carried(plan, house, share))
+    }
+
+    /// The water of a house whose stores are full to a share (0 to 1), in another plan of the same house: each tank
+    /// that is still there keeps its litres as far as they find room, a new one stands empty. So that nothing is
+    /// gained by having been full on the first day.
+    fn carried(plan: &Plan, house: &Plan, share: f64) -> Self {
+        let before = Self::share(house, share);
+        let mut standing = Self::share(plan, 0.0);
+        for (store, live_l) in house.stores.iter().zip(&before.live_l) {
+            let surface_m = store.joined.surface_m(*live_l);
+            for (tank, live_l) in store.tanks.iter().zip(store.joined.live_of_each(surface_m)) {
+                let kept = plan.tanks.iter().position(|other| other.id == house.tanks[*tank].id);
+                if let Some((at, tank_plan)) = kept.and_then(|at| Some((at, plan.tanks.get(at)?))) {
+                    let dead_l = before.dead_l[*tank].least(tank_plan.dead_l);
+                    standing.dead_l[at] = dead_l;
+                    standing.live_l[tank_plan.store] += live_l + before.dead_l[*tank] - dead_l;
+                }
+            }
+        }
+        for (live_l, store) in standing.live_l.iter_mut().zip(&plan.stores) {
+            *live_l = live_l.least(store.joined.live_capacity_l);
+        }
+        standing
+    }
 }
 
 impl State {

@@ -7,7 +7,7 @@ use crate::quantity::DAYS_A_YEAR;
 
 use super::ledger::Ledger;
 use super::plan::Plan;
-use super::run::{Conduct, Day, Standing, run, run_from};
+use super::run::{Conduct, Day, Standing, run_from};
 
 /// A demand short by no more than this, in L, is met: rounding, not thirst.
 pub const SHORT_BY: f64 = 1e-9;
@@ -79,6 +79,16 @@ fn keep<T: Copy + Default + PartialEq>(columns: &mut [Vec<T>], values: &[T], day
 
 /// Runs the plan through the weather and keeps every day.
 pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger, Series) {
+    run_and_keep_from(plan, weather, Standing::share(plan, conduct.start_share), conduct.inflow_first)
+}
+
+/// The same from what stands in it.
+pub fn run_and_keep_from(
+    plan: &Plan,
+    weather: &Weather,
+    mut standing: Standing,
+    inflow_first: f64,
+) -> (Ledger, Series) {
     let days = weather.dates.len();
     // One by one: a copy of zeros is dearer than zeros.
     let zeros = |count: usize| (0..count).map(|_| vec![0.0; days]).collect();
@@ -97,7 +107,8 @@ pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger
         house_shortfall_l: vec![0.0; days],
     };
     let mut number = 0;
-    let ledger = run(plan, weather, conduct, |day: &Day| {
+    let (dates, depths_mm) = (&weather.dates, &weather.depths_mm);
+    let ledger = run_from(plan, dates, depths_mm, &mut standing, inflow_first, |day: &Day| {
         keep(&mut series.live_l, &day.live_l, number);
         keep(&mut series.spill_l, &day.spill_l, number);
         keep(&mut series.yield_l, &day.yield_l, number);
@@ -119,6 +130,7 @@ pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger
         }
         series.house_shortfall_l[number] = house_short_l;
         number += 1;
+        true
     });
     (ledger, series)
 }

@@ -1,6 +1,7 @@
 //! The options of a site beside the house as it is, on the same rain unless an option says otherwise.
 
 use super::tally::{Tally, tally};
+use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::balance::run::Conduct;
 use crate::engine::question::{Refusal, weather};
 use crate::engine::rain::drier;
@@ -12,6 +13,8 @@ use crate::site::rain::Rain;
 #[derive(Clone, Debug)]
 pub struct Beside {
     site: Site,
+    /// The house, if it can run: every option begins with its water.
+    house: Option<Plan>,
     weather: Weather,
     /// That of each option which is reckoned otherwise.
     weathers: Vec<Option<Weather>>,
@@ -28,24 +31,25 @@ impl Beside {
         for option in &site.options {
             weathers.push(option.reckoning.is_some().then(|| weather(&option.of(site), rain)).transpose()?);
         }
-        Ok(Self { site: site.clone(), weather: weather(site, rain)?, weathers, tallies: Vec::new() })
+        let house = plan(&site.system).ok();
+        Ok(Self { site: site.clone(), house, weather: weather(site, rain)?, weathers, tallies: Vec::new() })
     }
 
     /// Does one run. Whether there is more to do.
     pub fn step(&mut self) -> bool {
-        let conduct = Conduct::from(&self.site.reckoning);
+        let (conduct, house) = (Conduct::from(&self.site.reckoning), self.house.as_ref());
         let option = self.tallies.len().checked_sub(1);
         let next = match option.map(|at| self.site.options.get(at).zip(self.weathers.get(at))) {
-            None => tally(&self.site.system, &self.weather, conduct),
+            None => tally(&self.site.system, &self.weather, conduct, None),
             Some(None) => return false,
             Some(Some((option, Some(weather)))) => {
                 let reckoning = option.reckoning.as_ref().unwrap_or(&self.site.reckoning);
-                tally(&option.system, weather, Conduct::from(reckoning))
+                tally(&option.system, weather, Conduct::from(reckoning), house)
             }
             Some(Some((option, None))) => {
                 let factor = option.rain.get();
                 let scaled = (factor.total_cmp(&1.0).is_ne()).then(|| drier::scaled(&self.weather, &[factor; 12]));
-                tally(&option.system, scaled.as_ref().unwrap_or(&self.weather), conduct)
+                tally(&option.system, scaled.as_ref().unwrap_or(&self.weather), conduct, house)
             }
         };
         self.tallies.push(next.ok());

@@ -1,7 +1,7 @@
 //! The changes that make sense for a system, read off the system itself.
 
 use crate::engine::balance::level::Joined;
-use crate::quantity::{Bore, Kind, Length, Share, Units, Volume, shown};
+use crate::quantity::{Area, Bore, Kind, Length, Share, Units, Volume, shown};
 use crate::site::feed::{Drain, USUAL_CAPTURE, USUAL_DIVERTER};
 use crate::site::findings::findings;
 use crate::site::part::PartId;
@@ -13,6 +13,9 @@ use crate::site::uses::{Class, Use};
 /// Sizes of another tank: shares of what its store holds, and days of what is drawn from it.
 const SHARES_OF_STORE: [f64; 3] = [0.5, 1.0, 2.0];
 const DAYS_OF_USE: [f64; 2] = [30.0, 90.0];
+/// Sizes of another roof: shares of the section beside which it stands. Smaller ones, in m², are not worth a gutter.
+const SHARES_OF_ROOF: [f64; 2] = [0.5, 1.0];
+const LEAST_ROOF_M2: f64 = 2.0;
 /// Smaller tanks, in L, are not worth a pipe; sizes closer than this ratio are one.
 const LEAST_TANK_L: f64 = 100.0;
 const ONE_SIZE_WITHIN: f64 = 1.25;
@@ -34,6 +37,7 @@ pub fn candidates(system: &System, units: &Units, name_for: NameFor) -> Vec<Upgr
     let mut found = Vec::new();
     let stores = system.stores();
     another_tank(system, &stores, units, &mut found);
+    another_roof(system, units, &mut found);
     collecting(system, &stores, &mut found);
     joining(system, &stores, &mut found);
     levelling(system, &stores, &mut found);
@@ -82,6 +86,18 @@ fn another_tank(system: &System, stores: &[Vec<PartId>], units: &Units, found: &
             }
         }
         found.extend(sizes.into_iter().map(|litres| Upgrade::AddTank { beside, capacity: Volume::litres(litres) }));
+    }
+}
+
+/// Beside each section that is collected whole; what isn't yet, is to be collected first.
+fn another_roof(system: &System, units: &Units, found: &mut Vec<Upgrade>) {
+    for section in system.sections.iter().filter(|section| section.collected_share() >= 1.0 - ROUNDING) {
+        for share in SHARES_OF_ROOF {
+            let area = Area::square_metres(shown::round(share * section.area.get(), Kind::Area, units));
+            if area.get() >= LEAST_ROOF_M2 {
+                found.push(Upgrade::AddRoof { like: section.id, area });
+            }
+        }
     }
 }
 

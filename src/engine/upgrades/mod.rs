@@ -11,12 +11,12 @@ pub use beside::Beside;
 pub use candidates::candidates;
 pub use tally::{Tally, tally};
 
+use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::balance::run::Conduct;
 use crate::engine::question::{Refusal, weather};
 use crate::engine::rain::weather::Weather;
-use crate::quantity::{Units, Volume};
+use crate::quantity::Units;
 use crate::site::household::Site;
-use crate::site::part::PartId;
 use crate::site::prices::Prices;
 use crate::site::rain::Rain;
 use crate::site::system::System;
@@ -53,6 +53,8 @@ pub struct Judged {
     pub after: Tally,
     /// What it costs.
     pub price: f64,
+    /// Whether that is by the household's own prices, not by those that are assumed.
+    pub own_price: bool,
 }
 
 /// Gains smaller than this, in L a year or days, are rounding.
@@ -89,6 +91,11 @@ impl Judged {
         (gained > ROUNDING && gained >= WORTH_A_PRICE * self.before.lacking_l_a_year()).then(|| self.price / gained)
     }
 
+    fn price_by(&mut self, prices: &Prices) {
+        self.price = self.upgrade.price(prices);
+        self.own_price = self.upgrade.is_priced_by_household(prices);
+    }
+
     /// How good it is by a measure, larger is better; `None` where it brings nothing by that measure.
     fn worth(&self, by: RankBy) -> Option<f64> {
         let gain = match by {
@@ -102,8 +109,8 @@ impl Judged {
     }
 }
 
-/// Changes in the order of a measure, the best first; those that bring nothing by it are left out, and tanks that bring
-/// no more water than a smaller one in the same place. Of equals the one
+/// Changes in the order of a measure, the best first; those that bring nothing by it are left out, and tanks and roofs that
+/// bring no more water than a smaller one in the same place. Of equals the one
 /// that gains more water is first, then the cheaper one, then the one that was listed first.
 pub fn ranked(judged: &[Judged], by: RankBy) -> Vec<Judged> {
     let mut order: Vec<(f64, &Judged)> = Vec::with_capacity(judged.len());
@@ -121,12 +128,17 @@ pub fn ranked(judged: &[Judged], by: RankBy) -> Vec<Judged> {
     order.into_iter().map(|(_, one)| one.clone()).collect()
 }
 
-/// Whether a smaller tank in the same place gains as much water.
+/// Whether a smaller tank or roof in the same place gains as much water.
 fn is_too_large(one: &Judged, judged: &[Judged]) -> bool {
-    let Upgrade::AddTank { beside, capacity } = one.upgrade else { return false };
     judged.iter().any(|other| {
-        let smaller = |at: PartId, volume: Volume| at == beside && volume < capacity;
-        matches!(other.upgrade, Upgrade::AddTank { beside, capacity } if smaller(beside, capacity))
+        let smaller = match (&other.upgrade, &one.upgrade) {
+            (Upgrade::AddTank { beside: at, capacity: less }, Upgrade::AddTank { beside, capacity }) => {
+                at == beside && less < capacity
+            }
+            (Upgrade::AddRoof { like: at, area: less }, Upgrade::AddRoof { like, area }) => at == like && less < area,
+            _ => false,
+        };
+        smaller
             && other.water_l_a_year() >= one.water_l_a_year() - ROUNDING
             && other.after.dry_days <= one.after.dry_days
     })
@@ -150,6 +162,8 @@ pub struct Upgrades {
     site: Site,
     weather: Weather,
     conduct: Conduct,
+    /// The house as it is: every change begins with its water.
+    house: Plan,
     units: Units,
     by: RankBy,
     name_for: NameFor,
@@ -188,11 +202,13 @@ impl Upgrades {
     pub fn new(site: &Site, rain: &Rain, units: &Units, by: RankBy, name_for: NameFor) -> Result<Self, Refusal> {
         let weather = weather(site, rain)?;
         let conduct = Conduct::from(&site.reckoning);
-        let now = tally(&site.system, &weather, conduct).map_err(Refusal::System)?;
+        let house = plan(&site.system).map_err(Refusal::System)?;
+        let now = tally(&site.system, &weather, conduct, None).map_err(Refusal::System)?;
         let mut work = Self {
             site: site.clone(),
             weather,
             conduct,
+            house,
             units: units.clone(),
             by,
             name_for,
@@ -211,9 +227,10 @@ impl Upgrades {
         let Some(round) = &mut self.round else { return false };
         if let Some(upgrade) = round.waiting.pop() {
             let system = upgrade.made(&round.system, self.name_for);
-            if let Ok(after) = tally(&system, &self.weather, self.conduct) {
-                let price = upgrade.price(&self.site.prices);
-                round.judged.push(Judged { upgrade, before: round.before, after, price });
+            if let Ok(after) = tally(&system, &self.weather, self.conduct, Some(&self.house)) {
+                let mut judged = Judged { upgrade, before: round.before, after, price: 0.0, own_price: false };
+                judged.price_by(&self.site.prices);
+                round.judged.push(judged);
             }
             self.runs += 1;
             return true;
@@ -254,9 +271,8 @@ impl Upgrades {
     /// Takes other prices; the sequence begins again, the first changes stay run.
     pub fn reprice(&mut self, prices: &Prices) {
         self.site.prices = prices.clone();
-        let price = |judged: &mut Judged| judged.price = judged.upgrade.price(prices);
-        self.first.iter_mut().flatten().for_each(price);
-        self.round.iter_mut().flat_map(|round| &mut round.judged).for_each(price);
+        self.first.iter_mut().flatten().for_each(|judged| judged.price_by(prices));
+        self.round.iter_mut().flat_map(|round| &mut round.judged).for_each(|judged| judged.price_by(prices));
         self.rank_by(self.by);
     }
 

@@ -3,7 +3,7 @@
 use chrono::Datelike;
 
 use crate::engine::balance::plan::{Plan, plan};
-use crate::engine::balance::run::{Conduct, Day, run};
+use crate::engine::balance::run::{Conduct, Day, Standing, run_from};
 use crate::engine::balance::series::SHORT_BY;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Weather;
@@ -76,20 +76,28 @@ impl From<&Answer> for Tally {
     }
 }
 
-/// Runs a system through the weather and keeps the sums alone.
+/// Runs a system through the weather and keeps the sums alone. Beside a house, it begins with the water of that house.
 ///
 /// # Errors
 /// The system's findings, if it has any.
-pub fn tally(system: &System, weather: &Weather, conduct: Conduct) -> Result<Tally, Vec<Finding>> {
-    Ok(run_and_sum(&plan(system)?, weather, conduct))
+pub fn tally(
+    system: &System,
+    weather: &Weather,
+    conduct: Conduct,
+    house: Option<&Plan>,
+) -> Result<Tally, Vec<Finding>> {
+    let plan = plan(system)?;
+    let standing = Standing::beside(&plan, house, conduct.start_share);
+    Ok(run_and_sum(&plan, weather, standing, conduct.inflow_first))
 }
 
-fn run_and_sum(plan: &Plan, weather: &Weather, conduct: Conduct) -> Tally {
+fn run_and_sum(plan: &Plan, weather: &Weather, mut standing: Standing, inflow_first: f64) -> Tally {
     let mut dates = weather.dates.iter();
     let mut tally = Tally::default();
     let (mut year, mut dry_this_year) = (None, 0);
-    let ledger = run(plan, weather, conduct, |day: &Day| {
-        let Some(date) = dates.next() else { return };
+    let (days, depths_mm) = (&weather.dates, &weather.depths_mm);
+    let ledger = run_from(plan, days, depths_mm, &mut standing, inflow_first, |day: &Day| {
+        let Some(date) = dates.next() else { return false };
         if year != Some(date.year()) {
             dry_this_year = 0;
             tally.worst_year = if year.is_none() { date.year() } else { tally.worst_year };
@@ -102,6 +110,7 @@ fn run_and_sum(plan: &Plan, weather: &Weather, conduct: Conduct) -> Tally {
                 (tally.worst_dry_days, tally.worst_year) = (dry_this_year, date.year());
             }
         }
+        true
     });
     let total = ledger.total();
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]

@@ -89,6 +89,7 @@ fn name(priced: Priced) -> &'static str {
         Priced::Tank => "tank",
         Priced::TankLitre => "tank_litre",
         Priced::Gutter => "gutter",
+        Priced::RoofArea => "roof_area",
         Priced::TrunkLine => "trunk_line",
         Priced::Levelling => "levelling",
         Priced::Diverter => "diverter",
