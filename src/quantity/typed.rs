@@ -65,6 +65,20 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
     Ok(Typed { si, parts })
 }
 
+/// The whole number that was perhaps meant where the first number of a text is one to three digits, the mark that is
+/// decimal in the person's language, and just three digits: 5000 of `5.000` in English and of `5,000` in Spanish.
+pub fn perhaps_thousands(text: &str) -> Option<f64> {
+    let (digits, _) = digits_and_rest(text.trim().trim_start_matches(['-', '−', '+']));
+    let mark = match language::spoken() {
+        Language::English => '.',
+        Language::Spanish => ',',
+    };
+    let (head, tail) = digits.split_once(mark)?;
+    let all_digits = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
+    let grouped = (1..=3).contains(&head.len()) && !head.starts_with('0') && tail.len() == 3;
+    (grouped && all_digits(head) && all_digits(tail)).then(|| decimal::read(&format!("{head}{tail}")))?
+}
+
 /// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`).
 fn leading_number(text: &str) -> Option<(f64, &str)> {
     let (first, after) = leading_decimal(text)?;
@@ -229,6 +243,19 @@ mod tests {
         check("40 galones al día", Kind::Flow, Us, 40.0 * 3.785_411_784);
         check("3 días", Kind::Days, Us, 3.0);
         check("85 por ciento", Kind::Share, Us, 0.85);
+        language::speak(Language::English);
+    }
+
+    #[test]
+    fn a_number_that_may_be_thousands_is_known() {
+        for (text, meant) in [("5.000", Some(5000.0)), ("12.500 L", Some(12_500.0)), ("-5.000", Some(5000.0))] {
+            assert_eq!(perhaps_thousands(text), meant, "{text}");
+        }
+        for plain in ["5,000", "5.0", "5.0000", "0.125", "5000.125", "1.234.567", "lots", ""] {
+            assert_eq!(perhaps_thousands(plain), None, "{plain}");
+        }
+        language::speak(Language::Spanish);
+        assert_eq!((perhaps_thousands("5,000 L"), perhaps_thousands("5.000 L")), (Some(5000.0), None));
         language::speak(Language::English);
     }
 

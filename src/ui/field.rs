@@ -13,7 +13,7 @@ use crate::words::errors;
 fn understood(text: &str, kind: Kind, range: Range, units: &Units) -> Result<(f64, Option<String>), String> {
     let typed = typed::quantity(text, kind, units).map_err(|error| errors::typed(&error))?;
     if range.holds(typed.si) {
-        Ok((typed.si, errors::understood(&typed, kind, units)))
+        Ok((typed.si, errors::understood(text, &typed, kind, units)))
     } else {
         Err(errors::out_of_range(kind, range, units))
     }

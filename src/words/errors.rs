@@ -4,7 +4,7 @@ use crate::engine::question::Refusal;
 use crate::engine::rain::gaps::GapError;
 use crate::engine::rain::import::ImportError as RainError;
 use crate::engine::rain::normals::NormalsError;
-use crate::quantity::typed::{Typed, TypedError};
+use crate::quantity::typed::{Typed, TypedError, perhaps_thousands};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
 use crate::records::json::{SyntaxError, SyntaxFault};
@@ -55,12 +55,23 @@ pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
     )
 }
 
-/// How a typed quantity was understood, in the person's unit; `None` where that is plain from what was typed.
-pub fn understood(typed: &Typed, kind: Kind, units: &Units) -> Option<String> {
+/// How a typed text was understood, in the person's unit, and how to write what it may have been meant for; `None` where
+/// that is plain from what was typed.
+pub fn understood(text: &str, typed: &Typed, kind: Kind, units: &Units) -> Option<String> {
     let own = units.of(kind);
+    let thousands = perhaps_thousands(text);
     let plain = matches!(typed.parts.as_slice(), [(_, unit)] if unit.symbol == own.symbol);
-    (!plain).then(|| {
-        say!("Understood as {value}.", "Se entendió como {value}.", value = shown::entered(typed.si, kind, units))
+    (!plain || thousands.is_some()).then(|| {
+        let value = shown::entered(typed.si, kind, units);
+        let mut told = say!("Understood as {value}.", "Se entendió como {value}.", value);
+        if let Some(thousands) = thousands {
+            told.push_str(&say!(
+                " If you mean {number}, write it without the point.",
+                " Si son {number}, escríbelo sin la coma.",
+                number = shown::significant(thousands, 6)
+            ));
+        }
+        told
     })
 }
 
