@@ -213,10 +213,10 @@ pub const RAIN: [Text; 5] = [
     topic(
         phrase!("Doubts about a record", "Dudas sobre un registro"),
         phrase!(
-            "Mean year outside 10 to 13,000 mm; a day above 1,825 mm; rain on 40 % of days with 40 % of them under 1 mm; a run of \
+            "Mean year outside 10 to 13,000 mm; a day above 1,825 mm, or above twice the wettest other one; rain on 40 % of days with 40 % of them under 1 mm; a run of \
              30 zeros or more with a chance under 1 in 10,000, Π (d + ½ + i)/(w + d + 1 + i) over its days, w and d the wet and \
              dry days of those months that follow five dry ones.",
-            "Año promedio fuera de 10 a 13\u{a0}000 mm; un día de más de 1825 mm; lluvia en el 40\u{a0}% de los días, \
+            "Año promedio fuera de 10 a 13\u{a0}000 mm; un día de más de 1825 mm, o de más del doble del segundo más lluvioso; lluvia en el 40\u{a0}% de los días, \
              con el 40\u{a0}% de ellos bajo 1 mm; una serie de 30 ceros o más con probabilidad menor de 1 en \
              10\u{a0}000, Π (d + ½ + i)/(w + d + 1 + i) sobre sus días; w y d son los días con lluvia y sin ella de \
              esos meses que siguen a cinco sin lluvia.",

@@ -41,6 +41,7 @@ pub fn is_doubt(notice: &Notice) -> bool {
             | Notice::UnitAssumed { .. }
             | Notice::DateOrderAssumed { .. }
             | Notice::BeyondWorldRecord(_)
+            | Notice::FarAboveOthers { .. }
             | Notice::ConflictingDates(_)
     )
 }
@@ -187,8 +188,17 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{days} por encima de {record}, lo más que se ha medido en un día (OMM: Foc-Foc, La Reunión, enero de \
              1966); se toma como faltante: {some}",
             days = super::days(rows.count),
-            record = depth(1825.0),
+            record = shown::entered(1825.0, Kind::Depth, units),
             some = some(rows, |row| date(row.date)),
+        ),
+        Notice::FarAboveOthers { days, next_mm } => say!(
+            "{number} with over twice the rain of any other, whose most is {next}: {some} Look whether that is right. \
+             Kept as written.",
+            "{number} con más del doble de lluvia que cualquier otro, cuyo máximo es {next}: {some} Mira si es \
+             correcto. Se deja como está escrito.",
+            number = super::days(days.count),
+            next = depth(*next_mm),
+            some = some(days, |row| format!("{} ({})", date(row.date), depth(row.depth_mm))),
         ),
         Notice::AnnualTotalUnlikely { mean_mm } => say!(
             "A mean year comes to {depth}, which is found nowhere on Earth (10 to 13,000 mm). The unit looks wrong.",

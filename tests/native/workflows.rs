@@ -176,6 +176,37 @@ fn a_trial_compares_in_words() {
 }
 
 #[test]
+fn a_sketch_tells_all_that_is_odd_about_its_record() {
+    let mut model = started();
+    let mut rows = String::from("date,rain_mm\n");
+    for day in 0..120 {
+        let date = NaiveDate::from_ymd_opt(2001, 1, 1).unwrap() + chrono::Days::new(day);
+        let depth = [(30, "1500"), (40, "-999"), (50, "-3"), (60, "2000")].iter().find(|(odd, _)| *odd == day);
+        rows.push_str(&format!("{date},{}\n", depth.map_or("12.5", |(_, text)| text)));
+    }
+    update(&mut model, Event::RainRead(rows.into_bytes(), "gauge".to_owned()));
+    let record = &model.read_rain.as_ref().unwrap().import.record.depths_mm;
+    assert_eq!([30, 40, 50, 60].map(|day| record[day]), [Some(1500.0), None, None, None]);
+    let found = sketch_view::file(&model).found.join("\n");
+    for told in ["31 January 2001 (1,500\u{a0}mm)", "marked as not measured", "below zero", "1,825\u{a0}mm"] {
+        assert!(found.contains(told), "{told}: {found}");
+    }
+}
+
+#[test]
+fn a_number_that_may_be_thousands_is_understood_with_a_word_about_it() {
+    let units = Units::customary(Customary::Metric);
+    let understood = |text: &str| {
+        let typed = eavewater::quantity::typed::quantity(text, Kind::Volume, &units).unwrap();
+        words::errors::understood(text, &typed, Kind::Volume, &units)
+    };
+    let told = understood("5.000").unwrap();
+    assert!(told.starts_with("Understood as 5\u{a0}L.") && told.contains("5,000"), "{told}");
+    assert_eq!(understood("5,000"), None);
+    assert_eq!(understood("5.5"), None);
+}
+
+#[test]
 fn rain_in_another_unit_is_read_again() {
     let mut model = with_demo();
     let in_inches = b"day,depth\n2001-01-01,0.5\n2001-01-02,0\n2001-01-03,1.25\n".to_vec();

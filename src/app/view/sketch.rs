@@ -89,6 +89,6 @@ pub fn file(model: &Model) -> FileView {
     let Some(waiting) = &model.read_rain else { return FileView { refused, ..FileView::default() } };
     let view = super::rain::waiting_view(waiting, &model.units);
     let mut found = vec![format!("{}: {} {}", view.source, view.summary, view.mean_year)];
-    found.extend(view.doubts);
+    found.extend(view.doubts.into_iter().chain(view.notes));
     FileView { found, units: Some((view.units, view.unit)), refused }
 }

@@ -72,6 +72,13 @@ pub enum Notice {
     MultiDayTotals(Occasions<MultiDayTotal>),
     /// Depths above what has ever been measured in a day; treated as missing.
     BeyondWorldRecord(Occasions<DayDepth>),
+    /// Days with far more rain than any other of the record. Kept as written.
+    FarAboveOthers {
+        /// The days.
+        days: Occasions<DayDepth>,
+        /// The wettest other day, in mm.
+        next_mm: f64,
+    },
     /// A mean year outside what is found on Earth: the unit looks wrong.
     AnnualTotalUnlikely {
         /// Mean measured day times the days of a mean year, in mm.

@@ -14,8 +14,9 @@ pub(super) enum WrittenDepth {
     Missing,
 }
 
-/// Numbers which stand for a missing day in published files.
-const MISSING_NUMBERS: [f64; 6] = [-99.0, -99.9, -99.99, -999.0, -999.9, -9999.0];
+/// Numbers which stand for a missing day in published files; those above 0 are depths of no day in any unit.
+const MISSING_NUMBERS: [f64; 12] =
+    [-99.0, -99.9, -99.99, -999.0, -999.9, -999.99, -9999.0, -9999.9, -8888.0, 999.9, 9999.0, 9999.9];
 
 /// Words which stand for a missing day.
 const MISSING_WORDS: [&str; 12] = ["", "-", "--", ".", "m", "na", "n/a", "nan", "null", "none", "missing", "#n/a"];
@@ -63,7 +64,10 @@ mod tests {
 
     #[test]
     fn marks_of_missing_days_are_missing_and_never_zero() {
-        for text in ["", " ", "-", "NA", "n/a", "NaN", "M", "null", "-99", "-99.9", "-999", "-9999", "-9999.0"] {
+        for text in [
+            "", " ", "-", "NA", "n/a", "NaN", "M", "null", "-99", "-99.9", "-999", "-9999", "-9999.0", "-9999.9",
+            "999.9", "9999",
+        ] {
             assert_eq!(read(text, false), Ok(WrittenDepth::Missing), "{text}");
         }
     }
