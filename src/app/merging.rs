@@ -1,5 +1,5 @@
 //! What taking in a file beside what is there comes to: new sites come in; a site that is here already, by its name,
-//! takes the entries that its diary lacks, and the file's rain if it has none. Its house stays as it is here, unless those
+//! takes the entries that its diary lacks, and the file's rain and trial if it has none. Its house stays as it is here, unless those
 //! of the file are wanted.
 
 use super::model::Model;
@@ -32,6 +32,8 @@ pub enum ChangeKind {
         diary: Merged,
         /// Whether its rain comes.
         rain: bool,
+        /// Whether its trial comes.
+        trial: bool,
         /// Whether the file's house differs from the one that is here and stays.
         house_differs: bool,
     },
@@ -63,17 +65,21 @@ pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(S
         if rain {
             merged.rain.clone_from(&coming.rain);
         }
+        let trial = merged.trial.is_none() && !coming.trial.is_none();
+        if trial {
+            merged.trial.clone_from(&coming.trial);
+        }
         let house_differs = merged.site != coming.site || (merged.rain != coming.rain && coming.rain.is_some());
         if houses && house_differs {
             merged.site = coming.site.clone();
             merged.rain = coming.rain.clone().or(merged.rain);
         }
-        if diary == Merged::default() && !rain && !(houses && house_differs) {
-            let kind = if house_differs { ChangeKind::Merged { diary, rain, house_differs } } else { ChangeKind::Same };
-            changes.push(Change { name, kind });
+        if !(diary != Merged::default() || rain || trial || houses && house_differs) {
+            let stays = ChangeKind::Merged { diary, rain, trial, house_differs };
+            changes.push(Change { name, kind: if house_differs { stays } else { ChangeKind::Same } });
             continue;
         }
-        changes.push(Change { name, kind: ChangeKind::Merged { diary, rain, house_differs } });
+        changes.push(Change { name, kind: ChangeKind::Merged { diary, rain, trial, house_differs } });
         for id in index.sites.iter_mut().chain(&mut index.open) {
             if *id == here.id {
                 *id = SiteId(next);

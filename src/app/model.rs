@@ -40,15 +40,20 @@ pub struct KeptSite {
 }
 
 impl KeptSite {
-    /// As it comes from a file, with no trial beside it.
+    /// As it comes from a file.
     pub fn of_file(id: SiteId, file: SiteFile) -> Self {
-        let SiteFile { site, rain, diary } = file;
-        Self { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial: Trial::NONE }
+        let SiteFile { site, rain, diary, trial } = file;
+        Self { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial }
     }
 
     /// As it goes into a file.
     pub fn file(&self) -> SiteFile {
-        SiteFile { site: (*self.site).clone(), rain: self.rain.as_deref().cloned(), diary: (*self.diary).clone() }
+        SiteFile {
+            site: (*self.site).clone(),
+            rain: self.rain.as_deref().cloned(),
+            diary: (*self.diary).clone(),
+            trial: self.trial.clone(),
+        }
     }
 }
 

@@ -19,7 +19,7 @@ use crate::site::trial::Trial;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SiteId(pub u32);
 
-/// A site with its rain and its diary.
+/// A site with its rain, its diary and the trial beside it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SiteFile {
     /// The site.
@@ -28,6 +28,8 @@ pub struct SiteFile {
     pub rain: Option<Rain>,
     /// Its diary.
     pub diary: Diary,
+    /// The trial that is open beside it.
+    pub trial: Trial,
 }
 
 /// What belongs to the phone rather than to a site. A site is there when the index names it.
@@ -63,8 +65,6 @@ pub struct Opened {
     pub index: Index,
     /// The sites that could be read, in the index's order.
     pub sites: Vec<(SiteId, SiteFile)>,
-    /// The trials that were open beside sites.
-    pub trials: Vec<(SiteId, Trial)>,
     /// Sites of a newer program that can't be understood: they stay named and untouched.
     pub untouched: Vec<SiteId>,
     /// The greatest number that any record is kept under, even of a site that is lost: new sites get greater ones, so
@@ -125,8 +125,8 @@ impl<S: Shelf> Cupboard<S> {
                     let rain = cupboard.read(&rain_key(id), shapes::rain::read, &mut opened.troubles)?;
                     let diary = cupboard.read_diary(id, &mut opened.troubles)?;
                     let trial = cupboard.read(&trial_key(id), shapes::kept_option::read_trial, &mut opened.troubles)?;
-                    opened.trials.extend(trial.map(|trial| (id, trial)));
-                    opened.sites.push((id, SiteFile { site, rain, diary }));
+                    let trial = trial.unwrap_or(Trial::NONE);
+                    opened.sites.push((id, SiteFile { site, rain, diary, trial }));
                 }
                 None if opened.troubles.contains(&Trouble::Newer(site_key(id))) => opened.untouched.push(id),
                 None => {
@@ -272,7 +272,8 @@ impl<S: Shelf> Cupboard<S> {
             sites.iter().try_for_each(|(id, file)| {
                 self.save_site(*id, &file.site)?;
                 self.save_rain(*id, file.rain.as_ref())?;
-                self.save_diary(*id, &file.diary)
+                self.save_diary(*id, &file.diary)?;
+                self.save_trial(*id, &file.trial)
             })?;
             self.save_index(index)
         });
@@ -347,7 +348,7 @@ mod tests {
 
     fn file(name: &str) -> SiteFile {
         let site = Site { name: name.to_owned(), ..demo::site() };
-        SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default() }
+        SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default(), trial: Trial::NONE }
     }
 
     fn index(ids: &[u32]) -> Index {
@@ -390,10 +391,18 @@ mod tests {
         let lever_only = Trial { levers, ..Trial::NONE };
         cupboard.save_trial(SiteId(1), &lever_only).unwrap();
         cupboard.save_trial(SiteId(2), &trial).unwrap();
-        let trials = |shelf| Cupboard::open(shelf).unwrap().1.trials;
-        assert_eq!(trials(&shelf), [(SiteId(1), lever_only), (SiteId(2), trial.clone())]);
+        let trials = |shelf| {
+            let opened = Cupboard::open(shelf).unwrap().1;
+            opened.sites.into_iter().map(|(_, file)| file.trial).collect::<Vec<_>>()
+        };
+        assert_eq!(trials(&shelf), [lever_only, trial.clone()]);
         cupboard.save_trial(SiteId(1), &Trial::NONE).unwrap();
-        assert_eq!(trials(&shelf), [(SiteId(2), trial)]);
+        assert_eq!(trials(&shelf), [Trial::NONE, trial.clone()]);
+        // One that comes in with its site is kept with it.
+        let index = Index { sites: vec![SiteId(3)], ..Index::default() };
+        cupboard.take_in(&[(SiteId(3), SiteFile { trial: trial.clone(), ..file("three") })], &index).unwrap();
+        assert_eq!(trials(&shelf), [trial]);
+        cupboard.remove_site(SiteId(3)).unwrap();
         cupboard.remove_site(SiteId(2)).unwrap();
         assert_eq!(slots::keys(&&shelf, "eavewater/trial/").unwrap(), [] as [String; 0]);
     }

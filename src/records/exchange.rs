@@ -1,7 +1,7 @@
-//! The file that leaves the phone and comes back: every site with its rain and diary, as one JSON document.
+//! The file that leaves the phone and comes back: every site with its rain, its diary and its trial, as one JSON document.
 //!
 //! ```json
-//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…}, "diary": […] } ] }
+//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…}, "diary": […], "trial": {…} } ] }
 //! ```
 
 use super::cupboard::SiteFile;
@@ -12,6 +12,7 @@ use super::slots::VERSION;
 use super::written::{list, object};
 use crate::quantity::Units;
 use crate::site::diary::Diary;
+use crate::site::trial::Trial;
 
 /// What the file says it is.
 const FORMAT: &str = "eavewater";
@@ -111,6 +112,10 @@ fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
             Some(diary) => Diary::of(shapes::diary::read(&diary)?),
             None => Diary::default(),
         },
+        trial: match place.at_if_any("trial")? {
+            Some(trial) => shapes::kept_option::read_trial(&trial)?,
+            None => Trial::NONE,
+        },
     })
 }
 
@@ -119,6 +124,7 @@ fn write_site_file(file: &SiteFile) -> Value {
         ("site", shapes::site::write(&file.site)),
         ("rain", file.rain.as_ref().map_or(Value::Null, shapes::rain::write)),
         ("diary", shapes::diary::write(file.diary.entries())),
+        ("trial", if file.trial.is_none() { Value::Null } else { shapes::kept_option::write_trial(&file.trial) }),
     ])
 }
 
@@ -133,7 +139,9 @@ mod tests {
     #[test]
     fn what_is_exported_comes_back_the_same() {
         let units = Units::customary(Customary::Us);
-        let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
+        let trial = Trial::of_system("Half a roof".to_owned(), demo::site().system);
+        let rain = Some(Rain::Record(demo::rain()));
+        let file = SiteFile { site: demo::site(), rain, diary: Diary::default(), trial };
         let text = export(&units, vec![file.clone()]);
         let back = import(text.as_bytes());
         assert!(back.map(|export| (export.units, export.sites)) == Ok((units, vec![file])), "came back changed");
@@ -167,8 +175,10 @@ mod tests {
         check_wrong_shape("[]", "", Fault::NotA(Wanted::Object));
         check_wrong_shape("{}", "format", Fault::Missing);
         check_wrong_shape(r#"{"format":"eavewater","version":1}"#, "sites", Fault::Missing);
-        let text =
-            export(&Units::default(), vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default() }]);
+        let text = export(
+            &Units::default(),
+            vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE }],
+        );
         for (right, wrong, path, fault) in [
             (r#""material":"metal""#, r#""material":"gold""#, "sections[0].material", "gold"),
             (r#""build":"barrel""#, r#""build":"box""#, "tanks[2].build", "box"),
@@ -181,7 +191,7 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_ignored_and_what_may_be_absent_is_absent() {
-        let site = SiteFile { site: demo::site(), rain: None, diary: Diary::default() };
+        let site = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
         let text = export(&Units::default(), vec![site.clone()]);
         let text = text.replace(r#","units":{}"#, "").replace(r#""rain":null,"diary":[]"#, r#""plan":[{}]"#);
         assert!(text.contains("plan") && !text.contains("units"));

@@ -131,6 +131,7 @@ mod tests {
     use crate::quantity::Depth;
     use crate::site::demo;
     use crate::site::diary::Told;
+    use crate::site::trial::Trial;
     use chrono::NaiveDate;
 
     const SITE: SiteId = SiteId(1);
@@ -143,7 +144,7 @@ mod tests {
     fn shelf_with(entries: Vec<Entry>) -> MemoryShelf {
         let shelf = MemoryShelf::with_room(1_000_000);
         let (mut cupboard, _) = Cupboard::open(&shelf).unwrap();
-        let file = SiteFile { site: demo::site(), rain: None, diary: Diary::of(entries) };
+        let file = SiteFile { site: demo::site(), rain: None, diary: Diary::of(entries), trial: Trial::NONE };
         let index = Index { sites: vec![SITE], open: Some(SITE), ..Index::default() };
         cupboard.take_in(&[(SITE, file)], &index).unwrap();
         shelf

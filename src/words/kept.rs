@@ -114,8 +114,8 @@ pub fn same(name: &str) -> String {
     )
 }
 
-/// A site of the file that is here already and takes something.
-pub fn merged(name: &str, diary: Merged, rain: bool, house_differs: bool) -> String {
+/// A site of the file that is here already and takes something: entries, perhaps its rain and its trial.
+pub fn merged(name: &str, diary: Merged, [rain, trial]: [bool; 2], house_differs: bool) -> String {
     let mut text = say!(
         "{name}: {new} new, {changed} changed",
         "{name}: {new}, {changed}",
@@ -129,6 +129,9 @@ pub fn merged(name: &str, diary: Merged, rain: bool, house_differs: bool) -> Str
     );
     if rain {
         text.push_str(said!("; its rain comes in", "; entra su lluvia"));
+    }
+    if trial {
+        text.push_str(said!("; its trial comes in", "; entra su prueba"));
     }
     if house_differs {
         text.push_str(said!(

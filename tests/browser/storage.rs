@@ -10,6 +10,7 @@ use eavewater::records::slots::PutError;
 use eavewater::site::demo;
 use eavewater::site::diary::Diary;
 use eavewater::site::rain::Rain;
+use eavewater::site::trial::Trial;
 use wasm_bindgen_test::wasm_bindgen_test;
 
 fn empty_shelf() -> BrowserShelf {
@@ -21,7 +22,7 @@ fn empty_shelf() -> BrowserShelf {
 }
 
 fn file() -> SiteFile {
-    SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() }
+    SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default(), trial: Trial::NONE }
 }
 
 fn index() -> Index {

@@ -15,6 +15,7 @@ use eavewater::site::diary::{
     Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Level, Parameter, TestResult, Told, Water,
 };
 use eavewater::site::part::PartId;
+use eavewater::site::trial::Trial;
 use eavewater::site::work::Task;
 use proptest::prelude::*;
 
@@ -192,7 +193,7 @@ proptest! {
 
     #[test]
     fn any_diary_comes_back(diary in any_diary()) {
-        let file = SiteFile { site: demo::site(), rain: None, diary };
+        let file = SiteFile { site: demo::site(), rain: None, diary, trial: Trial::NONE };
         let text = exchange::export(&Units::default(), vec![file.clone()]);
         prop_assert_eq!(exchange::import(text.as_bytes()).unwrap().sites, vec![file]);
     }
@@ -204,7 +205,7 @@ fn values_beyond_what_they_may_be_are_refused_with_their_place() {
         let entry = format!(r#"{{"id":1,"on":"{date}","what":{what}}}"#);
         let file = exchange::export(
             &Units::default(),
-            vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default() }],
+            vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE }],
         );
         exchange::import(file.replace(r#""diary":[]"#, &format!(r#""diary":[{entry}]"#)).as_bytes())
     };

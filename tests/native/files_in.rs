@@ -14,6 +14,7 @@ use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
 use eavewater::site::demo;
 use eavewater::site::diary::{EntryId, Told};
+use eavewater::site::trial::Trial;
 use proptest::prelude::*;
 
 use crate::diary::{TODAY, any_diary, with_demo};
@@ -159,7 +160,7 @@ fn a_house_with_an_empty_diary_does_not_ask_for_an_export() {
 fn mangled() -> impl Strategy<Value = Vec<u8>> {
     let change = (any::<prop::sample::Index>(), any::<u8>(), 0..4u8);
     (any_diary(), prop::collection::vec(change, 1..6)).prop_map(|(diary, changes)| {
-        let file = SiteFile { site: demo::site(), rain: None, diary };
+        let file = SiteFile { site: demo::site(), rain: None, diary, trial: Trial::NONE };
         let mut bytes = exchange::export(&Units::default(), vec![file]).into_bytes();
         for (at, byte, kind) in changes {
             if bytes.is_empty() {

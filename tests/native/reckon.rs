@@ -12,6 +12,7 @@ use eavewater::site::details::Detail;
 use eavewater::site::diary::{Diary, Entry, EntryId, Level, Parameter, TestResult, Told, Water};
 use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
+use eavewater::site::trial::Trial;
 use eavewater::site::uses::{Amount, Class};
 use serde_json::Value;
 
@@ -27,7 +28,12 @@ fn written(name: &str, text: &str) -> String {
 }
 
 fn demo_file(name: &str) -> String {
-    let file = SiteFile { site: demo::site(), rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
+    let file = SiteFile {
+        site: demo::site(),
+        rain: Some(Rain::Record(demo::rain())),
+        diary: Diary::default(),
+        trial: Trial::NONE,
+    };
     written(name, &export(&Units::default(), vec![file]))
 }
 
@@ -54,7 +60,7 @@ fn a_site_file_and_a_rain_record_give_the_independent_balance() {
     };
     let file = written(
         "one-tank.json",
-        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]),
+        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }]),
     );
     let output = reckon(&[&file, &record("hyderabad")]);
     assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
@@ -87,7 +93,7 @@ fn a_portable_tank_and_an_outbuilding_are_in_the_report() {
     (portable.name, portable.class) = ("Can".to_owned(), Class::Travel);
     portable.amount = Amount::PerEvent { each: Volume::litres(90.0), a_week: Count::number(0.5) };
     site.system.uses.push(portable);
-    let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default() };
+    let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default(), trial: Trial::NONE };
     let file = written("demo-portable.json", &export(&Units::default(), vec![file]));
     let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();
     let checks = report[0]["checks"].as_array().unwrap();
@@ -113,7 +119,8 @@ fn the_taps_are_told_with_their_gap_and_their_tests() {
         Told::Test { at: Some(site.system.uses[0].id), parameter: Parameter::EColi, found: TestResult::Value(12.0) };
     let date = chrono::NaiveDate::from_ymd_opt(2026, 3, 4).unwrap();
     let entry = Entry { id: EntryId(1), edited: 1, date, told, note: String::new() };
-    let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::of(vec![entry]) };
+    let file =
+        SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::of(vec![entry]), trial: Trial::NONE };
     let file = written("demo-water.json", &export(&Units::default(), vec![file]));
     let text = String::from_utf8(reckon(&[&file, "--summary"]).stdout).unwrap();
     for said in
@@ -167,7 +174,13 @@ fn dry_file(name: &str) -> String {
     let told = Told::Level { of: Water::Tank(one_tank::TANK), level: Level::Share(Share::of_one(0.3)), undrawn: None };
     let date = chrono::NaiveDate::from_ymd_opt(2026, 1, 10).unwrap();
     let entry = Entry { id: EntryId(1), edited: 1, date, told, note: String::new() };
-    written(name, &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::of(vec![entry]) }]))
+    written(
+        name,
+        &export(
+            &Units::default(),
+            vec![SiteFile { site, rain: None, diary: Diary::of(vec![entry]), trial: Trial::NONE }],
+        ),
+    )
 }
 
 #[test]
@@ -243,7 +256,7 @@ fn bad_files_and_words_are_refused() {
     site.system.feeds[0].tank = None;
     let broken = written(
         "broken.json",
-        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]),
+        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }]),
     );
     refused(&[&broken, &record("tunis")], "fills no tank");
     refused(&[&broken], "no rain of its own");
@@ -274,7 +287,7 @@ fn sizes_are_there_when_asked_for() {
     };
     let file = written(
         "one-tank-sizes.json",
-        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]),
+        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }]),
     );
     let output = reckon(&[&file, &record("hyderabad"), "--sizes"]);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();

@@ -21,6 +21,7 @@ use eavewater::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use eavewater::site::roof::{Material, Outlet, RoofSection};
 use eavewater::site::system::System;
 use eavewater::site::tank::{Build, Cover, OverflowTo, Tank};
+use eavewater::site::trial::Trial;
 use eavewater::site::trunk::TrunkLine;
 use eavewater::site::uses::{Amount, Class, Use};
 use eavewater::site::{Shape, TableRow};
@@ -82,7 +83,7 @@ pub fn every_part() -> SiteFile {
         rain_days: Some([14.0, 12.0, 11.0, 7.5, 4.0, 1.0, 0.0, 0.2, 5.0, 9.0, 12.0, 15.0]),
     };
     let site = Site { name: "Every part".to_owned(), system, reckoning, ..Site::default() };
-    SiteFile { site, rain: Some(Rain::Normals(normals)), diary: Diary::default() }
+    SiteFile { site, rain: Some(Rain::Normals(normals)), diary: Diary::default(), trial: Trial::NONE }
 }
 
 fn sections() -> Vec<RoofSection> {
@@ -206,7 +207,7 @@ fn uses() -> Vec<Use> {
 /// A site without parts whose record lacks days and has numbers that take all their digits.
 pub fn odd_rain() -> SiteFile {
     let site = Site { name: "Odd rain".to_owned(), ..Site::default() };
-    SiteFile { site, rain: Some(Rain::Record(odd_record())), diary: Diary::default() }
+    SiteFile { site, rain: Some(Rain::Record(odd_record())), diary: Diary::default(), trial: Trial::NONE }
 }
 
 fn odd_record() -> RainRecord {
@@ -315,7 +316,7 @@ fn habits_come_back() {
         line.to = system.uses.get(number).map(|using| using.id);
     }
     system.habits = Some(habits);
-    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, rain: None, diary: Diary::default() });
+    check_comes_back(&SiteFile { site: Site { system, ..no_rain().site }, ..no_rain() });
 }
 
 #[test]
@@ -329,7 +330,7 @@ fn every_kind_of_garden_comes_back() {
         let id = PartId(u32::try_from(number).unwrap() + 1);
         site.system.uses.push(Use { id, amount, ..uses().remove(0) });
     }
-    check_comes_back(&SiteFile { site, rain: None, diary: Diary::default() });
+    check_comes_back(&SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE });
 }
 
 proptest! {
@@ -348,6 +349,6 @@ proptest! {
     fn any_system_comes_back(system in crate::any_system::system()) {
         let generated = Some(GeneratedYears { years: 400, seed: u32::MAX, spread: Some(Share::of_one(0.31)) });
         let reckoning = Reckoning { generated, ..Reckoning::default() };
-        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, rain: None, diary: Diary::default() });
+        check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, ..no_rain() });
     }
 }

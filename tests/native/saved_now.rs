@@ -21,6 +21,7 @@ use eavewater::site::kept_option::KeptOption;
 use eavewater::site::part::PartId;
 use eavewater::site::prices::Priced;
 use eavewater::site::rationing::{Cut, RationStep};
+use eavewater::site::trial::{Levers, Trial};
 use eavewater::site::upkeep::{Interval, Job};
 use eavewater::site::uses::{Amount, Class, Use};
 use eavewater::site::wanted::Wanted;
@@ -128,6 +129,12 @@ fn everything() -> SiteFile {
         reckoning: Some(site.reckoning.clone()),
     };
     site.options = vec![option];
+    file.trial = Trial {
+        name: "More roof".to_owned(),
+        system: Some(Box::new(every_part().site.system)),
+        reckoning: Some(Box::new(file.site.reckoning.clone())),
+        levers: Levers { storage: 1.25, roof: 1.0 / 3.0, uses: 10.0, rain: 0.8 },
+    };
     file
 }
 

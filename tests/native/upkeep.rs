@@ -11,6 +11,7 @@ use eavewater::figures::drawing::Mark;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use eavewater::site::diary::Told;
+use eavewater::site::trial::Trial;
 use eavewater::site::upkeep::Job;
 use eavewater::site::work::Task;
 use ical::property::Property;
@@ -131,7 +132,7 @@ fn the_calendar_is_read_by_another_program() {
 /// The house of made diaries with one of them, everything worked out that its readings say.
 fn with_readings(days: usize, tells: &Tells, truth: impl Fn(usize) -> Truth) -> Model {
     let (diary, today) = leaks::made_by_day(&mut Chance(41), days, truth, tells);
-    let file = SiteFile { site: leaks::house(), rain: None, diary };
+    let file = SiteFile { site: leaks::house(), rain: None, diary, trial: Trial::NONE };
     let index = Index { sites: vec![SiteId(1)], open: Some(SiteId(1)), ..Index::default() };
     let opened = Opened { sites: vec![(SiteId(1), file)], index, ..Opened::default() };
     let mut model = Model::default();

@@ -196,12 +196,11 @@ fn while_a_trial_is_open_the_house_is_reckoned_as_it_was() {
 /// The model as another start of the program finds it.
 fn opened_again(model: &Model, saved: &[(SiteId, Trial)]) -> Model {
     let mut again = Model::default();
-    let opened = Opened {
-        index: model.index(),
-        sites: model.sites.iter().map(|kept| (kept.id, kept.file())).collect(),
-        trials: saved.to_vec(),
-        ..Opened::default()
+    let file = |kept: &KeptSite| {
+        let saved = saved.iter().find(|(id, _)| *id == kept.id).map_or(Trial::NONE, |(_, trial)| trial.clone());
+        (kept.id, SiteFile { trial: saved, ..kept.file() })
     };
+    let opened = Opened { index: model.index(), sites: model.sites.iter().map(file).collect(), ..Opened::default() };
     update(&mut again, Event::Started(model.today, Ok(opened)));
     again
 }
@@ -229,6 +228,31 @@ fn a_trial_survives_another_site_and_another_start() {
     let effects = update(&mut again, Event::UndoWanted);
     assert!(effects.contains(&Effect::SaveTrial(first, trial.clone())));
     assert_eq!(*again.trial(), trial);
+}
+
+#[test]
+fn a_trial_goes_out_with_its_site_and_comes_back() {
+    let mut model = demo();
+    next(&mut model, NextEvent::TrialOpened);
+    update(&mut model, Event::StartChosen(0.5));
+    let trial = model.trial().clone();
+    assert!(!trial.is_none());
+    let text = exchange::export(&model.units, model.sites.iter().map(KeptSite::file).collect());
+    // Where nothing is, and where the same site is without its trial.
+    for mut other in [Model::default(), demo()] {
+        let mut effects = update(&mut other, Event::FileRead(text.clone().into_bytes()));
+        if effects.is_empty() {
+            effects = update(&mut other, Event::FileAccepted { replace: false });
+        }
+        let [Effect::TakeIn { sites, index, replace }] = effects.as_slice() else { panic!("{effects:?}") };
+        assert_eq!(sites[0].1.trial, trial, "it is written with the site");
+        let (sites, index, replace) = (sites.clone(), index.clone(), *replace);
+        update(&mut other, Event::TakenIn { sites, index, replace, result: Ok(()) });
+        assert_eq!(*other.trial(), trial);
+    }
+    // A file of before has none.
+    let before = text.replacen(r#""trial":{"#, r#""once":{"#, 1);
+    assert!(exchange::import(before.as_bytes()).unwrap().sites[0].trial.is_none());
 }
 
 #[test]

@@ -11,6 +11,7 @@ use eavewater::records::cupboard::SiteFile;
 use eavewater::records::exchange;
 use eavewater::site::demo;
 use eavewater::site::diary::Diary;
+use eavewater::site::trial::Trial;
 
 /// The system's allocator, counting what each thread asks for.
 struct Counting;
@@ -56,7 +57,7 @@ fn asked_for<T>(work: impl FnOnce() -> T) -> (u64, u64) {
 /// Files that grow with a number, each made to be as much work for its bytes as can be.
 fn documents(number: usize) -> Vec<(&'static str, String)> {
     let repeated = |text: &str, by: usize| vec![text; by].join(",");
-    let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default() };
+    let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
     let demo = exchange::export(&Units::default(), vec![file]);
     let with_diary = |entries: String| demo.replace(r#""diary":[]"#, &format!(r#""diary":[{entries}]"#));
     let entry = |id: usize| format!(r#"{{"id":{id},"on":"2026-01-01","what":{{"rain":1.5}},"note":"x"}}"#);
@@ -148,7 +149,12 @@ fn what_is_beyond_all_bounds_is_refused_before_any_work() {
     let tank = site.system.tanks[0].clone();
     let others = site.system.parts().len() - site.system.tanks.len();
     site.system.tanks.resize(1000 - others, tank.clone());
-    let text = |site| exchange::export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default() }]);
+    let text = |site| {
+        exchange::export(
+            &Units::default(),
+            vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }],
+        )
+    };
     assert!(exchange::import(text(site.clone()).as_bytes()).is_ok());
     site.system.tanks.push(tank);
     assert!(exchange::import(text(site).as_bytes()).is_err());

@@ -18,7 +18,6 @@ use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
 use crate::records::exchange;
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
-use crate::site::trial::Trial;
 
 pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened, ShelfError>) -> Vec<Effect> {
     model.started = true;
@@ -48,11 +47,6 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
 
 fn lay_out(model: &mut Model, opened: Opened) {
     model.sites = opened.sites.into_iter().map(|(id, file)| KeptSite::of_file(id, file)).collect();
-    for (id, trial) in opened.trials {
-        if let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == id) {
-            kept.trial = trial;
-        }
-    }
     model.untouched = opened.untouched;
     model.greatest = opened.greatest;
     model.open = opened.index.open;
@@ -214,14 +208,7 @@ pub(super) fn taken_in(
         model.sites.clear();
     }
     for (id, file) in sites {
-        let mut kept = KeptSite::of_file(id, file);
-        // The trial beside a merged site stays.
-        let goes = |old: &&mut KeptSite| old.site.name == kept.site.name && !index.sites.contains(&old.id);
-        if let Some(old) = model.sites.iter_mut().find(goes) {
-            kept.trial = std::mem::replace(&mut old.trial, Trial::NONE);
-            model.unsaved_trials.push(id);
-        }
-        model.sites.push(kept);
+        model.sites.push(KeptSite::of_file(id, file));
     }
     // A merged site stands in the place of the one that it was.
     let mut there = std::mem::take(&mut model.sites);

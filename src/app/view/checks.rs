@@ -205,6 +205,7 @@ mod tests {
     use crate::site::demo;
     use crate::site::diary::Diary;
     use crate::site::rain::Rain;
+    use crate::site::trial::Trial;
     use crate::site::uses::Class;
 
     #[test]
@@ -217,7 +218,10 @@ mod tests {
         site.system.uses.push(portable);
         assert_eq!(site.system.details.set(Some(site.system.uses[1].id), Detail::Building, Some(1.0)), Ok(()));
         let outcome = answer(&site, &rain);
-        let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: Some(rain), diary: Diary::default() });
+        let kept = KeptSite::of_file(
+            SiteId(1),
+            SiteFile { site, rain: Some(rain), diary: Diary::default(), trial: Trial::NONE },
+        );
         let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
         for (language, set) in languages {
             speak(language);

@@ -258,13 +258,17 @@ mod tests {
     use crate::site::demo;
     use crate::site::diary::Diary;
     use crate::site::rain::Rain;
+    use crate::site::trial::Trial;
 
     fn view(change: impl FnOnce(&mut crate::site::household::Site)) -> HouseView {
         let mut site = demo::site();
         change(&mut site);
         let rain = Rain::Record(demo::rain());
         let outcome = answer(&site, &rain);
-        let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: Some(rain), diary: Diary::default() });
+        let kept = KeptSite::of_file(
+            SiteId(1),
+            SiteFile { site, rain: Some(rain), diary: Diary::default(), trial: Trial::NONE },
+        );
         let today = NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
         house(&kept, (Some(&outcome), None), &Units::customary(Customary::Metric), today, 358.0)
     }
@@ -308,7 +312,7 @@ mod tests {
         };
         let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
         let diary = Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
-        let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: None, diary });
+        let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: None, diary, trial: Trial::NONE });
         let (water, told) = water_today(&kept, None, today);
         let drawn: Vec<f64> = water.iter().filter(|water| water.tank == first.id).map(|water| water.level_m).collect();
         assert!(drawn.len() == 1 && (drawn[0] - 1.0).abs() < 1e-6, "{drawn:?}");

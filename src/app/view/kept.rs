@@ -100,7 +100,9 @@ fn line(change: &Change) -> String {
     match *kind {
         ChangeKind::New { entries } => words::kept::comes_in(name, entries),
         ChangeKind::Same => words::kept::same(name),
-        ChangeKind::Merged { diary, rain, house_differs } => words::kept::merged(name, diary, rain, house_differs),
+        ChangeKind::Merged { diary, rain, trial, house_differs } => {
+            words::kept::merged(name, diary, [rain, trial], house_differs)
+        }
     }
 }
 

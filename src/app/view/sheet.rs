@@ -296,10 +296,14 @@ mod tests {
     use crate::records::cupboard::{SiteFile, SiteId};
     use crate::site::demo;
     use crate::site::diary::Diary;
+    use crate::site::trial::Trial;
 
     #[test]
     fn every_part_of_the_demo_has_a_sheet_whose_values_can_be_typed_back() {
-        let kept = KeptSite::of_file(SiteId(1), SiteFile { site: demo::site(), rain: None, diary: Diary::default() });
+        let kept = KeptSite::of_file(
+            SiteId(1),
+            SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE },
+        );
         let languages = Language::ALL.into_iter().flat_map(|language| Customary::ALL.map(|set| (language, set)));
         for (language, set) in languages {
             speak(language);
