@@ -208,7 +208,10 @@ impl Sketch {
 mod tests {
     use super::*;
     use crate::engine::checks::{Asked, Subject, Verdict, of_part};
+    use crate::engine::upgrades::candidates;
     use crate::quantity::Customary;
+    use crate::site::upgrade::Upgrade;
+    use crate::words::parts::new_name;
 
     #[test]
     fn twelve_means_are_read_in_the_persons_units() {
@@ -247,6 +250,9 @@ mod tests {
                 let check = checks.iter().find(|check| check.subject == subject);
                 assert_eq!(check.map(|check| check.verdict), Some(Verdict::Holds), "{subject:?} of {roof_m2} m²");
             }
+            // Nor is it told to take the hole of a narrower one.
+            let changes = candidates(&site.system, &Units::customary(Customary::Metric), new_name);
+            assert!(!changes.iter().any(|change| matches!(change, Upgrade::HoleBore { .. })), "{roof_m2} m²");
             // By hand: 2 US gal for 100 ft² is 0.815 L/m², so 122.3 L for 150 m².
             if roof_m2 == 150.0 {
                 assert_eq!(site.system.feeds[0].diverter.as_ref().map(|diverter| diverter.volume.get()), Some(125.0));

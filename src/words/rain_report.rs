@@ -192,10 +192,10 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             some = some(rows, |row| date(row.date)),
         ),
         Notice::FarAboveOthers { days, next_mm } => say!(
-            "{number} with over twice the rain of any other, whose most is {next}: {some} Look whether that is right. \
-             Kept as written.",
-            "{number} con más del doble de lluvia que cualquier otro, cuyo máximo es {next}: {some} Mira si es \
-             correcto. Se deja como está escrito.",
+            "{number} with over twice the rain of the wettest other day ({next}): {some} Look whether that is right. Kept \
+             as written.",
+            "{number} con más del doble de lluvia que el más lluvioso de los demás ({next}): {some} Mira si es correcto. \
+             Se deja como está escrito.",
             number = super::days(days.count),
             next = depth(*next_mm),
             some = some(days, |row| format!("{} ({})", date(row.date), depth(row.depth_mm))),

@@ -98,7 +98,7 @@ test('a price of the household ranks anew, and is kept', async (t) => {
   await price.fill('15000');
   await price.press('Tab');
   await page.getByText(/9 other changes|other changes/).tap();
-  await page.getByText(/it costs 15,000, that is/).first().waitFor();
+  await page.getByText(/it costs 15,000 at your prices, that is/).first().waitFor();
   await page.reload();
   await started(page);
   await place(page, 'Sizing').tap();

@@ -181,13 +181,13 @@ fn feeds(system: &System, units: &Units, found: &mut Vec<Upgrade>) {
         if diverter.volume.get() > 0.0 && half < diverter.volume.get() {
             found.push(Upgrade::FlushVolume { feed: feed.id, volume: Volume::litres(half) });
         }
-        if let (Drain::Hole { diameter }, Drain::Hole { diameter: usual }) = (diverter.drain, USUAL_DIVERTER.drain)
-            && diameter.get() > usual.get() + ROUNDING
-        {
-            found.push(Upgrade::HoleBore {
-                feed: feed.id,
-                diameter: Bore::metres(shown::round(usual.get(), Kind::Bore, units)),
-            });
+        if let (Drain::Hole { diameter }, Drain::Hole { diameter: usual }) = (diverter.drain, USUAL_DIVERTER.drain) {
+            // A wider chamber needs a wider hole to be empty in the same time.
+            let wider = (diverter.chamber.get() / USUAL_DIVERTER.chamber.get()).max(1.0);
+            let usual = shown::round(usual.get() * wider, Kind::Bore, units);
+            if diameter.get() > usual * ONE_SIZE_WITHIN {
+                found.push(Upgrade::HoleBore { feed: feed.id, diameter: Bore::metres(usual) });
+            }
         }
     }
 }
