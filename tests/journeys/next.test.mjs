@@ -46,6 +46,7 @@ test('what helps most is found without holding the page, tried, kept as an optio
   await slow.send('Emulation.setCPUThrottlingRate', { rate: 1 });
 
   await page.getByLabel('Ranked by').selectOption({ label: 'Dry days avoided' });
+  await page.getByText(/other changes/).tap();
   await page.getByRole('button', { name: /^Try it: Raise Old tank/ }).first().tap();
   await banner(page).getByText(/fewer dry days in the worst year.*What you change goes to it; the house stays as it is/).waitFor();
   assert.ok(await page.evaluate(() => scrollY < 10), 'the trial is told at the top');
