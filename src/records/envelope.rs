@@ -100,7 +100,7 @@ mod tests {
     fn the_checksum_is_the_published_one() {
         // CRC-32/ISO-HDLC of "123456789" is cbf43926 (catalogue of parametrised CRC algorithms, from memory).
         assert_eq!(crc_32(b"123456789".iter().copied()), 0xcbf4_3926);
-        let bytes: Vec<u8> = (0..1000_u32).map(|at| (at * at >> 3) as u8).collect();
+        let bytes: Vec<u8> = (0..1000_u32).map(|at| ((at * at) >> 3) as u8).collect();
         for end in 0..bytes.len() {
             assert_eq!(crc_32(bytes[..end].iter().copied()), crc32fast::hash(&bytes[..end]), "{end} bytes");
         }
