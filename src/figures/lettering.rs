@@ -17,7 +17,8 @@ pub(super) fn width(text: &str, size: f64) -> f64 {
     letters * LETTER * size
 }
 
-/// Breaks a text into at most `most` lines of a width; what is too long ends in an ellipsis.
+/// Breaks a text into at most `most` lines of a width; what is too long ends in an ellipsis. A number at the end stays:
+/// alone, where the words before it have no room.
 pub(super) fn lines(text: &str, room: f64, size: f64, most: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split(' ').filter(|word| !word.is_empty()) {
@@ -35,18 +36,39 @@ pub(super) fn lines(text: &str, room: f64, size: f64, most: usize) -> Vec<String
             lines.push(rest);
         }
     }
-    lines.into_iter().map(|line| shortened(&line, room, size)).collect()
+    let number = number_at_end(text);
+    let cut = lines.iter().any(|line| width(line, size) > room);
+    match (number, lines.last()) {
+        (Some(number), Some(last)) if cut && last == number => vec![number.to_owned()],
+        _ => lines.into_iter().map(|line| shortened(&line, room, size)).collect(),
+    }
 }
+
+/// The number that a name ends in.
+pub(super) fn number_at_end(name: &str) -> Option<&str> {
+    let last = name.rsplit(' ').next()?;
+    (!last.is_empty() && last.bytes().all(|letter| letter.is_ascii_digit())).then_some(last)
+}
+
+/// Letters of a word that still tell it.
+const TELLING: usize = 4;
 
 fn shortened(line: &str, room: f64, size: f64) -> String {
     if width(line, size) <= room {
         return line.to_owned();
     }
-    let mut short = line.to_owned();
+    let number = number_at_end(line).unwrap_or_default();
+    let room = if number.is_empty() { room } else { room - width(number, size) - LETTER * size };
+    let mut short = line[..line.len() - number.len()].to_owned();
     while !short.is_empty() && width(&short, size) + LETTER * size > room {
         short.pop();
     }
-    format!("{}…", short.trim_end())
+    let short = short.trim_end();
+    match number {
+        "" => format!("{short}…"),
+        number if short.chars().count() < TELLING => number.to_owned(),
+        number => format!("{short}… {number}"),
+    }
 }
 
 #[cfg(test)]
@@ -60,6 +82,10 @@ mod tests {
             assert!(broken.len() <= 2);
             assert!(broken.iter().all(|line| width(line, 13.0) <= room), "{broken:?} in {room}");
         }
+        assert_eq!(lines("Downspout 12", 60.0, 13.0, 2), ["12"], "a word is not cut where its number tells it");
+        assert_eq!(lines("Yard downspout 12", 80.0, 13.0, 1), ["Yard… 12"]);
+        assert_eq!(lines("Downspout 12", 60.0, 13.0, 1), ["12"]);
+        assert_eq!(lines("Rainwater tank 3", 60.0, 13.0, 2), ["Rainwa…", "tank 3"]);
         assert_eq!(lines("Old tank", 200.0, 13.0, 2), ["Old tank"]);
         assert!(lines("", 200.0, 13.0, 2).is_empty());
     }

@@ -2,7 +2,7 @@
 
 use super::inlets::Inlet;
 use super::layout::{Cell, span};
-use super::roof::{Roof, drip};
+use super::roof::{HALF_ROUND, Roof, drip};
 use super::rows::FEED_HEIGHT;
 use super::signs::{PartMark, Sign};
 use super::{House, drawable, symbols};
@@ -59,7 +59,8 @@ fn feed(house: &House, roof: &Roof, cell: &Cell, inlet: &Inlet) -> Pen {
     if !above {
         pen.pipe(Ink::Pipe, &[(x, top - 6.0), (x, top + 8.0)]);
         if cell.row > 0 {
-            symbols::broken_off(&mut pen, (x, top - 6.0));
+            // Its gutter is above the row before.
+            pen.sign(Ink::Line, (x, top - 10.0), &[HALF_ROUND]);
         }
     }
     into_tank(house, &mut pen, cell, (x, tee), 20.0);
@@ -135,6 +136,10 @@ fn label(house: &House, pen: &mut Pen, inlet: &Inlet, top: f64) {
         if inlet.is_wide() {
             let lines = lettering::lines(house.name(part), inlet.width - 34.0, SIZE, 2);
             pen.texts(Ink::Label, (x + 16.0, top + 14.0), Anchor::Start, SIZE, &lines);
+        } else if let Some(number) = lettering::number_at_end(house.name(part))
+            && lettering::width(number, SIZE) <= inlet.left + inlet.width - x - 12.0
+        {
+            pen.text(Ink::Label, (x + 12.0, top + 14.0), Anchor::Start, SIZE, number);
         }
     } else {
         pen.text(Ink::StrongLabel, (x + 12.0, top + 14.0), Anchor::Start, SIZE, &format!("×{}", inlet.parts.len()));

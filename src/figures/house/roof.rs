@@ -21,7 +21,7 @@ const OVERHANG: f64 = 9.0;
 /// Radius of a gutter.
 const GUTTER: f64 = 5.0;
 /// A gutter of that radius, open upwards.
-const HALF_ROUND: Step = ((-GUTTER, 0.0), "a5 5 0 0 0 10.0 0");
+pub(super) const HALF_ROUND: Step = ((-GUTTER, 0.0), "a5 5 0 0 0 10.0 0");
 /// Share of the rain from which a section counts as collected.
 const ALL: f64 = 0.999;
 
@@ -216,8 +216,8 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
         let top = roof.eave - cell.rise - 4.0;
         let beside = cell.name.first().map_or(0.0, |line| lettering::width(line, SIZE) / 2.0);
         // Beside the name where there is room, else under the figure.
-        let after_name = middle + beside + 14.0;
-        let sign = if after_name + 10.0 <= cell.right { (after_name, roof.eave + 14.0) } else { (middle, y + 18.0) };
+        let after_name = middle + beside + 12.0;
+        let sign = if after_name + 9.0 <= cell.right { (after_name, roof.eave + 14.0) } else { (middle, y + 18.0) };
         house.target(&cell.parts, (cell.left, top), (cell.right - cell.left, roof.bottom - top), sign, pen);
     }
 }
