@@ -74,7 +74,7 @@ pub const NO_CHECKS: Phrase =
 /// Water that is drunk.
 pub const WATER: Phrase = phrase!("Fit to drink?", "¿Apta para beber?");
 /// Upkeep.
-pub const UPKEEP: Phrase = phrase!("Upkeep", "Mantenimiento");
+pub const UPKEEP: Phrase = phrase!("Upkeep", "Cuidados");
 /// Columns of the upkeep.
 pub const UPKEEP_COLUMNS: [Phrase; 3] =
     [phrase!("what", "qué"), phrase!("how often", "cada cuánto"), phrase!("how it stands", "cómo está")];

@@ -235,7 +235,7 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
             "Cloro que sigue libre en el agua después de haber actuado.",
         ),
     ),
-    (phrase!("upkeep", "mantenimiento"), phrase!("Cleaning, changing and checking.", "Limpiar, cambiar y comprobar.")),
+    (phrase!("upkeep", "cuidados"), phrase!("Cleaning, changing and checking.", "Limpiar, cambiar y comprobar.")),
 ];
 
 /// The form of a term that names it.
@@ -306,7 +306,7 @@ mod tests {
         let found = |text: &'static str| first_in(text).map(|(from, to, at)| (&text[from..to], name(&TERMS[at].0)));
         speak(Language::Spanish);
         assert_eq!(found("Área en planta: 64 m²"), Some(("Área en planta", "área en planta")));
-        assert_eq!(found("¿Mantenimiento o nada?"), Some(("Mantenimiento", "mantenimiento")));
+        assert_eq!(found("¿Cuidados o nada?"), Some(("Cuidados", "cuidados")));
         assert_eq!(found("El «depósito», lleno"), Some(("depósito", "depósito")));
         assert_eq!(
             found("El desviador de primeras aguas"),

@@ -10,7 +10,7 @@ use crate::site::work::Task;
 
 /// Nothing to do.
 pub const NO_PARTS: Phrase =
-    phrase!("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan mantenimiento.");
+    phrase!("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan cuidados.");
 /// Where the intervals come from.
 pub const USUAL: Phrase = phrase!(
     "Usual intervals: at least every six months for roof, gutters, inlets and tanks (enHealth, Guidance on use of \
@@ -307,5 +307,5 @@ pub fn room(room_l: f64, read_on: chrono::NaiveDate, units: &Units) -> String {
 
 /// The name of the calendar.
 pub fn calendar_name(site: &str) -> String {
-    say!("Upkeep of {site}", "Mantenimiento de {site}", site)
+    say!("Upkeep of {site}", "Cuidados de {site}", site)
 }

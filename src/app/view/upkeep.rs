@@ -154,7 +154,7 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
         })
         .collect();
     Effect::Download {
-        name: say!("upkeep-{today}.ics", "mantenimiento-{today}.ics", today),
+        name: say!("upkeep-{today}.ics", "cuidados-{today}.ics", today),
         media_type: "text/calendar",
         text: calendar(&words::upkeep::calendar_name(&kept.site.name), &events, moment),
     }
