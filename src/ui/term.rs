@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::element::{live, nothing, worded};
+use super::element::{element, live, nothing, worded};
 use crate::words::terms::{TERMS, first_in};
 
 /// A text whose terms, each where it comes first, open their sentences.
@@ -19,11 +19,19 @@ pub(crate) fn told(text: &str) -> Vec<AnyView> {
             continue;
         }
         known.push(at);
-        views.push(rest[..from].to_owned().into_any());
         let (button, explained) = term(&rest[from..to], TERMS[at].1.text());
-        views.push(button);
         under.push(explained);
-        (rest, plain) = (&rest[to..], 0);
+        // A bracket or a stop beside the term stays in its line.
+        let before = rest[..from].trim_end_matches(|letter: char| !letter.is_whitespace());
+        let after = rest[to..].trim_start_matches(|letter: char| !letter.is_whitespace() && !letter.is_alphanumeric());
+        let (opens, closes) = (&rest[before.len()..from], &rest[to..rest.len() - after.len()]);
+        views.push(before.to_owned().into_any());
+        views.push(if opens.is_empty() && closes.is_empty() {
+            button
+        } else {
+            element("SPAN").class("held").text(opens).child(button).text(closes).into()
+        });
+        (rest, plain) = (after, 0);
     }
     views.push(rest.to_owned().into_any());
     views.extend(under);
