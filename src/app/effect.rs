@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::app::model::Place;
 use crate::engine::sizing::study::Inquiry;
 use crate::records::cupboard::{Index, SiteFile, SiteId};
 use crate::site::diary::{Diary, Entry, EntryId, Half};
@@ -67,4 +68,25 @@ pub enum Effect {
     GoOn,
     /// Let the waiting version take over.
     SwitchVersion,
+    /// Name the place in the page's address.
+    ShowPlace(Place),
+}
+
+impl Effect {
+    /// Whether something is kept otherwise than it was.
+    pub(super) fn keeps(&self) -> bool {
+        use Effect::{RemoveEntry, RemoveSite, SaveDiary, SaveEntry, SaveIndex, SaveRain, SaveSite, SaveTrial, TakeIn};
+        matches!(
+            self,
+            SaveIndex(..)
+                | SaveSite(..)
+                | SaveRain(..)
+                | SaveTrial(..)
+                | SaveDiary(..)
+                | SaveEntry(..)
+                | RemoveEntry(..)
+                | RemoveSite(..)
+                | TakeIn { .. }
+        )
+    }
 }

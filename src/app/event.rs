@@ -75,6 +75,8 @@ pub enum Event {
 
     /// A place was chosen on the bar.
     PlaceOpened(Place),
+    /// The page's address names a place: after a reload, or the browser's way back.
+    PlaceCalled(Place),
     /// A notice was read.
     NoticeDismissed,
     /// The last removal or keeping is to be undone.
@@ -107,6 +109,8 @@ pub enum Event {
     ValveTurned(PartId),
     /// A tank is wanted beside one that is there.
     TankWanted(PartId),
+    /// A tank is wanted that stands free.
+    FreeTankWanted,
     /// A copy of a part is wanted.
     PartDuplicated(PartId),
     /// A part is to go.

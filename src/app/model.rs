@@ -83,6 +83,30 @@ pub enum Place {
 impl Place {
     /// The places on the bar, in its order.
     pub const BAR: [Place; 6] = [Place::House, Place::Diary, Place::Ahead, Place::Sizing, Place::Upkeep, Place::Rain];
+
+    /// All places with their names in the page's address.
+    const ADDRESSES: [(Place, &str); 9] = [
+        (Place::House, "house"),
+        (Place::Diary, "diary"),
+        (Place::Ahead, "ahead"),
+        (Place::Sizing, "sizing"),
+        (Place::Upkeep, "upkeep"),
+        (Place::Rain, "rain"),
+        (Place::Kept, "sites"),
+        (Place::Report, "report"),
+        (Place::Method, "method"),
+    ];
+
+    /// Its name in the page's address, the same in every language.
+    pub fn address(self) -> &'static str {
+        Self::ADDRESSES.iter().find(|(place, _)| *place == self).map_or("", |(_, name)| name)
+    }
+
+    /// The place of a name in the page's address; the house without one.
+    pub fn of_address(name: &str) -> Option<Self> {
+        let named = Self::ADDRESSES.iter().find(|(_, own)| *own == name).map(|(place, _)| *place);
+        named.or(name.is_empty().then_some(Place::House))
+    }
 }
 
 /// Rain that was read and waits to be kept.
@@ -123,6 +147,8 @@ pub enum Notice {
     PartRemoved(String),
     /// The drawing was changed, as this sentence says; it can be undone.
     Changed(String),
+    /// The household's habits were put in the place of what the uses were; it can be undone.
+    HabitsPut,
     /// A site was removed; it can be undone.
     SiteRemoved(String),
     /// A trial was kept; it can be undone.
@@ -165,6 +191,7 @@ impl Notice {
             self,
             Notice::PartRemoved(_)
                 | Notice::Changed(_)
+                | Notice::HabitsPut
                 | Notice::SiteRemoved(_)
                 | Notice::TrialKept { .. }
                 | Notice::TrialOpened
@@ -179,6 +206,26 @@ impl Notice {
                 | Notice::WorksOffline
                 | Notice::UpdateReady
         )
+    }
+
+    /// Whether it came by itself, of nothing that the person did.
+    pub fn is_unasked(&self) -> bool {
+        matches!(self, Notice::WorksOffline | Notice::NoOffline | Notice::UpdateReady | Notice::ReadAgain)
+    }
+
+    /// Whether it only tells what was done and goes with the next thing that is done: what it offers to undo, if
+    /// anything, can be taken back by hand too.
+    pub(super) fn is_passing(&self, undo: Option<&Undo>) -> bool {
+        match self {
+            Notice::Changed(_)
+            | Notice::OptionKept(_)
+            | Notice::TakenIn(_)
+            | Notice::ReadAgain
+            | Notice::WorksOffline => true,
+            Notice::EntryWritten => !matches!(undo, Some(Undo::Entry(_, _, Some(_)))),
+            Notice::RainKept => !matches!(undo, Some(Undo::Rain(..))),
+            _ => false,
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! The machine's side of the page: storage, files, other windows, the service worker, the clock. One file for each.
 //! No decisions: effects come in, events go out.
 
+mod address;
 mod clock;
 mod files;
 mod later;
@@ -21,6 +22,7 @@ use crate::app::event::Event;
 pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
     keeper.studies.listen(send);
     keeper.sends_by(send);
+    address::listen(send);
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
     clock::listen(send);

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use super::studies::Studies;
-use super::{BrowserShelf, clock, files, later, service_worker};
+use super::{BrowserShelf, address, clock, files, later, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::language;
@@ -116,6 +116,10 @@ impl Keeper {
             }
             Effect::SwitchVersion => {
                 service_worker::switch();
+                None
+            }
+            Effect::ShowPlace(place) => {
+                address::show(place);
                 None
             }
         }

@@ -42,6 +42,8 @@ pub enum Mark {
     },
     /// A part of the house that can be tapped.
     Part(Target),
+    /// A place where a part can be added: drawn only where it can be tapped.
+    Free(Target),
 }
 
 /// A part of the house, or several drawn as one, with the area that answers to a tap.

@@ -108,6 +108,7 @@ fn marks(svg: &mut String, all: &[Mark]) {
                 marks(svg, &target.marks);
                 Ok(())
             }
+            Mark::Free(_) => Ok(()),
         };
     }
 }

@@ -37,7 +37,7 @@ fn marks(drawing: &Drawing, own: &[Mark]) {
                 assert!(left >= -2.0 && left + wide <= drawing.width + 2.0, "{text} from {left} to {}", left + wide);
                 assert!((0.0..=drawing.height).contains(y), "{text} at {y}");
             }
-            Mark::Part(target) => {
+            Mark::Part(target) | Mark::Free(target) => {
                 assert!(target.width >= 44.0 && target.height >= 42.0, "{target:?}");
                 assert!(target.x >= 0.0 && target.x + target.width <= drawing.width + 0.1, "{target:?}");
                 assert!(target.y >= 0.0 && target.y + target.height <= drawing.height + 0.1, "{target:?}");

@@ -31,6 +31,7 @@ pub fn write_marks(svg: &mut String, marks: &[Mark]) {
                 write_marks(svg, &target.marks);
                 write!(svg, "</g>")
             }
+            Mark::Free(_) => Ok(()),
         };
     }
 }

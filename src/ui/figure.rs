@@ -36,7 +36,9 @@ fn seen(marks: &[Mark]) -> AnyView {
 /// What comes of the parts of a drawing when they are touched.
 #[derive(Clone)]
 pub(crate) struct Touched {
-    /// They were tapped, or Enter was pressed on them.
+    /// What the place for another part is called.
+    pub free: &'static str,
+    /// They were tapped, or Enter was pressed on them; none is the place for another.
     pub on_part: Callback<Vec<PartId>>,
     /// The parts that can be pulled as a valve's lever is.
     pub levers: Vec<PartId>,
@@ -81,9 +83,9 @@ fn lever(attributes: &mut Vec<AnyAttribute>, pulled: StoredValue<bool>, on_pulle
     }));
 }
 
-/// A part, which answers to taps and to Enter.
-fn part(target: &Target, touched: &Touched) -> AnyView {
-    let Target { parts, name, x, y, width, height, marks } = target;
+/// A part, or a place for another, which answers to taps and to Enter.
+fn part(target: &Target, (class, name): (&str, &str), touched: &Touched) -> AnyView {
+    let Target { parts, x, y, width, height, marks, .. } = target;
     let mut content =
         format!("<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/>");
     write_marks(&mut content, marks);
@@ -92,10 +94,10 @@ fn part(target: &Target, touched: &Touched) -> AnyView {
     let pulled = StoredValue::new(false);
     let of_lever = parts.first().copied().filter(|part| parts.len() == 1 && touched.levers.contains(part));
     let mut attributes = vec![
-        attribute("class", "part".to_owned()),
+        attribute("class", class.to_owned()),
         attribute("role", "button".to_owned()),
         attribute("tabindex", "0".to_owned()),
-        attribute("aria-label", name.clone()),
+        attribute("aria-label", name.to_owned()),
         listener("click", move |_| {
             if !pulled.get_value() {
                 on_part.run(by_finger.clone());
@@ -118,9 +120,10 @@ fn part(target: &Target, touched: &Touched) -> AnyView {
 /// A drawing: what it is, for those who can't see it, and what comes of its parts being touched.
 pub(crate) fn picture(drawing: &Drawing, name: &str, touched: Option<&Touched>) -> AnyView {
     let Drawing { width, height, marks, .. } = drawing;
-    let is_part = |mark: &Mark| touched.is_some() && matches!(mark, Mark::Part(_));
+    let is_part = |mark: &Mark| touched.is_some() && matches!(mark, Mark::Part(_) | Mark::Free(_));
     let groups = marks.chunk_by(|one, next| !is_part(one) && !is_part(next)).map(|marks| match (marks, touched) {
-        ([Mark::Part(target)], Some(touched)) => part(target, touched),
+        ([Mark::Part(target)], Some(touched)) => part(target, ("part", &target.name), touched),
+        ([Mark::Free(target)], Some(touched)) => part(target, ("free", touched.free), touched),
         _ => seen(marks),
     });
     let attributes = vec![
@@ -180,6 +183,11 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
         .child(table_on_wish(table, title))
         .child(save)
         .into()
+}
+
+/// Charts that stand side by side where there is room.
+pub(crate) fn pair(charts: impl IntoIterator<Item = Chart>, desk: Desk) -> AnyView {
+    element("DIV").class("pair").children(charts.into_iter().map(|one| chart(one, desk))).into()
 }
 
 /// The buttons that save a figure as a file.

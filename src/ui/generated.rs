@@ -30,7 +30,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
     views.push(element("DIV").class("row").children(buttons).into());
     views.extend(table.map(|table| figure::table_of(table, &say::TITLE)));
     views.extend(spells.map(|spells| worded("P", spells).into()));
-    views.extend(charts.into_iter().map(|chart| figure::chart(chart, desk)));
+    views.push(figure::pair(charts, desk));
     if in_use {
         views.push(settings(from, spread_note, desk));
     }

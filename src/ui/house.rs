@@ -7,9 +7,9 @@ use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
-use crate::app::view::ahead;
 use crate::app::view::frame;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
+use crate::app::view::{ahead, charts};
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::{PartKind, System};
@@ -32,7 +32,8 @@ pub(crate) fn house(desk: Desk) -> AnyView {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
             let ahead = ahead::in_a_line(&case.ahead.1);
-            let view = house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, case.width);
+            let width = charts::beside_lists(case.width);
+            let view = house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, width);
             drawn(view, &site.site.system, ahead, begun, desk)
         })
     })
@@ -96,6 +97,10 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
             desk.send.run(Event::TankWanted(*one));
         }
         [one] if !is_valve.contains(one) => desk.send.run(Event::PartOpened(*one)),
+        [] => {
+            begun.adding.set(false);
+            desk.send.run(Event::FreeTankWanted);
+        }
         _ => {
             begun.tapped.set(parts);
             // Once it is there: whoever came by the keyboard goes on in the row.
@@ -104,12 +109,27 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
     });
     let bundled = live(move || tapped(&names, &valves, begun, desk));
     let on_pulled = Callback::new(move |line| desk.send.run(Event::ValveTurned(line)));
-    let picture = figure::picture(&drawing, &say::PICTURE, Some(&figure::Touched { on_part, levers, on_pulled }));
+    let touched = figure::Touched { free: say::FREE_PLACE.text(), on_part, levers, on_pulled };
+    let picture = figure::picture(&drawing, &say::PICTURE, Some(&touched));
     let save = figure::saves(say::IN_SECTION.text(), water.as_deref().unwrap_or_default(), &drawing, desk);
+    let drawn = element("DIV")
+        .child(zoomed(begun.zoom, picture, adds_tank(first, begun, desk)))
+        .child(bundled)
+        .children(water.map(|water| worded("P", water).class("small").into()))
+        .child(save)
+        .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)));
+    let lists = element("DIV")
+        .child(worded("H2", said!("Parts", "Partes")))
+        .children(lists.into_iter().map(|list| parts_of(list, desk)));
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
-        .child(element("UL").class("findings").children(alarms.into_iter().map(|told| water_alarm(told, desk))))
+        .child(live(move || {
+            // While the notice says it, once is enough.
+            let told = desk.model.with(frame::notice).map(|notice| notice.text).unwrap_or_default();
+            let alarms = alarms.iter().filter(|alarm| !told.starts_with(alarm.as_str()));
+            element("UL").class("findings").children(alarms.map(|alarm| water_alarm(alarm, desk))).into()
+        }))
         .children(
             ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
         )
@@ -126,18 +146,12 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
         .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
         .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain").into()))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
-        .child(zoomed(begun.zoom, picture, adds_tank(first, begun, desk)))
-        .child(bundled)
-        .children(water.map(|water| worded("P", water).class("small").into()))
-        .child(save)
-        .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)))
-        .child(worded("H2", said!("Parts", "Partes")))
-        .children(lists.into_iter().map(|list| parts_of(list, desk)))
+        .child(element("DIV").class("columns").child(drawn).child(lists))
         .child(foot(desk))
         .into()
 }
 
-fn water_alarm(told: String, desk: Desk) -> AnyView {
+fn water_alarm(told: &str, desk: Desk) -> AnyView {
     let lead = desk.button(frame::place(Place::Upkeep), Event::PlaceOpened(Place::Upkeep));
     element("LI").child(worded("SPAN", told)).child(lead).into()
 }

@@ -55,19 +55,10 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
             desk.button(said!("Results as CSV", "Resultados en CSV"), Event::ResultsTableWanted)
                 .disabled(move || !any.get()),
         );
-    element("SECTION")
-        .class("kept")
-        .child(worded("H1", said!("Sites", "Sitios")))
-        .child(live(move || {
-            shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
-        }))
+    let houses = element("DIV")
         .child(live(move || shown.with(|view| sites(view, desk))))
         .child(live(renamed))
         .child(new)
-        .child(worded("H2", said!("Language", "Idioma")))
-        .child(languages(desk))
-        .child(worded("H2", said!("Units", "Unidades")))
-        .child(live(move || shown.with(|view| units(view, desk))))
         .child(worded("H2", said!("Files", "Archivos")))
         .child(worded("P", format!("{} {}", words::kept::STAYS_HERE, words::kept::KEEP_A_FILE)).class("small"))
         .child(live(move || {
@@ -76,7 +67,19 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
             })
         }))
         .child(files)
-        .child(element("P").class("small").live_text(move || shown.with(|view| view.room.clone())))
+        .child(element("P").class("small").live_text(move || shown.with(|view| view.room.clone())));
+    let ways = element("DIV")
+        .child(worded("H2", said!("Language", "Idioma")))
+        .child(languages(desk))
+        .child(worded("H2", said!("Units", "Unidades")))
+        .child(live(move || shown.with(|view| units(view, desk))));
+    element("SECTION")
+        .class("kept")
+        .child(worded("H1", said!("Sites", "Sitios")))
+        .child(live(move || {
+            shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
+        }))
+        .child(element("DIV").class("columns even").child(houses).child(ways))
         .into()
 }
 

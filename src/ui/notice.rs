@@ -32,7 +32,12 @@ fn told(notice: NoticeView, desk: Desk) -> AnyView {
         .children(offer)
         .child(desk.button(said!("Dismiss", "Cerrar"), Event::NoticeDismissed).class("plain"));
     element("DIV")
-        .class(if notice.warning { "notice warning" } else { "notice" })
+        .class(match (notice.warning, notice.unasked) {
+            (false, false) => "notice",
+            (true, false) => "notice warning",
+            (false, true) => "notice aside",
+            (true, true) => "notice aside warning",
+        })
         .child(worded("P", notice.text))
         .child(buttons)
         .into()

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::element::{element, live, worded};
+use super::element::{element, focus_on, live, worded};
 use super::follow::{ModelSignal, derived, derived_from};
 use super::{
     Desk, Outside, ahead, bar, diary, document, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start,
@@ -13,10 +13,11 @@ use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::{Model, Place};
 use crate::app::update::update;
+use crate::app::view::charts;
 use crate::language;
 
 /// Widest that a figure is drawn.
-const WIDEST: f64 = 760.0;
+const WIDEST: f64 = 1300.0;
 /// Width of the side rail and the margins on a wide screen, and of the margins on a phone.
 const BESIDE_WIDE: f64 = 176.0;
 const BESIDE_NARROW: f64 = 32.0;
@@ -25,7 +26,8 @@ const WIDE: f64 = 900.0;
 
 fn figure_width() -> f64 {
     let window = window().inner_width().ok().and_then(|width| width.as_f64()).unwrap_or(390.0);
-    (window - if window >= WIDE { BESIDE_WIDE } else { BESIDE_NARROW }).clamp(280.0, WIDEST)
+    let room = (window - if window >= WIDE { BESIDE_WIDE } else { BESIDE_NARROW }).clamp(280.0, WIDEST);
+    charts::fitting(room)
 }
 
 /// The page: the bar, the notice, the place, the sheet. It begins with the event `started`; `listen` is called once
@@ -88,9 +90,14 @@ fn all(desk: Desk) -> AnyView {
         Showing::Place(Place::Report) => document::report(desk),
         Showing::Place(Place::Method) => document::method(desk),
     });
+    // The address keeps the name of the place.
+    let skip = worded("A", said!("Skip to the content", "Ir al contenido")).on("click", |event| {
+        event.prevent_default();
+        focus_on("#place");
+    });
     let main = element("MAIN").attribute("id", "place").attribute("tabindex", "-1");
     vec![
-        worded("A", said!("Skip to the content", "Ir al contenido")).class("skip").attribute("href", "#place").into(),
+        skip.class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
         main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),

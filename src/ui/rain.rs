@@ -217,7 +217,7 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         };
         views.push(choose.into());
     }
-    views.extend(charts.into_iter().map(|chart| figure::chart(chart, desk)));
+    views.push(figure::pair(charts, desk));
     if !dry_spells.is_empty() {
         let spell = |(days, when): (String, String)| {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()

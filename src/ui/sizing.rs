@@ -149,13 +149,19 @@ fn results_of(results: &Results, desk: Desk) -> AnyView {
     let Results { good_years, statistics, parts, charts, years, .. } = results;
     let mut views: Vec<AnyView> = Vec::new();
     views.extend(good_years.as_ref().map(|drawing| figure::picture(drawing, &words::report::GOOD_YEARS, None)));
-    views.extend(charts.iter().cloned().map(|chart| figure::chart(chart, desk)));
+    // The days want all the room that there is.
+    let mut charts = charts.iter().cloned();
+    views.extend(charts.next().map(|chart| figure::chart(chart, desk)));
+    views.push(figure::pair(charts, desk));
     views.push(worded("H2", said!("Year by year", "Año por año")).into());
     views.push(figure::table_of(years.clone(), said!("Year by year", "Año por año")));
-    views.push(worded("H2", said!("What the parts did", "Lo que hicieron las partes")).into());
-    views.push(list("notes", parts).into());
-    views.push(worded("H2", said!("Figures", "Cifras")).into());
-    views.push(list("notes", statistics).into());
+    let told =
+        |title: &str, lines: &[String]| element("DIV").child(worded("H2", title)).child(list("notes", lines)).into();
+    let told = [
+        told(said!("What the parts did", "Lo que hicieron las partes"), parts),
+        told(said!("Figures", "Cifras"), statistics),
+    ];
+    views.push(element("DIV").class("pair").children(told).into());
     views.into_any()
 }
 

@@ -28,14 +28,15 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .attribute("type", "button")
         .on("click", move |_| desk.send.run(Event::CalendarWanted((desk.moment)())))
         .text(say::CALENDAR);
-    element("SECTION")
-        .class("upkeep")
-        .child(worded("H1", said!("Upkeep", "Mantenimiento")))
+    let work = element("DIV")
         .child(live(move || shown.get().map_or_else(nothing, |view| jobs(view, open, desk))))
         .child(worded("P", say::CAUTION).class("small caution"))
         .child(element("DIV").class("row").child(save))
-        .child(worded("P", say::USUAL).class("small"))
-        .child(water::of_site(desk))
+        .child(worded("P", say::USUAL).class("small"));
+    element("SECTION")
+        .class("upkeep")
+        .child(worded("H1", said!("Upkeep", "Cuidados")))
+        .child(element("DIV").class("columns even").child(work).child(water::of_site(desk)))
         .into()
 }
 

@@ -63,6 +63,19 @@ pub fn stands(name: &str, beside: &str) -> String {
     )
 }
 
+/// The place on the ground where a tank can be added.
+pub const FREE_PLACE: Phrase = phrase!("Add a tank that stands free", "Añadir un tanque suelto");
+
+/// A tank was added that is joined to nothing.
+pub fn stands_free(name: &str) -> String {
+    say!(
+        "{name} stands free on the ground, of the usual shape and size; nothing fills it yet. Tap it to set what yours is.",
+        "{name} está suelto en el suelo, con la forma y el tamaño usuales; aún nada lo llena. Tócalo para poner los datos \
+         del tuyo.",
+        name
+    )
+}
+
 /// What the water in the drawing is: as read on a day and reckoned on, save where nobody read.
 pub fn water_read(read_on: NaiveDate, today: NaiveDate, unmeasured: usize, unread: &[&str], usual: bool) -> String {
     let mut text =

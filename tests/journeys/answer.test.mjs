@@ -43,16 +43,31 @@ async function answered(page) {
   return headline(page).innerText();
 }
 
-test('first start, sketch, rain, answer; a reload keeps it', async (t) => {
+test('first start, sketch, rain, answer; a reload keeps it, and the place; the way back leads through the places', async (t) => {
   const host = await openHost(t);
   const browser = await openBrowser(t);
   const page = await startApp(browser, host.address());
+  // What comes by itself moves nothing.
+  await page.getByText('Ready to work without a network.').waitFor();
+  const shifts = await page.evaluate(() => new Promise((resolve) => {
+    new PerformanceObserver((list) => resolve(list.getEntries().map(({ value }) => value))).observe({ type: 'layout-shift', buffered: true });
+    setTimeout(() => resolve([]), 500);
+  }));
+  assert.ok(shifts.reduce((sum, shift) => sum + shift, 0) < 0.01, `the page shifts by ${shifts}`);
   const answer = await answered(page);
   assert.match(answer, /^In 11 years of rain, the water ran out in (\d+|every year); the longest dry stretch was \d+ days, in 20\d\d\.$/);
   await page.reload();
   await started(page);
-  await place(page, 'Sizing').tap();
+  const here = (name) => place(page, name).and(page.locator('[aria-current]')).waitFor();
+  await here('Sizing');
   assert.equal(await headline(page).innerText(), answer);
+  await place(page, 'Diary').tap();
+  await page.getByRole('button', { name: 'Write the rain' }).tap();
+  await page.getByRole('button', { name: 'Leave it' }).waitFor();
+  await page.goBack();
+  await page.getByRole('heading', { name: 'Diary' }).waitFor();
+  await page.goBack();
+  await here('Sizing');
   assert.deepEqual(page.problems, []);
 });
 

@@ -50,7 +50,7 @@ for (const name of process.env.BROWSER ? [process.env.BROWSER] : Object.keys(BRO
       await page.resize(390, 844);
       await page.open(host.address());
       await page.find('main, h1');
-      // The notice of how it stands with the network moves what lies below it: a tap must not meet it on the way.
+      // The notice of how it stands with the network may lie over what is to be tapped: it must not come on the way.
       await page.until('word of the network', () => Boolean(window.eavewaterOffline));
     };
 

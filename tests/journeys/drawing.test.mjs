@@ -73,6 +73,24 @@ test('a valve is turned and a tank added from the drawing, and both undone', asy
   await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label$=", Tank"]').length === count, count);
 });
 
+test('a tank that stands free is added on the ground line, by a finger and by the keyboard', async (t) => {
+  const page = await demo(t);
+  const count = await tanks(page);
+  const free = page.getByRole('button', { name: 'Add a tank that stands free' });
+  const { width, height } = await free.locator('.tap').boundingBox();
+  assert.ok(Math.round(Math.min(width, height)) >= 44, `${width} × ${height}`);
+  await free.locator('.tap').tap();
+  await page.getByText('stands free on the ground').waitFor();
+  assert.equal(await tanks(page), count + 1);
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label$=", Tank"]').length === count, count);
+  await free.focus();
+  await page.keyboard.press('Enter');
+  await page.getByText('stands free on the ground').waitFor();
+  assert.equal(await tanks(page), count + 1);
+  assert.deepEqual(await accessibilityFindings(page), []);
+});
+
 test('a valve is pulled by a finger, and a tap on it still opens its row', async (t) => {
   const page = await demo(t);
   const headline = () => page.locator('h1.headline').textContent();

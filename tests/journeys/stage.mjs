@@ -89,7 +89,7 @@ export async function startApp(browser, address) {
   });
   await page.goto(address);
   await started(page);
-  // The notice of how it stands with the network moves what lies below it: a tap must not meet it on the way.
+  // The notice of how it stands with the network may lie over what is to be tapped: it must not come on the way.
   await page.waitForFunction(() => window.eavewaterOffline, null, { timeout: 3000 }).catch(() => {});
   return page;
 }

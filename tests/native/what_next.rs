@@ -67,7 +67,7 @@ fn the_work_goes_in_slices_and_can_be_stopped() {
     let mut model = demo();
     assert_eq!(update(&mut model, Event::Next(NextEvent::Wanted)), [Effect::GoOn]);
     // While a slice is on its way no other one is asked for.
-    assert_eq!(update(&mut model, Event::PlaceOpened(Place::House)), []);
+    assert_eq!(update(&mut model, Event::PlaceOpened(Place::House)), [Effect::ShowPlace(Place::House)]);
     assert_eq!(update(&mut model, Event::Next(NextEvent::GoOn)), [Effect::GoOn]);
     let seen = view::next(&model).unwrap();
     assert!(seen.progress.is_some_and(|share| share > 0.0 && share < 1.0));

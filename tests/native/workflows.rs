@@ -67,8 +67,10 @@ fn first_start_to_answer() {
     assert_eq!(model.site(), None);
     update(&mut model, Event::SketchWanted);
     let effects = update(&mut model, Event::SketchDrawn(sketch()));
-    assert!(matches!(effects.as_slice(), [Effect::SaveSite(..), Effect::SaveIndex(_)]), "{effects:?}");
-    assert_eq!(model.place, Place::Rain);
+    let [Effect::SaveSite(..), Effect::SaveIndex(_), Effect::ShowPlace(shown)] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert_eq!((*shown, model.place), (Place::Rain, Place::Rain));
     update(&mut model, Event::RainRead(record("hyderabad"), "hyderabad".to_owned()));
     let units = Units::customary(Customary::Metric);
     let view = rain_of(&model, &units);

@@ -68,6 +68,15 @@ pub(super) fn add_tank(model: &mut Model, beside: PartId) -> Vec<Effect> {
     change_system(model, |system| *system = with)
 }
 
+/// Adds a tank of the usual shape and size that stands on the ground, joined to nothing.
+pub(super) fn add_free_tank(model: &mut Model) -> Vec<Effect> {
+    let Some(kept) = model.shown_site() else { return Vec::new() };
+    let system = &kept.site.system;
+    let tank = new_part::part(system, PartKind::Tank, words::parts::new_name(system, PartKind::Tank));
+    told(model, kept, Notice::Changed(words::house::stands_free(tank.name())));
+    change_system(model, |system| system.put(tank))
+}
+
 /// Tells what is about to be changed, and keeps what there was to bring it back.
 pub(super) fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
     model.undo = Some(match &kept.trial.system {
@@ -173,6 +182,21 @@ mod tests {
                 .any(|store| store.contains(&beside.id) && new.is_some_and(|(id, _)| store.contains(&id)))
         );
         assert_eq!(model.site().map(|kept| kept.site.clone()), real, "only the trial has it");
+        update(&mut model, Event::UndoWanted);
+        assert_eq!(system(&model), before);
+    }
+
+    #[test]
+    fn a_tank_that_stands_free_is_joined_to_nothing_and_taken_back() {
+        let mut model = demo();
+        let system = |model: &Model| model.site().map(|kept| kept.site.system.clone()).unwrap_or_default();
+        let before = system(&model);
+        update(&mut model, Event::FreeTankWanted);
+        let after = system(&model);
+        let new = after.tanks.last().map_or(PartId(0), |tank| tank.id);
+        assert_eq!((after.tanks.len(), before.tank(new)), (before.tanks.len() + 1, None));
+        assert!(after.stores().contains(&vec![new]) && after.trunk_lines == before.trunk_lines);
+        assert_eq!(findings(&after), findings(&before), "it runs as it did");
         update(&mut model, Event::UndoWanted);
         assert_eq!(system(&model), before);
     }

@@ -21,13 +21,56 @@ use super::model::{Model, Notice, Place};
 pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
     // What is under the finger is kept when it is let go.
     let dragged = matches!(event, Event::LeverDragged(..));
+    let place = model.place;
+    let notice = passing(model, &event);
     let mut effects = happened(model, event);
     if !dragged {
         effects.extend(sizing::unsaved(model));
     }
+    let goes_on = model.place != place || effects.iter().any(Effect::keeps);
+    if !goes_on && model.notice.is_none() {
+        model.notice = notice;
+    }
+    if model.place != place {
+        effects.push(Effect::ShowPlace(model.place));
+    }
     effects.extend(next::due(model));
     effects.extend(study::follow(model));
     effects
+}
+
+/// Takes away what is told, if it is to go with the next thing that is done; not for an event that is of notices itself.
+fn passing(model: &mut Model, event: &Event) -> Option<Notice> {
+    use Event::{NoticeDismissed, Offline, UndoWanted, UpdateAccepted};
+    if matches!(event, NoticeDismissed | Offline(_) | UndoWanted | UpdateAccepted) {
+        return None;
+    }
+    let undo = model.undo.as_ref();
+    model.notice.take_if(|notice| notice.is_passing(undo))
+}
+
+fn open_place(model: &mut Model, place: Place) -> Vec<Effect> {
+    model.place = place;
+    model.form = None;
+    model.sheet = None;
+    model.sketching = false;
+    match place {
+        Place::Kept => vec![Effect::MeasureStorage],
+        // What next belongs to it.
+        Place::Report => next::judge_for_report(model),
+        _ => Vec::new(),
+    }
+}
+
+/// The way back from a form or a sheet leads to where it was opened.
+fn call_place(model: &mut Model, place: Place) -> Vec<Effect> {
+    if place == model.place {
+        return Vec::new();
+    }
+    if model.form.take().is_some() | model.sheet.take().is_some() {
+        return vec![Effect::ShowPlace(model.place)];
+    }
+    open_place(model, place)
 }
 
 fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
@@ -42,18 +85,8 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::Saved(result) => kept::saved(model, result),
         Event::TakenIn { sites, index, replace, result } => kept::taken_in(model, sites, index, replace, result),
 
-        Event::PlaceOpened(place) => {
-            model.place = place;
-            model.form = None;
-            model.sheet = None;
-            model.sketching = false;
-            match place {
-                Place::Kept => vec![Effect::MeasureStorage],
-                // What next belongs to it.
-                Place::Report => next::judge_for_report(model),
-                _ => Vec::new(),
-            }
-        }
+        Event::PlaceOpened(place) => open_place(model, place),
+        Event::PlaceCalled(place) => call_place(model, place),
         Event::NoticeDismissed => {
             model.notice = None;
             Vec::new()
@@ -88,6 +121,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::PartAdded(kind) => house::add(model, kind),
         Event::ValveTurned(part) => house::turn_valve(model, part),
         Event::TankWanted(beside) => house::add_tank(model, beside),
+        Event::FreeTankWanted => house::add_free_tank(model),
         Event::PartDuplicated(part) => house::duplicate(model, part),
         Event::PartRemoved(part) => house::remove(model, part),
         Event::PartShifted(part, shift) => house::shift(model, part, shift),
@@ -203,5 +237,77 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             model.notice = None;
             vec![Effect::SwitchVersion]
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::draft::Draft;
+    use crate::quantity::Depth;
+    use crate::site::diary::Told;
+    use crate::site::part::PartId;
+
+    fn demo() -> Model {
+        let mut model = Model { started: true, ..Model::default() };
+        update(&mut model, Event::DemoWanted);
+        model
+    }
+
+    fn writes(model: &mut Model, id: Option<crate::site::diary::EntryId>) {
+        let told = Told::Rain(Depth::millimetres(3.0));
+        let date = chrono::NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
+        update(model, Event::EntryWritten(Draft { id, date, told, note: String::new() }, 1_788_000_000_000));
+    }
+
+    #[test]
+    fn what_was_done_is_told_until_the_next_thing_is_done() {
+        let mut model = demo();
+        writes(&mut model, None);
+        update(&mut model, Event::Saved(Ok(())));
+        update(&mut model, Event::Offline(true));
+        assert_eq!(model.notice, Some(Notice::EntryWritten), "still the last thing that was done");
+        writes(&mut model, None);
+        assert_eq!(model.notice, Some(Notice::EntryWritten), "told again");
+        update(&mut model, Event::PlaceOpened(Place::Diary));
+        assert_eq!(model.notice, None);
+        update(&mut model, Event::Offline(true));
+        writes(&mut model, None);
+        update(&mut model, Event::NoticeDismissed);
+        assert_eq!(model.notice, None, "neither comes back");
+    }
+
+    #[test]
+    fn what_alone_can_bring_something_back_stays() {
+        let mut model = demo();
+        writes(&mut model, None);
+        let entry = model.site().and_then(|kept| kept.diary.entries().first()).map(|entry| entry.id);
+        writes(&mut model, entry);
+        update(&mut model, Event::PlaceOpened(Place::Diary));
+        assert_eq!(model.notice, Some(Notice::EntryWritten), "the entry as it was is nowhere else");
+        let part = model.site().map_or(PartId(0), |kept| kept.site.system.tanks[0].id);
+        update(&mut model, Event::PartRemoved(part));
+        update(&mut model, Event::PlaceOpened(Place::House));
+        writes(&mut model, None);
+        assert_eq!(model.notice, Some(Notice::EntryWritten), "the next undo takes its place");
+        let part = model.site().map_or(PartId(0), |kept| kept.site.system.tanks[0].id);
+        update(&mut model, Event::PartRemoved(part));
+        update(&mut model, Event::PlaceOpened(Place::Rain));
+        assert!(matches!(model.notice, Some(Notice::PartRemoved(_))), "{:?}", model.notice);
+    }
+
+    #[test]
+    fn the_address_leads_to_the_place_and_the_way_back_out_of_a_form_to_where_it_was_opened() {
+        let mut model = demo();
+        for place in [Place::BAR.as_slice(), &[Place::Kept, Place::Report, Place::Method]].concat() {
+            assert_eq!(Place::of_address(place.address()), Some(place));
+            let shown = update(&mut model, Event::PlaceCalled(place)).contains(&Effect::ShowPlace(place));
+            assert_eq!((model.place, shown), (place, place != Place::House), "the house was open");
+        }
+        assert_eq!((Place::of_address(""), Place::of_address("elsewhere")), (Some(Place::House), None));
+        update(&mut model, Event::PlaceOpened(Place::Diary));
+        update(&mut model, Event::FormWanted(crate::site::diary::Subject::Rain));
+        assert_eq!(update(&mut model, Event::PlaceCalled(Place::House)), [Effect::ShowPlace(Place::Diary)]);
+        assert_eq!((model.place, &model.form), (Place::Diary, &None));
     }
 }

@@ -122,7 +122,7 @@ mod tests {
         assert_eq!(model.studies.of(Inquiry::Smallest).standing, Standing::Cancelled);
         assert_eq!(tickets(&update(&mut model, Event::InquiryWanted(Inquiry::Smallest))), [2]);
         let effects = update(&mut model, Event::PlaceOpened(Place::House));
-        assert_eq!(effects, [Effect::LeaveStudy(Inquiry::Smallest)]);
+        assert_eq!(effects, [Effect::ShowPlace(Place::House), Effect::LeaveStudy(Inquiry::Smallest)]);
         assert_eq!(tickets(&update(&mut model, Event::PlaceOpened(Place::Sizing))), [3]);
     }
 }

@@ -9,7 +9,6 @@ use crate::site::part::PartId;
 
 use super::house::{change_system, told};
 use crate::site::system::System;
-use crate::words;
 
 pub(super) fn climate_way(model: &mut Model, temperatures: bool) -> Vec<Effect> {
     change_system(model, |system| {
@@ -58,7 +57,7 @@ pub(super) fn habit_goes(model: &mut Model, habit: Habit, to: Option<PartId>) ->
 
 pub(super) fn put_habits(model: &mut Model) -> Vec<Effect> {
     let Some(shown) = model.shown_site() else { return Vec::new() };
-    told(model, shown, Notice::Changed(words::habits::ARE_PUT.to_owned()));
+    told(model, shown, Notice::HabitsPut);
     model.sheet = None;
     change_system(model, System::put_habits)
 }

@@ -31,6 +31,29 @@ pub struct Chart {
     pub table: Table,
 }
 
+/// Widest that a figure stands alone in a column of text, in pixels.
+pub const COLUMN: f64 = 760.0;
+/// Width from which things stand in two columns, the room between them, and the width of the lists beside the house:
+/// `style/base.css` and `style/house.css` say the same.
+const TWO_COLUMNS: f64 = 1000.0;
+const BETWEEN: f64 = 32.0;
+const LISTS: f64 = 372.0;
+
+/// The width for a figure, given that of the place: all of it where it has no more than a column's room.
+pub fn fitting(width: f64) -> f64 {
+    if width < TWO_COLUMNS { width.min(COLUMN) } else { width }
+}
+
+/// The width of one of two figures side by side.
+pub fn half(width: f64) -> f64 {
+    if width < TWO_COLUMNS { width } else { (width - BETWEEN) / 2.0 }
+}
+
+/// The width of a figure beside lists.
+pub fn beside_lists(width: f64) -> f64 {
+    if width < TWO_COLUMNS { width } else { width - BETWEEN - LISTS }
+}
+
 fn months() -> [String; 12] {
     words::months().map(str::to_owned)
 }

@@ -10,6 +10,8 @@ pub struct NoticeView {
     pub text: String,
     /// Whether it asks for attention.
     pub warning: bool,
+    /// Whether it came by itself: then it moves nothing.
+    pub unasked: bool,
     /// What can be done about it besides dismissing it.
     pub offer: Option<Offer>,
 }
@@ -42,6 +44,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TrialCannotRun => words::next::TRIAL_TOO_LARGE.to_owned(),
         Notice::PartRemoved(name) | Notice::SiteRemoved(name) => kept::removed(name),
         Notice::Changed(sentence) => sentence.clone(),
+        Notice::HabitsPut => words::habits::ARE_PUT.to_owned(),
         Notice::TrialKept { reckoning } => words::next::trial_kept(*reckoning).to_owned(),
         Notice::TrialOpened => words::next::TRIAL_OPENED.to_owned(),
         Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
@@ -60,6 +63,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
     let offer = match notice {
         Notice::PartRemoved(_)
         | Notice::Changed(_)
+        | Notice::HabitsPut
         | Notice::SiteRemoved(_)
         | Notice::TrialKept { .. }
         | Notice::RainRemoved
@@ -74,7 +78,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
         _ => None,
     };
-    Some(NoticeView { text, warning: notice.is_warning(), offer })
+    Some(NoticeView { text, warning: notice.is_warning(), unasked: notice.is_unasked(), offer })
 }
 
 /// The name of a place.

@@ -69,6 +69,7 @@ const DRY_SPELLS: usize = 5;
 
 /// The rain place for a site that is reckoned so, drawn for a width in pixels.
 pub fn rain(kept: &KeptSite, reckoning: &Reckoning, waiting: Option<&ReadRain>, units: &Units, width: f64) -> RainView {
+    let width = charts::half(width);
     RainView {
         waiting: waiting.map(|waiting| waiting_view(waiting, units)),
         kept: kept.rain.as_deref().map(|rain| {

@@ -175,13 +175,13 @@ pub fn results(
         None => what_parts_did(answer, &kept.site.system, units),
     };
     Some(Results {
-        good_years: charts::good_years(answer, width),
+        good_years: charts::good_years(answer, width.min(charts::COLUMN)),
         statistics: statistics(answer, units),
         parts,
         charts: vec![
             charts::contents(answer, units, width),
-            charts::through_the_year(answer, units, width),
-            charts::where_it_went(answer, units, width),
+            charts::through_the_year(answer, units, charts::half(width)),
+            charts::where_it_went(answer, units, charts::half(width)),
         ],
         years: super::years::years(answer, units),
     })

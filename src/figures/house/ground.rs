@@ -1,10 +1,10 @@
 //! The ground, and the house's walls behind everything.
 
-use super::House;
 use super::layout::{Cell, span};
 use super::roof::{self, Roof};
-use crate::figures::drawing::Ink;
-use crate::figures::pen::Stroke;
+use super::{House, TAP};
+use crate::figures::drawing::{Ink, Mark, Target};
+use crate::figures::pen::{Pen, Stroke};
 use crate::quantity::order::sorted;
 
 /// Distance of the strokes that mean earth.
@@ -49,6 +49,19 @@ pub(super) fn draw(house: &mut House, roof: &Roof) {
         }
         house.pen.strokes(Ink::Earth, &strokes);
     }
+}
+
+/// Draws the place on the ground that is free for another tank.
+pub(super) fn free(house: &mut House) {
+    let Some(cell) = house.layout.cells.iter().find(|cell| cell.is_free()) else { return };
+    let (x, y) = (cell.left, house.layout.rows[cell.row].ground - TAP);
+    let mut pen = Pen::default();
+    let (left, top, right, bottom) = (x + 7.0, y + 10.0, x + TAP - 7.0, y + TAP - 2.0);
+    pen.line(Ink::Loose, &[(left, bottom), (left, top), (right, top), (right, bottom)]);
+    let middle = (x + TAP / 2.0, f64::midpoint(top, bottom));
+    pen.strokes_at(Ink::Strong, middle, &[[(-8.0, 0.0), (8.0, 0.0)], [(0.0, -8.0), (0.0, 8.0)]]);
+    let (parts, name, width, height) = (Vec::new(), String::new(), TAP, TAP);
+    house.pen.marks.push(Mark::Free(Target { parts, name, x, y, width, height, marks: pen.marks }));
 }
 
 fn is_dug_in(house: &House, cell: &Cell) -> bool {

@@ -4,7 +4,7 @@ use super::heights::Heights;
 use super::inlets::{self, Inlet, Run, SLOT};
 use super::roof::Roof;
 use super::rows::{self, Row};
-use super::{Labels, drawable};
+use super::{Labels, TAP, drawable};
 use crate::figures::share_out::share_out;
 use crate::quantity::order::rising;
 use crate::site::part::PartId;
@@ -35,7 +35,7 @@ pub(super) struct Layout {
     pub heights: Heights,
 }
 
-/// A tank, or the place of feeds that have none yet.
+/// A tank, the place of feeds that have none yet, or a place that is free for another tank.
 pub(super) struct Cell {
     /// Index of the tank.
     pub tank: Option<usize>,
@@ -87,6 +87,11 @@ impl Cell {
     pub fn middle(&self) -> f64 {
         self.body + self.body_width / 2.0
     }
+
+    /// Whether nothing stands there.
+    pub fn is_free(&self) -> bool {
+        self.tank.is_none() && self.inlets.is_empty()
+    }
 }
 
 impl Layout {
@@ -110,6 +115,7 @@ pub(super) fn span(tank: &Tank) -> (f64, f64) {
 /// Lays out a system under its roof.
 pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) -> Layout {
     let mut cells: Vec<Cell> = order(system, roof).iter().map(|tank| bare_cell(system, *tank)).collect();
+    cells.push(cell(None, Vec::new()));
     let margins = break_rows(system, &mut cells, width);
     place_cells(system, &mut cells, width, margins);
     let spans: Vec<(f64, f64)> = system.tanks.iter().map(span).collect();
@@ -183,11 +189,19 @@ fn bare_cell(system: &System, tank: Option<usize>) -> Cell {
     for hauling in system.hauling.iter().filter(|hauling| id.is_some() && known(hauling.tank) == id) {
         inlets.push(inlet(hauling.id, true));
     }
+    cell(tank, inlets)
+}
+
+/// A cell that has no place yet.
+fn cell(tank: Option<usize>, inlets: Vec<Inlet>) -> Cell {
     Cell { tank, row: 0, left: 0.0, width: 0.0, body: 0.0, body_width: 0.0, inlets }
 }
 
 /// Room that a cell needs at least: all its feeds may be bundled.
 fn least_width(system: &System, cell: &Cell) -> f64 {
+    if cell.is_free() {
+        return TAP;
+    }
     let metres = cell.tank.map_or(0.0, |at| drawable(system.tanks[at].shape.width(), 0.05, 3.0));
     let hauled = cell.inlets.iter().filter(|inlet| inlet.hauled).count();
     let fed = usize::from(cell.inlets.len() > hauled);
@@ -234,7 +248,8 @@ fn place_cells(system: &System, cells: &mut [Cell], width: f64, (left, right): (
                 let metres = cell.tank.map_or(0.5, |at| drawable(system.tanks[at].shape.width(), 0.3, 6.0));
                 #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
                 let inlets = cell.inlets.len().min(3) as f64;
-                (least_width(system, cell), (SLOT * inlets).max(LEFT + RIGHT + 40.0 * metres))
+                let wanted = if cell.is_free() { 0.0 } else { (SLOT * inlets).max(LEFT + RIGHT + 40.0 * metres) };
+                (least_width(system, cell), wanted)
             })
             .collect();
         let mut x = left;

@@ -68,6 +68,7 @@ pub fn drawing(system: &System, water: &[TankWater], marks: &[PartMark], labels:
     tanks::draw(&mut house);
     joints::draw(&mut house);
     spills::draw(&mut house);
+    ground::free(&mut house);
     let height = uses::draw(&mut house);
     Drawing { width, height, marks: house.pen.marks, readings: Vec::new() }
 }

@@ -77,7 +77,13 @@ fn check(system: &System) {
             assert_eq!(holding, 1, "{} can be tapped at one place", part.name());
         }
         assert!(drawing.targets().all(|target| !target.name.is_empty()));
-        let targets: Vec<&Target> = drawing.targets().collect();
+        let free: Vec<&Target> = drawing
+            .marks
+            .iter()
+            .filter_map(|mark| if let Mark::Free(free) = mark { Some(free) } else { None })
+            .collect();
+        assert_eq!(free.len(), 1, "another tank has its place");
+        let targets: Vec<&Target> = drawing.targets().chain(free).collect();
         for (at, a) in targets.iter().enumerate() {
             for b in &targets[at + 1..] {
                 let wide = (a.x + a.width).min(b.x + b.width) - a.x.max(b.x);
@@ -260,7 +266,7 @@ fn labels_do_not_lie_on_each_other_nor_leave_the_sheet() {
     for system in [demo::site().system, many(1, 1), many(10, 6), many(10, 40), many(2, 40), pumped()] {
         for width in WIDTHS {
             let drawing = drawn(&system, &[], width);
-            let own = drawing.marks.iter().filter(|mark| !matches!(mark, Mark::Part(_)));
+            let own = drawing.marks.iter().filter(|mark| !matches!(mark, Mark::Part(_) | Mark::Free(_)));
             let mut texts = boxes(own);
             texts.extend(boxes(drawing.targets().flat_map(|target| &target.marks)));
             for (at, (text, [left, top, right, bottom])) in texts.iter().enumerate() {

@@ -5,7 +5,7 @@ pub mod handbooks;
 pub mod smallest;
 pub mod surface;
 
-use super::charts::Chart;
+use super::charts::{COLUMN, Chart};
 use crate::app::case::Case;
 use crate::app::study::{Asked, Findings, Inquiry, Standing};
 use crate::figures::table::Table;
@@ -53,7 +53,7 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
         view.why_not = Some(say::NO_ANSWER.text());
         return view;
     };
-    let (site, units, width) = (&*kept.site, &case.units, case.width);
+    let (site, units, width) = (&*kept.site, &case.units, case.width.min(COLUMN));
     match (inquiry, findings) {
         (_, Findings::Smallest { house, found, peak }) => {
             (view.sentences, view.tables) = smallest::smallest(site, found, units);
