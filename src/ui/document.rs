@@ -10,7 +10,7 @@ use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::checks::{CheckView, InputView};
-use crate::app::view::document::{Block, Document, Figure, Section};
+use crate::app::view::document::{Block, Document, Figure, HALF_PAPER, Section};
 use crate::app::view::report::Extent;
 use crate::app::view::{method as formulas, report as view};
 use crate::language::Phrase;
@@ -89,6 +89,7 @@ fn block(block: &Block) -> AnyView {
 fn drawing(figure: &Figure) -> AnyView {
     let Figure { title, caption, on_screen, on_paper } = figure;
     element("FIGURE")
+        .class(if on_paper.width > HALF_PAPER { "" } else { "half" })
         .child(element("FIGCAPTION").child(worded("H3", *title)).child(worded("P", caption.as_str()).class("small")))
         .child(element("DIV").class("on-screen").child(picture(on_screen, title, None)))
         .child(element("DIV").class("on-paper").child(picture(on_paper, title, None)))

@@ -57,12 +57,16 @@ pub struct Figure {
     pub caption: String,
     /// As wide as the screen wants it.
     pub on_screen: Drawing,
-    /// As wide as a page.
+    /// As wide as a page, or half as wide.
     pub on_paper: Drawing,
 }
 
 /// Width at which a figure fits a page of A4 and of Letter with its letters as large as the text, in pixels.
 pub const PAPER: f64 = 660.0;
+/// Width for which one of two figures side by side on a page is drawn: its letters are a little smaller.
+pub const HALF_PAPER: f64 = 400.0;
+/// The same for the house, which then stands on a page with the answer.
+pub const WIDE_PAPER: f64 = 860.0;
 
 impl Section {
     /// A section that is still empty.
@@ -119,9 +123,9 @@ impl Section {
         self.blocks.push(Block::Figure(Figure { title, caption, on_screen, on_paper }));
     }
 
-    /// Adds a chart as it is drawn for a width in pixels, and for paper.
-    pub fn chart(&mut self, chart: impl Fn(f64) -> Chart, width: f64) {
-        let (screen, paper) = (chart(width), chart(PAPER));
+    /// Adds a chart as it is drawn for a width in pixels, and for a width on paper.
+    pub fn chart(&mut self, chart: impl Fn(f64) -> Chart, width: f64, on_paper: f64) {
+        let (screen, paper) = (chart(width), chart(on_paper));
         self.figure(screen.title, screen.caption, screen.drawing, paper.drawing);
     }
 }

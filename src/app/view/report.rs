@@ -5,7 +5,7 @@ mod behind;
 use behind::{cautions, granted, sources};
 
 use super::checks::{self, CheckView};
-use super::document::{Document, PAPER, Section};
+use super::document::{Document, HALF_PAPER, PAPER, Section, WIDE_PAPER};
 use super::water::{Seen, TapView, all_tests, taps};
 use super::{ahead, charts, climate, generated, habits, house, next, rain, sheet, sizing, upkeep, years};
 use crate::app::case::Case;
@@ -26,6 +26,8 @@ struct About<'a> {
     case: &'a Case,
     answer: Option<&'a Answer>,
     units: &'a Units,
+    /// Width of figures on the screen.
+    width: f64,
 }
 
 /// How much of the report is wanted.
@@ -41,7 +43,7 @@ pub enum Extent {
 pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     let kept = case.site.as_ref()?;
     let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
-    let about = About { kept, case, answer, units: &case.units };
+    let about = About { kept, case, answer, units: &case.units, width: case.width.min(charts::COLUMN) };
     let mut lead = vec![say::made_on(case.today)];
     if !case.trial.is_none() {
         lead.push(say::WITHOUT_TRIAL.to_owned());
@@ -49,7 +51,7 @@ pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     lead.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lead.push(words::cautions::WHO_DECIDES.to_owned());
     let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
-    let mut sections = vec![answered(&about), drawn(&about)];
+    let mut sections = vec![answered(&about, extent), drawn(&about)];
     if extent == Extent::Short {
         let wanting: Vec<Check> =
             found.into_iter().filter(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Tells)).collect();
@@ -74,7 +76,7 @@ pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     Some(Document { title: say::title(&kept.site.name), lead, sections })
 }
 
-fn answered(about: &About) -> Section {
+fn answered(about: &About, extent: Extent) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::ANSWER.text());
     let view = sizing::sizing(kept, case.outcome.as_deref(), &crate::site::trial::Trial::NONE, None, units);
@@ -82,10 +84,13 @@ fn answered(about: &About) -> Section {
     section.list(view.reservations);
     if let Some(answer) = about.answer {
         let of = |width| charts::good_years(answer, width);
-        if let (Some(on_screen), Some(on_paper)) = (of(case.width), of(PAPER)) {
+        if let (Some(on_screen), Some(on_paper)) = (of(about.width), of(PAPER)) {
             section.figure(say::GOOD_YEARS.text(), String::new(), on_screen, on_paper);
         }
-        section.list(sizing::statistics(answer, units));
+        // The whole report has them among the results.
+        if extent == Extent::Short {
+            section.list(sizing::statistics(answer, units));
+        }
     }
     if let Some((text, false)) = generated::beside(kept, &kept.site.reckoning) {
         section.text(text);
@@ -97,9 +102,9 @@ fn drawn(about: &About) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::DRAWING.text());
     let of = |width| house::house(kept, (case.outcome.as_deref(), case.lesson.as_deref()), units, case.today, width);
-    let screen = of(case.width);
+    let screen = of(about.width);
     section.list(screen.findings.iter().map(|finding| finding.text.clone()).collect());
-    section.figure(say::HEIGHTS.text(), screen.water.unwrap_or_default(), screen.drawing, of(PAPER).drawing);
+    section.figure(say::HEIGHTS.text(), screen.water.unwrap_or_default(), screen.drawing, of(WIDE_PAPER).drawing);
     section
 }
 
@@ -176,10 +181,10 @@ fn inputs(about: &About) -> Section {
 }
 
 fn rained(about: &About) -> Section {
-    let About { kept, case, units, .. } = about;
+    let About { kept, units, .. } = about;
     let mut section = Section::new(say::RAIN.text());
     let (Some(own), Some(view)) =
-        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, case.width).kept)
+        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, about.width).kept)
     else {
         section.text(words::rain::NONE);
         return section;
@@ -203,12 +208,12 @@ fn rained(about: &About) -> Section {
                 let way: MissingDays = reckoning.missing_days;
                 section.values(vec![(words::rain::MISSING_DAYS.to_owned(), words::rain::missing_days(way))]);
             }
-            section.chart(|width| charts::monthly_rain(record, units, width), case.width);
-            section.chart(|width| charts::yearly_rain(record, units, width), case.width);
+            section.chart(|width| charts::monthly_rain(record, units, width), about.width, HALF_PAPER);
+            section.chart(|width| charts::yearly_rain(record, units, width), about.width, HALF_PAPER);
         }
         Rain::Normals(means) => {
             let of = |width| charts::normals(&means.totals_mm, means.rain_days.as_ref(), units, width);
-            section.chart(of, case.width);
+            section.chart(of, about.width, HALF_PAPER);
         }
     }
     if !view.dry_spells.is_empty() {
@@ -224,13 +229,14 @@ fn rained(about: &About) -> Section {
 }
 
 fn results(about: &About, answer: &Answer) -> Section {
-    let About { kept, case, units, .. } = about;
+    let About { kept, units, .. } = about;
     let mut section = Section::new(say::RESULTS.text());
+    section.list(sizing::statistics(answer, units));
     section.heading(say::YEARS);
     section.table(say::YEARS, years::years(answer, units));
-    section.chart(|width| charts::where_it_went(answer, units, width), case.width);
-    section.chart(|width| charts::contents(answer, units, width), case.width);
-    section.chart(|width| charts::through_the_year(answer, units, width), case.width);
+    section.chart(|width| charts::contents(answer, units, width), about.width, PAPER);
+    section.chart(|width| charts::where_it_went(answer, units, width), about.width, HALF_PAPER);
+    section.chart(|width| charts::through_the_year(answer, units, width), about.width, HALF_PAPER);
     let parts = sizing::what_parts_did(answer, &kept.site.system, units);
     if !parts.is_empty() {
         section.heading(say::PARTS_DID);
@@ -242,7 +248,7 @@ fn results(about: &About, answer: &Answer) -> Section {
 fn from_today(about: &About) -> Option<Section> {
     let About { kept, case, units, .. } = about;
     let view = |width| ahead::ahead(kept, &case.ahead, case.lesson.as_deref(), units, width);
-    let seen = view(case.width);
+    let seen = view(about.width);
     let found = seen.found?;
     let mut section = Section::new(say::AHEAD.text());
     section.text(seen.headline);
@@ -316,7 +322,7 @@ fn checked(found: &[Check], about: &About) -> Section {
 }
 
 fn drunk(about: &About) -> Option<Section> {
-    let About { kept, case, units, answer } = about;
+    let About { kept, case, units, answer, .. } = about;
     let seen = Seen { site: &kept.site, diary: &kept.diary, answer: *answer, today: case.today, units };
     let taps = taps(&seen);
     if taps.is_empty() {
