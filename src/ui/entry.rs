@@ -72,7 +72,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         .child(doubts)
         .child(
             element("DIV")
-                .class("row")
+                .class("row writes")
                 .child(button)
                 .child(desk.button(said!("Leave it", "Dejarlo"), Event::FormLeft).class("plain")),
         )

@@ -36,6 +36,13 @@ test('a level takes three taps from the house; it stays, with and without a netw
   const first = await openBrowser(t, { profile });
   const page = await startApp(first, host.address());
   await demo(page);
+  await page.getByRole('button', { name: 'Write the level', exact: true }).tap();
+  for (const wanted of [page.getByRole('button', { name: '0', exact: true }), page.getByRole('button', { name: /write it down/i })]) {
+    const { y, height } = await wanted.boundingBox();
+    const bar = await page.locator('.bar').boundingBox();
+    assert.ok(y > 0 && y + height <= bar.y, 'digits and button are in sight at once');
+  }
+  await page.getByRole('button', { name: 'Leave it' }).tap();
   await write(page, 'Write the level', '1');
   await keptOffline(page);
   await first.close();
