@@ -5,9 +5,19 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 import { freshFolder, openBrowser, openHost, startApp } from './stage.mjs';
 
-const PLACES = ['House', 'Diary', 'Ahead', 'Sizing', 'Upkeep', 'Rain', 'Sites'];
+// What is tapped on the way, in both languages.
+const LANGUAGES = {
+  English: {
+    locale: 'en-US', places: ['House', 'Diary', 'Ahead', 'Sizing', 'Upkeep', 'Rain', 'Sites'], sketch: 'Sketch my house',
+    demo: /demo house/, close: 'Close', documents: ['Report', 'All formulas and sources'], back: 'Back to the house', leave: 'Leave it',
+  },
+  Spanish: {
+    locale: 'es-MX', places: ['Casa', 'Diario', 'Por venir', 'Tamaño', 'Cuidados', 'Lluvia', 'Sitios'], sketch: 'Bosquejar mi casa',
+    demo: /casa de ejemplo/, close: 'Cerrar', documents: ['Informe', /fórmulas/], back: 'Volver a la casa', leave: 'Dejarlo',
+  },
+};
 const place = (page, name) =>
-  page.getByRole(...(name === 'Sites' ? ['banner'] : ['navigation', { name: 'Places' }])).getByRole('button', { name });
+  page.getByRole(/Sit/.test(name) ? 'banner' : 'navigation').getByRole('button', { name });
 
 // A profile whose person has set the browser's letters to `size` px instead of 16.
 function profileWithLetters(t, size) {
@@ -46,9 +56,10 @@ const cut = (page) =>
     return found;
   });
 
-test('with letters twice as large on 320 px nothing scrolls sideways and nothing is cut', async (t) => {
+for (const [language, words] of Object.entries(LANGUAGES)) test(`with letters twice as large on 320 px nothing scrolls sideways and nothing is cut, in ${language}`, async (t) => {
   const host = await openHost(t);
-  const look = { viewport: { width: 320, height: 568 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true, reducedMotion: 'reduce' };
+  const { locale } = words;
+  const look = { viewport: { width: 320, height: 568 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true, reducedMotion: 'reduce', locale };
   const browser = await openBrowser(t, { profile: profileWithLetters(t, 32), look });
   const page = await startApp(browser, host.address());
   const letters = await page.evaluate(() => ['html', 'main p', 'button'].map((each) => parseFloat(getComputedStyle(document.querySelector(each)).fontSize)));
@@ -57,18 +68,25 @@ test('with letters twice as large on 320 px nothing scrolls sideways and nothing
   const all = [];
   const lookOver = async (name) => {
     all.push(...(await cut(page)).map((found) => `${name}: ${found}`));
-    if (process.env.KEEP) await page.screenshot({ path: join(process.env.KEEP, `large-${name.replaceAll(' ', '-')}.png`) });
+    if (process.env.KEEP) await page.screenshot({ path: join(process.env.KEEP, `large-${locale}-${String(name).replaceAll(/[ /]/g, '-')}.png`) });
   };
   await lookOver('first start');
-  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  await page.getByRole('button', { name: words.sketch }).tap();
   await lookOver('sketch');
   await page.reload();
-  await page.getByRole('button', { name: /demo house/ }).tap();
-  for (const name of PLACES) {
+  await page.getByRole('button', { name: words.demo }).tap();
+  for (const name of words.places) {
     await place(page, name).tap();
     await lookOver(name);
   }
-  await place(page, 'House').tap();
+  await place(page, words.places[1]).tap();
+  const forms = page.locator('.diary .row').first().getByRole('button');
+  for (let at = 0; at < (await forms.count()); at += 1) {
+    await forms.nth(at).tap();
+    await lookOver(`form ${at}`);
+    await page.getByRole('button', { name: words.leave }).tap();
+  }
+  await place(page, words.places[0]).tap();
   const parts = await page.locator('svg .part').evaluateAll((parts) => parts.map((part) => part.getAttribute('aria-label')));
   assert.ok(parts.length > 8, `only ${parts.length} parts can be tapped`);
   for (const [at, name] of parts.entries()) {
@@ -85,15 +103,15 @@ test('with letters twice as large on 320 px nothing scrolls sideways and nothing
     await lookOver(`sheet of ${name}`);
     await sheet.evaluate((sheet) => sheet.querySelectorAll('details').forEach((fold) => (fold.open = true)));
     await lookOver(`opened sheet of ${name}`);
-    await sheet.getByRole('button', { name: 'Close' }).tap();
+    await sheet.getByRole('button', { name: words.close, exact: true }).tap();
     await sheet.waitFor({ state: 'hidden' });
-    if (await row.isVisible()) await row.getByRole('button', { name: 'Close' }).tap();
+    if (await row.isVisible()) await row.getByRole('button', { name: words.close, exact: true }).tap();
   }
-  for (const name of ['Report', 'All formulas and sources']) {
+  for (const name of words.documents) {
     await page.locator('footer').getByRole('button', { name }).tap();
-    await page.getByRole('button', { name: 'Back to the house' }).waitFor();
+    await page.getByRole('button', { name: words.back }).waitFor();
     await lookOver(name);
-    await page.getByRole('button', { name: 'Back to the house' }).tap();
+    await page.getByRole('button', { name: words.back }).tap();
   }
   assert.deepEqual(all, []);
 });
@@ -103,7 +121,7 @@ test('whoever wants no motion gets none', async (t) => {
   const browser = await openBrowser(t, { look: { viewport: { width: 390, height: 844 }, reducedMotion: 'reduce' } });
   const page = await startApp(browser, host.address());
   await page.getByRole('button', { name: /demo house/ }).click();
-  for (const name of PLACES) {
+  for (const name of LANGUAGES.English.places) {
     await place(page, name).click();
     const moving = await page.evaluate(() => [
       ...document.getAnimations().map((change) => change.animationName ?? change.transitionProperty),
