@@ -7,6 +7,7 @@
 mod newtype;
 
 pub mod area;
+pub mod concentration;
 pub mod depth;
 pub mod flow;
 pub mod following;

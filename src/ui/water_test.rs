@@ -7,7 +7,7 @@ use super::choose::Choose;
 use super::element::{element, worded};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
-use crate::app::view::water::read_result;
+use crate::app::view::water::{last_test, read_result};
 use crate::quantity::day;
 use crate::site::diary::{Parameter, Told};
 use crate::site::part::PartId;
@@ -16,7 +16,9 @@ use crate::words::treatment::results;
 
 /// A form for one result, taken at this part.
 pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
-    let parameter = RwSignal::new(0usize);
+    // The form is drawn anew when a result was written: the next one is likely of the same kind, and what was written is said.
+    let last = desk.model.with_untracked(|model| last_test(model, at));
+    let parameter = RwSignal::new(last.as_ref().map_or(0, |(parameter, _)| *parameter));
     let text = RwSignal::new(String::new());
     let date = RwSignal::new(None::<String>);
     let refused = RwSignal::new(false);
@@ -68,5 +70,6 @@ pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
             .on("input", move |event| date.set(Some(event_target_value(&event)))),
     );
     let button = element("BUTTON").attribute("type", "button").on("click", write).text(results::WRITE);
-    element("DIV").class("fields").child(choose).child(found).child(day).child(button).into()
+    let written = last.map(|(_, said)| worded("P", said).class("small").into());
+    element("DIV").class("fields").child(choose).child(found).child(day).child(button).children(written).into()
 }

@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 
 use super::checks::{CheckView, class, view};
-use crate::app::model::KeptSite;
+use crate::app::model::{KeptSite, Model};
 use crate::engine::checks::{Asked, Verdict};
 use crate::engine::question::Answer;
 use crate::engine::treatment::boiling;
@@ -14,7 +14,7 @@ use crate::engine::treatment::step::Step;
 use crate::language::small;
 use crate::quantity::Units;
 use crate::site::details::Detail;
-use crate::site::diary::{Diary, Parameter};
+use crate::site::diary::{Diary, Parameter, Told};
 use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -100,20 +100,20 @@ impl<'a> Seen<'a> {
         Asked { site: self.site, rain: None, answer: self.answer, today: self.today }
     }
 
-    fn boil_minutes(&self) -> f64 {
-        boil_minutes(&self.site.system)
+    fn boil(&self) -> String {
+        boil(&self.site.system)
     }
 }
 
-fn boil_minutes(system: &System) -> f64 {
-    let altitude = system.details.get(None, Detail::Altitude);
-    boiling::minutes(altitude.unwrap_or(Detail::Altitude.row().usual))
+/// How long to boil.
+fn boil(system: &System) -> String {
+    say::results::boil(system.details.get(None, Detail::Altitude).map(boiling::minutes))
 }
 
 /// What is said of a test over a limit of health.
 pub fn alarm(system: &System, result: &Result) -> String {
     let place = result.at.map(|at| system.name_of(at)).filter(|name| !name.is_empty());
-    say::results::over_limit(result, place.as_deref(), boil_minutes(system))
+    say::results::over_limit(result, place.as_deref(), &boil(system))
 }
 
 /// What is said of each newest test over a limit of health, of water that people may come to drink.
@@ -227,7 +227,7 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, Test
         word: say::results::word(judgement),
         found: format!("{found}, {}{place}.", words::date(result.date)),
         meaning,
-        next: say::results::next_step(result.of, judgement, seen.boil_minutes()),
+        next: say::results::next_step(result.of, judgement, &seen.boil()),
     };
     (judgement, view)
 }
@@ -243,16 +243,30 @@ pub fn sentences(view: &TapView) -> Vec<String> {
     told
 }
 
+/// The test of a part that was written down last: its place among the parameters, and what was written.
+pub fn last_test(model: &Model, at: PartId) -> Option<(usize, String)> {
+    let entries = model.site()?.diary.entries().iter();
+    let tests = entries.filter_map(|entry| match entry.told {
+        Told::Test { at: Some(part), parameter, found } if part == at => Some((entry, parameter, found)),
+        _ => None,
+    });
+    let (entry, parameter, found) = tests.max_by_key(|(entry, ..)| entry.edited)?;
+    let place = Parameter::ALL.iter().position(|of| *of == parameter)?;
+    Some((place, say::results::written(parameter, found, entry.date)))
+}
+
 /// What a person types as the result of a test: a number, "<" and a number, or that it is there or not; whatever the
 /// language, what is written in either is read.
 pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::TestResult> {
-    use crate::quantity::{Kind, typed};
+    use crate::quantity::{Kind, concentration, typed};
     use crate::site::diary::{FOUND, TestResult};
-    let text = text.trim().trim_end_matches(say::results::unit(of)).trim();
+    let (text, factor) = concentration::split(text, of.unit());
+    let factor = factor?;
+    let text = text.trim_end_matches(say::results::unit(of)).trim();
     let text: String = text.chars().map(small).collect();
     let number = |text: &str| {
         let read = typed::quantity(text.trim(), Kind::Count, &Units::default()).ok()?;
-        (read.parts.len() == 1 && FOUND.holds(read.si)).then_some(read.si)
+        (read.parts.len() == 1).then_some(read.si * factor).filter(|value| FOUND.holds(*value))
     };
     match text.as_str() {
         "none" | "absent" | "not found" | "not detected" | "nd" | "negative" | "no" => Some(TestResult::Absent),
@@ -279,7 +293,7 @@ mod tests {
     use super::*;
     use crate::site::barrier::BarrierKind;
     use crate::site::demo;
-    use crate::site::diary::{Entry, EntryId, TestResult, Told};
+    use crate::site::diary::{Entry, EntryId, TestResult};
 
     fn told(site: &Site, diary: &Diary) -> Vec<TapView> {
         let seen = Seen { site, diary, answer: None, today: NaiveDate::default(), units: &Units::default() };
@@ -350,6 +364,11 @@ mod tests {
             ("Present", Parameter::EColi, Some(TestResult::Present)),
             ("<1", Parameter::EColi, Some(TestResult::Below(1.0))),
             ("12 µg/L", Parameter::Lead, Some(TestResult::Value(12.0))),
+            // A sheet in mg/L: 0.025 mg/L are 25 µg/L.
+            ("0.025 mg/L", Parameter::Lead, Some(TestResult::Value(25.0))),
+            ("<2 ppb", Parameter::Lead, Some(TestResult::Below(2.0))),
+            ("500 ug/l", Parameter::FreeChlorine, Some(TestResult::Value(0.5))),
+            ("7 mg/L", Parameter::Turbidity, None),
             ("under 0.5", Parameter::FreeChlorine, Some(TestResult::Below(0.5))),
             ("Ausente", Parameter::EColi, Some(TestResult::Absent)),
             ("ninguna", Parameter::EColi, Some(TestResult::Absent)),

@@ -4,6 +4,7 @@ use chrono::{Datelike, Days, NaiveDate};
 
 use super::joined::Known;
 use crate::engine::learning::calls::{Call, Shows};
+use crate::engine::treatment::results;
 use crate::site::diary::{Diary, Entry, Told};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -56,6 +57,10 @@ const SOON_DAYS: f64 = 14.0;
 /// Or from this share of the rain or litres on.
 const SOON_SHARE: f64 = 0.9;
 
+/// Where a test is over a limit of health, the next one is due after so many days: when the water was made good, and once
+/// more a week later. Common practice, no source.
+const DAYS_TO_REPEAT: f64 = 7.0;
+
 /// How every job of a system stands on a day. `called` names jobs that readings call for; they are due until they are done.
 pub fn due(
     system: &System,
@@ -66,7 +71,10 @@ pub fn due(
     today: NaiveDate,
 ) -> Vec<Due> {
     let stand = |job: Job| {
-        let interval = upkeep.interval(job);
+        let mut interval = upkeep.interval(job);
+        if job.task == Task::WaterTest && is_over_limit_at(system, diary, job.part) {
+            interval.days = Some(DAYS_TO_REPEAT);
+        }
         let last = diary.entries().iter().filter(|entry| entry.date <= today).rfind(|entry| does(entry, job));
         let last = last.map(|entry| entry.date);
         let call = called.iter().find(|call| call.job == job && last.is_none_or(|last| last < call.since));
@@ -80,6 +88,14 @@ pub fn due(
         Due { job, interval, last, on, standing }
     };
     jobs(system).into_iter().map(stand).collect()
+}
+
+fn is_over_limit_at(system: &System, diary: &Diary, part: PartId) -> bool {
+    let mut taps = system.uses.iter().filter(|using| using.id == part);
+    taps.any(|tap| {
+        let results = results::at_tap(diary, system, tap.id, tap.tank);
+        results.iter().any(|result| results::is_over_limit(result, results::is_chlorinated(tap)))
+    })
 }
 
 /// Whether an entry says that a job was done: on its part, or on the whole house.
@@ -165,6 +181,7 @@ mod tests {
     use crate::site::barrier::BarrierKind;
     use crate::site::demo;
     use crate::site::diary::EntryId;
+    use crate::site::diary::{Parameter, TestResult};
     use crate::site::uses::Amount;
 
     fn day(month: u32, day: u32) -> NaiveDate {
@@ -225,6 +242,19 @@ mod tests {
         // By the meter 800 L on 1 February, then 10 days of 10 L.
         let metered = vec![changed, meter(2, day(1, 1), 5000.0), meter(3, day(2, 1), 5800.0)];
         assert_eq!(stands(&system, &upkeep, metered, job, day(2, 11)), Standing::Soon(Because::Litres(900.0)));
+    }
+
+    #[test]
+    fn water_over_a_limit_of_health_is_tested_again_in_a_week() {
+        let system = demo::site().system;
+        let job = Job { task: Task::WaterTest, part: system.uses[0].id };
+        let test = |found| Told::Test { at: Some(job.part), parameter: Parameter::EColi, found };
+        let stand = |found, on| {
+            let entries = vec![told(1, day(1, 4), test(found))];
+            stands(&system, &Upkeep::default(), entries, job, on)
+        };
+        assert_eq!(stand(TestResult::Absent, day(1, 11)), Standing::Later);
+        assert_eq!(stand(TestResult::Present, day(1, 11)), Standing::Overdue(Because::Days(7)));
     }
 
     #[test]

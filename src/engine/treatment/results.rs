@@ -24,18 +24,35 @@ pub struct Result {
     pub found: TestResult,
 }
 
-/// The newest result for each parameter, in the order of [`Parameter::ALL`]; only those that `concerns` says yes to.
+/// The result that stands for each parameter, in the order of [`Parameter::ALL`], of those that `concerns` says yes to: the
+/// newest. But what was over a limit of health stands until a sample of a later day is within it: neither a test too coarse
+/// to tell nor another sample of the same day clears it.
 pub fn newest(diary: &Diary, concerns: impl Fn(Option<PartId>) -> bool) -> Vec<Result> {
     let mut newest: Vec<Result> = Vec::new();
     for entry in diary.entries() {
         if let Told::Test { at, parameter, found } = entry.told
             && concerns(at)
         {
-            newest.retain(|result| result.of != parameter);
-            newest.push(Result { date: entry.date, at, of: parameter, found });
+            let result = Result { date: entry.date, at, of: parameter, found };
+            if !newest.iter().any(|stands| outlasts(stands, &result)) {
+                newest.retain(|result| result.of != parameter);
+                newest.push(result);
+            }
         }
     }
     Parameter::ALL.into_iter().filter_map(|of| newest.iter().find(|result| result.of == of).copied()).collect()
+}
+
+/// Whether a result over a limit of health stands against a newer one.
+fn outlasts(stands: &Result, newer: &Result) -> bool {
+    let judged = |result: &Result| judge(result.of, result.found, false).0;
+    stands.of == newer.of
+        && judged(stands) == Judgement::Fails
+        && match judged(newer) {
+            Judgement::Fails => false,
+            Judgement::CannotTell => true,
+            _ => stands.date == newer.date,
+        }
 }
 
 /// The newest results that concern a tap: taken there, at a tank that its water comes from, or nobody wrote where.
@@ -85,14 +102,14 @@ mod tests {
     use crate::site::uses::Class;
 
     fn diary(tests: &[(u64, Option<PartId>, Parameter, TestResult)]) -> Diary {
-        let entry = |(day, at, parameter, found): &(u64, Option<PartId>, Parameter, TestResult)| Entry {
-            id: EntryId(*day),
-            edited: *day,
-            date: NaiveDate::default() + chrono::Days::new(*day),
-            told: Told::Test { at: *at, parameter: *parameter, found: *found },
+        let entry = |(id, &(day, at, parameter, found)): (u64, &(u64, Option<PartId>, Parameter, TestResult))| Entry {
+            id: EntryId(id),
+            edited: id,
+            date: NaiveDate::default() + chrono::Days::new(day),
+            told: Told::Test { at, parameter, found },
             note: String::new(),
         };
-        Diary::of(tests.iter().map(entry).collect())
+        Diary::of((1..).zip(tests).map(entry).collect())
     }
 
     #[test]
@@ -104,6 +121,9 @@ mod tests {
         assert_eq!(over(&[found]).len(), 1);
         assert_eq!(over(&[found, (2, None, Parameter::EColi, TestResult::Absent)]), []);
         assert_eq!(over(&[found, (2, None, Parameter::Lead, TestResult::Below(2.0))]).len(), 1);
+        // Ten in 100 mL is no answer where none may be, and a clean glass of the same day doesn't clean the other one.
+        assert_eq!(over(&[found, (2, None, Parameter::EColi, TestResult::Below(10.0))]), over(&[found]));
+        assert_eq!(over(&[found, (1, None, Parameter::EColi, TestResult::Absent)]).len(), 1);
         // Zinc is a matter of taste (EPA, 40 CFR 143).
         assert_eq!(over(&[(1, None, Parameter::Zinc, TestResult::Value(9e3))]), []);
     }

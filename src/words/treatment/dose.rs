@@ -1,7 +1,8 @@
 //! Chlorine by the bottle.
 
-use crate::engine::checks::{Check, Figure, chosen};
+use crate::engine::checks::{Check, Figure, Source, chosen};
 use crate::engine::treatment::dose::{Purpose, Stock};
+use crate::quantity::following::{GRAMS_AN_OUNCE, MILLILITRES_A_FLUID_OUNCE};
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Detail;
 use crate::words::checks::Text;
@@ -43,12 +44,19 @@ fn amount(check: &Check, stock: Stock) -> String {
     if stock.is_liquid() { format!("{text} mL ({ounces} fl oz)") } else { format!("{text} g ({ounces} oz)") }
 }
 
-use crate::quantity::following::{GRAMS_AN_OUNCE, MILLILITRES_A_FLUID_OUNCE};
-
 pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
     let purpose = Purpose::ALL[chosen(check.went_in(Detail::DosePurpose)).min(Purpose::ALL.len() - 1)];
     let water = shown::figure(check.went_in(Detail::DosedWater), Kind::Volume, units);
+    let taken_as_full = check
+        .inputs
+        .iter()
+        .any(|input| matches!(input.source, Source::Detail { detail: Detail::DosedWater, entered, .. } if !entered));
+    let water = if taken_as_full {
+        say!("a tank full to its overflow ({water})", "un tanque lleno hasta su rebosadero ({water})", water)
+    } else {
+        water
+    };
     let left = check.figure(Figure::StrengthLeft);
     if check.figure(Figure::StockAmount).is_nan() {
         return (said!("Nothing to dose.", "Nada que dosificar.").to_owned(), String::new());

@@ -1,10 +1,12 @@
 //! What a result of a water test means, and what to do next.
 
+use chrono::NaiveDate;
+
 use crate::engine::treatment::limits::{Guards, Judgement, Limit, Whose, limits};
 use crate::engine::treatment::results::Result;
 use crate::language::Phrase;
 use crate::quantity::shown;
-use crate::site::diary::Parameter;
+use crate::site::diary::{Parameter, TestResult};
 use crate::words::date;
 use crate::words::diary::{found, parameter_name};
 
@@ -46,8 +48,8 @@ pub fn hint(of: Parameter) -> String {
         }
         _ if unit.is_empty() => said!("A number.", "Un número.").to_owned(),
         _ => say!(
-            "A number in {unit}; “<2” where the laboratory says less than 2.",
-            "Un número en {unit}; «<2» donde el laboratorio dice menos de 2.",
+            "A number in {unit}, or with its own unit; “<2” where the laboratory says less than 2.",
+            "Un número en {unit}, o con su propia unidad; «<2» donde el laboratorio dice menos de 2.",
             unit
         ),
     }
@@ -55,6 +57,17 @@ pub fn hint(of: Parameter) -> String {
 
 /// The labels of the form.
 pub const TESTED_FOR: Phrase = phrase!("Tested for", "Análisis de");
+/// The result that was written down last.
+pub fn written(of: Parameter, what: TestResult, on: NaiveDate) -> String {
+    say!(
+        "Written down last: {name}, {found}, {date}.",
+        "Lo último anotado: {name}, {found}, {date}.",
+        name = parameter_name(of),
+        found = found(of, what),
+        date = date(on)
+    )
+}
+
 /// The field for the value.
 pub const FOUND: Phrase = phrase!("Found", "Resultado");
 /// The field for the day.
@@ -65,8 +78,8 @@ pub const WRITE: Phrase = phrase!("Write it into the diary", "Anotar en el diari
 pub const WRITE_A_TEST: Phrase = phrase!("Write a water test", "Anotar un análisis de agua");
 /// Said of a text that is no result.
 pub const NOT_A_RESULT: Phrase = phrase!(
-    "Write a number, “<” and a number, “none” or “present”.",
-    "Escribe un número, «<» y un número, «ninguna» o «presente».",
+    "Write a number in the unit below, “<” and a number, “none” or “present”.",
+    "Escribe un número en la unidad de abajo, «<» y un número, «ninguna» o «presente».",
 );
 
 /// A judgement in a word.
@@ -195,25 +208,33 @@ pub fn meaning(of: Parameter) -> &'static str {
     }
 }
 
+/// How long to boil; where nobody said how high the house stands, for high places too.
+pub fn boil(minutes: Option<f64>) -> String {
+    match minutes {
+        Some(minutes) => say!("{minutes} min", "{minutes} min", minutes = shown::significant(minutes, 2)),
+        None => said!("1 min (3 min above 5,000 ft or 1,500 m)", "1 min (3 min a más de 1500 m de altitud)").to_owned(),
+    }
+}
+
 /// What to do about germs.
-fn against_germs(boil_minutes: f64) -> String {
+fn against_germs(boil: &str) -> String {
     say!(
-        "Boil every glass for {minutes} min, also for teeth, salad and ice. Look for droppings, dead animals and open \
+        "Boil every glass for {boil}, also for teeth, salad and ice. Look for droppings, dead animals and open \
          lids; clean the screens; disinfect the tank (its sheet has the dose); change or clean filters and lamp. Test \
          again when the chlorine is gone, and once more a week later.",
-        "Hierve cada vaso {minutes} min, también para los dientes, las ensaladas y el hielo. Busca excrementos, animales \
+        "Hierve cada vaso {boil}, también para los dientes, las ensaladas y el hielo. Busca excrementos, animales \
          muertos y tapas abiertas; limpia las mallas; desinfecta el tanque (su hoja tiene la dosis); cambia o limpia \
          filtros y lámpara. Repite el análisis cuando ya no quede cloro, y otra vez una semana después.",
-        minutes = shown::significant(boil_minutes, 2)
+        boil
     )
 }
 
 /// Said at once of a result over a limit of health, with where the sample was taken, if that is known.
-pub fn over_limit(result: &Result, place: Option<&str>, boil_minutes: f64) -> String {
+pub fn over_limit(result: &Result, place: Option<&str>, boil: &str) -> String {
     let date = date(result.date);
     let taken = place.map_or_else(|| date.clone(), |place| format!("{place}, {date}"));
     if result.of == Parameter::EColi {
-        let then = against_germs(boil_minutes);
+        let then = against_germs(boil);
         return say!(
             "Stop drinking it now: E. coli was found ({taken}). {then}",
             "Deja de beberla ya: se encontró E. coli ({taken}). {then}",
@@ -226,13 +247,13 @@ pub fn over_limit(result: &Result, place: Option<&str>, boil_minutes: f64) -> St
         "{what} supera el límite para la salud: {found} ({taken}). {then}",
         what = parameter_name(result.of),
         found = found(result.of, result.found),
-        then = next_step(result.of, Judgement::Fails, boil_minutes),
+        then = next_step(result.of, Judgement::Fails, boil),
         taken
     )
 }
 
 /// What to do next.
-pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> String {
+pub fn next_step(of: Parameter, judgement: Judgement, boil: &str) -> String {
     match judgement {
         Judgement::NoLimit => return String::new(),
         Judgement::Within => {
@@ -254,11 +275,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil_minutes: f64) -> Stri
     }
     let text = match of {
         Parameter::EColi => {
-            return say!(
-                "Stop drinking it now. {then}",
-                "Deja de beberla ya. {then}",
-                then = against_germs(boil_minutes)
-            );
+            return say!("Stop drinking it now. {then}", "Deja de beberla ya. {then}", then = against_germs(boil));
         }
         Parameter::Coliforms => said!(
             "Look at lids, screens, filter housings; disinfect the pipes after the filters; test again with E. coli.",
