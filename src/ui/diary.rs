@@ -107,7 +107,7 @@ fn row(entry: EntryRow, day: &str, desk: Desk) -> AnyView {
     let remove = desk
         .button("×", Event::EntryRemoved(id))
         .class("plain square")
-        .attribute("aria-label", say!("Take out: {text}, {day}", "Sacar: {text}, {day}", text, day));
+        .attribute("aria-label", say!("Take out: {text}, {day}", "Borrar: {text}, {day}", text, day));
     let open = desk.sends(Event::EntryOpened(id)).class("part-name").child(worded("STRONG", text));
     let open = if note.is_empty() { open } else { open.child(worded("SPAN", note)) };
     element("LI").child(open).child(remove).into()

@@ -74,7 +74,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
             element("DIV")
                 .class("row writes")
                 .child(button)
-                .child(desk.button(said!("Leave it", "Dejarlo"), Event::FormLeft).class("plain")),
+                .child(desk.button(said!("Leave it", "Cancelar"), Event::FormLeft).class("plain")),
         )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
         .children((!is_note).then(|| note(form, !opened.note.is_empty())))

@@ -98,7 +98,7 @@ fn file(holds: &[String], differs: bool, desk: Desk) -> AnyView {
         .child(
             desk.button(said!("Replace all", "Reemplazar todo"), Event::FileAccepted { replace: true }).class("away"),
         )
-        .child(desk.button(said!("Leave it", "Dejarlo"), Event::FileDiscarded));
+        .child(desk.button(said!("Leave it", "Cancelar"), Event::FileDiscarded));
     element("DIV")
         .class("report")
         .attribute("role", "group")

@@ -229,7 +229,7 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
     views.push(super::next::trial_here(desk));
     views.push(generated::generated(years, desk));
     views.push(generated::future(factors, desk));
-    let change = worded("BUTTON", said!("Give other rain", "Dar otra lluvia"))
+    let change = worded("BUTTON", said!("Give other rain", "Cambiar el registro de lluvia"))
         .attribute("type", "button")
         .live_attribute("aria-expanded", move || Some(changing.get().to_string()))
         .on("click", move |_| changing.update(|changing| *changing = !*changing));

@@ -82,9 +82,12 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
     };
     let stays =
         |read: fn((bool, bool)) -> bool| move || !shown.with(|view| view.as_ref().is_some_and(|view| read(view.moves)));
-    let up = desk.button(said!("Move up", "Subir"), Event::PartShifted(id, Shift::Up)).disabled(stays(|(up, _)| up));
-    let down =
-        desk.button(said!("Move down", "Bajar"), Event::PartShifted(id, Shift::Down)).disabled(stays(|(_, down)| down));
+    let up = desk
+        .button(said!("Earlier in the list", "Antes en la lista"), Event::PartShifted(id, Shift::Up))
+        .disabled(stays(|(up, _)| up));
+    let down = desk
+        .button(said!("Later in the list", "Después en la lista"), Event::PartShifted(id, Shift::Down))
+        .disabled(stays(|(_, down)| down));
     let head = element("DIV")
         .class("sheet-head")
         .child(element("H2").live_text(move || format!("{title}{}", name())))

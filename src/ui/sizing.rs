@@ -94,7 +94,10 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
         .class("row")
         .child(desk.button(said!("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
         .child(next::keep_option(desk))
-        .child(desk.button(said!("Back to the house", "Volver a la casa"), Event::TrialDropped).disabled(no_trial));
+        .child(
+            desk.button(said!("Back to the house as it is", "Volver a la casa como está"), Event::TrialDropped)
+                .disabled(no_trial),
+        );
     element("DIV")
         .class("levers")
         .attribute("role", "group")

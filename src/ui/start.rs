@@ -16,7 +16,7 @@ pub(crate) fn start(desk: Desk) -> AnyView {
     let sketch = way(
         "way main",
         said!("Sketch my house", "Bosquejar mi casa"),
-        said!("Roof, people, tank: five facts.", "Techo, personas, tanque: cinco datos."),
+        said!("Roof, people, tank, rain: a few facts.", "Techo, personas, tanque, lluvia: unos pocos datos."),
         Event::SketchWanted,
     );
     let demo = way(

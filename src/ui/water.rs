@@ -85,11 +85,11 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
         .child(check(view, desk))
         .child(
             element("DIV").class("row").children(movers.into_iter().filter(|_| !alone)).child(
-                worded("BUTTON", said!("Take out", "Sacar"))
+                worded("BUTTON", said!("Take out", "Quitar"))
                     .attribute("type", "button")
                     .on("click", taken_out)
                     .class("plain away")
-                    .attribute("aria-label", say!("Take out {name}", "Sacar {name}", name)),
+                    .attribute("aria-label", say!("Take out {name}", "Quitar {name}", name)),
             ),
         )
         .into()

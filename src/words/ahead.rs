@@ -50,7 +50,7 @@ pub const FAN_LINES: [Phrase; 4] = [
 ];
 /// Over the columns of the chances.
 pub const CHANCE_COLUMNS: [Phrase; 3] =
-    [phrase!("before", "antes del"), phrase!("run dry", "se acaba en"), phrase!("of", "de")];
+    [phrase!("before", "antes del"), phrase!("had run dry", "ya sin agua"), phrase!("of", "de")];
 
 /// How many days the water may be wanted to last, with words.
 pub const TARGETS: [(usize, Phrase); 5] = [

@@ -96,7 +96,7 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
         Part::Pump(_) => {
             vec![said!(
                 "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
-                "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un \
+                "Electricidad junto al agua: un electricista con licencia, un interruptor de falla a tierra (diferencial) y un \
                  interruptor de corte al alcance.",
             )]
         }

@@ -198,7 +198,7 @@ pub fn done(task: Task) -> &'static str {
         }
         Task::Hole => said!("Slow-release hole cleared", "Orificio de vaciado lento destapado"),
         Task::InletMesh => said!("Inlet mesh checked", "Malla de la entrada revisada"),
-        Task::TankLook => said!("Tank looked into", "Interior del tanque mirado desde fuera"),
+        Task::TankLook => said!("Tank looked into", "Interior del tanque revisado desde la tapa"),
         Task::Desludging => said!("Sludge taken out", "Lodo sacado"),
         Task::Lid => said!("Lid and lock checked", "Tapa y candado revisados"),
         Task::Anchors => said!("Anchors checked", "Anclajes revisados"),

@@ -16,7 +16,7 @@ pub fn name(figure: HeadFigure) -> &'static str {
         HeadFigure::RuralScheme => {
             said!(
                 "Person: drinking, cooking, washing, rural scheme",
-                "Persona: beber, cocinar y lavar, acueducto rural"
+                "Persona: beber, cocinar y lavar, red rural de agua"
             )
         }
         HeadFigure::BasicNeeds => said!("Person: most basic needs", "Persona: necesidades más básicas"),

@@ -27,7 +27,7 @@ pub const WHERE_TANK: Phrase = phrase!(
     "Toca el tanque junto al que estará: al mismo nivel, unido por un tubo con la válvula abierta.",
 );
 /// Gives it up.
-pub const NO_TANK: Phrase = phrase!("No tank", "Ningún tanque");
+pub const NO_TANK: Phrase = phrase!("Add no tank", "No añadir tanque");
 /// Closes the row of what was tapped.
 pub const CLOSE: Phrase = phrase!("Close", "Cerrar");
 
@@ -135,7 +135,7 @@ pub const PICTURE: Phrase =
 /// In the place of an answer, of a house with findings.
 pub const CANNOT_RUN: Phrase = phrase!(
     "This house can't run yet. Mend what is listed under the drawing.",
-    "Esta casa aún no puede funcionar. Arregla lo que se lista bajo el dibujo.",
+    "Esta casa aún no puede funcionar. Arregla lo que se lista junto al dibujo.",
 );
 /// In the place of an answer, without rain.
 pub const NO_RAIN: Phrase = phrase!(

@@ -358,7 +358,7 @@ pub const SIZES: [Text; 5] = [
         ),
         phrase!(
             "Bisection; 95 of 100 and the like as chosen under “What is wanted”.",
-            "Bisección; 95 de 100 y similares, según lo elegido en «Lo que se quiere».",
+            "Bisección; 95 de 100 y similares, según lo elegido en «Tu meta».",
         ),
         phrase!("Everything else stays as it is.", "Todo lo demás queda como está."),
     ),

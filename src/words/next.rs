@@ -310,7 +310,7 @@ pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
 /// A measure by which changes are ranked.
 pub fn rank_by(by: RankBy) -> &'static str {
     match by {
-        RankBy::Price => said!("Price of what it gains", "Precio de lo que gana"),
+        RankBy::Price => said!("Price of what it gains", "Costo de lo que gana"),
         RankBy::DryDays => said!("Dry days avoided", "Días de escasez evitados"),
         RankBy::Water => said!("Water gained", "Agua ganada"),
         RankBy::Spill => said!("Spill saved", "Rebose evitado"),

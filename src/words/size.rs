@@ -57,7 +57,7 @@ pub fn about(inquiry: Inquiry) -> &'static str {
 }
 
 /// Label of the choice of what is wanted.
-pub const WANTED: Phrase = phrase!("What is wanted", "Lo que se quiere");
+pub const WANTED: Phrase = phrase!("What is wanted", "Tu meta");
 
 /// What is wanted, as a choice.
 pub fn wanted(wanted: Wanted) -> String {

@@ -82,13 +82,15 @@ pub fn to_do(task: Task) -> &'static str {
         Task::Screen => said!("Clean the leaf screen", "Limpiar la malla para hojas"),
         Task::Diverter => said!(
             "Empty and rinse the first flush, check its ball",
-            "Vaciar y enjuagar las primeras aguas, revisar su bola",
+            "Vaciar y enjuagar las primeras aguas, revisar su flotador (la bola)",
         ),
         Task::Hole => said!("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
         Task::InletMesh => {
             said!("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
         }
-        Task::TankLook => said!("Look into the tank from outside", "Mirar dentro del tanque desde fuera"),
+        Task::TankLook => {
+            said!("Look into the tank from outside", "Revisar el interior del tanque desde la tapa, sin entrar")
+        }
         Task::Desludging => said!("Take the sludge out", "Sacar el lodo"),
         Task::Lid => said!("Check lid and lock", "Revisar tapa y candado"),
         Task::Anchors => said!("Check anchors and straps", "Revisar anclajes y correas"),

@@ -13,7 +13,7 @@ const LANGUAGES = {
   },
   Spanish: {
     locale: 'es-MX', places: ['Casa', 'Diario', 'Por venir', 'Tamaño', 'Cuidados', 'Lluvia', 'Sitios'], sketch: 'Bosquejar mi casa',
-    demo: /casa de ejemplo/, close: 'Cerrar', documents: ['Informe', /fórmulas/], back: 'Volver a la casa', leave: 'Dejarlo',
+    demo: /casa de ejemplo/, close: 'Cerrar', documents: ['Informe', /fórmulas/], back: 'Volver a la casa', leave: 'Cancelar',
   },
 };
 const place = (page, name) =>

@@ -97,7 +97,7 @@ test('where the device asks for Spanish, everything is Spanish', async (t) => {
   for (let at = 0; at < kinds; at += 1) {
     await forms.nth(at).tap();
     await lookOver(`form ${at}`);
-    await page.getByRole('button', { name: 'Dejarlo' }).tap();
+    await page.getByRole('button', { name: 'Cancelar' }).tap();
   }
   assert.deepEqual(found, []);
   assert.deepEqual(page.problems, []);

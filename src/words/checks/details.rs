@@ -225,9 +225,9 @@ pub const fn options(detail: Detail) -> &'static [Phrase] {
             phrase!("Shock for pipes or a cleaned tank, 50 mg/L", "Choque en tubos o en un tanque ya lavado, 50 mg/L"),
         ],
         Detail::Stock => &[
-            phrase!("household bleach 5.25 %", "cloro doméstico (lejía) 5,25\u{a0}%"),
-            phrase!("household bleach 6 %", "cloro doméstico (lejía) 6\u{a0}%"),
-            phrase!("household bleach 8.25 %", "cloro doméstico (lejía) 8,25\u{a0}%"),
+            phrase!("household bleach 5.25 %", "cloro doméstico (blanqueador) 5,25\u{a0}%"),
+            phrase!("household bleach 6 %", "cloro doméstico (blanqueador) 6\u{a0}%"),
+            phrase!("household bleach 8.25 %", "cloro doméstico (blanqueador) 8,25\u{a0}%"),
             phrase!("liquid pool chlorine 12.5 %", "cloro líquido para piscinas 12,5\u{a0}%"),
             phrase!("calcium hypochlorite 65 %", "hipoclorito de calcio 65\u{a0}%"),
             phrase!("calcium hypochlorite 75 %", "hipoclorito de calcio 75\u{a0}%"),

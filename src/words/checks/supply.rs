@@ -7,7 +7,7 @@ use crate::site::details::Detail;
 
 const ELECTRICITY: Phrase = phrase!(
     "Electricity beside water: a licensed electrician, a residual-current device, a disconnect in reach.",
-    "Electricidad junto al agua: un electricista con licencia, un interruptor diferencial y un interruptor de corte \
+    "Electricidad junto al agua: un electricista con licencia, un interruptor de falla a tierra (diferencial) y un interruptor de corte \
      al alcance.",
 );
 

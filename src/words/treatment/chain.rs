@@ -48,7 +48,7 @@ pub const DOSES_ABOUT: Phrase = phrase!(
     "To disinfect after contamination, to keep a residual, or to shock pipes: the sheet of each tank reckons it for your \
      bleach and its age.",
     "Para desinfectar tras una contaminación, mantener cloro residual o hacer una cloración de choque en las tuberías: \
-     la hoja de cada tanque la calcula según tu cloro doméstico (lejía) y el tiempo que lleva guardado.",
+     la hoja de cada tanque la calcula según tu cloro doméstico (blanqueador) y el tiempo que lleva guardado.",
 );
 
 /// The verdict where the last test of something is over a limit of health.

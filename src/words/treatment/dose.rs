@@ -23,7 +23,7 @@ pub(in crate::words) const TEXT: Text = Text {
     ),
     assumes: phrase!(
         "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
-        "Cloro doméstico (lejía) simple, sin perfume, espesante ni aditivos que cuidan el color. La suciedad consume el cloro: \
+        "Cloro doméstico (blanqueador o lejía) simple, sin perfume, espesante ni aditivos que cuidan el color. La suciedad consume el cloro: \
          mide lo que queda.",
     ),
     caution: phrase!(
