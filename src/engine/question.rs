@@ -21,6 +21,7 @@ use super::rain::gaps::{self, GapError};
 use super::rain::generated::{ModelError, RainModel, years};
 use super::rain::normals::{self, NormalsError};
 use super::rain::weather::{Origin, Weather};
+use super::sizing::tally::first_fill_l;
 
 /// Everything that the balance says of a house.
 #[derive(Clone, Debug)]
@@ -53,6 +54,9 @@ pub struct Answer {
     pub good_years: Option<GoodYears>,
     /// Percentiles of the live water by day of the year, in L.
     pub percentiles: Vec<DayOfYear>,
+    /// Where what the tanks held on the first day hides most of what lacks in the long run: the share of the water wanted
+    /// that comes, 0 to 1.
+    pub first_fill: Option<f64>,
     /// Where the water went in an average year.
     pub budget: [Month; 12],
 }
@@ -68,6 +72,31 @@ pub enum Refusal {
     Normals(NormalsError),
     /// The place's rain has no model to draw years from.
     Model(ModelError),
+    /// No calendar year of the rain has all its days, so that nothing can be told of sizes.
+    NoWholeYear {
+        /// How many days there are.
+        days: usize,
+    },
+}
+
+/// The first fill is told of where it gave at least this share of what was wanted over the run: a week of each year
+/// (common practice, no source).
+const FIRST_FILL_SHARE: f64 = 0.02;
+
+/// See [`Answer::first_fill`].
+fn first_fill(total: &Flows, ledger: &Ledger, years: &[Year]) -> Option<f64> {
+    let drop_l = ledger.stored_first_l - ledger.stored_last_l;
+    let given_l = first_fill_l([total.demand_l, total.yield_l, total.spill_l], drop_l);
+    let hides = given_l > total.shortfall_l() && given_l >= FIRST_FILL_SHARE * total.demand_l;
+    let comes_l = total.yield_l + total.spill_l - drop_l;
+    (hides && years.iter().any(|year| year.complete)).then(|| comes_l / total.demand_l)
+}
+
+impl Answer {
+    /// Whether all times of the year are in it: without a whole year no yearly figure says anything.
+    pub fn has_whole_year(&self) -> bool {
+        self.years.iter().any(|year| year.complete)
+    }
 }
 
 /// Years of even rain that are run from monthly means: the first shows where it leads from the start, the second is
@@ -145,6 +174,7 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) ->
         resilience: resilience(&dry_runs, still_dry),
         good_years: good_years(&years),
         percentiles: Vec::new(),
+        first_fill: first_fill(&total, &ledger, &years),
         budget: budget(&ledger, span_years),
         years,
         dry_runs,

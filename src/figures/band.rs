@@ -13,7 +13,7 @@ use crate::quantity::shown::significant;
 const FIRSTS: [usize; 12] = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 
 /// Percentiles of the content for each day of the year, in the unit that is shown. All three are equally long: 365
-/// or 366 days from the first of January.
+/// or 366 days from the first of January. Days of which nothing is known are not numbers, of all three alike.
 #[derive(Clone, Copy, Debug)]
 pub struct YearBand<'a> {
     /// Undercut in one year of ten.
@@ -60,22 +60,25 @@ impl YearBand<'_> {
         let y = frame.y;
         #[expect(clippy::cast_precision_loss, reason = "366 at most")]
         let line = |values: &[f64]| -> Vec<Point> {
-            values.iter().take(days).enumerate().map(|(day, value)| (x.at(day as f64), y.at(*value))).collect()
+            let height = |value: f64| if value.is_finite() { y.at(value) } else { f64::NAN };
+            values.iter().take(days).enumerate().map(|(day, value)| (x.at(day as f64), height(*value))).collect()
         };
         let (low, median, high) = (line(self.low), line(self.median), line(self.high));
-        let band: Vec<Point> = high.iter().chain(low.iter().rev()).copied().collect();
-        frame.pen.area(Ink::Band, &band);
+        for (high, low) in known(&high).zip(known(&low)) {
+            let band: Vec<Point> = high.iter().chain(low.iter().rev()).copied().collect();
+            frame.pen.area(Ink::Band, &band);
+        }
         if let Some(capacity) = self.capacity.filter(|_| days > 0) {
             let at = frame.y.at(capacity);
             frame.pen.line(Ink::Capacity, &[(frame.left, at), (frame.right, at)]);
             frame.pen.text(Ink::Label, (frame.right, at - 5.0), Anchor::End, SMALL, &self.words.capacity);
         }
         self.month_labels(&mut frame, &x);
-        frame.pen.line(Ink::Line, &low);
-        frame.pen.line(Ink::WaterLine, &median);
-        frame.pen.line(Ink::Faint, &high);
+        for (ink, line) in [(Ink::Line, &low), (Ink::WaterLine, &median), (Ink::Faint, &high)] {
+            known(line).for_each(|stretch| frame.pen.line(ink, stretch));
+        }
         self.labels(&mut frame, [&high, &median, &low]);
-        let readings = median.iter().enumerate().map(|(day, place)| Reading {
+        let readings = median.iter().enumerate().filter(|(_, place)| place.1.is_finite()).map(|(day, place)| Reading {
             x: place.0,
             y: place.1,
             label: self.date(day),
@@ -95,7 +98,10 @@ impl YearBand<'_> {
         let mut rows = Vec::new();
         for (month, first) in words.months.iter().zip(FIRSTS) {
             if first < self.days() {
-                let at = |values: &[f64]| significant(values[first], DIGITS);
+                let at = |values: &[f64]| match values[first] {
+                    value if value.is_finite() => significant(value, DIGITS),
+                    _ => "—".to_owned(),
+                };
                 rows.push(vec![month.clone(), at(self.low), at(self.median), at(self.high)]);
             }
         }
@@ -133,16 +139,24 @@ impl YearBand<'_> {
     /// Writes at the lines where they lie farthest apart.
     fn labels(&self, frame: &mut Frame, lines: [&[Point]; 3]) {
         let [high, _, low] = lines;
-        let inner = |(at, _): &(usize, f64)| (high.len() / 6..high.len() / 2).contains(at);
-        let spreads = high.iter().zip(low).map(|(high, low)| low.1 - high.1).enumerate().filter(inner);
-        let Some((day, _)) = spreads.max_by(|a, b| a.1.total_cmp(&b.1)) else { return };
-        let x = high[day].0;
+        let inner = |at: usize| (high.len() / 6..high.len() / 2).contains(&at);
+        let spreads = high.iter().zip(low).map(|(high, low)| low.1 - high.1).enumerate();
+        let spreads = spreads.filter(|(_, spread)| spread.is_finite());
+        let farthest = spreads.max_by(|a, b| inner(a.0).cmp(&inner(b.0)).then(a.1.total_cmp(&b.1)));
+        let Some((day, _)) = farthest else { return };
+        // Not over an edge, where only the first or the last weeks of a year are known.
+        let x = high[day].0.clamp(frame.left + 70.0, (frame.right - 70.0).max(frame.left + 70.0));
         let wanted = [high[day].1 - 6.0, lines[1][day].1 + 5.0, low[day].1 + 17.0];
         let placed = apart(&wanted, (frame.top + 12.0, frame.bottom - 6.0));
         for (text, y) in [&self.words.high, &self.words.median, &self.words.low].into_iter().zip(placed) {
             frame.pen.text(Ink::Label, (x, y), Anchor::Middle, SMALL, text);
         }
     }
+}
+
+/// The stretches of a line of which something is known.
+fn known(line: &[Point]) -> impl Iterator<Item = &[Point]> {
+    line.split(|place| !place.1.is_finite()).filter(|stretch| !stretch.is_empty())
 }
 
 #[cfg(test)]
@@ -175,6 +189,18 @@ mod tests {
         assert_eq!(drawing.readings[59].label, "1 M3");
         assert_eq!(drawing.readings[59].value, "159\u{a0}L (59–259)");
         assert!(drawing.readings[200].y < drawing.readings[59].y, "more is drawn higher");
+    }
+
+    #[test]
+    fn days_of_which_nothing_is_known_are_gaps() {
+        let some: Vec<f64> = (0..365).map(|day| if (10..50).contains(&day) { 500.0 } else { f64::NAN }).collect();
+        let words = words();
+        let band = YearBand { low: &some, median: &some, high: &some, capacity: Some(600.0), words: &words };
+        let drawing = band.drawing(358.0);
+        assert_sound(&drawing);
+        assert_eq!(drawing.readings.len(), 40);
+        let table = band.table();
+        assert_eq!((&*table.rows[0][2], &*table.rows[1][2], &*table.rows[2][2]), ("—", "500", "—"));
     }
 
     #[test]

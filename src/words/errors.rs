@@ -316,6 +316,14 @@ pub fn refusal(refusal: &Refusal) -> Option<String> {
         Refusal::Gaps(GapError::NotADepth { date, depth_mm }) => not_a_depth(*date, *depth_mm),
         Refusal::Normals(error) => normals(error),
         Refusal::Model(error) => super::generated::no_model(error),
+        Refusal::NoWholeYear { days } => say!(
+            "Sizes take at least one whole calendar year of rain, January to December: these {days} say nothing of the \
+             other seasons. Load a longer record, or enter the twelve monthly means of the place.",
+            "Para hablar de tamaños hace falta al menos un año calendario completo de lluvia, de enero a diciembre: \
+             estos {days} no dicen nada de las demás estaciones. Carga un registro más largo, o escribe los doce \
+             promedios mensuales del lugar.",
+            days = super::days(*days)
+        ),
     })
 }
 

@@ -122,8 +122,9 @@ pub fn water_usual(today: NaiveDate) -> String {
 
 /// What it is without rain and readings.
 pub const WATER_UNKNOWN: Phrase = phrase!(
-    "Today's water is unknown: no level was read, and there is no rain to reckon with.",
-    "No se sabe cuánta agua hay hoy: no se leyó ningún nivel, y no hay lluvia con que calcular.",
+    "Today's water is unknown: no level was read, and there is no rain of this time of the year to reckon with.",
+    "No se sabe cuánta agua hay hoy: no se leyó ningún nivel, y no hay lluvia de esta época del año con que \
+     calcular.",
 );
 
 /// Added to what is said of a downspout through which rain went.
@@ -134,8 +135,8 @@ pub const PICTURE: Phrase =
     phrase!("The house in section; each part opens its sheet", "La casa en corte; cada parte abre su hoja");
 /// In the place of an answer, of a house with findings.
 pub const CANNOT_RUN: Phrase = phrase!(
-    "This house can't run yet. Mend what is listed under the drawing.",
-    "Esta casa aún no puede funcionar. Arregla lo que se lista junto al dibujo.",
+    "This house can't run yet. Mend what is listed here.",
+    "Esta casa aún no puede funcionar. Arregla lo que se lista aquí.",
 );
 /// In the place of an answer, without rain.
 pub const NO_RAIN: Phrase = phrase!(

@@ -26,11 +26,12 @@ pub fn about(inquiry: Inquiry) -> &'static str {
         Inquiry::Smallest => said!(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
              smaller alike and everything else as it is, until the size that just does it is found, to within \
-             0.2\u{a0}%. Each size begins as full as the tanks are on the first day.",
+             0.2\u{a0}%. Each size begins as full as the tanks are on the first day; where less comes than is wanted, \
+             what only that water gives counts as lacking.",
             "Toda la casa se calcula una y otra vez con esta lluvia, con todos los tanques (o todos los techos, o \
              todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
              apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza tan lleno como están los tanques el primer \
-             día.",
+             día; donde llega menos de lo que se necesita, lo que solo da esa agua cuenta como faltante.",
         ),
         Inquiry::Curves => said!(
             "What other sizes would come to on this rain: from a quarter of what there is to four times as much, \
@@ -106,6 +107,7 @@ pub fn name(sought: Sought) -> &'static str {
 pub fn found(found: Found, now: f64, sought: Sought, units: &Units) -> String {
     let size = |factor: f64| shown::figure(now * factor, kind(sought), units);
     match (found, sought) {
+        (_, Sought::Roof) if now <= 0.0 => "—".to_owned(),
         (Found::Enough { factor, .. }, _) => size(factor),
         (Found::NotEvenAt { factor, .. }, _) => say!("not even {size}", "ni con {size}", size = size(factor)),
         (Found::EvenAt { factor, .. }, Sought::Uses) => say!("{size} or more", "{size} o más", size = size(factor)),
@@ -122,6 +124,19 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         say!("{share} {what}", "{share} de {what}", share = percent(tally.by(wanted)), what = measured(wanted))
     };
     match (found, sought) {
+        (_, Sought::Roof) if now <= 0.0 => said!(
+            "Roof: there is no roof area to enlarge. Enter the area of the roof first.",
+            "Techo: no hay área de techo que agrandar. Escribe primero el área del techo.",
+        )
+        .to_owned(),
+        (Found::NotEvenAt { factor, tally }, _) if tally.rests_on_first_fill() => say!(
+            "{what}: even with {size} less comes to the tanks than is wanted; what they hold on the first day only puts \
+             the shortage off.",
+            "{what}: incluso con {size} llega a los tanques menos de lo que se necesita; lo que tienen el primer día solo \
+             aplaza la escasez.",
+            what = name(sought),
+            size = size(factor),
+        ),
         (Found::Enough { factor, .. }, Sought::Storage) => {
             say!(
                 "Tanks of {size} in all would do; there are {of_now}.",

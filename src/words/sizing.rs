@@ -1,6 +1,6 @@
 //! Words of the sizing place: the answer first.
 
-use chrono::Datelike;
+use chrono::{Datelike, Days};
 
 use super::{count, day_of_year, number_text, percent, years};
 use crate::engine::measures::dry_runs::DryRun;
@@ -10,8 +10,23 @@ use crate::engine::rain::weather::Origin;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 
-/// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002."
+/// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002." Where only the
+/// first fill made it so, that is said with it.
 pub fn headline(answer: &Answer) -> String {
+    let mut told = ran_out(answer);
+    if let Some(comes) = answer.first_fill {
+        told.push_str(&say!(
+            " But what the tanks held on the first day carried it: only {share} of the water wanted comes, so this can't \
+             go on.",
+            " Pero fue gracias a lo que los tanques tenían el primer día: solo llega el {share} del agua que se necesita, \
+             así que esto no puede seguir así.",
+            share = percent(comes)
+        ));
+    }
+    told
+}
+
+fn ran_out(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();
     if answer.origin == Origin::Even {
         return match answer.longest_dry_run {
@@ -83,6 +98,17 @@ fn spell(answer: &Answer, complete: usize) -> String {
 
 fn stretch(answer: &Answer, run: &DryRun) -> String {
     let year = run.start.year();
+    let last =
+        run.start.checked_add_days(Days::new(run.days.saturating_sub(1) as u64)).map_or(year, |last| last.year());
+    if answer.origin != Origin::Generated && last > year {
+        return say!(
+            "the longest dry stretch was {days}, from {year} to {last}",
+            "la racha de escasez más larga fue de {days}, de {year} a {last}",
+            days = super::days(run.days),
+            year = year.to_string(),
+            last = last.to_string()
+        );
+    }
     let year = if answer.origin == Origin::Generated {
         say!("year {year} of them", "el año {year}", year)
     } else {
@@ -116,15 +142,22 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
     let complete = answer.years.iter().filter(|year| year.complete).count();
     if answer.origin == Origin::Even {
         doubts.push(super::rain::EVEN_RAIN.to_owned());
+    } else if complete == 0 {
+        doubts.push(
+            said!(
+                "This rain has no whole year: it says nothing of the seasons that it hasn't seen, so take no size from \
+                 it. Load a longer record, or enter the twelve monthly means of the place.",
+                "Esta lluvia no tiene ningún año completo: no dice nada de las estaciones que no ha visto, así que no \
+                 saques de ella ningún tamaño. Carga un registro más largo, o escribe los doce promedios mensuales del \
+                 lugar.",
+            )
+            .to_owned(),
+        );
     } else if complete < 10 {
         doubts.push(say!(
             "{years} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
             "{years} de lluvia es poco: con diez o más se juzga mejor. Más abajo se comparan con años generados.",
-            years = if complete == 0 {
-                said!("Less than a year", "Menos de un año").to_owned()
-            } else {
-                count(complete, said!("year", "año"), said!("years", "años"))
-            },
+            years = count(complete, said!("year", "año"), said!("years", "años")),
         ));
     }
     if !answer.left_out_years.is_empty() {

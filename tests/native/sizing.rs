@@ -256,6 +256,7 @@ proptest! {
                 (tally.demand_l, total.demand_l),
                 (tally.spill_l, total.spill_l),
                 (tally.hauled_l, total.hauled_l),
+                (tally.drop_l, ledger.stored_first_l - ledger.stored_last_l),
             ] {
                 let flowed = total.entered_l() + ledger.stored_first_l + total.demand_l;
                 prop_assert!((ours - theirs).abs() <= 1e-9 * flowed.max(1.0), "{ours} {theirs}");

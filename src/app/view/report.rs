@@ -235,7 +235,9 @@ fn results(about: &About, answer: &Answer) -> Section {
     section.heading(say::YEARS);
     section.table(say::YEARS, years::years(answer, units));
     section.chart(|width| charts::contents(answer, units, width), about.width, PAPER);
-    section.chart(|width| charts::where_it_went(answer, units, width), about.width, HALF_PAPER);
+    if answer.has_whole_year() {
+        section.chart(|width| charts::where_it_went(answer, units, width), about.width, HALF_PAPER);
+    }
     section.chart(|width| charts::through_the_year(answer, units, width), about.width, HALF_PAPER);
     let parts = sizing::what_parts_did(answer, &kept.site.system, units);
     if !parts.is_empty() {

@@ -178,11 +178,93 @@ pub fn results(
         good_years: charts::good_years(answer, width.min(charts::COLUMN)),
         statistics: statistics(answer, units),
         parts,
-        charts: vec![
-            charts::contents(answer, units, width),
-            charts::through_the_year(answer, units, charts::half(width)),
-            charts::where_it_went(answer, units, charts::half(width)),
-        ],
+        charts: [charts::contents(answer, units, width), charts::through_the_year(answer, units, charts::half(width))]
+            .into_iter()
+            .chain(answer.has_whole_year().then(|| charts::where_it_went(answer, units, charts::half(width))))
+            .collect(),
         years: super::years::years(answer, units),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+    use std::sync::Arc;
+
+    use super::*;
+    use crate::engine::question::{Refusal, answer};
+    use crate::engine::sizing::study::{Findings, Inquiry, Study};
+    use crate::quantity::{Area, Customary, Flow, Volume};
+    use crate::site::demo;
+    use crate::site::rain::{Rain, RainRecord};
+    use crate::site::uses::Amount;
+
+    /// So many mm on every fifth day.
+    fn every_fifth_day(days: usize, depth_mm: f64) -> Rain {
+        let start = "2001-01-01".parse().unwrap();
+        let depths_mm = (0..days).map(|day| Some(if day % 5 == 0 { depth_mm } else { 0.0 })).collect();
+        Rain::Record(RainRecord { source: String::new(), start, depths_mm })
+    }
+
+    /// One roof of 50 m² on one tank of 100,000 L that begins full, and one use of 100 L a day.
+    fn large_tank() -> Site {
+        let mut site = demo::site();
+        let system = &mut site.system;
+        let tank = system.tanks[0].id;
+        for other in system.tanks.clone().iter().skip(1) {
+            system.remove(other.id);
+        }
+        system.sections.truncate(1);
+        system.sections[0].area = Area::square_metres(50.0);
+        system.uses.truncate(1);
+        system.rationing.clear();
+        system.hauling.clear();
+        system.pumps.clear();
+        system.trunk_lines.clear();
+        (system.uses[0].tank, system.uses[0].amount) = (Some(tank), Amount::Daily(Flow::litres_a_day(100.0)));
+        system.feeds.retain(|feed| feed.tank == Some(tank));
+        system.tanks[0].shape = crate::site::new_part::tank(
+            tank,
+            String::new(),
+            Volume::litres(100_000.0),
+            crate::quantity::Length::metres(2.4),
+        )
+        .shape;
+        site
+    }
+
+    #[test]
+    fn less_than_a_year_gives_no_sizes() {
+        let (site, rain) = (Arc::new(demo::site()), every_fifth_day(40, 6.0));
+        for inquiry in Inquiry::ALL {
+            let refused = Study::new(inquiry, &site, &rain).err();
+            assert_eq!(refused, Some(Refusal::NoWholeYear { days: 40 }));
+        }
+        let answer = answer(&site, &rain).unwrap();
+        assert!(say::reservations(&answer)[0].contains("no whole year"));
+        assert_eq!(answer.first_fill, None, "40 days tell nothing of the long run");
+        assert!(Study::new(Inquiry::Smallest, &site, &every_fifth_day(365, 6.0)).is_ok());
+    }
+
+    #[test]
+    fn what_the_first_fill_carried_is_said_and_makes_no_size() {
+        // 4 mm on 50 m² every fifth day is 40 L a day before any loss: under half of the 100 L that are wanted. Two years
+        // want 73,000 L of the 100,000 that stand there.
+        let (site, rain) = (large_tank(), every_fifth_day(2 * 365, 4.0));
+        let carried = answer(&site, &rain).unwrap();
+        assert_eq!(carried.longest_dry_run, None);
+        assert!(carried.first_fill.is_some_and(|comes| comes <= 0.4), "{:?}", carried.first_fill);
+        let told = say::headline(&carried);
+        assert!(told.contains("never ran out. But") && told.contains("can't go on"), "{told}");
+        let mut study = Study::new(Inquiry::Smallest, &Arc::new(site.clone()), &rain).unwrap();
+        while study.step() {}
+        let Findings::Smallest { found, .. } = study.findings() else { panic!("another question") };
+        let units = Units::customary(Customary::Metric);
+        let (sentences, _) = super::super::size::smallest::smallest(&site, &found, &units);
+        assert!(sentences[0].contains("only puts the shortage off"), "{sentences:?}");
+        // Ten times the roof brings more than is wanted: then the first fill carries nothing.
+        let mut enough = site;
+        enough.system.sections[0].area = Area::square_metres(500.0);
+        assert_eq!(answer(&enough, &rain).unwrap().first_fill, None);
+    }
 }

@@ -6,9 +6,11 @@ use crate::engine::question::Answer;
 use crate::site::part::PartId;
 use chrono::NaiveDate;
 
-/// Live water in each store of the plan, in L: the middle of the record on this day of the year.
+/// Live water in each store of the plan, in L: the middle of the record on this day of the year; empty where
+/// no year of it has that day.
 pub fn live_l(answer: &Answer, today: NaiveDate) -> Vec<f64> {
-    answer.series.live_l.iter().map(|live| on_day(&answer.series.dates, live, today).half).collect()
+    let middle = |live: &Vec<f64>| Some(on_day(&answer.series.dates, live, today)?.half);
+    answer.series.live_l.iter().map(middle).collect::<Option<_>>().unwrap_or_default()
 }
 
 /// What stands in a tank then, dead storage full, in L; none without an answer.

@@ -18,18 +18,23 @@ pub struct DayOfYear {
     pub ninetieth: f64,
 }
 
+impl DayOfYear {
+    /// Of a day that no year has.
+    const NONE: DayOfYear = DayOfYear { tenth: f64::NAN, half: f64::NAN, ninetieth: f64::NAN };
+}
+
 /// The 10th, 50th and 90th percentiles of the content over the years, for each day from 1 January to 31 December;
-/// 29 February counts with the 28th. Days that no year has are 0.
+/// 29 February counts with the 28th. Days that no year has are not numbers.
 pub fn by_day_of_year(dates: &[NaiveDate], contents_l: &[f64]) -> Vec<DayOfYear> {
     let mut by_day: Vec<Vec<f64>> = vec![Vec::new(); DAYS];
     for (date, content) in dates.iter().zip(contents_l) {
         by_day[day_of_year(*date)].push(*content);
     }
-    by_day.into_iter().map(percentiles).collect()
+    by_day.into_iter().map(|contents| percentiles(contents).unwrap_or(DayOfYear::NONE)).collect()
 }
 
-/// The same for the day of the year of one date.
-pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> DayOfYear {
+/// The same for the day of the year of one date; none where no year has it.
+pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> Option<DayOfYear> {
     let mut on_it = Vec::new();
     for (date, content) in dates.iter().zip(contents_l) {
         if day_of_year(*date) == day_of_year(day) {
@@ -39,9 +44,10 @@ pub fn on_day(dates: &[NaiveDate], contents_l: &[f64], day: NaiveDate) -> DayOfY
     percentiles(on_it)
 }
 
-fn percentiles(values: Vec<f64>) -> DayOfYear {
+fn percentiles(values: Vec<f64>) -> Option<DayOfYear> {
     let values = sorted(values);
-    DayOfYear { tenth: percentile(&values, 0.1), half: percentile(&values, 0.5), ninetieth: percentile(&values, 0.9) }
+    let of = |share| percentile(&values, share);
+    (!values.is_empty()).then(|| DayOfYear { tenth: of(0.1), half: of(0.5), ninetieth: of(0.9) })
 }
 
 /// The place of a date in a year without 29 February, 0 to 364.
@@ -75,6 +81,17 @@ mod tests {
         assert!((percentile(&values, 0.5) - 25.0).abs() < 1e-12);
         assert!((percentile(&values, 0.9) - 37.0).abs() < 1e-12);
         assert_eq!(percentile(&[], 0.5), 0.0);
+    }
+
+    #[test]
+    fn a_day_that_no_year_has_is_no_zero() {
+        let dates: Vec<NaiveDate> =
+            NaiveDate::from_ymd_opt(2020, 3, 1).into_iter().flat_map(|first| first.iter_days().take(40)).collect();
+        let by_day = by_day_of_year(&dates, &[700.0; 40]);
+        // 1 March is the 60th day of a common year, 9 April the 99th.
+        let known: Vec<usize> = (0..DAYS).filter(|day| by_day[*day].half.is_finite()).collect();
+        assert_eq!((known.first(), known.last(), known.len()), (Some(&59), Some(&98), 40));
+        assert_eq!(on_day(&dates, &[700.0; 40], NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default()), None);
     }
 
     #[test]

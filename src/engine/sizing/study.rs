@@ -123,10 +123,13 @@ impl Study {
     /// A question before its first step.
     ///
     /// # Errors
-    /// See [`Refusal`].
+    /// See [`Refusal`]; [`Refusal::NoWholeYear`] too: all of them count by the year.
     pub fn new(inquiry: Inquiry, site: &Arc<Site>, rain: &Rain) -> Result<Self, Refusal> {
         let plan = Arc::new(plan(&site.system).map_err(Refusal::System)?);
         let ground = Arc::new(Ground::new(weather(site, rain)?, Conduct::from(&site.reckoning)));
+        if ground.calendar.whole_years == 0 {
+            return Err(Refusal::NoWholeYear { days: ground.weather.dates.len() });
+        }
         let wanted = site.reckoning.wanted;
         let mut study =
             Self { inquiry, plan: Arc::clone(&plan), basis: None, methods: Vec::new(), jobs: Vec::new(), at: 0 };

@@ -28,6 +28,8 @@ pub struct Tally {
     pub yield_l: f64,
     /// What left the system over rims, in L.
     pub spill_l: f64,
+    /// By how much the stores end lower than they began, in L; less than 0 where they end higher.
+    pub drop_l: f64,
     /// Hauled water, in L.
     pub hauled_l: f64,
     /// What it cost.
@@ -51,12 +53,40 @@ impl Tally {
         if self.whole_years == 0 { self.time() } else { self.good_years as f64 / self.whole_years as f64 }
     }
 
-    /// What it came to by the measure that is wanted, 0 to 1.
+    /// Of what the uses got, what only the first fill gave, in L: see [`first_fill_l`].
+    pub fn first_fill_l(&self) -> f64 {
+        first_fill_l([self.demand_l, self.yield_l, self.spill_l], self.drop_l)
+    }
+
+    /// Whether the first fill hides more than half of what is lacking in the long run.
+    pub fn rests_on_first_fill(&self) -> bool {
+        self.first_fill_l() > self.demand_l - self.yield_l
+    }
+
+    /// The same without what only the first fill gave: it lacks, on as many days as it would have lasted; where it hides
+    /// most of what is lacking, no year is good that comes after it.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days of a few centuries")]
+    pub fn lasting(self) -> Self {
+        let given_l = self.first_fill_l();
+        if given_l <= 0.0 {
+            return self;
+        }
+        let served = (given_l / self.demand_l * self.days as f64).ceil() as usize;
+        Self {
+            yield_l: self.yield_l - given_l,
+            dry_days: (self.dry_days + served).min(self.days),
+            good_years: if self.rests_on_first_fill() { 0 } else { self.good_years },
+            ..self
+        }
+    }
+
+    /// What it comes to in the long run by the measure that is wanted, 0 to 1: see [`Tally::lasting`].
     pub fn by(&self, wanted: Wanted) -> f64 {
+        let lasting = self.lasting();
         match wanted {
-            Wanted::GoodYears(_) => self.good_share(),
-            Wanted::Days(_) => self.time(),
-            Wanted::Water(_) => self.volumetric(),
+            Wanted::GoodYears(_) => lasting.good_share(),
+            Wanted::Days(_) => lasting.time(),
+            Wanted::Water(_) => lasting.volumetric(),
         }
     }
 
@@ -89,9 +119,18 @@ impl Tally {
             demand_l,
             yield_l: outcome.yield_l,
             spill_l: spill.max(0.0),
+            drop_l: outcome.stored_first_l - outcome.stored_last_l,
             ..Self::default()
         }
     }
+}
+
+/// Of what the uses got over a run, what only the water of the first day gave, in L: where less comes than is wanted, that
+/// by which the stores end lower (`drop_l`) than they began. Where enough comes they are low for a season, and fill again.
+pub fn first_fill_l([demand_l, yield_l, spill_l]: [f64; 3], drop_l: f64) -> f64 {
+    // The balance of the stores: what came is what left them, less what they lost.
+    let comes_l = yield_l + spill_l - drop_l;
+    if comes_l < demand_l { drop_l.max(0.0) } else { 0.0 }
 }
 
 /// A tally that is made day by day, from the general run.
@@ -100,6 +139,7 @@ pub struct Tallying {
     inflow_first: f64,
     month: usize,
     dry_before_year: usize,
+    stored_first_l: f64,
     tally: Tally,
 }
 
@@ -108,12 +148,13 @@ impl Tallying {
     pub fn before_first_day(plan: &Plan, conduct: Conduct) -> Self {
         let standing = Standing::share(plan, conduct.start_share);
         let Conduct { inflow_first, .. } = conduct;
-        Self { standing, inflow_first, month: 0, dry_before_year: 0, tally: Tally::default() }
+        let nothing = Tally::default();
+        Self { standing, inflow_first, month: 0, dry_before_year: 0, stored_first_l: 0.0, tally: nothing }
     }
 
     /// Goes on for at most so many days; whether days are left.
     pub fn go_on(&mut self, plan: &Plan, weather: &Weather, calendar: &Calendar, most_days: usize) -> bool {
-        let Self { standing, inflow_first, month, dry_before_year, tally } = self;
+        let Self { standing, inflow_first, month, dry_before_year, stored_first_l, tally } = self;
         let from = tally.days;
         let to = (from + most_days).min(weather.dates.len());
         let (dates, depths_mm) = (&weather.dates[from..to], &weather.depths_mm[from..to]);
@@ -131,6 +172,10 @@ impl Tallying {
             }
             true
         });
+        if from == 0 {
+            *stored_first_l = ledger.stored_first_l;
+        }
+        tally.drop_l = *stored_first_l - ledger.stored_last_l;
         let total = ledger.total();
         tally.demand_l += total.demand_l;
         tally.yield_l += total.yield_l;
@@ -143,5 +188,49 @@ impl Tallying {
     /// The tally of the days so far.
     pub fn tally(self, calendar: &Calendar) -> Tally {
         Tally { whole_years: calendar.whole_years, ..self.tally }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Share;
+
+    /// Ten years of 365 days with 100 L a day wanted: 365,000 L.
+    fn ten_years(yield_l: f64, spill_l: f64, drop_l: f64) -> Tally {
+        let dry_days = 0;
+        Tally {
+            days: 3650,
+            whole_years: 10,
+            good_years: 10,
+            demand_l: 365_000.0,
+            dry_days,
+            yield_l,
+            spill_l,
+            drop_l,
+            ..Tally::default()
+        }
+    }
+
+    #[test]
+    fn a_size_that_drains_its_first_fill_does_not_do() {
+        // 275,000 L came: 90,000 L of what was used stood in the tanks on the first day, as much as 900 days want.
+        let drained = ten_years(365_000.0, 0.0, 90_000.0);
+        let share = Share::of_one(0.9);
+        assert_eq!(drained.by(Wanted::GoodYears(10)), 0.0);
+        assert!((drained.by(Wanted::Days(share)) - 2750.0 / 3650.0).abs() < 1e-12);
+        assert!((drained.by(Wanted::Water(share)) - 275.0 / 365.0).abs() < 1e-12);
+        // 375,000 L came, 50,000 of them spilled, and the record ends in a dry season: it fills again.
+        let seasonal = ten_years(365_000.0, 50_000.0, 40_000.0);
+        assert_eq!(seasonal.by(Wanted::GoodYears(10)), 1.0);
+        assert_eq!(seasonal.lasting(), seasonal);
+    }
+
+    #[test]
+    fn a_dry_year_that_is_told_is_no_fault_of_the_first_fill() {
+        // 40,000 L lacked in one year; 5,000 L less stand there at the end.
+        let told = Tally { good_years: 9, dry_days: 400, ..ten_years(325_000.0, 0.0, 5_000.0) };
+        assert!(told.meets(Wanted::GoodYears(9)));
+        assert_eq!(told.lasting().dry_days, 450);
     }
 }

@@ -9,7 +9,7 @@ use super::charts::{COLUMN, Chart};
 use crate::app::case::Case;
 use crate::app::study::{Asked, Findings, Inquiry, Standing};
 use crate::figures::table::Table;
-use crate::words::size as say;
+use crate::words::{errors, size as say};
 
 /// A question as it is shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,7 +17,7 @@ pub struct SizeView {
     /// How far it is, where it runs.
     pub running: Option<f64>,
     /// Why there is no answer, if it doesn't run.
-    pub why_not: Option<&'static str>,
+    pub why_not: Option<String>,
     /// Whether that is because the person left it, and may ask again.
     pub cancelled: bool,
     /// The answer in sentences.
@@ -44,14 +44,17 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
     let (Standing::Done(answered), Some(kept)) = (&asked.standing, &case.site) else {
         match asked.standing {
             Standing::Running(progress) => view.running = Some(progress),
-            Standing::Cancelled => (view.why_not, view.cancelled) = (Some(say::CANCELLED.text()), true),
-            _ => view.why_not = Some(say::NO_ANSWER.text()),
+            Standing::Cancelled => (view.why_not, view.cancelled) = (Some(say::CANCELLED.to_owned()), true),
+            _ => view.why_not = Some(say::NO_ANSWER.to_owned()),
         }
         return view;
     };
-    let Ok(findings) = answered.0.as_ref() else {
-        view.why_not = Some(say::NO_ANSWER.text());
-        return view;
+    let findings = match answered.0.as_ref() {
+        Ok(findings) => findings,
+        Err(refusal) => {
+            view.why_not = Some(errors::refusal(refusal).unwrap_or_else(|| say::NO_ANSWER.to_owned()));
+            return view;
+        }
     };
     let (site, units, width) = (&*kept.site, &case.units, case.width.min(COLUMN));
     match (inquiry, findings) {
