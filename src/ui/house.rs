@@ -31,7 +31,7 @@ pub(crate) fn house(desk: Desk) -> AnyView {
     live(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
-            let ahead = ahead::in_a_line(&case.ahead.1);
+            let ahead = ahead::in_a_line(&case.ahead.1, case.lesson.as_deref());
             let width = charts::beside_lists(case.width);
             let view = house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, width);
             drawn(view, &site.site.system, ahead, begun, desk)
@@ -82,7 +82,7 @@ fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
     ]
 }
 
-fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, desk: Desk) -> AnyView {
+fn drawn(view: HouseView, system: &System, ahead: Option<(String, Place)>, begun: Begun, desk: Desk) -> AnyView {
     let HouseView { alarms, warnings, due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
@@ -131,7 +131,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<String>, begun: Begun, 
             element("UL").class("findings").children(alarms.map(|alarm| water_alarm(alarm, desk))).into()
         }))
         .children(
-            ahead.map(|line| desk.button(&line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
+            ahead.map(|(line, place)| desk.button(&line, Event::PlaceOpened(place)).class("plain ahead-line").into()),
         )
         .children(
             warnings

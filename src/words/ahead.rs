@@ -3,7 +3,7 @@
 use chrono::{Days, NaiveDate};
 
 use super::{count, date, day_of_year, days as days_text, number_text};
-use crate::engine::ahead::ask::{Help, Why, Years};
+use crate::engine::ahead::ask::{Help, OLD_READING_DAYS, Why, Years};
 use crate::engine::ahead::expected::{Expected, FEWEST};
 use crate::engine::ahead::looking::{Ahead, MOST_FACTOR};
 use crate::engine::rain::weather::Origin;
@@ -84,17 +84,44 @@ pub fn why(why: &Why) -> String {
         .to_owned(),
         Why::Refused(refusal) => super::errors::refusal(refusal).unwrap_or_else(|| {
             said!(
-                "This house can't run yet. What is missing is listed under its drawing.",
-                "Esta casa todavía no puede funcionar. Lo que falta está en la lista bajo su dibujo.",
+                "This house can't run yet. What is missing is listed beside its drawing.",
+                "Esta casa todavía no puede funcionar. Lo que falta está en la lista junto a su dibujo.",
             )
             .to_owned()
         }),
-        Why::NoFuture => said!(
-            "The rain of this site has no year that passes through today.",
-            "La lluvia de este sitio no tiene ningún año que pase por el día de hoy.",
-        )
-        .to_owned(),
+        Why::NoFuture { floor } => say!(
+            "If it never rains again, the water lasts {floor}. More can't be told: the rain of this site has no whole year \
+             to look ahead under. Load a longer record, or enter the twelve monthly means of the place.",
+            "Si no vuelve a llover, el agua dura {floor}. No se puede decir más: la lluvia de este sitio no tiene ningún \
+             año completo con que mirar lo que viene. Carga un registro más largo, o escribe los doce promedios mensuales \
+             del lugar.",
+            floor = floor.map_or_else(more_than_a_year, days_text)
+        ),
     }
+}
+
+/// What is said first where the last reading is old.
+pub fn old_reading(ahead: &Ahead) -> Option<String> {
+    let age = (today(ahead) - ahead.last_read_on).num_days();
+    let age = usize::try_from(age).ok().filter(|_| age > OLD_READING_DAYS)?;
+    Some(say!(
+        "The last reading is {days} old: read the level.",
+        "La última lectura es de hace {days}: lee el nivel.",
+        days = days_text(age)
+    ))
+}
+
+/// What the weeks ahead leave out where the readings warn.
+pub const AS_MENDED: Phrase = phrase!(
+    "This takes what the readings warn of as mended: until then the water lasts less.",
+    "Esto da por arreglado lo que avisan las lecturas: hasta entonces el agua dura menos.",
+);
+
+/// Whether nothing stands in the stores and nothing lasts.
+fn is_empty(ahead: &Ahead) -> bool {
+    /// Less than this is nothing, in L.
+    const NOTHING_L: f64 = 1.0;
+    ahead.floor.live_l.first().is_some_and(|litres| *litres < NOTHING_L)
 }
 
 /// So many whole days, the next smaller: what is promised is kept.
@@ -127,6 +154,13 @@ fn days_until(days: f64, today: NaiveDate) -> String {
 /// The answer: "The water will most likely last 74 days, until 7 February."
 pub fn headline(ahead: &Ahead) -> String {
     if whole(ahead.lasting.half) == Some(0) {
+        if is_empty(ahead) {
+            return said!(
+                "The tanks are empty: nothing can be drawn until it rains or water is brought.",
+                "Los tanques están vacíos: no se puede sacar agua hasta que llueva o se traiga.",
+            )
+            .to_owned();
+        }
         return said!("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
     }
     say!(
@@ -138,6 +172,9 @@ pub fn headline(ahead: &Ahead) -> String {
 
 /// The same in a line for the house.
 pub fn in_a_line(ahead: &Ahead) -> String {
+    if whole(ahead.lasting.half) == Some(0) {
+        return headline(ahead);
+    }
     say!(
         "Water from today: most likely {half}. In a dry year (1 in 10) {tenth}; if it never rains again, {floor}.",
         "Agua desde hoy: lo más probable, {half}. En un año seco (1 de 10), {tenth}; si no vuelve a llover, {floor}.",
@@ -156,8 +193,11 @@ fn floor_days(ahead: &Ahead) -> f64 {
     ahead.floor.lasts.map_or(f64::INFINITY, |days| days as f64)
 }
 
-/// The range, and the floor.
+/// The range, and the floor; none where nothing lasts to begin with.
 pub fn range(ahead: &Ahead) -> Vec<String> {
+    if [ahead.lasting.ninetieth, floor_days(ahead)].iter().all(|days| whole(*days) == Some(0)) {
+        return Vec::new();
+    }
     let last = |days: f64| days_until(days, today(ahead));
     vec![
         say!("In a dry year (1 in 10): {days}.", "En un año seco (1 de 10): {days}.", days = last(ahead.lasting.tenth)),
@@ -257,6 +297,13 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
     let mut lines = vec![if ahead.read_on == today {
         said!("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
+    } else if i64::try_from(ahead.unknown_days).is_ok_and(|unknown| unknown >= (today - ahead.read_on).num_days()) {
+        say!(
+            "The water in store was read on {date} and carried on to today by the use since, without any measured rain.",
+            "El agua almacenada se leyó el {date} y se llevó hasta hoy con el uso desde entonces, sin ninguna lluvia \
+             medida.",
+            date = date(ahead.read_on)
+        )
     } else {
         say!(
             "The water in store was read on {date} and carried on to today through the rain since.",
@@ -331,7 +378,8 @@ mod tests {
 
     #[test]
     fn a_dry_year_is_named_wherever_it_is_told_of() {
-        let ahead = Ahead { lasts: vec![1.0; 12], ..Ahead::default() };
+        let lasting = Expected { tenth: 5.0, half: 7.0, ninetieth: 9.0 };
+        let ahead = Ahead { lasts: vec![1.0; 12], lasting, ..Ahead::default() };
         let units = Units::customary(crate::quantity::Customary::Metric);
         let none = Expected::default();
         let help = help(Help::UseLess(0.1), &none, &none, |_| String::new(), &units);
@@ -341,5 +389,33 @@ mod tests {
         assert!(of_a_dry_year.iter().all(|text| text.contains("dry year (1 in 10)")), "{of_a_dry_year:?}");
         let basis = basis(&ahead, Origin::Measured, &[]);
         assert!(basis.iter().any(|line| line.contains(CHANCES.text()) && line.contains("12 years")), "{basis:?}");
+    }
+
+    fn read_days_ago(days: u64) -> Ahead {
+        let today = NaiveDate::from_ymd_opt(2026, 8, 30).unwrap_or_default();
+        let read_on = today.checked_sub_days(Days::new(days)).unwrap_or_default();
+        let unknown_days = usize::try_from(days).unwrap_or_default();
+        Ahead { read_on, last_read_on: read_on, dates: vec![today], unknown_days, ..Ahead::default() }
+    }
+
+    #[test]
+    fn an_old_reading_is_told_and_no_rain_is_claimed_that_nobody_wrote() {
+        let old = old_reading(&read_days_ago(200));
+        assert!(old.is_some_and(|told| told.contains("200 days old: read the level")));
+        assert_eq!(old_reading(&read_days_ago(45)), None);
+        let of = |unknown_days| basis(&Ahead { unknown_days, ..read_days_ago(200) }, Origin::Measured, &[])[0].clone();
+        assert!(of(200).contains("without any measured rain"), "{}", of(200));
+        assert!(of(199).contains("through the rain since"), "{}", of(199));
+    }
+
+    #[test]
+    fn an_empty_tank_is_said_to_be_empty() {
+        let mut ahead = read_days_ago(0);
+        ahead.floor = crate::engine::ahead::outlook::Course { live_l: vec![0.0], lasts: Some(0) };
+        assert!(headline(&ahead).starts_with("The tanks are empty"));
+        assert!(in_a_line(&ahead).starts_with("The tanks are empty"));
+        assert_eq!(range(&ahead), Vec::<String>::new());
+        ahead.floor.live_l = vec![30.0];
+        assert_eq!(headline(&ahead), "The water runs short tomorrow.");
     }
 }

@@ -2,9 +2,10 @@
 
 use super::charts::Chart;
 use crate::app::ahead::{Found, Sight, Wishes};
-use crate::app::model::KeptSite;
+use crate::app::model::{KeptSite, Place};
 use crate::engine::ahead::ask::Why;
 use crate::engine::ahead::expected::Expected;
+use crate::engine::learning::calls::shown_now;
 use crate::engine::learning::lesson::Lesson;
 use crate::figures::fan::{Fan, FanWords};
 use crate::figures::table::Table;
@@ -67,40 +68,60 @@ pub fn ahead(
         Sight::Refused(why) => {
             let wanted = match why {
                 Why::NoReading => Some(Wanted::Reading),
-                Why::NoRain => Some(Wanted::Rain),
-                Why::Refused(_) | Why::NoFuture => None,
+                Why::NoRain | Why::NoFuture { .. } => Some(Wanted::Rain),
+                Why::Refused(_) => None,
             };
             AheadView { headline: say::why(why), alarms, wanted, found: None, learnt }
         }
         Sight::Clear(found) => AheadView {
-            headline: say::headline(&found.ahead),
+            headline: first_said(found, lesson, say::headline(&found.ahead)),
             alarms,
-            wanted: None,
-            found: Some(found_view(kept, found, wishes, units, width)),
+            wanted: say::old_reading(&found.ahead).map(|_| Wanted::Reading),
+            found: Some(found_view(kept, found, (wishes, lesson), units, width)),
             learnt,
         },
     }
 }
 
-/// How long the water lasts from today, in a line for the house; none where that isn't known.
-pub fn in_a_line(sight: &Sight) -> Option<String> {
+/// How long the water lasts from today, in a line for the house, and where it leads; none where that isn't known.
+pub fn in_a_line(sight: &Sight, lesson: Option<&Lesson>) -> Option<(String, Place)> {
     match sight {
-        Sight::Clear(found) => Some(say::in_a_line(&found.ahead)),
+        Sight::Clear(found) => Some((first_said(found, lesson, say::in_a_line(&found.ahead)), Place::Ahead)),
+        Sight::Refused(why @ Why::NoFuture { .. }) => Some((say::why(why), Place::Rain)),
         Sight::Looking | Sight::Refused(_) => None,
     }
 }
 
-fn found_view(kept: &KeptSite, found: &Found, wishes: &Wishes, units: &Units, width: f64) -> FoundView {
+/// An answer after what shakes it, and before what it takes for granted.
+fn first_said(found: &Found, lesson: Option<&Lesson>, answer: String) -> String {
+    let mended = warns(lesson).then(|| say::AS_MENDED.to_owned());
+    [say::old_reading(&found.ahead), Some(answer), mended].into_iter().flatten().collect::<Vec<_>>().join(" ")
+}
+
+/// Whether the readings show a fault, which the weeks ahead don't have in them.
+fn warns(lesson: Option<&Lesson>) -> bool {
+    lesson.is_some_and(|lesson| !shown_now(lesson).is_empty())
+}
+
+fn found_view(
+    kept: &KeptSite,
+    found: &Found,
+    (wishes, lesson): (&Wishes, Option<&Lesson>),
+    units: &Units,
+    width: f64,
+) -> FoundView {
     let Found { ahead, helps, origin, unread, capacity_l } = found;
     let ration = |step: usize| kept.site.system.rationing.get(step).map(|step| step.name.clone()).unwrap_or_default();
     let help = |(help, with): (&_, &Expected)| say::help(*help, with, &ahead.lasting, ration, units);
+    let mut basis = say::basis(ahead, *origin, unread);
+    basis.extend(warns(lesson).then(|| say::AS_MENDED.to_owned()));
     FoundView {
         range: say::range(ahead),
         fan: fan(found, *capacity_l, units, width),
         chances: chances(found),
         safe: say::safe(ahead, wishes.chance, units),
         helps: helps.iter().zip(&ahead.steps).map(help).collect(),
-        basis: say::basis(ahead, *origin, unread),
+        basis,
     }
 }
 
@@ -144,4 +165,34 @@ fn chances(found: &Found) -> Table {
         vec![words::date(*date), dry, of]
     });
     Table { columns: say::CHANCE_COLUMNS.map(String::from).into(), rows: rows.collect() }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use super::*;
+    use crate::engine::ahead::looking::Ahead;
+    use crate::engine::learning::watch::Alarm;
+    use crate::engine::rain::weather::Origin;
+
+    #[test]
+    fn a_fault_that_the_readings_show_is_said_to_be_left_out() {
+        let lasting = Expected { tenth: 200.0, half: f64::INFINITY, ninetieth: f64::INFINITY };
+        let ahead = Ahead { lasting, ..Ahead::default() };
+        let found = Found { ahead, helps: Vec::new(), origin: Origin::Measured, unread: Vec::new(), capacity_l: 1.0 };
+        let sight = Sight::Clear(Arc::new(found));
+        let fallen = Lesson { alarms: Some(vec![Alarm::CaptureFallen { by: 0.4, since: 0 }]), ..Lesson::default() };
+        let line = |lesson| in_a_line(&sight, lesson).map(|(line, _)| line).unwrap_or_default();
+        assert!(line(Some(&fallen)).ends_with(say::AS_MENDED.text()), "{}", line(Some(&fallen)));
+        assert!(!line(Some(&Lesson::default())).contains(say::AS_MENDED.text()));
+        assert!(line(None).contains("more than a year"));
+    }
+
+    #[test]
+    fn without_a_year_of_rain_the_floor_is_told_and_the_way_to_the_rain() {
+        let refused = Sight::Refused(Why::NoFuture { floor: Some(50) });
+        let told = in_a_line(&refused, None);
+        assert!(told.is_some_and(|(line, place)| line.contains("lasts 50 days") && place == Place::Rain));
+    }
 }

@@ -4,7 +4,7 @@ use chrono::{Datelike, Days, NaiveDate};
 
 use super::futures::of_years;
 use super::looking::Step;
-use super::outlook::{Event, Known, Outlook};
+use super::outlook::{Event, HORIZON_DAYS, Known, Outlook};
 use super::resampled;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::diary::joined::Known as Rained;
@@ -26,12 +26,18 @@ pub enum Why {
     NoRain,
     /// The system can't run, or its rain can't be used.
     Refused(Refusal),
-    /// The rain has no year that passes through today.
-    NoFuture,
+    /// The rain has no whole year that passes through today.
+    NoFuture {
+        /// How many days from tomorrow on are served if it never rains again; `None` beyond the horizon.
+        floor: Option<usize>,
+    },
 }
 
 /// A reading older than this says nothing of today.
 pub const OLDEST_READING_DAYS: u64 = 400;
+/// A reading older than this is told of before all else, in days: some weeks of use and rain, after which little is left of
+/// what was read (common practice, no source).
+pub const OLD_READING_DAYS: i64 = 45;
 /// The most futures that are run.
 const MOST_FUTURES: usize = 100;
 /// The fewest years of a record that are run alone; with fewer, years are generated (a range of 80 % takes nine).
@@ -101,7 +107,9 @@ pub fn begun(
             let mut as_recorded = site.clone();
             as_recorded.reckoning.generated = None;
             let weather = weather(&as_recorded, rain).map_err(Why::Refused)?;
-            (of_years(&weather, &days), weather.origin)
+            // Less than a year of days lacks some of those to come.
+            let whole = weather.dates.len() >= HORIZON_DAYS;
+            (if whole { of_years(&weather, &days) } else { Vec::new() }, weather.origin)
         }
     };
     let thin = origin == Origin::Even || origin == Origin::Measured && futures.len() < FEWEST_YEARS;
@@ -109,10 +117,11 @@ pub fn begun(
         (futures, origin) = (drawn, Origin::Generated);
     }
     futures.truncate(MOST_FUTURES);
-    if futures.is_empty() {
-        return Err(Why::NoFuture);
-    }
+    let no_future = futures.is_empty();
     let outlook = Outlook::new(plan, site.reckoning.inflow_first.get(), known, futures);
+    if no_future {
+        return Err(Why::NoFuture { floor: outlook.floor().lasts });
+    }
     Ok(Asked { outlook, origin, unread })
 }
 
@@ -185,4 +194,35 @@ pub fn helps(plan: &Plan, site: &Site) -> Vec<(Help, Step)> {
     let store = hauling.and_then(|hauling| store_of(plan, &site.system, hauling.tank?)).unwrap_or(largest(plan));
     helps.push((Help::Delivery(litres), Step::Delivery { store, litres }));
     helps
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+    use super::*;
+    use crate::quantity::Flow;
+    use crate::site::demo;
+    use crate::site::rain::RainRecord;
+    use crate::site::uses::Amount;
+
+    #[test]
+    fn less_than_a_year_of_rain_still_has_a_floor() {
+        let mut site = demo::site();
+        site.system.uses.truncate(1);
+        site.system.rationing.clear();
+        site.system.uses[0].amount = Amount::Daily(Flow::litres_a_day(100.0));
+        site.system.tanks.iter_mut().for_each(|tank| tank.leak = Flow::litres_a_day(0.0));
+        let plan = plan(&site.system).unwrap();
+        let tank = site.system.tanks.iter().position(|tank| Some(tank.id) == site.system.uses[0].tank).unwrap();
+        let drawn = plan.stores.iter().position(|store| store.tanks.contains(&tank)).unwrap();
+        let live_l = (0..plan.stores.len()).map(|store| if store == drawn { 1050.0 } else { 0.0 }).collect();
+        let today: NaiveDate = "2026-08-30".parse().unwrap();
+        let known = Known { read_on: today, live_l, today, rain_mm: Vec::new(), events: Vec::new() };
+        // 240 days up to today: the day is there, but no year goes on from it.
+        let start = today.checked_sub_days(Days::new(239)).unwrap();
+        let rain = Rain::Record(RainRecord { source: String::new(), start, depths_mm: vec![Some(6.0); 240] });
+        let why = begun(plan, &site, Some(&rain), (known, Vec::new()), Years::Recorded).err();
+        // 1,050 L at 100 L a day serve ten days.
+        assert_eq!(why, Some(Why::NoFuture { floor: Some(10) }));
+    }
 }

@@ -64,6 +64,8 @@ const HALVINGS: usize = 13;
 pub struct Ahead {
     /// The day of the reading.
     pub read_on: NaiveDate,
+    /// The day of the last reading of any store.
+    pub last_read_on: NaiveDate,
     /// Today, and the days that follow.
     pub dates: Vec<NaiveDate>,
     /// What the stores hold on each of them, in L.
@@ -188,8 +190,7 @@ impl Looking {
             return None;
         }
         let since = outlook.known.since();
-        let no_more = outlook.no_more_rain();
-        let floor = outlook.course(&outlook.plan, outlook.standing_today(&no_more), &no_more);
+        let floor = outlook.floor();
         let on_day = |day: usize| Expected::of(self.courses.iter().map(|course| course.live_l[day]).collect());
         let dates: Vec<NaiveDate> =
             std::iter::once(outlook.known.today).chain(outlook.days[since..].iter().copied()).collect();
@@ -197,6 +198,7 @@ impl Looking {
         let lasts = |course: &Course| course.lasts.map_or(f64::INFINITY, |days| days as f64);
         Some(Ahead {
             read_on: outlook.known.read_on,
+            last_read_on: outlook.known.last_read_on(),
             fan: (0..dates.len()).map(on_day).collect(),
             floor,
             lasting: lasting(&self.courses),

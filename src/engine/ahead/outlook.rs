@@ -44,6 +44,12 @@ impl Known {
         self.read_on.iter_days().skip(1).take(self.since() + HORIZON_DAYS).collect()
     }
 
+    /// The day of the last reading of any store.
+    pub fn last_read_on(&self) -> NaiveDate {
+        let read = self.events.iter().filter(|event| !event.brought).map(|event| event.date);
+        read.fold(self.read_on, NaiveDate::max)
+    }
+
     /// How many days have passed since the reading.
     pub fn since(&self) -> usize {
         usize::try_from((self.today - self.read_on).num_days()).unwrap_or(0)
@@ -94,6 +100,12 @@ impl Outlook {
             *depth = measured.unwrap_or(0.0);
         }
         rain_mm
+    }
+
+    /// The course if it never rains again.
+    pub fn floor(&self) -> Course {
+        let no_more = self.no_more_rain();
+        self.course(&self.plan, self.standing_today(&no_more), &no_more)
     }
 
     /// What stands at the end of today under some rain.
