@@ -35,6 +35,7 @@ pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;
+pub mod unused;
 pub mod upgrade;
 pub mod upkeep;
 pub mod wanted;

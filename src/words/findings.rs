@@ -6,6 +6,7 @@ use crate::site::climate::ClimateValue;
 use crate::site::findings::Finding;
 use crate::site::part::PartId;
 use crate::site::system::System;
+use crate::site::unused::Unused;
 
 /// The finding as a sentence: what, where, what to do.
 pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
@@ -159,6 +160,32 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
             "Dos partes tienen la identidad {number}, entre ellas {name}. Quita una y añádela de nuevo.",
             number = part.0,
             name = name(part)
+        ),
+    }
+}
+
+/// What does nothing for the house, as a sentence.
+pub fn unused(unused: Unused, system: &System) -> String {
+    let name = system.name_of(unused.part());
+    match unused {
+        Unused::NoArea(_) => say!(
+            "{name} has an area of 0, so no rain is caught there. Enter its area.",
+            "{name} tiene un área de 0, así que ahí no se capta lluvia. Escribe su área.",
+            name
+        ),
+        Unused::Undrawn(_) => say!(
+            "Water comes to {name}, but no use can reach it: choose for a use to draw on it, or lead it on to a tank that \
+             is drawn on.",
+            "A {name} le llega agua, pero ningún uso la alcanza: haz que un uso saque de ahí, o llévala a un tanque del \
+             que se saca.",
+            name
+        ),
+        Unused::Unreached(_) => say!(
+            "{name} is drawn on, but neither rain nor other water comes to it: lead a downspout there, or draw on another \
+             tank.",
+            "De {name} se saca agua, pero no le llega ni lluvia ni otra agua: lleva ahí una bajante, o saca de otro \
+             tanque.",
+            name
         ),
     }
 }

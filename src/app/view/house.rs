@@ -16,6 +16,7 @@ use crate::site::diary::{Entry, Told};
 use crate::site::findings::findings;
 use crate::site::part::PartId;
 use crate::site::system::{Part, PartKind, System};
+use crate::site::unused::unused;
 use crate::site::uses::{Amount, Use};
 use crate::words;
 
@@ -34,7 +35,7 @@ pub struct HouseView {
     pub water: Option<String>,
     /// The drawing.
     pub drawing: Drawing,
-    /// What keeps the system from working.
+    /// What keeps the system from working; where it works, what is of no use in it.
     pub findings: Vec<FindingView>,
     /// The parts, kind by kind.
     pub lists: Vec<PartList>,
@@ -84,7 +85,9 @@ pub fn house(
     let ran = ran(kept, today);
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
+    let unused = if found.is_empty() { unused(system) } else { Vec::new() };
     let mut loose = wants_attention(system);
+    loose.extend(unused.iter().map(|unused| unused.part()));
     loose.extend(super::checks::failing(kept, outcome, today));
     loose.extend(super::water::failing(kept, today));
     let overdue = upkeep::overdue_parts(&upkeep::standing(kept, lesson, today), kept);
@@ -110,6 +113,10 @@ pub fn house(
                 text: words::findings::sentence(finding, system, units),
                 part: words::findings::part(finding),
             })
+            .chain(unused.iter().map(|unused| FindingView {
+                text: words::findings::unused(*unused, system),
+                part: Some(unused.part()),
+            }))
             .collect(),
         lists: lists(system, units),
     }
@@ -152,8 +159,8 @@ fn water_today(kept: &KeptSite, answer: Option<&Answer>, today: NaiveDate) -> (V
         (Some(read), answer) => {
             Some(words::house::water_read(read.read_on, today, read.unmeasured, &unread, answer.is_some()))
         }
-        (None, Some(_)) => Some(words::house::water_usual(today)),
-        (None, None) => Some(words::house::WATER_UNKNOWN.to_owned()),
+        (None, Some(_)) if !usual.is_empty() => Some(words::house::water_usual(today)),
+        (None, _) => Some(words::house::WATER_UNKNOWN.to_owned()),
     };
     (water, told)
 }
@@ -288,6 +295,14 @@ mod tests {
         assert_eq!(view.findings.len(), 1);
         assert_eq!(view.findings[0].part, Some(feed));
         assert!(view.headline.starts_with("This house can't run yet"));
+    }
+
+    #[test]
+    fn a_roof_of_no_area_is_named_while_the_house_runs() {
+        let view = view(|site| site.system.sections[0].area = crate::quantity::Area::square_metres(0.0));
+        let section = demo::site().system.sections[0].id;
+        assert_eq!(view.findings.iter().map(|found| found.part).collect::<Vec<_>>(), [Some(section)]);
+        assert!(!view.headline.contains("can't run"), "{}", view.headline);
     }
 
     #[test]

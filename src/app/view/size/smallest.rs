@@ -6,7 +6,8 @@ use crate::engine::sizing::tally::Tally;
 use crate::figures::table::Table;
 use crate::quantity::{Units, shown};
 use crate::site::household::Site;
-use crate::words::size as say;
+use crate::site::unused::{Unused, unused};
+use crate::words::{self, size as say};
 
 /// Sentences, under the rule that the household reckons by, and a table under both.
 pub fn smallest(
@@ -15,10 +16,16 @@ pub fn smallest(
     units: &Units,
 ) -> (Vec<String>, Vec<(&'static str, Table)>) {
     let rule = usize::from(site.reckoning.inflow_first.get() > 0.5);
-    let (mut sentences, mut rows) = (Vec::new(), Vec::new());
+    let unused = unused(&site.system);
+    // Where water and uses don't meet no size helps, and none is to blame.
+    let apart = unused.iter().any(|unused| !matches!(unused, Unused::NoArea(_)));
+    let mut sentences: Vec<String> = unused.iter().map(|it| words::findings::unused(*it, &site.system)).collect();
+    let mut rows = Vec::new();
     for (sought, both) in found {
         let now = sought.of(site);
-        sentences.push(say::answer(both[rule], now, *sought, site.reckoning.wanted, units));
+        if !(apart && matches!(both[rule], Found::NotEvenAt { .. })) {
+            sentences.push(say::answer(both[rule], now, *sought, site.reckoning.wanted, units));
+        }
         rows.push(vec![
             say::name(*sought).to_owned(),
             shown::figure(now, say::kind(*sought), units),
