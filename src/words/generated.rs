@@ -197,7 +197,7 @@ pub fn no_model(error: &ModelError) -> String {
              record.",
             "No se pueden generar años: el registro no tiene dos días medidos seguidos en ningún mes de {month}. Carga \
              un registro más largo.",
-            month = super::months().get(month.wrapping_sub(1)).copied().unwrap_or_default(),
+            month = super::MONTH_NAMES.get(month.wrapping_sub(1)).map(|month| month.text()).unwrap_or_default(),
         ),
         ModelError::NotADepth { date, depth_mm } => super::errors::not_a_depth(*date, *depth_mm),
         ModelError::Normals(error) => super::errors::normals(error),

@@ -24,7 +24,7 @@ pub struct Likeness {
     /// The driest and the wettest of them in mm.
     pub extremes_mm: Option<(f64, f64)>,
     /// The longest dry spell (days under 1 mm) of a middle year and of one year in ten, in days; a spell counts to the
-    /// calendar year in which it ends.
+    /// calendar year in which it ends. `None` without any wet day: no spell ends.
     pub longest_spell: Option<(usize, usize)>,
     /// The longest dry spell of all, in days.
     pub record_spell: usize,
@@ -51,7 +51,7 @@ pub fn likeness(record: &RainRecord, first_month: usize) -> Likeness {
         annual_mm: totals.iter().sum::<f64>() / totals.len().max(1) as f64,
         annual_cv: cv(&totals),
         extremes_mm: totals.first().copied().zip(totals.last().copied()),
-        longest_spell: rank(0.5).zip(rank(0.9)),
+        longest_spell: rank(0.5).zip(rank(0.9)).filter(|_| wets.iter().any(|days| *days > 0)),
         record_spell: spells.last().copied().unwrap_or(0),
     }
 }
@@ -76,4 +76,18 @@ fn longest_spells(record: &RainRecord) -> Vec<usize> {
     }
     longest.sort_unstable();
     longest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn without_any_rain_no_year_has_a_dry_spell_of_its_own() {
+        let start = chrono::NaiveDate::from_ymd_opt(2001, 1, 1).unwrap_or_default();
+        let record = |depth_mm| RainRecord { source: String::new(), start, depths_mm: vec![Some(depth_mm); 1461] };
+        let dry = likeness(&record(0.0), 0);
+        assert_eq!((dry.longest_spell, dry.record_spell), (None, 1461));
+        assert!(likeness(&record(2.0), 0).longest_spell.is_some());
+    }
 }
