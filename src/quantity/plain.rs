@@ -37,5 +37,10 @@ pub const DAY_UNITS: &[Unit] = &[Unit { symbol: "days", factor: 1.0, names: &["d
 /// Hours.
 pub const HOUR_UNITS: &[Unit] =
     &[Unit { symbol: "h", factor: 1.0, names: &["h", "hour", "hours", "hr", "hrs", "hora", "horas"] }];
+/// Degrees of latitude: those of the south are below nought.
+pub const LATITUDE_UNITS: &[Unit] = &[
+    Unit { symbol: "°", factor: 1.0, names: &["°", "°n", "° n", "n", "north", "norte", "° north", "° norte"] },
+    Unit { symbol: "° S", factor: -1.0, names: &["°s", "° s", "s", "south", "sur", "° south", "° sur"] },
+];
 /// Counts have no unit.
 pub const COUNT_UNITS: &[Unit] = &[Unit { symbol: "", factor: 1.0, names: &[""] }];

@@ -31,10 +31,19 @@ pub enum TypedError {
         /// The kind asked for.
         kind: Kind,
     },
+    /// A number alone behind one with a unit, where no custom says what it is.
+    BareBehindUnit {
+        /// The number as typed.
+        text: String,
+        /// The unit before it.
+        unit: &'static Unit,
+    },
 }
 
 /// Reads a quantity of a kind. A number without a unit is in the person's own; a unit that stands for several
-/// (`gal`) is the person's own where that fits, else the first of its name. Several numbers add up (`5 ft 6 in`).
+/// (`gal`) is the person's own where that fits, else the first of its name. Several numbers add up (`5 ft 6 in`), with the
+/// sign of the first. The last may stand alone where custom says what it is: inches behind feet (`5'6`), two
+/// digits of centimetres behind metres (`14 m 50`).
 ///
 /// A comma before exactly three digits groups thousands; any other comma is a decimal comma. In Spanish it is the point that
 /// groups, and a comma is always decimal.
@@ -54,15 +63,36 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
     if rest.is_empty() {
         return Err(TypedError::Empty);
     }
-    let mut parts = Vec::new();
+    let mut parts: Vec<(f64, &'static Unit)> = Vec::new();
     while !rest.is_empty() {
         let (number, after) = leading_number(rest).ok_or_else(|| TypedError::NotANumber { text: rest.to_owned() })?;
-        let (unit, after) = leading_unit(after.trim_start(), kind, units)?;
-        parts.push((number, unit));
+        let after = after.trim_start();
+        let (unit, after) = match parts.last() {
+            Some((whole, unit)) if after.is_empty() => {
+                let small = smaller(*whole, unit, rest, number, kind);
+                (small.ok_or_else(|| TypedError::BareBehindUnit { text: rest.to_owned(), unit })?, after)
+            }
+            _ => leading_unit(after, kind, units)?,
+        };
+        // "-34 S" is no more in the north than "34 S".
+        let number = if unit.factor < 0.0 { number.abs() } else { number };
+        let below = parts.first().is_some_and(|(first, _)| first.is_sign_negative());
+        parts.push((if below { -number } else { number }, unit));
         rest = after.trim_start();
     }
     let si = parts.iter().map(|(number, unit)| (number - unit.zero()) * unit.factor).sum();
     Ok(Typed { si, parts })
+}
+
+/// The unit that custom gives to a number alone behind a whole number of another unit, if there is such a custom.
+fn smaller(whole: f64, unit: &Unit, text: &str, number: f64, kind: Kind) -> Option<&'static Unit> {
+    let (symbol, fits) = match unit.symbol {
+        "ft" => ("in", (0.0..12.0).contains(&number)),
+        "m" => ("cm", text.len() == 2 && text.bytes().all(|b| b.is_ascii_digit())),
+        _ => return None,
+    };
+    let unit = kind.units().iter().find(|unit| unit.symbol == symbol);
+    unit.filter(|_| fits && whole.fract() == 0.0)
 }
 
 /// The whole number that was perhaps meant where the first number of a text is one to three digits, the mark that is
@@ -79,20 +109,46 @@ pub fn perhaps_thousands(text: &str) -> Option<f64> {
     (grouped && all_digits(head) && all_digits(tail)).then(|| decimal::read(&format!("{head}{tail}")))?
 }
 
-/// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`).
+/// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`, `2½`).
 fn leading_number(text: &str) -> Option<(f64, &str)> {
+    let unsigned = text.strip_prefix(['-', '−', '+']).unwrap_or(text);
+    if let Some((value, after)) = leading_fraction(unsigned) {
+        return Some((if text.starts_with(['-', '−']) { -value } else { value }, after));
+    }
     let (first, after) = leading_decimal(text)?;
     if let Some((value, after)) = fraction_of(first, after) {
         return Some((value, after));
     }
     // A sign belongs to the whole of "-2 1/2".
-    let mixed = leading_decimal(after.trim_start()).and_then(|(numerator, after)| fraction_of(numerator, after));
+    let tail = after.trim_start();
+    let mixed = leading_fraction(tail)
+        .or_else(|| leading_decimal(tail).and_then(|(numerator, after)| fraction_of(numerator, after)));
     match mixed {
         Some((fraction, after)) if first.fract() == 0.0 && fraction >= 0.0 => {
             Some((first + fraction.copysign(first), after))
         }
         _ => Some((first, after)),
     }
+}
+
+/// Fractions that are one character, with numerator and denominator.
+const FRACTIONS: [(char, f64, f64); 9] = [
+    ('½', 1.0, 2.0),
+    ('¼', 1.0, 4.0),
+    ('¾', 3.0, 4.0),
+    ('⅓', 1.0, 3.0),
+    ('⅔', 2.0, 3.0),
+    ('⅛', 1.0, 8.0),
+    ('⅜', 3.0, 8.0),
+    ('⅝', 5.0, 8.0),
+    ('⅞', 7.0, 8.0),
+];
+
+/// The fraction in one character at the start of a text and what follows it.
+fn leading_fraction(text: &str) -> Option<(f64, &str)> {
+    FRACTIONS
+        .iter()
+        .find_map(|(sign, numerator, denominator)| Some((numerator / denominator, text.strip_prefix(*sign)?)))
 }
 
 fn fraction_of(numerator: f64, after: &str) -> Option<(f64, &str)> {
@@ -216,6 +272,10 @@ mod tests {
         check("5 ft 6 1/2 in", Kind::Length, Metric, 66.5 * 0.0254);
         check("2 1/2 in", Kind::Bore, Metric, 2.5 * 0.0254);
         check("3/4\"", Kind::Bore, Metric, 0.75 * 0.0254);
+        check("½", Kind::Bore, Us, 0.5 * 0.0254);
+        check("2½ in", Kind::Bore, Metric, 2.5 * 0.0254);
+        check("-1 ⅞ ft", Kind::Length, Metric, -1.875 * 0.3048);
+        check("-⅔ ft", Kind::Length, Metric, -0.2032);
         check("18mm", Kind::Bore, Us, 0.018);
         check("-0.5", Kind::Length, Metric, -0.5);
         check("-1 1/2 ft", Kind::Length, Metric, -1.5 * 0.3048);
@@ -260,6 +320,41 @@ mod tests {
     }
 
     #[test]
+    fn a_number_alone_behind_a_unit_is_what_custom_says_or_refused() {
+        use Customary::*;
+        for set in Customary::ALL {
+            check("3 ft 4", Kind::Length, set, 40.0 * 0.0254);
+            check("3'4", Kind::Length, set, 40.0 * 0.0254);
+            check("40 ft 6", Kind::Length, set, 486.0 * 0.0254);
+            check("5' 6 1/2", Kind::Bore, set, 66.5 * 0.0254);
+            check("-5 ft 6 in", Kind::Length, set, -66.0 * 0.0254);
+            check("14 m 50", Kind::Length, set, 14.5);
+            check("2 m 05", Kind::Length, set, 2.05);
+            let refuse = |text: &str, kind| quantity(text, kind, &Units::customary(set)).unwrap_err();
+            for text in
+                ["2.3 m 4", "2.3 m 40", "14 m 5", "14 m 500", "3 ft 12", "3.5 ft 4", "3 ft -4", "3 in 4", "50 cm 5"]
+            {
+                let error = refuse(text, Kind::Length);
+                assert!(matches!(error, TypedError::BareBehindUnit { .. }), "{text}: {error:?}");
+            }
+            assert!(matches!(refuse("5 gal 3", Kind::Volume), TypedError::BareBehindUnit { .. }));
+        }
+        check("3 ft 4 in", Kind::Length, Us, 40.0 * 0.0254);
+        check("2.3 m 4 cm", Kind::Length, Metric, 2.34);
+    }
+
+    #[test]
+    fn a_latitude_is_north_or_south() {
+        for (text, degrees) in
+            [("34 S", -34.0), ("34°S", -34.0), ("-34", -34.0), ("-34 s", -34.0), ("34.5 N", 34.5), ("34° norte", 34.0)]
+        {
+            check(text, Kind::Latitude, Customary::Us, degrees);
+        }
+        check("34 sur", Kind::Latitude, Customary::Metric, -34.0);
+        assert!(quantity("34 E", Kind::Latitude, &Units::default()).is_err());
+    }
+
+    #[test]
     fn a_gallon_is_the_persons_own() {
         check("10 gal", Kind::Volume, Customary::Us, 37.854_117_84);
         check("10 gal", Kind::Volume, Customary::Imperial, 45.4609);
@@ -274,7 +369,7 @@ mod tests {
         assert_eq!(refuse("  "), TypedError::Empty);
         assert_eq!(refuse("lots"), TypedError::NotANumber { text: "lots".to_owned() });
         assert_eq!(refuse("5 feet"), TypedError::UnknownUnit { text: "feet".to_owned(), kind: Kind::Volume });
-        for text in ["1.2.3", "1,2,3", "1/0", ",", ".", "5 L L", "NaN", "inf", "1e400", "12 ＬL", "½"] {
+        for text in ["1.2.3", "1,2,3", "1/0", ",", ".", "5 L L", "NaN", "inf", "1e400", "12 ＬL", "½½", "1½/2"] {
             assert!(quantity(text, Kind::Volume, &units).is_err(), "{text}");
         }
     }

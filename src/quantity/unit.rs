@@ -77,6 +77,8 @@ pub enum Kind {
     Power,
     /// Watt hours inside.
     Energy,
+    /// Degrees inside, north positive.
+    Latitude,
 }
 
 impl Kind {
@@ -123,6 +125,7 @@ impl Kind {
             Kind::Temperature => following::TEMPERATURE,
             Kind::Power => following::POWER,
             Kind::Energy => following::ENERGY,
+            Kind::Latitude => plain::LATITUDE_UNITS,
         }
     }
 }

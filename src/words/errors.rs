@@ -25,6 +25,12 @@ pub fn typed(error: &TypedError) -> String {
             "«{text}» no es un número. Escribe uno, como 1700, 1,5 o 2 1/2.",
             text
         ),
+        TypedError::BareBehindUnit { text, unit } => say!(
+            "“{text}” stands alone behind {unit}. Write its unit too, or one number only.",
+            "«{text}» está solo después de {unit}. Escribe también su unidad, o un solo número.",
+            text,
+            unit = unit.sign()
+        ),
         TypedError::UnknownUnit { text, kind } => {
             let symbols: Vec<String> =
                 kind.units().iter().map(|unit| unit.sign().to_owned()).filter(|symbol| !symbol.is_empty()).collect();
@@ -43,6 +49,24 @@ pub fn typed(error: &TypedError) -> String {
             }
         }
     }
+}
+
+/// Most letters of a name: what a line on a phone can still be read of.
+const LONGEST_NAME: usize = 80;
+
+/// Whether a name has more letters than are taken.
+pub fn is_long_name(name: &str) -> bool {
+    name.trim().chars().count() > LONGEST_NAME
+}
+
+/// A name that is too long to be taken.
+pub fn long_name(name: &str) -> String {
+    say!(
+        "This has {letters} characters; {most} at most are taken. Until it is shorter the old one stays.",
+        "Esto tiene {letters} caracteres; se admiten {most} como máximo. Hasta que lo acortes se queda el anterior.",
+        letters = super::number_text(name.trim().chars().count()),
+        most = super::number_text(LONGEST_NAME),
+    )
 }
 
 /// A number outside its range.
