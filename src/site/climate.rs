@@ -2,7 +2,8 @@
 
 use crate::quantity::Range;
 
-/// What is known of a place's climate; months from January to December. Plain numbers, as they were published.
+/// What is known of a place's climate; months from January to December. Plain numbers, as they were published, or
+/// [`NOT_ENTERED`].
 #[derive(Clone, Debug, PartialEq)]
 pub enum Climate {
     /// Reference evapotranspiration as published or measured.
@@ -20,6 +21,9 @@ pub enum Climate {
         greatest_c: [f64; 12],
     },
 }
+
+/// Stands for a number that nobody entered yet: out of every range, and equal to itself, which NaN is not.
+pub const NOT_ENTERED: f64 = -9999.0;
 
 /// Degrees of latitude.
 pub const LATITUDE: Range = Range::new(-90.0, 90.0);
@@ -53,11 +57,11 @@ impl ClimateValue {
 }
 
 impl Climate {
-    /// A climate of temperatures to start from: nothing known, so nothing evaporates (all at 0 °C).
+    /// A climate of temperatures to start from: nothing known.
     pub const NO_TEMPERATURES: Climate =
-        Climate::Temperatures { latitude: 0.0, least_c: [0.0; 12], greatest_c: [0.0; 12] };
-    /// A climate of reference evapotranspiration to start from.
-    pub const NO_REFERENCE_ET: Climate = Climate::ReferenceEt { mm_a_day: [0.0; 12] };
+        Climate::Temperatures { latitude: NOT_ENTERED, least_c: [NOT_ENTERED; 12], greatest_c: [NOT_ENTERED; 12] };
+    /// A climate of reference evapotranspiration to start from: nothing known.
+    pub const NO_REFERENCE_ET: Climate = Climate::ReferenceEt { mm_a_day: [NOT_ENTERED; 12] };
 
     /// Its values, in the order in which they are asked for.
     pub fn values(&self) -> Vec<ClimateValue> {
@@ -84,9 +88,30 @@ impl Climate {
         }
     }
 
-    /// A number of it; `None` where it has no such value.
+    /// A number of it; `None` where it has no such value or it was not entered.
     pub fn get(&self, value: ClimateValue) -> Option<f64> {
-        self.clone().value_mut(value).copied()
+        self.clone().value_mut(value).copied().filter(|number| *number != NOT_ENTERED)
+    }
+
+    /// How many of its values were not entered yet.
+    pub fn lacking(&self) -> usize {
+        self.values().into_iter().filter(|value| self.get(*value).is_none()).count()
+    }
+
+    /// Whether all its values were entered.
+    pub fn is_known(&self) -> bool {
+        self.lacking() == 0
+    }
+
+    /// This climate, or one of which nothing is known where all its numbers are nought: as older records have it where
+    /// the way of giving it was chosen and nothing entered.
+    pub fn unless_all_nought(self) -> Climate {
+        let nought = self.values().into_iter().all(|value| self.get(value) == Some(0.0));
+        match self {
+            Climate::ReferenceEt { .. } if nought => Self::NO_REFERENCE_ET,
+            Climate::Temperatures { .. } if nought => Self::NO_TEMPERATURES,
+            _ => self,
+        }
     }
 
     /// Sets a number; false where it has no such value or the number is out of range: nothing is changed then.
@@ -126,8 +151,16 @@ mod tests {
         assert!(!climate.set(ClimateValue::ReferenceEt(0), 1.0));
         assert!(!climate.set(ClimateValue::Least(12), 1.0));
         assert_eq!(climate, Climate::NO_TEMPERATURES);
+        assert_eq!(climate.lacking(), 25, "a latitude, 12 lows, 12 highs");
+        for value in climate.values() {
+            assert!(!climate.is_known());
+            assert!(climate.set(value, 0.0));
+        }
+        assert!(climate.is_known(), "a nought that was entered is a number");
+        assert_eq!(climate.clone().unless_all_nought(), Climate::NO_TEMPERATURES);
         assert_eq!(climate.fault(), None);
         assert!(climate.set(ClimateValue::Least(4), 9.5));
+        assert_eq!(climate.clone().unless_all_nought(), climate);
         assert_eq!(climate.get(ClimateValue::Least(4)), Some(9.5));
         assert_eq!(climate.fault(), Some(ClimateValue::Least(4)));
         assert!(climate.set(ClimateValue::Greatest(4), 21.0));

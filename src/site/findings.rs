@@ -248,7 +248,7 @@ fn connections(system: &System, found: &mut Vec<Finding>) {
 /// The climate is asked for only where a garden follows it.
 fn gardens(system: &System, found: &mut Vec<Finding>) {
     let mut gardens = system.uses.iter().filter(|using| matches!(using.amount, Amount::Garden(_)));
-    match &system.climate {
+    match system.climate.as_ref().filter(|climate| climate.is_known()) {
         None => found.extend(gardens.map(|garden| Finding::GardenWithoutClimate(garden.id))),
         Some(climate) => {
             found.extend(gardens.next().and_then(|garden| Some(Finding::ClimateFault(garden.id, climate.fault()?))))

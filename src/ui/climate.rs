@@ -59,7 +59,8 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         .child(element("P").attribute("role", "status").live_text(move || read(desk, climate::told)))
         .child(ways)
         .child(live(fields));
-    if way.get_untracked().is_none() { details.attribute("open", "") } else { details }.into()
+    let known = untrack(|| read(desk, |site, _| climate::is_known(site)));
+    if !known { details.attribute("open", "") } else { details }.into()
 }
 
 fn number(value: ClimateValue, desk: Desk) -> AnyView {

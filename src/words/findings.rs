@@ -52,8 +52,9 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
             name = name(hauling)
         ),
         Finding::GardenWithoutClimate(garden) => say!(
-            "{name} follows the weather, but the climate isn't known. Give the climate on its sheet.",
-            "{name} depende del tiempo, pero no se conoce el clima. Indica el clima en su hoja.",
+            "{name} follows the weather, but not all of the climate is known. Fill in “Climate for gardens” among its \
+             values.",
+            "{name} depende del tiempo, pero no se conoce todo el clima. Completa «Clima para huertos» entre sus valores.",
             name = name(garden)
         ),
         Finding::ClimateFault(_, value) => {

@@ -51,7 +51,7 @@ pub fn climate_value(value: ClimateValue) -> String {
     let month = |month: u8| super::months().get(usize::from(month)).copied().unwrap_or_default();
     match value {
         ClimateValue::Latitude => {
-            said!("Latitude, degrees (south negative)", "Latitud, grados (sur negativo)").to_owned()
+            said!("Latitude, degrees (south: 34 S or −34)", "Latitud, grados (sur: 34 S o −34)").to_owned()
         }
         ClimateValue::Least(at) => {
             say!("{month}, mean daily low", "{month}, mínima diaria promedio", month = month(at))
@@ -77,6 +77,16 @@ pub const NO_CLIMATE: Phrase = phrase!(
     "Not given yet. Only a garden whose amount follows the weather needs it.",
     "Todavía sin datos. Solo lo necesita un huerto cuya cantidad sigue al tiempo.",
 );
+/// A climate of which some values are still to be entered.
+pub fn climate_lacks(lacking: usize, all: usize) -> String {
+    say!(
+        "Still to be entered: {lacking} of {all} values. Until then no garden by the weather can be reckoned.",
+        "Por escribir todavía: {lacking} de {all} valores. Hasta entonces no se puede calcular ningún huerto según el \
+         tiempo.",
+        lacking = super::number_text(lacking),
+        all = super::number_text(all),
+    )
+}
 /// The two ways of giving a climate.
 pub const CLIMATE_WAYS: [Phrase; 2] = [
     phrase!("Latitude and temperatures", "Latitud y temperaturas"),

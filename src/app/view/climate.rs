@@ -9,22 +9,27 @@ use crate::words::garden as say;
 /// Kind and range of a value.
 pub fn kind(value: ClimateValue) -> (Kind, Range) {
     let kind = match value {
-        ClimateValue::Latitude => Kind::Count,
+        ClimateValue::Latitude => Kind::Latitude,
         ClimateValue::Least(_) | ClimateValue::Greatest(_) => Kind::Temperature,
         ClimateValue::ReferenceEt(_) => Kind::Depth,
     };
     (kind, value.range())
 }
 
-/// A value as text.
+/// A value as text; nothing where it was not entered.
 pub fn number(kept: &KeptSite, value: ClimateValue, units: &Units) -> String {
     let number = kept.site.system.climate.as_ref().and_then(|climate| climate.get(value));
-    shown::entered(number.unwrap_or_default(), kind(value).0, units)
+    number.map_or_else(String::new, |number| shown::entered(number, kind(value).0, units))
 }
 
 /// Which of [`say::CLIMATE_WAYS`] it is given in.
 pub fn way(kept: &KeptSite) -> Option<usize> {
     kept.site.system.climate.as_ref().map(|climate| usize::from(matches!(climate, Climate::ReferenceEt { .. })))
+}
+
+/// Whether all of it was entered.
+pub fn is_known(kept: &KeptSite) -> bool {
+    kept.site.system.climate.as_ref().is_some_and(Climate::is_known)
 }
 
 /// The values to ask for.
@@ -36,6 +41,7 @@ pub fn values(kept: &KeptSite) -> Vec<ClimateValue> {
 pub fn told(kept: &KeptSite, units: &Units) -> String {
     match &kept.site.system.climate {
         None => say::NO_CLIMATE.to_owned(),
+        Some(climate) if !climate.is_known() => say::climate_lacks(climate.lacking(), climate.values().len()),
         Some(climate) => say::climate_line(&by_month(climate), units),
     }
 }

@@ -50,9 +50,9 @@ fn garden_plan(using: usize, garden: &Garden, et0_mm: &[f64; 12]) -> GardenPlan 
     }
 }
 
-/// The gardens of a system; none without a climate, which is a finding of such a system.
+/// The gardens of a system; none without a climate that is known, which is a finding of such a system.
 pub(super) fn gardens(system: &System) -> Vec<GardenPlan> {
-    let Some(climate) = &system.climate else { return Vec::new() };
+    let Some(climate) = system.climate.as_ref().filter(|climate| climate.is_known()) else { return Vec::new() };
     let et0_mm = reference_et::by_month(climate);
     let mut gardens = Vec::new();
     for (at, using) in system.uses.iter().enumerate() {

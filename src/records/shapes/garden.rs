@@ -47,7 +47,7 @@ fn month(place: &Place<'_>, key: &str) -> Read<u8> {
 
 pub(super) fn read_climate(place: &Place<'_>) -> Read<Climate> {
     let (name, held) = place.as_choice()?;
-    Ok(match name {
+    let climate = match name {
         "reference_et" => Climate::ReferenceEt { mm_a_day: held.as_twelve()? },
         "temperatures" => Climate::Temperatures {
             latitude: held.number("latitude")?,
@@ -55,7 +55,8 @@ pub(super) fn read_climate(place: &Place<'_>) -> Read<Climate> {
             greatest_c: held.twelve("greatest_c")?,
         },
         _ => return Err(place.unknown(name)),
-    })
+    };
+    Ok(climate.unless_all_nought())
 }
 
 pub(super) fn write_climate(climate: &Climate) -> Value {
