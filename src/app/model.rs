@@ -23,6 +23,7 @@ use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::rain::Rain;
 use crate::site::trial::Trial;
+use crate::site::uses::Amount;
 
 /// A site as the app holds it; its rain is shared, being large.
 #[derive(Clone, Debug, PartialEq)]
@@ -143,6 +144,8 @@ pub enum Notice {
     FileRefused(crate::records::exchange::ImportError),
     /// A trial can't be kept as it is.
     TrialCannotRun,
+    /// The trial can't run, and the house can.
+    TrialWouldNotRun,
     /// A part was removed; it can be undone.
     PartRemoved(String),
     /// The drawing was changed, as this sentence says; it can be undone.
@@ -269,6 +272,8 @@ pub struct Model {
     pub exported: Option<NaiveDate>,
     /// How many characters what is kept takes.
     pub used: usize,
+    /// Whether the browser denies all storage.
+    pub denied: bool,
     /// Whether the browser promised not to throw away what is kept; none while it wasn't heard.
     pub persists: Option<bool>,
     /// Where the person is.
@@ -291,6 +296,8 @@ pub struct Model {
     pub read_rain: Option<ReadRain>,
     /// A file that waits to be taken in.
     pub read_file: Option<Arc<Export>>,
+    /// Amounts of uses as they were before they were given another way; not kept.
+    pub amounts: Vec<(SiteId, PartId, Amount)>,
     /// What is being told.
     pub notice: Option<Notice>,
     /// What can be undone.
@@ -311,6 +318,7 @@ impl Default for Model {
             language: None,
             exported: None,
             used: 0,
+            denied: false,
             persists: None,
             place: Place::House,
             sketching: false,
@@ -322,6 +330,7 @@ impl Default for Model {
             ahead: Lookout::NONE,
             read_rain: None,
             read_file: None,
+            amounts: Vec::new(),
             notice: None,
             undo: None,
         }

@@ -120,6 +120,12 @@ impl Amount {
         (0..12).map(|month| self.litres_a_day(month)).sum::<f64>() / 12.0
     }
 
+    /// Whether it is as much as another amount in the mean, as far as that can be said without the weather.
+    pub fn comes_to_the_same(&self, other: &Amount) -> bool {
+        let weather = [self, other].iter().any(|amount| amount.kind() == AmountKind::Garden);
+        weather || (self.mean() - other.mean()).abs() <= 1e-9 * self.mean()
+    }
+
     /// The same mean amount, given another way.
     fn given_as(&self, kind: AmountKind) -> Amount {
         let mean = self.mean();

@@ -409,6 +409,16 @@ pub const CANNOT_RUN: Phrase = phrase!(
     "This can't run: open it and mend what is missing.",
     "Esto no puede funcionar: ábrelo y corrige lo que falta.",
 );
+/// A trial that can't run, where it is open.
+pub const TRIAL_CANNOT_RUN: Phrase =
+    phrase!("It can't run as it is: House says what is missing.", "Así no puede funcionar: en Casa dice qué falta.");
+/// A trial that can't run is not made real.
+pub const TRIAL_WOULD_NOT_RUN: Phrase = phrase!(
+    "This trial can't run, and your house can, so the house stays as it is. House says what the trial is missing; or throw \
+     it away.",
+    "Esta prueba no puede funcionar y tu casa sí, así que la casa se queda como está. En Casa dice qué le falta a la \
+     prueba; o descártala.",
+);
 /// An option without a better name.
 pub const OPTION: Phrase = phrase!("Option", "Opción");
 /// Label of its name.

@@ -127,6 +127,32 @@ fn a_change_is_tried_beside_the_house_and_made_real() {
 }
 
 #[test]
+fn a_trial_that_cannot_run_does_not_become_a_house_that_can() {
+    let mut model = demo();
+    next(&mut model, NextEvent::TrialOpened);
+    for tank in model.shown_site().unwrap().site.system.tanks.iter().map(|tank| tank.id).collect::<Vec<_>>() {
+        update(&mut model, Event::PartRemoved(tank));
+    }
+    let real = site(&model);
+    let trial = model.trial().clone();
+    let told = view::trial(&Case::of(&model, 358.0, None)).unwrap();
+    assert!(told.contains("House says what is missing") && !told.contains("open it"), "{told}");
+    assert_eq!(update(&mut model, Event::TrialKept), []);
+    assert_eq!((site(&model), model.trial()), (real.clone(), &trial));
+    assert_eq!(model.notice, Some(Notice::TrialWouldNotRun));
+    // A house that can't run either loses nothing by it.
+    update(&mut model, Event::TrialDropped);
+    for tank in &real.system.tanks {
+        update(&mut model, Event::PartRemoved(tank.id));
+    }
+    next(&mut model, NextEvent::TrialOpened);
+    update(&mut model, Event::PartAdded(PartKind::Tank));
+    update(&mut model, Event::TrialKept);
+    assert!(model.trial().is_none());
+    assert_eq!(site(&model).system.tanks.len(), 1);
+}
+
+#[test]
 fn while_a_trial_is_open_the_sheets_change_it_and_not_the_house() {
     let mut model = demo();
     let real = site(&model);

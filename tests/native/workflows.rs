@@ -9,7 +9,8 @@ use eavewater::app::model::{Model, Notice, Place};
 use eavewater::app::sketch::{Sketch, SketchRain};
 use eavewater::app::update::update;
 use eavewater::app::view::{
-    frame, rain as rain_view, sizing as sizing_view, sketch as sketch_view, upkeep as upkeep_view,
+    climate, frame, kept as kept_view, rain as rain_view, sizing as sizing_view, sketch as sketch_view,
+    upkeep as upkeep_view,
 };
 use eavewater::engine::question::answer;
 use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume};
@@ -17,6 +18,8 @@ use eavewater::records::cupboard::{Opened, SiteId, Trouble};
 use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
+use eavewater::site::climate::ClimateValue;
+use eavewater::site::findings::{Finding, findings};
 use eavewater::site::household::GeneratedYears;
 use eavewater::site::part::{Choice, Field};
 use eavewater::site::rain::Rain;
@@ -24,6 +27,7 @@ use eavewater::site::roof::Material;
 use eavewater::site::system::PartKind;
 use eavewater::site::tank::Build;
 use eavewater::site::trial::{Levers, Trial};
+use eavewater::site::uses::AmountKind;
 use eavewater::words;
 
 fn started() -> Model {
@@ -337,10 +341,49 @@ fn denied_storage_and_damage_are_told_at_once() {
     let mut model = Model::default();
     update(&mut model, Event::Started(today, Err(ShelfError::Denied)));
     assert_eq!(model.notice, Some(Notice::NothingIsKept));
+    assert_eq!(
+        kept_view::kept(&model).room,
+        words::kept::NOTHING_IS_KEPT.text(),
+        "no share of a room that isn't there"
+    );
     let mut model = Model::default();
     let opened = Opened { troubles: vec![Trouble::SiteLost(SiteId(3))], ..Opened::default() };
     update(&mut model, Event::Started(today, Ok(opened)));
     assert!(frame::notice(&model).unwrap().text.starts_with("Site 3 could not be read"));
+}
+
+#[test]
+fn a_climate_is_known_once_all_of_it_is_entered() {
+    let mut model = with_demo();
+    let garden = model.site().unwrap().site.system.uses[0].id;
+    update(&mut model, Event::ChoiceMade(garden, Field::AmountGiven, Choice::Amount(AmountKind::Garden)));
+    update(&mut model, Event::ClimateWayChosen { temperatures: true });
+    let warned = |model: &Model| {
+        let found = findings(&model.site().unwrap().site.system);
+        found.contains(&Finding::GardenWithoutClimate(garden))
+    };
+    let values = climate::values(model.site().unwrap());
+    assert_eq!(values.len(), 25, "a latitude, 12 lows, 12 highs");
+    for value in &values {
+        assert!(warned(&model));
+        assert_eq!(climate::number(model.site().unwrap(), *value, &model.units), "");
+        let number = match value {
+            ClimateValue::Latitude => -34.0,
+            ClimateValue::Least(_) => 0.0,
+            _ => 18.0,
+        };
+        update(&mut model, Event::ClimateEntered(*value, number));
+    }
+    assert!(!warned(&model), "a low of nought that was entered is a number");
+    // What is lacking is kept as lacking; older records have noughts there.
+    update(&mut model, Event::ClimateWayChosen { temperatures: false });
+    assert!(warned(&model));
+    let text = exchange::export(&model.units, vec![model.site().unwrap().file()]);
+    let read = |text: &str| exchange::import(text.as_bytes()).unwrap().sites.remove(0).site.system;
+    assert_eq!(read(&text), model.site().unwrap().site.system);
+    let older = text.replace("-9999", "0");
+    assert_ne!(older, text);
+    assert_eq!(read(&older), model.site().unwrap().site.system);
 }
 
 #[test]

@@ -3,11 +3,13 @@
 use crate::app::effect::Effect;
 use crate::app::event::Shift;
 use crate::app::model::{KeptSite, Model, Notice, Undo};
+use crate::records::cupboard::SiteId;
 use crate::site::edit::EditError;
 use crate::site::new_part;
-use crate::site::part::PartId;
+use crate::site::part::{Choice, Field, PartId};
 use crate::site::system::{Part, PartKind, System};
 use crate::site::trunk::TrunkLine;
+use crate::site::uses::{Amount, Use};
 use crate::words;
 
 use super::sites::put;
@@ -118,12 +120,39 @@ pub(super) fn edit(model: &mut Model, edit: impl FnOnce(&mut System) -> Result<(
     }
 }
 
+/// Makes a choice for a part. A use whose amount is given another way has what was entered in that way before, as long
+/// as it comes to the same, or to what only the weather knows.
+pub(super) fn choose(model: &mut Model, id: PartId, field: Field, choice: Choice) -> Vec<Effect> {
+    let Some(kept) = model.shown_site() else { return Vec::new() };
+    let using = kept.site.system.uses.iter().find(|using| using.id == id);
+    let mut again = None;
+    if let (Choice::Amount(kind), Some(Use { amount, .. })) = (choice, using)
+        && kind != amount.kind()
+    {
+        let of_this = |before: &(SiteId, PartId, Amount)| before.0 == kept.id && before.1 == id;
+        let fits = |before: &&(SiteId, PartId, Amount)| {
+            of_this(before) && before.2.kind() == kind && before.2.comes_to_the_same(amount)
+        };
+        again = model.amounts.iter().find(fits).map(|before| before.2.clone());
+        model.amounts.retain(|before| !of_this(before) || before.2.kind() != amount.kind());
+        model.amounts.push((kept.id, id, amount.clone()));
+    }
+    edit(model, |system| {
+        system.choose(id, field, choice)?;
+        for using in system.uses.iter_mut().filter(|using| using.id == id) {
+            using.amount = again.take().unwrap_or_else(|| using.amount.clone());
+        }
+        Ok(())
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::app::event::Event;
     use crate::app::update::update;
     use crate::site::findings::findings;
+    use crate::site::uses::AmountKind;
 
     fn demo() -> Model {
         let mut model = Model { started: true, ..Model::default() };
@@ -160,6 +189,31 @@ mod tests {
             assert_eq!(Some(findings(&system).len()), before, "{}", beside.name);
             assert_eq!(model.sheet, None);
         }
+    }
+
+    #[test]
+    fn an_amount_given_another_way_and_back_is_what_was_entered() {
+        let mut model = demo();
+        let id = model.site().map(|kept| kept.site.system.uses[0].id).unwrap_or(PartId(0));
+        let amount = |model: &Model| model.site().map(|kept| kept.site.system.uses[0].amount.clone());
+        let way = |model: &mut Model, kind| {
+            update(model, Event::ChoiceMade(id, Field::AmountGiven, Choice::Amount(kind)));
+            amount(model)
+        };
+        way(&mut model, AmountKind::Monthly);
+        for (month, litres) in [(0, 10.0), (6, 70.0)] {
+            update(&mut model, Event::NumberEntered(id, Field::Month(month), litres));
+        }
+        let entered = amount(&model);
+        way(&mut model, AmountKind::Garden);
+        assert_eq!(way(&mut model, AmountKind::Monthly), entered);
+        way(&mut model, AmountKind::Daily);
+        assert_eq!(way(&mut model, AmountKind::Monthly), entered);
+        // Another amount entered meanwhile is not lost for it.
+        way(&mut model, AmountKind::Daily);
+        update(&mut model, Event::NumberEntered(id, Field::Amount, 33.0));
+        let monthly = way(&mut model, AmountKind::Monthly).map(|amount| amount.mean());
+        assert!(monthly.is_some_and(|mean| (mean - 33.0).abs() < 1e-9));
     }
 
     #[test]

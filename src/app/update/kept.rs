@@ -24,7 +24,10 @@ pub(super) fn started(model: &mut Model, today: NaiveDate, opened: Result<Opened
     model.today = today;
     match opened {
         Ok(opened) => lay_out(model, opened),
-        Err(_) => model.notice = Some(Notice::NothingIsKept),
+        Err(_) => {
+            model.denied = true;
+            model.notice = Some(Notice::NothingIsKept);
+        }
     }
     Vec::new()
 }

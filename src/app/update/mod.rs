@@ -140,7 +140,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::HabitFigureChosen(habit, place) => uses::habit_figure(model, habit, place),
         Event::HabitGoesTo(habit, to) => uses::habit_goes(model, habit, to),
         Event::HabitsPut => uses::put_habits(model),
-        Event::ChoiceMade(part, field, choice) => house::edit(model, |system| system.choose(part, field, choice)),
+        Event::ChoiceMade(part, field, choice) => house::choose(model, part, field, choice),
 
         Event::RainRead(bytes, source) => rain::read(model, bytes, source),
         Event::RainUnitChosen(unit) => rain::unit_chosen(model, unit),

@@ -7,6 +7,7 @@ use crate::app::event::Lever;
 use crate::app::model::{Model, Notice, Undo};
 use crate::quantity::Share;
 use crate::quantity::range::SHARE;
+use crate::site::findings::findings;
 use crate::site::household::Reckoning;
 use crate::site::trial::{FACTOR, Trial};
 
@@ -33,7 +34,7 @@ pub(super) fn unsaved(model: &mut Model) -> Vec<Effect> {
     kept.map(|kept| Effect::SaveTrial(kept.id, kept.trial.clone())).collect()
 }
 
-/// The trial becomes the house, unless a part left its range by it.
+/// The trial becomes the house, unless a part left its range by it, or the house can run and the trial can't.
 pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
     let trial = model.trial().clone();
     let Some(kept) = model.site_mut() else { return Vec::new() };
@@ -42,6 +43,11 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
         site.reckoning.rain_factors.iter().all(|factor| crate::site::household::RAIN_FACTOR.holds(factor.get()));
     if !rain_fits || super::next::is_out_of_range(&site.system) {
         model.notice = Some(Notice::TrialCannotRun);
+        return Vec::new();
+    }
+    // A house with findings may become one that has fewer.
+    if !findings(&site.system).is_empty() && findings(&kept.site.system).is_empty() {
+        model.notice = Some(Notice::TrialWouldNotRun);
         return Vec::new();
     }
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));

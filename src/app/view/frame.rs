@@ -42,6 +42,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::RainRefused(error) => errors::rain(error),
         Notice::FileRefused(error) => errors::file(error),
         Notice::TrialCannotRun => words::next::TRIAL_TOO_LARGE.to_owned(),
+        Notice::TrialWouldNotRun => words::next::TRIAL_WOULD_NOT_RUN.to_owned(),
         Notice::PartRemoved(name) | Notice::SiteRemoved(name) => kept::removed(name),
         Notice::Changed(sentence) => sentence.clone(),
         Notice::HabitsPut => words::habits::ARE_PUT.to_owned(),

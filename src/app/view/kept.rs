@@ -63,7 +63,11 @@ pub fn kept(model: &Model) -> KeptView {
             let differs = |change: &Change| matches!(change.kind, ChangeKind::Merged { house_differs: true, .. });
             merge(model, file, false).0.iter().any(differs)
         }),
-        room: words::kept::room(model.used, model.persists),
+        room: if model.denied {
+            words::kept::NOTHING_IS_KEPT.to_owned()
+        } else {
+            words::kept::room(model.used, model.persists)
+        },
         reminder: reminder(model),
     }
 }

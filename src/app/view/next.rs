@@ -203,7 +203,7 @@ pub fn trial(case: &Case) -> Option<String> {
     case.trial.system.as_ref()?;
     let difference = match (case.outcome.as_deref(), case.tried.as_deref()) {
         (Some(Ok(now)), Some(Ok(tried))) => say::difference(&now.into(), &tried.into(), &case.units),
-        (_, Some(Err(_))) => say::CANNOT_RUN.to_owned(),
+        (_, Some(Err(_))) => say::TRIAL_CANNOT_RUN.to_owned(),
         _ => String::new(),
     };
     Some(say::trial_open(&case.trial.name, &difference))
