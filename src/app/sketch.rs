@@ -64,14 +64,17 @@ pub enum MeansError {
     NotADepth(String),
 }
 
-/// Twelve monthly means, January first, with spaces, semicolons or new lines between; a number without a unit is in the
-/// person's own.
+/// Twelve monthly means, January first, with spaces, semicolons or new lines between, or nothing but commas; a number
+/// without a unit is in the person's own.
 ///
 /// # Errors
 /// See [`MeansError`].
 pub fn means(text: &str, units: &Units) -> Result<[f64; 12], MeansError> {
     let mut read = Vec::new();
-    let words = text.split(|letter: char| letter.is_whitespace() || letter == ';');
+    let between = |letter: char| letter.is_whitespace() || letter == ';';
+    // More than one comma and nothing else between: they are no decimal commas.
+    let only_commas = text.matches(',').count() > 1 && !text.trim().contains(between);
+    let words = text.split(|letter: char| between(letter) || only_commas && letter == ',');
     for word in words.map(|word| word.trim_end_matches(',')).filter(|word| !word.is_empty()) {
         let depth = typed::quantity(word, Kind::Depth, units).ok().map(|typed| typed.si);
         read.push(depth.filter(|mm| MONTHLY.holds(*mm)).ok_or_else(|| MeansError::NotADepth(word.to_owned()))?);
@@ -221,6 +224,12 @@ mod tests {
         let read = means(twelve, &metric).map(|means| (means[0], means[5], means[8], means[11]));
         assert_eq!(read, Ok((80.0, 30.5, 0.0, 25.4)));
         assert_eq!(means("1 1 1 1 1 1 1 1 1 1 1 2.5", &us).map(|means| means[11]), Ok(2.5 * 25.4));
+        assert_eq!(
+            means("80,70,60.5,50,40,30,20,10,0,15,25,75\n", &metric).map(|means| (means[2], means[11])),
+            Ok((60.5, 75.0))
+        );
+        assert_eq!(means("80,70,60", &metric), Err(MeansError::Count(3)));
+        assert_eq!(means("80,5;70,5", &metric), Err(MeansError::Count(2)));
         assert_eq!(means("1 2 3", &metric), Err(MeansError::Count(3)));
         assert_eq!(means("1 2 wet", &metric), Err(MeansError::NotADepth("wet".to_owned())));
         assert_eq!(means("1 2 -3", &metric), Err(MeansError::NotADepth("-3".to_owned())));

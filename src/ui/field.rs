@@ -83,7 +83,7 @@ fn select_all(event: web_sys::Event) {
     }
 }
 
-/// A labelled field for plain text.
+/// A labelled field for a name.
 pub(crate) fn text_field(
     label: &'static str,
     text: impl Fn() -> String + Send + Sync + 'static,
@@ -91,13 +91,31 @@ pub(crate) fn text_field(
 ) -> AnyView {
     // What is half typed stays while other things change.
     let text = derived(text);
+    // Only what is too long to be taken stands here.
+    let long = RwSignal::new(None::<String>);
+    let wrong = move || long.with(Option::is_some);
+    let entered = move |event| {
+        let typed = event_target_value(&event);
+        if errors::is_long_name(&typed) {
+            long.set(Some(typed));
+        } else {
+            long.set(None);
+            on_entered(typed);
+        }
+    };
     let input = element("INPUT")
         .attribute("type", "text")
         .attribute("autocomplete", "off")
-        .attribute("maxlength", "80")
-        .value(move || text.get())
-        .on("change", move |event| on_entered(event_target_value(&event)));
-    element("LABEL").class("field").child(worded("SPAN", label).class("label")).child(input).into()
+        .live_attribute("aria-invalid", move || wrong().then(|| "true".to_owned()))
+        .value(move || long.get().unwrap_or_else(|| text.get()))
+        .on("change", entered);
+    let remark = move || long.with(|long| long.as_deref().map(errors::long_name).unwrap_or_default());
+    element("LABEL")
+        .live_attribute("class", move || Some(if wrong() { "field wrong" } else { "field" }.to_owned()))
+        .child(worded("SPAN", label).class("label"))
+        .child(input)
+        .child(element("SPAN").class("remark").attribute("role", "status").live_text(remark))
+        .into()
 }
 
 /// A labelled field whose text goes out with every key.

@@ -1,8 +1,9 @@
 //! The house: its drawing is the menu.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
-use super::element::{element, focus_on, live, nothing, worded};
+use super::element::{Element, element, focus_on, live, nothing, worded};
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
@@ -22,12 +23,19 @@ struct Begun {
     tapped: RwSignal<Vec<PartId>>,
     /// Whether the next tap says where a tank is to stand.
     adding: RwSignal<bool>,
+    /// The long lists of parts that were opened.
+    unfolded: RwSignal<Vec<PartKind>>,
     zoom: Zoom,
 }
 
 /// The house.
 pub(crate) fn house(desk: Desk) -> AnyView {
-    let begun = Begun { tapped: RwSignal::new(Vec::new()), adding: RwSignal::new(false), zoom: StoredValue::new(1.0) };
+    let begun = Begun {
+        tapped: RwSignal::new(Vec::new()),
+        adding: RwSignal::new(false),
+        unfolded: RwSignal::new(Vec::new()),
+        zoom: StoredValue::new(1.0),
+    };
     live(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
@@ -120,7 +128,7 @@ fn drawn(view: HouseView, system: &System, ahead: Option<(String, Place)>, begun
         .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)));
     let lists = element("DIV")
         .child(worded("H2", said!("Parts", "Partes")))
-        .children(lists.into_iter().map(|list| parts_of(list, desk)));
+        .children(lists.into_iter().map(|list| parts_of(list, begun, desk)));
     element("SECTION")
         .class("house")
         .child(worded("H1", headline).class("headline"))
@@ -161,9 +169,13 @@ fn finding(finding: FindingView, desk: Desk) -> AnyView {
     element("LI").child(worded("SPAN", finding.text)).children(mend).into()
 }
 
-fn parts_of(list: PartList, desk: Desk) -> AnyView {
+/// More parts of a kind than this are folded.
+const MANY: usize = 12;
+
+fn parts_of(list: PartList, begun: Begun, desk: Desk) -> AnyView {
     let PartList { kind, rows } = list;
-    let last = rows.len().saturating_sub(1);
+    let count = rows.len();
+    let last = count.saturating_sub(1);
     let add = desk
         .button(said!("Add", "Añadir"), Event::PartAdded(kind))
         .class("plain")
@@ -175,8 +187,27 @@ fn parts_of(list: PartList, desk: Desk) -> AnyView {
         .class("parts")
         .child(element("DIV").class("parts-head").child(worded("H3", words::parts::many(kind))).child(add))
         .children(explained)
-        .child(element("UL").children(rows))
+        .child(if count > MANY {
+            folded(kind, count, element("UL").children(rows), begun)
+        } else {
+            element("UL").children(rows)
+        })
         .into()
+}
+
+/// A long list behind its number; it stays open while its parts are changed.
+fn folded(kind: PartKind, count: usize, list: Element, begun: Begun) -> Element {
+    let toggled = move |event: web_sys::Event| {
+        let details = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+        let open = details.is_some_and(|details| details.has_attribute("open"));
+        begun.unfolded.update_untracked(|unfolded| {
+            unfolded.retain(|other| *other != kind);
+            unfolded.extend(open.then_some(kind));
+        });
+    };
+    let summary = say!("Show all {count}", "Mostrar todo: {count}", count = words::number_text(count));
+    let details = element("DETAILS").on("toggle", toggled).child(worded("SUMMARY", summary)).child(list);
+    if begun.unfolded.get_untracked().contains(&kind) { details.attribute("open", "") } else { details }
 }
 
 fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -> AnyView {

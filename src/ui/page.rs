@@ -71,10 +71,13 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
 /// All of it, in the language that is spoken.
 fn all(desk: Desk) -> AnyView {
     let showing = derived(move || desk.model.with(Showing::of));
-    // A place begins at its top.
-    leptos::prelude::Effect::new(move |_| {
+    // A place begins at its top, and with its number or heading where what had the focus is gone.
+    leptos::prelude::Effect::new(move |before: Option<()>| {
         showing.track();
         next::to_the_top();
+        if before.is_some() {
+            request_animation_frame(focus_if_lost);
+        }
     });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
@@ -104,6 +107,22 @@ fn all(desk: Desk) -> AnyView {
         sheet::sheet(desk),
     ]
     .into_any()
+}
+
+/// Puts the focus on the number that a form asks for, else on the heading, unless it stands on something.
+fn focus_if_lost() {
+    let document = document();
+    if document.active_element().is_some_and(|on| on.tag_name() != "BODY") {
+        return;
+    }
+    match document.query_selector("#place h1") {
+        Ok(Some(heading)) if !matches!(document.query_selector("#entry-number"), Ok(Some(_))) => {
+            // Fails never for such a name.
+            let _ = heading.set_attribute("tabindex", "-1");
+            focus_on("#place h1");
+        }
+        _ => focus_on("#entry-number"),
+    }
 }
 
 /// What the page shows.

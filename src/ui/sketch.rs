@@ -137,7 +137,9 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     };
     let buttons = element("DIV")
         .class("row")
-        .child(worded("BUTTON", said!("Draw it", "Dibujarla")).attribute("type", "submit").class("main"))
+        .child(
+            worded("BUTTON", said!("Keep this house", "Guardar esta casa")).attribute("type", "submit").class("main"),
+        )
         .child(desk.button(said!("Leave", "Salir"), Event::SketchLeft));
     let form = element("FORM")
         .class("fields")

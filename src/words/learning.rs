@@ -26,9 +26,11 @@ fn ranged(value: &str, low: &str, high: &str) -> String {
     say!("{value} ({low} to {high})", "{value} (de {low} a {high})", value, low, high)
 }
 
+/// Factors, which may be a little less or more than 1: "100 % (86 % to 114 %)".
 fn range(estimate: &Estimate) -> String {
-    let least = (estimate.value - estimate.half_width).max(0.0);
-    ranged(&percent(estimate.value), &percent(least), &percent(estimate.value + estimate.half_width))
+    let percent = |factor: f64| format!("{}\u{a0}%", (factor.max(0.0) * 100.0).round());
+    let (low, high) = (estimate.value - estimate.half_width, estimate.value + estimate.half_width);
+    ranged(&percent(estimate.value), &percent(low), &percent(high))
 }
 
 fn litres(estimate: &Estimate, units: &Units) -> String {
@@ -262,6 +264,13 @@ mod tests {
         const NINE: &str = "nine times in ten";
         assert!(!told([false; 2], None).contains(NINE));
         assert!(told([false; 2], Some(Estimate { value: 0.9, half_width: 0.1 })).contains(NINE));
+    }
+
+    #[test]
+    fn a_factor_beside_one_is_told_as_a_number() {
+        let near = range(&Estimate { value: 0.998, half_width: 0.14 });
+        assert_eq!(near, "100\u{a0}% (86\u{a0}% to 114\u{a0}%)");
+        assert!(range(&Estimate { value: 0.1, half_width: 0.2 }).contains("(0\u{a0}% to 30"));
     }
 
     #[test]

@@ -26,7 +26,7 @@ async function sketchHouse(page) {
   await page.getByLabel(/^People/).fill('4');
   await page.getByLabel(/^Water for each/).fill('100');
   await page.getByLabel(/^Tank/).fill('5,300 gal');
-  await page.getByRole('button', { name: 'Draw it' }).tap();
+  await page.getByRole('button', { name: 'Keep this house' }).tap();
 }
 
 async function loadRain(page, record) {

@@ -19,7 +19,7 @@ async function sketchHouse(page) {
   await page.enter('input', /^People/, '4');
   await page.enter('input', /^Water for each/, '100');
   await page.enter('input', /^Tank/, '5,300 gal');
-  await page.tap('button', 'Draw it');
+  await page.tap('button', 'Keep this house');
 }
 
 async function writeLevel(page) {

@@ -67,7 +67,7 @@ test('from first start to a defended answer in under a minute, and it is kept as
   assert.equal(await answer(page).innerText(), told);
   assert.equal(await held(page.getByLabel(/^Roof area/)), '126 m²');
 
-  await hand.tap(page.getByRole('button', { name: 'Draw it' }));
+  await hand.tap(page.getByRole('button', { name: 'Keep this house' }));
   assert.equal(await page.locator('h1.headline').innerText(), told);
   assert.deepEqual(page.problems, []);
 });
@@ -85,7 +85,7 @@ test('a record from a file, the rain of a site on the phone, and round values in
   await page.locator('.record').getByText(/A mean year has/).waitFor();
   const told = await answer(page).innerText();
   assert.match(told, /^In 11 years of rain/);
-  await page.getByRole('button', { name: 'Draw it' }).tap();
+  await page.getByRole('button', { name: 'Keep this house' }).tap();
   assert.equal(await page.locator('h1.headline').innerText(), told);
   // The next sketch has that rain already.
   await page.getByRole('banner').getByRole('button', { name: 'Sites' }).tap();
