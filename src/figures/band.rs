@@ -3,7 +3,7 @@
 
 use super::drawing::{Anchor, Drawing, Ink, Reading};
 use super::frame::{DIGITS, Frame, Wanted, apart, with_unit};
-use super::lettering::SMALL;
+use super::lettering::{self, SMALL};
 use super::pen::Point;
 use super::scale::Scale;
 use super::table::Table;
@@ -149,6 +149,9 @@ impl YearBand<'_> {
         let wanted = [high[day].1 - 6.0, lines[1][day].1 + 5.0, low[day].1 + 17.0];
         let placed = apart(&wanted, (frame.top + 12.0, frame.bottom - 6.0));
         for (text, y) in [&self.words.high, &self.words.median, &self.words.low].into_iter().zip(placed) {
+            // Clear of the numbers at the axis.
+            let half = lettering::width(text, SMALL) / 2.0 + 4.0;
+            let x = x.min(frame.right - half).max(frame.left + half);
             frame.pen.text(Ink::Label, (x, y), Anchor::Middle, SMALL, text);
         }
     }
@@ -201,6 +204,23 @@ mod tests {
         assert_eq!(drawing.readings.len(), 40);
         let table = band.table();
         assert_eq!((&*table.rows[0][2], &*table.rows[1][2], &*table.rows[2][2]), ("—", "500", "—"));
+    }
+
+    #[test]
+    fn no_word_runs_into_the_numbers_of_the_axis() {
+        let words = YearBandWords { low: "1 year in 10 below".into(), ..words() };
+        // Farthest apart at the earliest day of which words may stand.
+        let high: Vec<f64> = (0..365).map(|day| 1000.0 - f64::from(day)).collect();
+        let zero = [0.0; 365];
+        let band = YearBand { low: &zero, median: &zero, high: &high, capacity: None, words: &words };
+        for mark in band.drawing(288.0).marks {
+            if let crate::figures::Mark::Text { text, x, .. } = mark
+                && text == words.low
+            {
+                // Numbers of the axis end at its left end, at 20 and more.
+                assert!(x - lettering::width(&text, SMALL) / 2.0 > 20.0, "{x}");
+            }
+        }
     }
 
     #[test]

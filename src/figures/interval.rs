@@ -66,14 +66,17 @@ impl Interval {
         let words = &self.words;
         let over = centred(share, &words.share, SIZE);
         pen.text(Ink::StrongLabel, (over, 22.0), Anchor::Middle, SIZE, &words.share);
-        let middle = f64::midpoint(low, high);
-        let under = centred(middle, &words.range, SMALL);
+        // Between the words at both ends, where there is room for all three.
         let half = lettering::width(&words.range, SMALL) / 2.0 + 8.0;
+        let (least, most) =
+            (lettering::width(&words.none, SMALL) + half, width - lettering::width(&words.all, SMALL) - half);
+        let middle = f64::midpoint(low, high);
+        let under = if least < most { middle.clamp(least, most) } else { centred(middle, &words.range, SMALL) };
         pen.text(Ink::Label, (under, AXIS + 26.0), Anchor::Middle, SMALL, &words.range);
-        if under - half > lettering::width(&words.none, SMALL) {
+        if under - half >= lettering::width(&words.none, SMALL) {
             pen.text(Ink::FaintLabel, (2.0, AXIS + 26.0), Anchor::Start, SMALL, &words.none);
         }
-        if under + half < width - lettering::width(&words.all, SMALL) {
+        if under + half <= width - lettering::width(&words.all, SMALL) {
             pen.text(Ink::FaintLabel, (width - 2.0, AXIS + 26.0), Anchor::End, SMALL, &words.all);
         }
         let reading = Reading { x: share, y: AXIS, label: words.share.clone(), value: words.range.clone() };
@@ -92,6 +95,7 @@ impl Interval {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figures::Mark;
     use crate::figures::sound::assert_sound;
 
     #[test]
@@ -104,7 +108,10 @@ mod tests {
                 none: "0 %".into(),
                 all: "100 %".into(),
             };
-            assert_sound(&Interval { low, share, high, words }.drawing(358.0));
+            let drawing = Interval { low, share, high, words }.drawing(358.0);
+            assert_sound(&drawing);
+            let is_end = |mark: &&Mark| matches!(mark, Mark::Text { text, .. } if text == "0 %" || text == "100 %");
+            assert!(!share.is_finite() || drawing.marks.iter().filter(is_end).count() == 2, "{share}");
         }
     }
 }
