@@ -73,10 +73,10 @@ impl Interval {
         let middle = f64::midpoint(low, high);
         let under = if least < most { middle.clamp(least, most) } else { centred(middle, &words.range, SMALL) };
         pen.text(Ink::Label, (under, AXIS + 26.0), Anchor::Middle, SMALL, &words.range);
-        if under - half >= lettering::width(&words.none, SMALL) {
+        if least < most || under - half > lettering::width(&words.none, SMALL) {
             pen.text(Ink::FaintLabel, (2.0, AXIS + 26.0), Anchor::Start, SMALL, &words.none);
         }
-        if under + half <= width - lettering::width(&words.all, SMALL) {
+        if least < most || under + half < width - lettering::width(&words.all, SMALL) {
             pen.text(Ink::FaintLabel, (width - 2.0, AXIS + 26.0), Anchor::End, SMALL, &words.all);
         }
         let reading = Reading { x: share, y: AXIS, label: words.share.clone(), value: words.range.clone() };
