@@ -6,7 +6,7 @@ use super::{count, date, number_text, percent};
 use crate::engine::learning::calls::{Shows, shown_now};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
 use crate::engine::learning::lesson::Lesson;
-use crate::engine::learning::watch::Alarm;
+use crate::engine::learning::watch::{Alarm, NORMAL_SPANS};
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 
@@ -48,16 +48,29 @@ pub fn shown_by(shows: Shows) -> &'static str {
     match shows {
         Shows::LessCaught => said!("less of the rain comes than before", "llega menos de la lluvia que antes"),
         Shows::MoreUsed => said!("more water goes than before", "se va más agua que antes"),
+        Shows::Either => said!(
+            "less of the rain comes than before, or more water goes",
+            "llega menos de la lluvia que antes, o se va más agua"
+        ),
         Shows::Leak => said!("water goes that nobody draws", "se va agua que nadie saca"),
     }
 }
+
+/// Where there is no normal yet.
+const UNACCOUNTED: Phrase = phrase!(
+    "Rain fell in the last four weeks and the level didn't rise as it should: look at leaf screens and diverters, or \
+     something draws more than is entered.",
+    "En las últimas cuatro semanas llovió y el nivel no subió como debía: mira las mallas para hojas y los desviadores, \
+     o algo gasta más de lo que se indicó.",
+);
 
 /// What asks for attention, in lines for the house.
 pub fn in_lines(lesson: &Lesson) -> Vec<String> {
     let line = |(shows, _): (Shows, NaiveDate)| {
         say!("The readings warn: {shown}.", "Las lecturas avisan: {shown}.", shown = shown_by(shows))
     };
-    shown_now(lesson).into_iter().map(line).collect()
+    let lines = shown_now(lesson).into_iter().map(line);
+    lines.chain(lesson.unaccounted.then(|| UNACCOUNTED.to_owned())).collect()
 }
 
 /// What asks for attention: capture that fell, use that rose, a leak.
@@ -79,8 +92,20 @@ pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
             since = on(lesson.first, *since),
             by = percent(*by)
         ),
+        Alarm::Either { missing, more, since } => say!(
+            "Since {since} either less of the rain comes than before (about {missing} less) or more water goes (about \
+             {more} more): the readings can't tell which yet. To tell: the level before and after the next rain shows \
+             what comes; the level through dry days shows what goes.",
+            "Desde el {since}, o llega menos de la lluvia que antes (falta cerca de {missing}) o se va más agua (cerca \
+             de {more} más): las lecturas todavía no dicen cuál. Para saberlo: el nivel antes y después de la próxima \
+             lluvia muestra lo que llega; el nivel durante días secos muestra lo que se va.",
+            since = on(lesson.first, *since),
+            missing = percent(*missing),
+            more = percent(*more)
+        ),
     };
     let mut lines: Vec<String> = lesson.alarms.iter().flatten().map(alarm).collect();
+    lines.extend(lesson.unaccounted.then(|| UNACCOUNTED.to_owned()));
     lines.extend(lesson.leak().map(|leak| {
         say!(
             "Water goes that nobody draws: {leak}. Look for drips at joints, valves and taps, and at the toilet.",
@@ -94,6 +119,15 @@ pub fn alarms(lesson: &Lesson, units: &Units) -> Vec<String> {
 /// Readings that can't be right.
 pub fn odd(lesson: &Lesson) -> Vec<String> {
     let odd = |day: &NaiveDate| {
+        if lesson.newest_low == Some(*day) {
+            return say!(
+                "The level of {day} lies far below what the days before it lead to. Either it was mistyped, or water is \
+                 going: read it again.",
+                "El nivel del {day} está muy por debajo de lo que anuncian los días anteriores. O se escribió mal, o se \
+                 está yendo agua: léelo otra vez.",
+                day = date(*day)
+            );
+        }
         say!(
             "The level of {day} doesn't fit the days around it. Was it mistyped?",
             "El nivel del {day} no encaja con los días de alrededor. ¿Se escribió mal?",
@@ -193,22 +227,41 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
     });
     let (stretches, last) = (stretches(fit.spans), date(lesson.last));
     let anything_told = fit.capture.is_some() || fit.uses.is_some() || fit.leak_l.is_some();
-    lines.push(if anything_told {
-        say!(
-            "By {stretches} from one reading to the next, up to {last}; the ranges hold the truth nine times in ten.",
-            "Según {stretches} de una lectura a la siguiente, hasta el {last}; los rangos aciertan nueve veces de cada \
-             diez.",
+    let rests = match lesson.since {
+        Some(since) => say!(
+            "By {stretches} from one reading to the next since {since}, when something changed, up to {last}",
+            "Según {stretches} de una lectura a la siguiente desde el {since}, cuando algo cambió, hasta el {last}",
+            stretches,
+            since = date(since),
+            last
+        ),
+        None => say!(
+            "By {stretches} from one reading to the next, up to {last}",
+            "Según {stretches} de una lectura a la siguiente, hasta el {last}",
             stretches,
             last
-        )
-    } else {
-        say!(
-            "There are {stretches} from one reading to the next, up to {last}.",
-            "Hay {stretches} de una lectura a la siguiente, hasta el {last}.",
-            stretches,
-            last
-        )
-    });
+        ),
+    };
+    // A change within the days makes one number of two.
+    let vouched = match (&lesson.alarms, lesson.since) {
+        _ if !anything_told => "",
+        (_, Some(_)) => said!(
+            "; how often ranges of so few days hold the truth isn't known",
+            "; no se sabe cuántas veces aciertan rangos de tan pocos días"
+        ),
+        (None, _) => said!(
+            "; the ranges hold the truth nine times in ten if nothing changed meanwhile, which can't be told yet",
+            "; los rangos aciertan nueve veces de cada diez si nada cambió entre tanto, lo que todavía no se puede decir"
+        ),
+        (Some(alarms), None) if alarms.is_empty() => {
+            said!("; the ranges hold the truth nine times in ten", "; los rangos aciertan nueve veces de cada diez")
+        }
+        _ => said!(
+            "; something changed meanwhile, so that what holds today may lie outside the ranges",
+            "; algo cambió entre tanto, así que lo que vale hoy puede quedar fuera de los rangos"
+        ),
+    };
+    lines.push(format!("{rests}{vouched}."));
     if fit.at_least > 0 {
         let ended = count(
             fit.at_least,
@@ -217,23 +270,24 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
         );
         lines.push(say!("{ended} ended brim-full and count as “at least” only.", "{ended} como «al menos».", ended));
     }
-    lines.push(
-        match &lesson.alarms {
-            None => said!(
-                "Whether the last weeks are unlike the weeks before can be told after half a year of readings and more.",
-                "Si las últimas semanas son distintas de las de antes se podrá decir tras más de medio año de lecturas.",
-            ),
-            Some(alarms) if alarms.is_empty() => said!(
-                "The last half year is like the time before it.",
-                "El último medio año es como el tiempo anterior.",
-            ),
-            Some(_) => said!(
-                "The last half year is compared with the time before it.",
-                "El último medio año se compara con el tiempo anterior.",
-            ),
+    lines.push(match &lesson.alarms {
+        None => say!(
+            "Whether the last weeks are unlike the weeks before can be told once the earlier half of the diary holds \
+                 {needed} with the tank neither full nor empty: after some five months of weekly levels.",
+            "Si las últimas semanas son distintas de las de antes se podrá decir cuando la primera mitad del diario \
+                 tenga {needed} con el tanque ni lleno ni vacío: tras unos cinco meses de niveles semanales.",
+            needed = self::stretches(NORMAL_SPANS)
+        ),
+        Some(alarms) if alarms.is_empty() => {
+            said!("The last weeks are like the time before them.", "Las últimas semanas son como el tiempo anterior.")
+                .to_owned()
         }
+        Some(_) => said!(
+            "The last weeks are compared with the time before them.",
+            "Las últimas semanas se comparan con el tiempo anterior.",
+        )
         .to_owned(),
-    );
+    });
     lines
 }
 
@@ -253,10 +307,12 @@ mod tests {
             factors: Factors::ENTERED,
             spans: 9,
             at_least: 0,
+            errors: [0.0; 2],
             spread: 1.0,
             odd: Vec::new(),
         };
-        sentences(&Lesson { fit: Some(fit), ..Lesson::default() }, &Units::default()).join("\n")
+        sentences(&Lesson { fit: Some(fit), alarms: Some(Vec::new()), ..Lesson::default() }, &Units::default())
+            .join("\n")
     }
 
     #[test]

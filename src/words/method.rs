@@ -483,18 +483,21 @@ pub const FROM_TODAY: [Text; 4] = [
     topic(
         phrase!("Alarms", "Alarmas"),
         phrase!(
-            "Running sum of the evidence for three tenths less capture, or three tenths more use, than before the last half year; \
-             called at 5.",
+            "Running sum of the evidence for three tenths less capture, or three tenths more use, than before the last half year \
+             (of a shorter diary: its later half); called at 5. Which of the two by their likelihoods: one alone unless \
+             twice the logarithm of how much likelier both are reaches 6.6 (χ², 99 %).",
             "Suma acumulada de la evidencia de tres décimas menos de captación, o tres décimas más de uso, que \
-             antes del último medio año; avisa al llegar a 5.",
+             antes del último medio año (en un diario más corto, de su segunda mitad); avisa al llegar a 5. Cuál de las \
+             dos, por sus verosimilitudes: una sola, salvo que el doble del logaritmo de cuánto más verosímiles son \
+             ambas llegue a 6,6 (χ², 99\u{a0}%).",
         ),
         phrase!(
-            "Page, Biometrika 41, 1954; Lorden, Annals of Mathematical Statistics 42, 1971.",
-            "Page, Biometrika 41, 1954; Lorden, Annals of Mathematical Statistics 42, 1971.",
+            "Page, Biometrika 41, 1954; Lorden, Annals of Mathematical Statistics 42, 1971; Wilks, the same 9, 1938.",
+            "Page, Biometrika 41, 1954; Lorden, Annals of Mathematical Statistics 42, 1971; Wilks, la misma 9, 1938.",
         ),
         phrase!(
-            "Twelve stretches at least before them make a normal.",
-            "Al menos doce tramos anteriores fijan lo normal.",
+            "Eight stretches at least before them make a normal.",
+            "Al menos ocho tramos anteriores fijan lo normal.",
         ),
     ),
 ];

@@ -14,6 +14,7 @@ use eavewater::site::diary::Told;
 use eavewater::site::trial::Trial;
 use eavewater::site::upkeep::Job;
 use eavewater::site::work::Task;
+use eavewater::words;
 use ical::property::Property;
 
 use crate::diary::{TODAY, with_demo};
@@ -185,6 +186,13 @@ fn falling_capture_calls_for_gutters_and_screens_until_they_are_cleaned() {
     let weeks = ahead::ahead(model.site().unwrap(), &seen, lesson.as_deref(), &Units::default(), 358.0);
     let [alarm] = weeks.alarms.try_into().unwrap();
     assert!(alarm.contains("less of the rain comes than before"), "{alarm}");
+    // The ranges are of the days since, and nobody vouches for them.
+    let learnt = lesson.as_deref().unwrap();
+    let said = words::learning::sentences(learnt, &Units::default()).join("\n");
+    assert!(
+        learnt.since.is_some() && said.contains("when something changed") && !said.contains("nine times"),
+        "{said}"
+    );
     // Done: answered, though the readings have not changed yet.
     let part = model.site().unwrap().site.system.feeds[0].id;
     for (task, moment) in CAUGHT_BY.into_iter().zip([NOW, NOW + 1]) {
@@ -210,4 +218,18 @@ fn a_leak_and_a_rise_in_use_call_for_a_look_at_the_joints() {
     }
     let sound = with_readings(200, &Tells::Meter, |_| truth(0.6, 0.0));
     assert!(said_of(&sound, &[Task::Joints]).iter().all(|(group, _)| *group != "Due"));
+}
+
+#[test]
+fn a_newest_level_far_too_low_is_asked_for_again_and_may_be_a_leak() {
+    // The last of weekly levels, after a week in which 900 L a day went.
+    let model = with_readings(197, &Tells::Nothing, |day| Truth {
+        capture: 1.0,
+        uses: 0.6,
+        leak_l: if day < 190 { 0.0 } else { 900.0 },
+    });
+    let lesson = model.ahead.lesson.as_deref().unwrap();
+    assert_eq!(lesson.newest_low, Some(lesson.last));
+    let odd = words::learning::odd(lesson).join("\n");
+    assert!(odd.contains("mistyped, or water is going: read it again"), "{odd}");
 }

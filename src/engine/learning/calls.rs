@@ -15,6 +15,8 @@ pub enum Shows {
     LessCaught,
     /// More water goes than before.
     MoreUsed,
+    /// One of the two.
+    Either,
     /// Water goes that nobody draws.
     Leak,
 }
@@ -42,6 +44,7 @@ pub fn shown_now(lesson: &Lesson) -> Vec<(Shows, NaiveDate)> {
         shown.push(match alarm {
             Alarm::CaptureFallen { since, .. } => (Shows::LessCaught, on(*since)),
             Alarm::UseRisen { since, .. } => (Shows::MoreUsed, on(*since)),
+            Alarm::Either { since, .. } => (Shows::Either, on(*since)),
         });
     }
     shown
@@ -54,6 +57,8 @@ pub fn calls(lesson: &Lesson, system: &System) -> Vec<Call> {
         for job in jobs(system) {
             let wanted = match shows {
                 Shows::LessCaught => matches!(job.task, Task::Gutter | Task::Screen | Task::Diverter),
+                // Nobody climbs to a gutter on a suspicion.
+                Shows::Either => matches!(job.task, Task::Screen | Task::Diverter | Task::Joints),
                 Shows::MoreUsed | Shows::Leak => job.task == Task::Joints,
             };
             if wanted && !calls.iter().any(|call| call.job == job) {

@@ -1,6 +1,8 @@
 //! What the diary says of water drawn, apart from levels: meters, and hours in which nobody drew any. It tells a leak
 //! from use.
 
+use std::ops::Range;
+
 use chrono::NaiveDate;
 
 use super::timeline::Timeline;
@@ -56,10 +58,10 @@ impl Draws {
         self.factors.get(day).copied().flatten()
     }
 
-    /// What was known before a day, without meters: use and leak together are looked at.
-    pub fn undrawn_before(&self, day: usize) -> Self {
-        let factors = self.factors.iter().take(day).map(|factor| factor.filter(|factor| *factor == 0.0));
-        Self { factors: factors.collect(), ..Self::default() }
+    /// What was known of some days, without meters: use and leak together are looked at.
+    pub fn undrawn_within(&self, days: Range<usize>) -> Self {
+        let factors = self.factors.iter().skip(days.start).take(days.len());
+        Self { factors: factors.map(|factor| factor.filter(|factor| *factor == 0.0)).collect(), ..Self::default() }
     }
 
     /// What a diary says, along the days of a timeline.

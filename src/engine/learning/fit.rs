@@ -61,6 +61,8 @@ pub struct Fit {
     pub spans: usize,
     /// How many more ended brim-full, and so say "at least" only.
     pub at_least: usize,
+    /// Standard errors of the factors on capture and on uses.
+    pub errors: [f64; 2],
     /// How much wider the differences are than was expected of reading, use and catch.
     pub spread: f64,
     /// Readings that can't be right: their places in the timeline.
@@ -82,7 +84,7 @@ pub struct Row {
     pub counts: bool,
     /// Whether it ended brim-full.
     pub full: bool,
-    reading_variance: f64,
+    pub(super) reading_variance: f64,
 }
 
 /// Brim-full and empty, as shares of what the store holds.
@@ -139,11 +141,11 @@ pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors,
 }
 
 /// A difference and its slopes.
-type White = (f64, [f64; 3]);
+pub(super) type White = (f64, [f64; 3]);
 
 /// Differences and slopes of the rows that count, each divided so that all are independent and of variance 1: errors of
 /// a reading go into the span before it and, as far as it is kept, the span after it.
-fn whitened(rows: &[Row]) -> Vec<White> {
+pub(super) fn whitened(rows: &[Row]) -> Vec<White> {
     let mut out: Vec<White> = Vec::new();
     for store in 0..=rows.iter().map(|row| row.span.store).max().unwrap_or(0) {
         let mut before: Option<(usize, f64, White)> = None;
@@ -222,7 +224,7 @@ impl Fitting {
         if self.leak && self.fit.as_ref().is_none_or(|fit| fit.leak_l.is_none()) {
             // Nothing tells it from use: both together.
             self.leak = false;
-            self.timeline.draws = self.timeline.draws.undrawn_before(usize::MAX);
+            self.timeline.draws = self.timeline.draws.undrawn_within(0..usize::MAX);
             (self.rounds, self.factors) = (0, Factors::ENTERED);
             return true;
         }
@@ -320,6 +322,7 @@ impl Fitting {
             factors: self.factors,
             spans,
             at_least: rows.iter().filter(|row| row.full && !row.counts).count(),
+            errors: [inverse[0][0], inverse[1][1] + meter_squares].map(|variance| scale * variance.sqrt()),
             spread: scale,
             odd: Vec::new(),
         });

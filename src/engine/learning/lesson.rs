@@ -3,8 +3,9 @@
 use chrono::NaiveDate;
 
 use super::fit::{Estimate, Fit, Fitting};
+use super::spans::{Factors, run_spans};
 use super::timeline::Timeline;
-use super::watch::{Alarm, alarms, before, is_normal};
+use super::watch::{Alarm, alarms, before, is_normal, is_unaccounted};
 use crate::engine::balance::plan::Plan;
 
 /// What the readings say.
@@ -14,12 +15,18 @@ pub struct Lesson {
     pub first: NaiveDate,
     /// The last.
     pub last: NaiveDate,
-    /// The fit of all of them; `None` where they are too few.
+    /// The fit of all of them, or of those since something changed; `None` where they are too few.
     pub fit: Option<Fit>,
+    /// The day on which something changed, where the fit is of the days since.
+    pub since: Option<NaiveDate>,
     /// The dates of readings that can't be right.
     pub odd: Vec<NaiveDate>,
+    /// Of these the newest of its store, where it is lower than expected: it may be right, and water going.
+    pub newest_low: Option<NaiveDate>,
     /// What was noticed in the last half year; `None` where there is no normal to compare with.
     pub alarms: Option<Vec<Alarm>>,
+    /// Whether, without a normal, most of the last weeks' rain is not to be found in the levels.
+    pub unaccounted: bool,
 }
 
 impl Lesson {
@@ -39,6 +46,9 @@ pub struct Learning {
     inflow_first: f64,
     whole: Fitting,
     normal: Option<Fitting>,
+    alarms: Option<Vec<Alarm>>,
+    compared: bool,
+    since: Option<(usize, Fitting)>,
     lesson: Option<Lesson>,
 }
 
@@ -46,7 +56,8 @@ impl Learning {
     /// The work on a timeline.
     pub fn new(plan: Plan, timeline: Timeline, inflow_first: f64) -> Self {
         let normal = before(&timeline).map(Fitting::new);
-        Self { plan, inflow_first, whole: Fitting::new(timeline), normal, lesson: None }
+        let whole = Fitting::new(timeline);
+        Self { plan, inflow_first, whole, normal, alarms: None, compared: false, since: None, lesson: None }
     }
 
     /// Days that a step runs.
@@ -65,21 +76,55 @@ impl Learning {
         if self.normal.as_mut().is_some_and(|normal| normal.step(&self.plan, self.inflow_first)) {
             return true;
         }
+        if !self.compared {
+            self.compare();
+            return true;
+        }
+        if self.since.as_mut().is_some_and(|(_, since)| since.step(&self.plan, self.inflow_first)) {
+            return true;
+        }
         let timeline = &self.whole.timeline;
         let date = |day: usize| timeline.dates.get(day).copied().unwrap_or_default();
-        let watched = self.normal.as_ref().and_then(|normal| Some((normal, normal.fit.as_ref()?)));
-        let watched = watched.filter(|(_, fit)| is_normal(fit));
-        let alarms = watched
-            .map(|(normal, fit)| alarms(&self.plan, timeline, fit, normal.timeline.dates.len(), self.inflow_first).0);
-        let odd = self.whole.fit.iter().flat_map(|fit| &fit.odd);
+        let odd: Vec<usize> = self.whole.fit.iter().flat_map(|fit| &fit.odd).copied().collect();
+        let low = odd.iter().find(|at| self.is_newest_and_low(**at)).and_then(|at| timeline.readings.get(*at));
+        let since = self.since.as_ref().and_then(|(day, since)| Some((date(*day), since.fit.clone()?)));
+        let (since, fit) = since.map_or_else(|| (None, self.whole.fit.clone()), |(day, fit)| (Some(day), Some(fit)));
         self.lesson = Some(Lesson {
             first: date(0),
             last: timeline.dates.last().copied().unwrap_or_default(),
-            odd: odd.filter_map(|at| Some(date(timeline.readings.get(*at)?.day))).collect(),
-            fit: self.whole.fit.clone(),
-            alarms,
+            fit,
+            since,
+            odd: odd.iter().filter_map(|at| Some(date(timeline.readings.get(*at)?.day))).collect(),
+            newest_low: low.map(|reading| date(reading.day)),
+            unaccounted: self.alarms.is_none() && is_unaccounted(&self.plan, timeline, self.inflow_first),
+            alarms: self.alarms.take(),
         });
         false
+    }
+
+    /// Compares the last weeks with the time before; where something changed, the days since have a fit of their own,
+    /// unless a leak is told from use, which takes all of them.
+    fn compare(&mut self) {
+        let timeline = &self.whole.timeline;
+        let watched = self.normal.as_ref().and_then(|normal| Some((normal, normal.fit.as_ref()?)));
+        let watched = watched.filter(|(_, fit)| is_normal(fit));
+        self.alarms = watched
+            .map(|(normal, fit)| alarms(&self.plan, timeline, fit, normal.timeline.dates.len(), self.inflow_first).0);
+        let since = self.alarms.iter().flatten().next().map(|alarm| alarm.since());
+        let together = self.whole.fit.as_ref().is_none_or(|fit| fit.leak_l.is_none());
+        self.since =
+            since.filter(|_| together).map(|since| (since, Fitting::new(timeline.within(since..timeline.dates.len()))));
+        self.compared = true;
+    }
+
+    /// Whether a reading is the newest of its store and below what the days before it lead to.
+    fn is_newest_and_low(&self, at: usize) -> bool {
+        let timeline = &self.whole.timeline;
+        let Some(reading) = timeline.readings.get(at) else { return false };
+        let factors = self.whole.fit.as_ref().map_or(Factors::ENTERED, |fit| fit.factors);
+        let spans = run_spans(&self.plan, timeline, &[], factors, self.inflow_first, 0.0);
+        let newest = spans.iter().rfind(|span| span.store == reading.store);
+        newest.is_some_and(|span| span.days.1 == reading.day && span.read_l < span.run_l)
     }
 
     /// What was found, once nothing is left.

@@ -1,5 +1,7 @@
 //! Readings and rain along the days.
 
+use std::ops::Range;
+
 use chrono::NaiveDate;
 
 use super::draws::Draws;
@@ -51,14 +53,17 @@ impl Timeline {
         (0..=stores).rev().max_by_key(|store| read(*store)).unwrap_or(0)
     }
 
-    /// The days before one, without meters.
-    pub fn before(&self, day: usize) -> Self {
+    /// Some of the days, without meters.
+    pub fn within(&self, days: Range<usize>) -> Self {
+        let first = days.start;
+        let readings = self.readings.iter().filter(|reading| days.contains(&reading.day));
+        let brought = self.brought.iter().filter(|brought| days.contains(&brought.0));
         Self {
-            dates: self.dates[..day].to_vec(),
-            rain_mm: self.rain_mm[..day].to_vec(),
-            readings: self.readings.iter().filter(|reading| reading.day < day).copied().collect(),
-            brought: self.brought.iter().filter(|brought| brought.0 < day).copied().collect(),
-            draws: self.draws.undrawn_before(day),
+            dates: self.dates[days.clone()].to_vec(),
+            rain_mm: self.rain_mm[days.clone()].to_vec(),
+            readings: readings.map(|reading| Reading { day: reading.day - first, ..*reading }).collect(),
+            brought: brought.map(|(day, store, litres)| (day - first, *store, *litres)).collect(),
+            draws: self.draws.undrawn_within(days.clone()),
         }
     }
 
