@@ -183,7 +183,7 @@ mod tests {
         let found = Found { ahead, helps: Vec::new(), origin: Origin::Measured, unread: Vec::new(), capacity_l: 1.0 };
         let sight = Sight::Clear(Arc::new(found));
         let fallen = Lesson { alarms: Some(vec![Alarm::CaptureFallen { by: 0.4, since: 0 }]), ..Lesson::default() };
-        let line = |lesson| in_a_line(&sight, lesson).map(|(line, _)| line).unwrap_or_default();
+        let line = |lesson: Option<&Lesson>| in_a_line(&sight, lesson).map(|(line, _)| line).unwrap_or_default();
         assert!(line(Some(&fallen)).ends_with(say::AS_MENDED.text()), "{}", line(Some(&fallen)));
         assert!(!line(Some(&Lesson::default())).contains(say::AS_MENDED.text()));
         assert!(line(None).contains("more than a year"));
