@@ -76,7 +76,7 @@ fn all(desk: Desk) -> AnyView {
         showing.track();
         next::to_the_top();
         if before.is_some() {
-            request_animation_frame(focus_if_lost);
+            request_animation_frame(place_focus);
         }
     });
     let place = live(move || match showing.get() {
@@ -109,19 +109,17 @@ fn all(desk: Desk) -> AnyView {
     .into_any()
 }
 
-/// Puts the focus on the number that a form asks for, else on the heading, unless it stands on something.
-fn focus_if_lost() {
+/// Puts the focus on the number that a form asks for, else on the heading where it stands on nothing.
+fn place_focus() {
     let document = document();
-    if document.active_element().is_some_and(|on| on.tag_name() != "BODY") {
-        return;
-    }
-    match document.query_selector("#place h1") {
-        Ok(Some(heading)) if !matches!(document.query_selector("#entry-number"), Ok(Some(_))) => {
-            // Fails never for such a name.
-            let _ = heading.set_attribute("tabindex", "-1");
-            focus_on("#place h1");
-        }
-        _ => focus_on("#entry-number"),
+    if matches!(document.query_selector("#entry-number"), Ok(Some(_))) {
+        focus_on("#entry-number");
+    } else if document.active_element().is_none_or(|on| on.tag_name() == "BODY")
+        && let Ok(Some(heading)) = document.query_selector("#place h1")
+    {
+        // Fails never for such a name.
+        let _ = heading.set_attribute("tabindex", "-1");
+        focus_on("#place h1");
     }
 }
 
