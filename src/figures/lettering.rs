@@ -53,6 +53,15 @@ pub(super) fn number_at_end(name: &str) -> Option<&str> {
 /// Letters of a word that still tell it.
 const TELLING: usize = 4;
 
+/// A number with its unit, small: on one line, or parted on two where that is too narrow, before either is cut short.
+pub(super) fn detail(text: &str, room: f64) -> Vec<String> {
+    if width(text, SMALL) <= room {
+        lines(text, room, SMALL, 1)
+    } else {
+        lines(&text.replace('\u{a0}', " "), room, SMALL, 2)
+    }
+}
+
 fn shortened(line: &str, room: f64, size: f64) -> String {
     if width(line, size) <= room {
         return line.to_owned();
@@ -88,5 +97,12 @@ mod tests {
         assert_eq!(lines("Rainwater tank 3", 60.0, 13.0, 2), ["Rainwa…", "tank 3"]);
         assert_eq!(lines("Old tank", 200.0, 13.0, 2), ["Old tank"]);
         assert!(lines("", 200.0, 13.0, 2).is_empty());
+    }
+
+    #[test]
+    fn a_number_keeps_its_unit() {
+        // Eight letters of 0.62 × 13: 64.5 wide.
+        assert_eq!(detail("79.3\u{a0}gal", 65.0), ["79.3\u{a0}gal"]);
+        assert_eq!(detail("79.3\u{a0}gal", 60.0), ["79.3", "gal"]);
     }
 }

@@ -55,10 +55,13 @@ pub(super) fn rows(
         let label_top = first_lane + if lanes > 0 { LANE * lanes as f64 - 8.0 } else { 4.0 };
         let lines = |at: usize| {
             let (left, right) = label_room(system, cells, at);
-            cells[at].tank.map_or(0, |tank| label_lines(labels, system.tanks[tank].id, right - left).len() + 1)
+            let Some(tank) = cells[at].tank else { return 0 };
+            let id = system.tanks[tank].id;
+            let detail = label_of(labels, id).map_or(1, |label| lettering::detail(&label.detail, right - left).len());
+            label_lines(labels, id, right - left).len() + detail.max(1)
         };
         let lines = (0..cells.len()).filter(|at| cells[*at].row == row).map(lines).max().unwrap_or(0);
-        #[expect(clippy::cast_precision_loss, reason = "three at most")]
+        #[expect(clippy::cast_precision_loss, reason = "four at most")]
         let bottom = label_top + LEADING * lines as f64 + 12.0;
         rows.push(Row { feeds, top, ground, labels: label_top, bottom });
         y = bottom;

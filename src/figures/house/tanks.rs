@@ -156,7 +156,7 @@ fn label(house: &House, pen: &mut Pen, at: usize, tank: &Tank) {
     let cell = &layout.cells[at];
     let (left, right) = rows::label_room(house.system, &layout.cells, at);
     let name = rows::label_lines(house.labels, tank.id, right - left);
-    let detail = lettering::lines(house.detail(tank.id), right - left, SMALL, 1);
+    let detail = lettering::detail(house.detail(tank.id), right - left);
     let widths = name.iter().map(|line| lettering::width(line, SIZE));
     let half = widths.chain(detail.iter().map(|line| lettering::width(line, SMALL))).fold(0.0, f64::max) / 2.0;
     // Under the middle of the tank, as far as it fits between the pipes.

@@ -169,13 +169,7 @@ fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f
     }
     let x = riser + SYMBOLS + 4.0;
     let room = right - x - 4.0;
-    let detail = house.detail(part);
-    // A number parts from its unit before either is cut short.
-    let detail = if lettering::width(detail, SMALL) <= room {
-        lettering::lines(detail, room, SMALL, 1)
-    } else {
-        lettering::lines(&detail.replace('\u{a0}', " "), room, SMALL, 2)
-    };
+    let detail = lettering::detail(house.detail(part), room);
     let name = lettering::lines(house.name(part), room, SIZE, 3_usize.saturating_sub(detail.len()));
     #[expect(clippy::cast_precision_loss, reason = "three at most")]
     let baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
