@@ -7,6 +7,9 @@ use eavewater::app::model::{Model, Place};
 use eavewater::app::next::NextEvent;
 use eavewater::app::update::update;
 use eavewater::app::view::{ahead, frame, house, upkeep};
+use eavewater::engine::learning::calls::calls;
+use eavewater::engine::learning::lesson::Lesson;
+use eavewater::engine::learning::watch::Alarm;
 use eavewater::figures::drawing::Mark;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::{Index, Opened, SiteFile, SiteId};
@@ -232,4 +235,17 @@ fn a_newest_level_far_too_low_is_asked_for_again_and_may_be_a_leak() {
     assert_eq!(lesson.newest_low, Some(lesson.last));
     let odd = words::learning::odd(lesson).join("\n");
     assert!(odd.contains("mistyped, or water is going: read it again"), "{odd}");
+}
+
+#[test]
+fn nobody_is_sent_to_a_gutter_on_a_suspicion() {
+    let system = leaks::house().system;
+    let tasks = |alarm| {
+        let lesson = Lesson { alarms: Some(vec![alarm]), ..Lesson::default() };
+        calls(&lesson, &system).into_iter().map(|call| call.job.task).collect::<Vec<_>>()
+    };
+    let either = tasks(Alarm::Either { missing: 0.5, more: 0.6, since: 0 });
+    assert!(either.contains(&Task::Joints) && either.contains(&Task::Screen) && !either.contains(&Task::Gutter));
+    assert_eq!(tasks(Alarm::UseRisen { by: 0.8, since: 0 }), [Task::Joints]);
+    assert!(tasks(Alarm::CaptureFallen { by: 0.9, since: 0 }).contains(&Task::Gutter));
 }
