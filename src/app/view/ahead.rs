@@ -100,7 +100,7 @@ fn first_said(found: &Found, lesson: Option<&Lesson>, answer: String) -> String 
 
 /// Whether the readings show a fault, which the weeks ahead don't have in them.
 fn warns(lesson: Option<&Lesson>) -> bool {
-    lesson.is_some_and(|lesson| !shown_now(lesson).is_empty())
+    lesson.is_some_and(|lesson| lesson.unaccounted || !shown_now(lesson).is_empty())
 }
 
 fn found_view(
