@@ -41,6 +41,8 @@ async function fits(page) {
   assert.deepEqual(found, { wider: 0, small: [] });
 }
 
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
 test('habits are worked out and put into the uses, and are there again after a new start', async (t) => {
   const page = await demo(t);
   const before = await headline(page).innerText();
@@ -82,24 +84,22 @@ test('a garden by the weather asks for its climate and then waters as the weathe
   await control(sheet, 'Kind').selectOption({ label: 'Garden' });
   await control(sheet, 'Amount given').selectOption({ label: 'Garden, by the weather' });
   await enter(sheet, 'Name', 'Potatoes');
-  const asked = sheet.getByText(/the climate isn't known/);
-  if (await asked.count()) {
-    await control(sheet, 'Given as').selectOption({ label: 'Reference evapotranspiration' });
-  } else {
-    await sheet.getByText('Climate for gardens').tap();
-    await control(sheet, 'Given as').selectOption({ label: 'Reference evapotranspiration' });
-  }
-  for (const month of ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']) {
+  await sheet.getByText(/Potatoes follows the weather/).first().waitFor();
+  await control(sheet, 'Given as').selectOption({ label: 'Reference evapotranspiration' });
+  for (const month of MONTHS) {
     await enter(sheet, `${month}, a day`, '4 mm');
   }
   await enter(sheet, 'Watered area', '12 m2');
   await sheet.getByText(/In an average year: .* of rain stay in its soil, watering adds/).waitFor();
   await fits(page);
   await control(sheet, 'Given as').selectOption({ label: 'Latitude and temperatures' });
-  await enter(sheet, 'Latitude, degrees (south negative)', '45.72');
-  // FAO-56, Example 20: Lyon in July, 14.8 and 26.6 °C: 5.0 mm a day.
-  await enter(sheet, 'Jul, mean daily high', '26.6');
-  await enter(sheet, 'Jul, mean daily low', '58.64 °F');
+  await sheet.getByText(/Potatoes follows the weather/).first().waitFor();
+  await enter(sheet, 'Latitude, degrees (south: 34 S or −34)', '45.72 N');
+  // FAO-56, Example 20: Lyon in July, 14.8 and 26.6 °C: 5.0 mm a day. The climate is known when all of it is there.
+  for (const month of MONTHS) {
+    await enter(sheet, `${month}, mean daily high`, month === 'Jul' ? '26.6' : '20');
+    await enter(sheet, `${month}, mean daily low`, month === 'Jul' ? '58.64 °F' : '10');
+  }
   await sheet.getByText(/5\.0?\d?\smm in Jul/).waitFor();
   await sheet.getByRole('button', { name: 'Close' }).tap();
   await place(page, 'Sizing').tap();

@@ -71,7 +71,7 @@ test('what is on a roof reaches the tap, and a tank tells its dose', async (t) =
   await page.locator('.part-name', { hasText: 'New tank' }).tap();
   await sheet.locator('summary', { hasText: 'Chlorine dose' }).tap();
   await sheet.getByLabel(/^With/).selectOption({ label: 'liquid pool chlorine 12.5 %' });
-  await sheet.getByText(/360 mL \(12 fl oz\) of liquid pool chlorine 12\.5 % bring 9,000\sL to 5 mg\/L/).first().waitFor();
+  await sheet.getByText(/360 mL \(12 fl oz\) of liquid pool chlorine 12\.5 % bring a tank full to its overflow \(9,000\sL\) to 5 mg\/L/).first().waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
   assert.deepEqual(page.problems, []);
 });
