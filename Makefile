@@ -14,7 +14,6 @@ SHELL := /usr/bin/env bash
 PORT ?= 8080
 TOOLS := .ci/with-tools
 WASM := --target wasm32-unknown-unknown --locked
-JOURNEYS := $(TOOLS) node --test --test-timeout=120000
 export WASM_BINDGEN_TEST_TIMEOUT ?= 120
 
 serve: build
@@ -52,10 +51,8 @@ native-days:
 test-browser: prepare native-days
 	$(TOOLS) cargo test $(WASM) --test browser
 
-# Two at a time, but for those that say that they run alone.
 test-journeys: build
-	journeys=$$(grep -L '^// Runs alone' tests/journeys/*.test.mjs); $(JOURNEYS) --test-concurrency=2 $$journeys
-	journeys=$$(grep -l '^// Runs alone' tests/journeys/*.test.mjs); $(JOURNEYS) --test-concurrency=1 $$journeys
+	$(TOOLS) node --test --test-timeout=120000 tests/journeys/*.test.mjs
 
 prepare:
 	@.ci/prepare

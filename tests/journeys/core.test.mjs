@@ -1,6 +1,5 @@
 // The core of the app in every engine that a phone may have: start, sketch, rain, answer, reading, reload, and a cold start
 // with the host gone. BROWSER=firefox runs it in one of chromium, firefox, webkit; without it, in all.
-// Runs alone: WebKit's driver leaves a page blank now and then while the machine is busy.
 import assert from 'node:assert/strict';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';

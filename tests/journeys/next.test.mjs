@@ -1,5 +1,4 @@
 // What to change next, on a phone: judged, tried beside the house, kept as an option, made real.
-// Runs alone: it times the page.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { accessibilityFindings, openBrowser, openHost, startApp, started } from './stage.mjs';

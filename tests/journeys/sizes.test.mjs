@@ -1,5 +1,4 @@
 // How big: the questions are answered while the page stays able to do other things, on a processor four times slower.
-// Runs alone: it times the page.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';

@@ -1,5 +1,4 @@
 // What is kept survives: two windows, a page killed at any moment, hostile words, ten years of days, a full storage.
-// Runs alone: it times the page.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
