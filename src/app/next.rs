@@ -61,6 +61,11 @@ impl Next {
     pub fn beside(&self) -> Option<&Beside> {
         self.beside.as_ref()?.2.as_deref()
     }
+
+    /// The same, to go on with.
+    pub(super) fn beside_mut(&mut self) -> Option<&mut Beside> {
+        self.beside.as_mut()?.2.as_deref_mut()
+    }
 }
 
 impl PartialEq for Next {

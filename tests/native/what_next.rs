@@ -3,7 +3,9 @@
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use eavewater::app::ahead::Sight;
 use eavewater::app::case::Case;
+use eavewater::app::draft::Draft;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever};
 use eavewater::app::model::{KeptSite, Model, Notice, Place};
@@ -16,6 +18,7 @@ use eavewater::engine::upgrades::{Beside, RankBy, Tally};
 use eavewater::quantity::{Money, Share};
 use eavewater::records::cupboard::{Opened, SiteFile, SiteId};
 use eavewater::records::exchange;
+use eavewater::site::diary::{Level, Told, Water};
 use eavewater::site::habits::Habit;
 use eavewater::site::household::{GeneratedYears, Site};
 use eavewater::site::kept_option::MOST_OPTIONS;
@@ -339,4 +342,23 @@ fn options_are_run_on_the_same_rain_and_compared_in_words() {
     // A change to the house runs them anew.
     send(&mut model, Event::StartChosen(0.0));
     assert_eq!(model.next.beside().unwrap().tallies()[0], Some(independently(&model.site().unwrap().site.clone())));
+}
+
+#[test]
+fn once_the_options_are_run_the_weeks_ahead_are_looked_at() {
+    let mut model = demo();
+    update(&mut model, Event::LeverDragged(Lever::Storage, 3.0));
+    next(&mut model, NextEvent::OptionKept);
+    assert!(model.next.beside().unwrap().is_done());
+    let told = Told::Level { of: Water::Tank(site(&model).system.tanks[0].id), level: Level::Full, undrawn: None };
+    let read = Draft { id: None, date: model.today, told, note: String::new() };
+    send(&mut model, Event::EntryWritten(read, 1_795_000_000_000));
+    let mut effects = update(&mut model, Event::PlaceOpened(Place::Ahead));
+    for _ in 0..1000 {
+        if !effects.contains(&Effect::GoOn) {
+            break;
+        }
+        effects = update(&mut model, Event::Next(NextEvent::GoOn));
+    }
+    assert!(matches!(model.ahead.sight, Sight::Clear(_)), "{:?}", model.ahead.sight);
 }

@@ -113,7 +113,7 @@ fn go_on(model: &mut Model) {
         while days < DAYS_A_SLICE && work.step() {
             days += work.days();
         }
-    } else if let Some((_, _, Some(beside))) = &mut model.next.beside {
+    } else if let Some(beside) = model.next.beside_mut().filter(|beside| !beside.is_done()) {
         while days < DAYS_A_SLICE && beside.step() {
             days += beside.days();
         }
