@@ -201,6 +201,7 @@ pub const fn with_marks<const LENGTH: usize>(sentence: &str, names: &[&str]) -> 
         to += 1;
         at += 1;
     }
+    assert!(names.len() <= (b' ' - FIRST_VALUE) as usize, "more values than there are marks");
     assert!(met.count_ones() as usize == names.len(), "a value has no place in the sentence");
     marked
 }

@@ -21,7 +21,7 @@ use super::rain::gaps::{self, GapError};
 use super::rain::generated::{ModelError, RainModel, years};
 use super::rain::normals::{self, NormalsError};
 use super::rain::weather::{Origin, Weather};
-use super::sizing::tally::first_fill_l;
+use super::sizing::tally::{came_l, first_fill_l};
 
 /// Everything that the balance says of a house.
 #[derive(Clone, Debug)]
@@ -88,7 +88,7 @@ fn first_fill(total: &Flows, ledger: &Ledger, years: &[Year]) -> Option<f64> {
     let drop_l = ledger.stored_first_l - ledger.stored_last_l;
     let given_l = first_fill_l([total.demand_l, total.yield_l, total.spill_l], drop_l);
     let hides = given_l > total.shortfall_l() && given_l >= FIRST_FILL_SHARE * total.demand_l;
-    let comes_l = total.yield_l + total.spill_l - drop_l;
+    let comes_l = came_l(total.yield_l, total.spill_l, drop_l);
     (hides && years.iter().any(|year| year.complete)).then(|| comes_l / total.demand_l)
 }
 

@@ -60,7 +60,7 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         .child(ways)
         .child(live(fields));
     let known = untrack(|| read(desk, |site, _| climate::is_known(site)));
-    if !known { details.attribute("open", "") } else { details }.into()
+    details.opened(!known).into()
 }
 
 fn number(value: ClimateValue, desk: Desk) -> AnyView {

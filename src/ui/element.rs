@@ -49,6 +49,12 @@ pub(crate) fn attribute(name: &'static str, value: String) -> AnyAttribute {
     custom_attribute(name, value).into_any_attr()
 }
 
+/// Whether the fold that an event came from stands open.
+pub(crate) fn is_open(event: &web_sys::Event) -> bool {
+    let fold = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    fold.is_some_and(|fold| fold.has_attribute("open"))
+}
+
 impl Element {
     /// With an attribute.
     pub fn attribute(mut self, name: &'static str, value: impl Into<String>) -> Self {
@@ -66,6 +72,11 @@ impl Element {
     /// With a class.
     pub fn class(self, class: &'static str) -> Self {
         self.attribute("class", class)
+    }
+
+    /// A fold that stands open, or not, to begin with.
+    pub fn opened(self, open: bool) -> Self {
+        if open { self.attribute("open", "") } else { self }
     }
 
     /// Greyed out while this is so.

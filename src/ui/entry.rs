@@ -262,11 +262,12 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
 fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
     let text = move || form.with(|form| form.undrawn.clone());
     let field = typed_field(words::diary::UNDRAWN.text(), text, move |text| form.update(|form| form.undrawn = text));
-    let details = element("DETAILS")
+    element("DETAILS")
+        .opened(open)
         .child(worded("SUMMARY", words::diary::LEAK_TEST))
         .child(worded("P", words::diary::LEAK_TEST_HOW).class("small"))
-        .child(field);
-    if open { details.attribute("open", "") } else { details }.into()
+        .child(field)
+        .into()
 }
 
 /// The text of the note.
@@ -282,6 +283,5 @@ fn note_field(form: RwSignal<Form>) -> AnyView {
 /// The note of another entry, behind a word: it is seldom wanted.
 fn note(form: RwSignal<Form>, open: bool) -> AnyView {
     let summary = worded("SUMMARY", said!("Add a note", "Añadir una nota"));
-    let details = element("DETAILS").child(summary).child(note_field(form));
-    if open { details.attribute("open", "") } else { details }.into()
+    element("DETAILS").opened(open).child(summary).child(note_field(form)).into()
 }

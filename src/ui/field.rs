@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::Desk;
-use super::element::{element, worded};
+use super::element::{Element, element, worded};
 use crate::quantity::{Kind, Range, Units, typed};
 use crate::words::errors;
 
@@ -67,14 +67,24 @@ impl QuantityField {
             .on("focus", select_all)
             .on("input", move |event| draft.set(Some(event_target_value(&event))))
             .on("change", done);
-        element("LABEL")
-            .live_attribute("class", move || Some(if wrong() { "field wrong" } else { "field" }.to_owned()))
-            .child(worded("SPAN", label).class("label"))
-            .child(input)
-            .child(element("SPAN").class("remark").attribute("role", "status").live_text(remark))
+        labelled(label, wrong, input, remark)
             .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))
             .into()
     }
+}
+
+/// What is typed into under its label, over a remark; marked while it is wrong.
+pub(crate) fn labelled(
+    label: impl Into<String>,
+    wrong: impl Fn() -> bool + Send + 'static,
+    typed_into: Element,
+    remark: impl Fn() -> String + Send + 'static,
+) -> Element {
+    element("LABEL")
+        .live_attribute("class", move || Some(if wrong() { "field wrong" } else { "field" }.to_owned()))
+        .child(worded("SPAN", label).class("label"))
+        .child(typed_into)
+        .child(element("SPAN").class("remark").attribute("role", "status").live_text(remark))
 }
 
 fn select_all(event: web_sys::Event) {
@@ -110,12 +120,7 @@ pub(crate) fn text_field(
         .value(move || long.get().unwrap_or_else(|| text.get()))
         .on("change", entered);
     let remark = move || long.with(|long| long.as_deref().map(errors::long_name).unwrap_or_default());
-    element("LABEL")
-        .live_attribute("class", move || Some(if wrong() { "field wrong" } else { "field" }.to_owned()))
-        .child(worded("SPAN", label).class("label"))
-        .child(input)
-        .child(element("SPAN").class("remark").attribute("role", "status").live_text(remark))
-        .into()
+    labelled(label, wrong, input, remark).into()
 }
 
 /// A labelled field whose text goes out with every key.

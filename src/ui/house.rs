@@ -1,9 +1,8 @@
 //! The house: its drawing is the menu.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
-use super::element::{Element, element, focus_on, live, nothing, worded};
+use super::element::{Element, element, focus_on, is_open, live, nothing, worded};
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
@@ -198,16 +197,14 @@ fn parts_of(list: PartList, begun: Begun, desk: Desk) -> AnyView {
 /// A long list behind its number; it stays open while its parts are changed.
 fn folded(kind: PartKind, count: usize, list: Element, begun: Begun) -> Element {
     let toggled = move |event: web_sys::Event| {
-        let details = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-        let open = details.is_some_and(|details| details.has_attribute("open"));
         begun.unfolded.update_untracked(|unfolded| {
             unfolded.retain(|other| *other != kind);
-            unfolded.extend(open.then_some(kind));
+            unfolded.extend(is_open(&event).then_some(kind));
         });
     };
     let summary = say!("Show all {count}", "Mostrar todo: {count}", count = words::number_text(count));
-    let details = element("DETAILS").on("toggle", toggled).child(worded("SUMMARY", summary)).child(list);
-    if begun.unfolded.get_untracked().contains(&kind) { details.attribute("open", "") } else { details }
+    let open = begun.unfolded.get_untracked().contains(&kind);
+    element("DETAILS").opened(open).on("toggle", toggled).child(worded("SUMMARY", summary)).child(list)
 }
 
 fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -> AnyView {

@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
-use super::field::{QuantityField, text_field};
+use super::field::{QuantityField, labelled, text_field};
 use super::{Desk, climate, habits, next};
 use crate::app::event::{Event, Shift};
 use crate::app::view::sheet::{self, Control, Extra, FieldView, SheetView, table_rows};
@@ -202,11 +202,7 @@ fn table_field(
         .value(move || draft.get().unwrap_or_else(&text))
         .on("input", move |event| draft.set(Some(event_target_value(&event))))
         .on("change", done);
-    element("LABEL")
-        .live_attribute("class", move || Some(if wrong().is_empty() { "field" } else { "field wrong" }.to_owned()))
-        .child(worded("SPAN", label).class("label"))
-        .child(rows)
-        .child(element("SPAN").class("remark").attribute("role", "status").live_text(wrong))
+    labelled(label, move || !wrong().is_empty(), rows, wrong)
         .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))
         .into()
 }

@@ -2,10 +2,9 @@
 
 use super::follow::derived;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use super::choose::Choose;
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, is_open, list, live, nothing, worded};
 use super::{Desk, figure};
 use crate::app::event::Event;
 use crate::app::study::Inquiry;
@@ -63,15 +62,15 @@ fn section(inquiry: Inquiry, desk: Desk) -> AnyView {
     let body = move || if runs.get() { nothing() } else { answer.with(|view| answered(inquiry, view, desk)) };
     let open = desk.model.with_untracked(|model| model.studies.of(inquiry).open);
     let toggled = move |event: web_sys::Event| {
-        let details = event.current_target();
-        let open = details.is_some_and(|details| details.unchecked_ref::<web_sys::Element>().has_attribute("open"));
+        let open = is_open(&event);
         if desk.model.with_untracked(|model| model.studies.of(inquiry).open) != open {
             desk.send.run(Event::InquiryOpened(inquiry, open));
         }
     };
-    let details = element("DETAILS").class("size").on("toggle", toggled);
-    let details = if open { details.attribute("open", "") } else { details };
-    details
+    element("DETAILS")
+        .class("size")
+        .opened(open)
+        .on("toggle", toggled)
         .child(worded("SUMMARY", say::title(inquiry)))
         .child(worded("P", say::about(inquiry)).class("small"))
         .child(live(mark))

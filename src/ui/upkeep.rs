@@ -3,9 +3,8 @@
 use super::follow::derived;
 use chrono::Days;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, is_open, list, live, nothing, worded};
 use super::field::typed_field;
 use super::{Desk, water};
 use crate::app::draft::Draft;
@@ -79,18 +78,15 @@ fn unwritten(views: Vec<JobView>, open: RwSignal<bool>, desk: Desk) -> AnyView {
     });
     let row =
         element("DIV").class("row").attribute("role", "group").attribute("aria-label", say::ALL_DONE).children(ago);
-    let toggled = move |event: web_sys::Event| {
-        let details = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-        open.set(details.is_some_and(|details| details.has_attribute("open")));
-    };
-    let details = element("DETAILS")
+    element("DETAILS")
         .class("parts")
-        .on("toggle", toggled)
+        .opened(open.get_untracked())
+        .on("toggle", move |event| open.set(is_open(&event)))
         .child(worded("SUMMARY", say::not_written(views.len())))
         .child(worded("P", format!("{}:", say::ALL_DONE)))
         .child(row)
-        .child(element("UL").children(views.into_iter().map(|view| job(view, desk))));
-    if open.get_untracked() { details.attribute("open", "") } else { details }.into()
+        .child(element("UL").children(views.into_iter().map(|view| job(view, desk))))
+        .into()
 }
 
 fn job(view: JobView, desk: Desk) -> AnyView {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::Desk;
 use super::choose::Choose;
 use super::element::{element, worded};
+use super::field::labelled;
 use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::water::{last_test, read_result};
@@ -45,23 +46,14 @@ pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
         }),
         on_chosen: Box::new(move |at| parameter.set(at)),
     };
-    let found = element("LABEL")
-        .live_attribute("class", move || Some(if refused.get() { "field wrong" } else { "field" }.to_owned()))
-        .child(worded("SPAN", results::FOUND).class("label"))
-        .child(
-            element("INPUT")
-                .attribute("type", "text")
-                .attribute("autocomplete", "off")
-                .attribute("enterkeyhint", "done")
-                .value(move || text.get())
-                .on("input", move |event| text.set(event_target_value(&event))),
-        )
-        .child(
-            element("SPAN")
-                .class("remark")
-                .attribute("role", "status")
-                .live_text(move || if refused.get() { results::NOT_A_RESULT.to_owned() } else { String::new() }),
-        )
+    let result = element("INPUT")
+        .attribute("type", "text")
+        .attribute("autocomplete", "off")
+        .attribute("enterkeyhint", "done")
+        .value(move || text.get())
+        .on("input", move |event| text.set(event_target_value(&event)));
+    let remark = move || if refused.get() { results::NOT_A_RESULT.to_owned() } else { String::new() };
+    let found = labelled(results::FOUND, move || refused.get(), result, remark)
         .child(element("SPAN").class("hint").live_text(move || results::hint(of())));
     let day = element("LABEL").class("field").child(worded("SPAN", results::SAMPLED).class("label")).child(
         element("INPUT")

@@ -150,15 +150,10 @@ pub(super) fn choose(model: &mut Model, id: PartId, field: Field, choice: Choice
 mod tests {
     use super::*;
     use crate::app::event::Event;
+    use crate::app::update::tests::demo;
     use crate::app::update::update;
     use crate::site::findings::findings;
     use crate::site::uses::AmountKind;
-
-    fn demo() -> Model {
-        let mut model = Model { started: true, ..Model::default() };
-        update(&mut model, Event::DemoWanted);
-        model
-    }
 
     #[test]
     fn a_valve_turned_divides_the_store_and_can_be_turned_back() {

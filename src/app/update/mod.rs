@@ -248,7 +248,8 @@ mod tests {
     use crate::site::diary::Told;
     use crate::site::part::PartId;
 
-    fn demo() -> Model {
+    /// A start with the demo house.
+    pub(super) fn demo() -> Model {
         let mut model = Model { started: true, ..Model::default() };
         update(&mut model, Event::DemoWanted);
         model

@@ -4,11 +4,12 @@ use chrono::{Datelike, Days, NaiveDate};
 
 use super::joined::Known;
 use crate::engine::learning::calls::{Call, Shows};
-use crate::engine::treatment::results;
+use crate::engine::treatment::results::over_limit_at;
 use crate::site::diary::{Diary, Entry, Told};
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::upkeep::{Interval, Job, Upkeep, jobs, use_of};
+use crate::site::uses::Use;
 use crate::site::work::Task;
 
 /// A job with how it stands.
@@ -72,7 +73,8 @@ pub fn due(
 ) -> Vec<Due> {
     let stand = |job: Job| {
         let mut interval = upkeep.interval(job);
-        if job.task == Task::WaterTest && is_over_limit_at(system, diary, job.part) {
+        let is_over_limit = |tap: &Use| tap.id == job.part && !over_limit_at(diary, system, tap).is_empty();
+        if job.task == Task::WaterTest && system.uses.iter().any(is_over_limit) {
             interval.days = Some(DAYS_TO_REPEAT);
         }
         let last = diary.entries().iter().filter(|entry| entry.date <= today).rfind(|entry| does(entry, job));
@@ -88,14 +90,6 @@ pub fn due(
         Due { job, interval, last, on, standing }
     };
     jobs(system).into_iter().map(stand).collect()
-}
-
-fn is_over_limit_at(system: &System, diary: &Diary, part: PartId) -> bool {
-    let mut taps = system.uses.iter().filter(|using| using.id == part);
-    taps.any(|tap| {
-        let results = results::at_tap(diary, system, tap.id, tap.tank);
-        results.iter().any(|result| results::is_over_limit(result, results::is_chlorinated(tap)))
-    })
 }
 
 /// Whether an entry says that a job was done: on its part, or on the whole house.

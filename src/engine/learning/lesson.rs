@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::fit::{Estimate, Fit, Fitting};
 use super::spans::{Factors, run_spans};
-use super::timeline::Timeline;
+use super::timeline::{Reading, Timeline};
 use super::watch::{Alarm, alarms, before, is_normal, is_unaccounted};
 use crate::engine::balance::plan::Plan;
 
@@ -86,7 +86,7 @@ impl Learning {
         let timeline = &self.whole.timeline;
         let date = |day: usize| timeline.dates.get(day).copied().unwrap_or_default();
         let odd: Vec<usize> = self.whole.fit.iter().flat_map(|fit| &fit.odd).copied().collect();
-        let low = odd.iter().find(|at| self.is_newest_and_low(**at)).and_then(|at| timeline.readings.get(*at));
+        let low = self.newest_low(&odd);
         let since = self.since.as_ref().and_then(|(day, since)| Some((date(*day), since.fit.clone()?)));
         let (since, fit) = since.map_or_else(|| (None, self.whole.fit.clone()), |(day, fit)| (Some(day), Some(fit)));
         self.lesson = Some(Lesson {
@@ -117,14 +117,18 @@ impl Learning {
         self.compared = true;
     }
 
-    /// Whether a reading is the newest of its store and below what the days before it lead to.
-    fn is_newest_and_low(&self, at: usize) -> bool {
+    /// Of readings that can't be right the one that is the newest of its store and below what the days before it lead to.
+    fn newest_low(&self, odd: &[usize]) -> Option<&Reading> {
+        if odd.is_empty() {
+            return None;
+        }
         let timeline = &self.whole.timeline;
-        let Some(reading) = timeline.readings.get(at) else { return false };
         let factors = self.whole.fit.as_ref().map_or(Factors::ENTERED, |fit| fit.factors);
         let spans = run_spans(&self.plan, timeline, &[], factors, self.inflow_first, 0.0);
-        let newest = spans.iter().rfind(|span| span.store == reading.store);
-        newest.is_some_and(|span| span.days.1 == reading.day && span.read_l < span.run_l)
+        odd.iter().filter_map(|at| timeline.readings.get(*at)).find(|reading| {
+            let newest = spans.iter().rfind(|span| span.store == reading.store);
+            newest.is_some_and(|span| span.days.1 == reading.day && span.read_l < span.run_l)
+        })
     }
 
     /// What was found, once nothing is left.

@@ -128,9 +128,12 @@ impl Tally {
 /// Of what the uses got over a run, what only the water of the first day gave, in L: where less comes than is wanted, that
 /// by which the stores end lower (`drop_l`) than they began. Where enough comes they are low for a season, and fill again.
 pub fn first_fill_l([demand_l, yield_l, spill_l]: [f64; 3], drop_l: f64) -> f64 {
-    // The balance of the stores: what came is what left them, less what they lost.
-    let comes_l = yield_l + spill_l - drop_l;
-    if comes_l < demand_l { drop_l.max(0.0) } else { 0.0 }
+    if came_l(yield_l, spill_l, drop_l) < demand_l { drop_l.max(0.0) } else { 0.0 }
+}
+
+/// What came over a run, in L, by the balance of the stores: what left them, less what they lost.
+pub fn came_l(yield_l: f64, spill_l: f64, drop_l: f64) -> f64 {
+    yield_l + spill_l - drop_l
 }
 
 /// A tally that is made day by day, from the general run.

@@ -61,13 +61,20 @@ pub fn at_tap(diary: &Diary, system: &System, tap: PartId, tank: Option<PartId>)
     newest(diary, |at| at.is_none_or(|at| at == tap || tanks.contains(&at)))
 }
 
+/// The newest results that concern the tap of a use and are over a limit of health.
+pub fn over_limit_at(diary: &Diary, system: &System, using: &Use) -> Vec<Result> {
+    let mut results = at_tap(diary, system, using.id, using.tank);
+    results.retain(|result| is_over_limit(result, is_chlorinated(using)));
+    results
+}
+
 /// The newest results that are over a limit of health, of water that people may come to drink; each once, whatever taps
 /// it concerns.
 pub fn over_limit(diary: &Diary, system: &System) -> Vec<Result> {
     let mut over: Vec<Result> = Vec::new();
     for using in system.uses.iter().filter(|using| has_chain(using.class)) {
-        for result in at_tap(diary, system, using.id, using.tank) {
-            if is_over_limit(&result, is_chlorinated(using)) && !over.contains(&result) {
+        for result in over_limit_at(diary, system, using) {
+            if !over.contains(&result) {
                 over.push(result);
             }
         }
