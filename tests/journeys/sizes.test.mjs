@@ -1,23 +1,10 @@
 // How big: the questions are answered while the page stays able to do other things, on a processor four times slower.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';
+import { NOTICED_MS, accessibilityFindings, openBrowser, openHost, slowed, startApp } from './stage.mjs';
 
 const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
 const section = (page, name) => page.locator('details.size', { has: page.locator('summary', { hasText: name }) });
-
-// Slows the page's processor and lists what holds its thread for 50 ms or longer, from now on.
-async function slowed(page) {
-  const session = await page.context().newCDPSession(page);
-  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  await page.evaluate(() => {
-    window.longTasks = [];
-    new PerformanceObserver((list) => {
-      for (const { startTime, duration } of list.getEntries()) window.longTasks.push({ startTime, duration });
-    }).observe({ type: 'longtask' });
-  });
-  return { tasks: () => page.evaluate(() => window.longTasks.splice(0)) };
-}
 
 async function demoSizing(page) {
   await page.getByRole('button', { name: /demo house/ }).tap();
@@ -58,9 +45,6 @@ test('the smallest, the curves, the surface and the handbooks are there with the
   assert.deepEqual(page.problems, []);
 });
 
-// What a person notices. The aim is 50 ms, which a quiet machine holds; this one may be anything but quiet.
-const NOTICED_MS = 100;
-
 // What holds the page of the demo house for so long that it is noticed while questions of size are answered, slowed four times.
 async function held(t, page) {
   await section(page, 'Smallest that does it').getByText(/A use of/).waitFor();
@@ -71,16 +55,16 @@ async function held(t, page) {
   await surface.locator('summary').first().tap();
   await surface.locator('figure').waitFor();
   t.diagnostic(`surface of the demo house, slowed four times: ${Date.now() - asked} ms from tap to chart`);
-  told.push(...(await slow.tasks()).map((task) => ['surface', task.duration]));
+  told.push(...(await slow.tasks()).map((ms) => ['surface', ms]));
   for (const [name, done] of [['Curves', 'figure >> nth=2'], ['By the handbooks', 'text=BS 8515']]) {
     await section(page, name).locator('summary').first().tap();
     await section(page, name).locator(done).first().waitFor();
-    told.push(...(await slow.tasks()).map((task) => [name, task.duration]));
+    told.push(...(await slow.tasks()).map((ms) => [name, ms]));
   }
   await page.getByRole('slider', { name: /^Use/ }).fill('-1');
   await page.locator('.trial strong').waitFor();
   await page.waitForTimeout(1500);
-  told.push(...(await slow.tasks()).map((task) => ['lever', task.duration]));
+  told.push(...(await slow.tasks()).map((ms) => ['lever', ms]));
   t.diagnostic(`50 ms or longer: ${JSON.stringify(told)}`);
   return told.filter(([, ms]) => ms > NOTICED_MS);
 }

@@ -102,6 +102,21 @@ export async function keptOffline(page) {
   await page.waitForFunction(() => window.eavewaterOffline === 'ready' && navigator.serviceWorker.controller !== null);
 }
 
+// How long, in ms, a page may be held before a person notices. The aim is 50, which a quiet machine holds.
+export const NOTICED_MS = 100;
+
+// Slows the page's processor four times; `tasks` tells how long, in ms, each task of 50 ms or more held it since the last call.
+export async function slowed(page) {
+  const session = await page.context().newCDPSession(page);
+  const rate = (rate) => session.send('Emulation.setCPUThrottlingRate', { rate });
+  await rate(4);
+  await page.evaluate(() => {
+    window.longTasks = [];
+    new PerformanceObserver((list) => window.longTasks.push(...list.getEntries().map(({ duration }) => duration))).observe({ type: 'longtask' });
+  });
+  return { tasks: () => page.evaluate(() => window.longTasks.splice(0)), end: () => rate(1) };
+}
+
 // What axe finds, one line each: rule, then where.
 export async function accessibilityFindings(page) {
   const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
