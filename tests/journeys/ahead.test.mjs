@@ -20,8 +20,9 @@ export async function withReadings(page, t, share, day) {
   await download.saveAs(file);
   const out = JSON.parse(readFileSync(file, 'utf8'));
   const tanks = out.sites[0].site.system.tanks.map((tank) => tank.id);
+  const now = Date.now();
   out.sites[0].diary = [tanks[0], tanks[2]].map((tank, at) => ({
-    id: Date.now() - at,
+    id: now - at,
     on: day,
     what: { level: { store: tank, at: { share } } },
   }));

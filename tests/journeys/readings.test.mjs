@@ -33,7 +33,8 @@ const reckoning = {
 // A diary of so many days up to today: rain every fifth day, a level every week that is read to some 50 L.
 function diary(days, capture, mistyped = () => false) {
   const entries = [];
-  const tell = (back, what) => entries.push({ id: Date.now() - entries.length, on: day(back), what });
+  const now = Date.now();
+  const tell = (back, what) => entries.push({ id: now - entries.length, on: day(back), what });
   let content = CAPACITY_L / 2;
   for (let at = 0; at < days; at += 1) {
     const back = days - 1 - at;
