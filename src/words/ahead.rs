@@ -292,8 +292,25 @@ pub fn chance(dry: usize, of: usize) -> [String; 2] {
     [years_text(dry), number_text(of)]
 }
 
+/// Which tanks nobody read, and what that makes of them.
+pub fn unread(unread: &[String]) -> Option<String> {
+    match unread {
+        [] => None,
+        [tank] => Some(say!(
+            "Nothing was read of {tank}, which counts as empty.",
+            "No hay lectura de {tank}: se cuenta como si no tuviera agua.",
+            tank
+        )),
+        tanks => Some(say!(
+            "Nothing was read of {tanks}, which count as empty.",
+            "No hay lectura de {tanks}: se cuentan como si no tuvieran agua.",
+            tanks = super::list(tanks)
+        )),
+    }
+}
+
 /// Where the futures come from, and how far to trust them.
-pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
+pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
     let mut lines = vec![if ahead.read_on == today {
         said!("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
@@ -316,19 +333,6 @@ pub fn basis(ahead: &Ahead, origin: Origin, unread: &[String]) -> Vec<String> {
             "On {days} since then nobody measured the rain: each future has its own on them, and the floor none.",
             "En {days} desde entonces nadie midió la lluvia: ahí cada futuro tiene la suya, y el mínimo ninguna.",
             days = days_text(ahead.unknown_days)
-        ));
-    }
-    if let [tank] = unread {
-        lines.push(say!(
-            "Nothing was read of {tank}, which counts as empty.",
-            "No hay lectura de {tank}: se cuenta como si no tuviera agua.",
-            tank
-        ));
-    } else if !unread.is_empty() {
-        lines.push(say!(
-            "Nothing was read of {tanks}, which count as empty.",
-            "No hay lectura de {tanks}: se cuentan como si no tuvieran agua.",
-            tanks = super::list(unread)
         ));
     }
     lines.push(match origin {
@@ -387,7 +391,7 @@ mod tests {
         let of_a_dry_year: Vec<&String> = told.iter().filter(|text| text.to_lowercase().contains("dry year")).collect();
         assert_eq!(of_a_dry_year.len(), 3);
         assert!(of_a_dry_year.iter().all(|text| text.contains("dry year (1 in 10)")), "{of_a_dry_year:?}");
-        let basis = basis(&ahead, Origin::Measured, &[]);
+        let basis = basis(&ahead, Origin::Measured);
         assert!(basis.iter().any(|line| line.contains(CHANCES.text()) && line.contains("12 years")), "{basis:?}");
     }
 
@@ -403,7 +407,7 @@ mod tests {
         let old = old_reading(&read_days_ago(200));
         assert!(old.is_some_and(|told| told.contains("200 days old: read the level")));
         assert_eq!(old_reading(&read_days_ago(45)), None);
-        let of = |unknown_days| basis(&Ahead { unknown_days, ..read_days_ago(200) }, Origin::Measured, &[])[0].clone();
+        let of = |unknown_days| basis(&Ahead { unknown_days, ..read_days_ago(200) }, Origin::Measured)[0].clone();
         assert!(of(200).contains("without any measured rain"), "{}", of(200));
         assert!(of(199).contains("through the rain since"), "{}", of(199));
     }

@@ -76,7 +76,7 @@ pub fn ahead(
         Sight::Clear(found) => AheadView {
             headline: first_said(found, lesson, say::headline(&found.ahead)),
             alarms,
-            wanted: say::old_reading(&found.ahead).map(|_| Wanted::Reading),
+            wanted: (say::old_reading(&found.ahead).is_some() || !found.unread.is_empty()).then_some(Wanted::Reading),
             found: Some(found_view(kept, found, (wishes, lesson), units, width)),
             learnt,
         },
@@ -95,7 +95,11 @@ pub fn in_a_line(sight: &Sight, lesson: Option<&Lesson>) -> Option<(String, Plac
 /// An answer after what shakes it, and before what it takes for granted.
 fn first_said(found: &Found, lesson: Option<&Lesson>, answer: String) -> String {
     let mended = warns(lesson).then(|| say::AS_MENDED.to_owned());
-    [say::old_reading(&found.ahead), Some(answer), mended].into_iter().flatten().collect::<Vec<_>>().join(" ")
+    [say::old_reading(&found.ahead), say::unread(&found.unread), Some(answer), mended]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// Whether the readings show a fault, which the weeks ahead don't have in them.
@@ -110,10 +114,10 @@ fn found_view(
     units: &Units,
     width: f64,
 ) -> FoundView {
-    let Found { ahead, helps, origin, unread, capacity_l } = found;
+    let Found { ahead, helps, origin, capacity_l, .. } = found;
     let ration = |step: usize| kept.site.system.rationing.get(step).map(|step| step.name.clone()).unwrap_or_default();
     let help = |(help, with): (&_, &Expected)| say::help(*help, with, &ahead.lasting, ration, units);
-    let mut basis = say::basis(ahead, *origin, unread);
+    let mut basis = say::basis(ahead, *origin);
     basis.extend(warns(lesson).then(|| say::AS_MENDED.to_owned()));
     FoundView {
         range: say::range(ahead),
@@ -187,6 +191,28 @@ mod tests {
         assert!(line(Some(&fallen)).ends_with(say::AS_MENDED.text()), "{}", line(Some(&fallen)));
         assert!(!line(Some(&Lesson::default())).contains(say::AS_MENDED.text()));
         assert!(line(None).contains("more than a year"));
+    }
+
+    #[test]
+    fn a_tank_that_nobody_read_is_named_before_the_answer_that_counts_it_as_empty() {
+        let found = |unread| Found {
+            ahead: Ahead::default(),
+            helps: Vec::new(),
+            origin: Origin::Measured,
+            unread,
+            capacity_l: 1.0,
+        };
+        let line = |unread: &[&str]| {
+            let unread = unread.iter().map(ToString::to_string).collect();
+            in_a_line(&Sight::Clear(Arc::new(found(unread))), None).map(|(line, _)| line).unwrap_or_default()
+        };
+        assert!(
+            line(&["Tower"]).starts_with("Nothing was read of Tower, which counts as empty."),
+            "{}",
+            line(&["Tower"])
+        );
+        assert!(line(&["Tower", "Barrel"]).starts_with("Nothing was read of Tower and Barrel, which count as empty."));
+        assert!(!line(&[]).contains("read"));
     }
 
     #[test]

@@ -132,6 +132,7 @@ pub fn summary(found: &Found, file: &SiteFile, units: &Units) -> Vec<String> {
     lines.extend(say::range(ahead));
     lines.push(say::safe(ahead, CHANCE, units));
     lines.extend(found.helps.iter().zip(&ahead.steps).map(|(help, with)| said(*help, with, found, file, units)));
-    lines.extend(say::basis(ahead, found.origin, &found.unread));
+    lines.extend(say::unread(&found.unread));
+    lines.extend(say::basis(ahead, found.origin));
     lines
 }
