@@ -74,7 +74,7 @@ pub enum Effect {
 
 impl Effect {
     /// Whether something is kept otherwise than it was.
-    pub(super) fn keeps(&self) -> bool {
+    pub fn keeps(&self) -> bool {
         use Effect::{RemoveEntry, RemoveSite, SaveDiary, SaveEntry, SaveIndex, SaveRain, SaveSite, SaveTrial, TakeIn};
         matches!(
             self,
@@ -88,5 +88,40 @@ impl Effect {
                 | RemoveSite(..)
                 | TakeIn { .. }
         )
+    }
+
+    /// The site of which something is kept, where it is one.
+    fn site(&self) -> Option<SiteId> {
+        match self {
+            Effect::SaveSite(id, _)
+            | Effect::SaveRain(id, _)
+            | Effect::SaveTrial(id, _)
+            | Effect::SaveDiary(id, _)
+            | Effect::SaveEntry(id, ..)
+            | Effect::RemoveEntry(id, ..)
+            | Effect::RemoveSite(id) => Some(*id),
+            _ => None,
+        }
+    }
+
+    /// The site of whose diary something is kept.
+    pub(super) fn diary(&self) -> Option<SiteId> {
+        let of_diary = matches!(self, Effect::SaveDiary(..) | Effect::SaveEntry(..) | Effect::RemoveEntry(..));
+        self.site().filter(|_| of_diary)
+    }
+
+    /// Whether nothing of an effect before this one is left to be kept once this one is.
+    pub(super) fn makes_needless(&self, before: &Effect) -> bool {
+        match self {
+            Effect::TakeIn { replace: true, .. } => true,
+            Effect::TakeIn { sites, .. } => {
+                matches!(before, Effect::SaveIndex(_)) || sites.iter().any(|(id, _)| before.site() == Some(*id))
+            }
+            Effect::RemoveSite(id) => before.site() == Some(*id),
+            Effect::SaveDiary(id, _) => before.diary() == Some(*id),
+            // What happened to one entry stands on what happened to it before.
+            Effect::SaveEntry(..) | Effect::RemoveEntry(..) => false,
+            _ => std::mem::discriminant(self) == std::mem::discriminant(before) && self.site() == before.site(),
+        }
     }
 }

@@ -15,6 +15,7 @@ pub mod case;
 pub mod csv;
 pub mod draft;
 pub mod form;
+pub mod keeping;
 pub mod merging;
 pub mod next;
 pub mod sketch;

@@ -5,6 +5,7 @@ mod address;
 mod clock;
 mod files;
 mod later;
+mod leaving;
 mod local_storage;
 mod perform;
 mod service_worker;
@@ -23,6 +24,7 @@ pub fn listen(keeper: &Keeper, send: impl Fn(Event) + Copy + 'static) {
     keeper.studies.listen(send);
     keeper.sends_by(send);
     address::listen(send);
+    leaving::listen(keeper.clone());
     tabs::listen(keeper.clone(), send);
     service_worker::listen(send);
     clock::listen(send);

@@ -7,6 +7,7 @@ use super::studies::Studies;
 use super::{BrowserShelf, address, clock, files, later, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
+use crate::app::keeping::Keeping;
 use crate::language;
 use crate::records::cupboard::{Cupboard, Opened};
 use crate::records::shelf::ShelfError;
@@ -18,6 +19,7 @@ type Send = Rc<RefCell<Option<Box<dyn Fn(Event)>>>>;
 #[derive(Clone)]
 pub struct Keeper {
     cupboard: Rc<RefCell<Option<Cupboard<BrowserShelf>>>>,
+    keeping: Rc<RefCell<Keeping>>,
     pub(super) studies: Studies,
     /// Sends an event from outside, once somebody listens.
     send: Send,
@@ -26,7 +28,8 @@ pub struct Keeper {
 impl Keeper {
     /// Opens the cupboard and says how the app starts.
     pub fn start() -> (Self, Event) {
-        let keeper = Self { cupboard: Rc::default(), studies: Studies::default(), send: Rc::default() };
+        let keeper =
+            Self { cupboard: Rc::default(), keeping: Rc::default(), studies: Studies::default(), send: Rc::default() };
         language::speak(clock::devices_language());
         let opened = keeper.open();
         (keeper, Event::Started(clock::today(), opened))
@@ -58,33 +61,33 @@ impl Keeper {
         }
     }
 
-    fn write(&self, write: impl FnOnce(&mut Cupboard<BrowserShelf>) -> Result<(), PutError>) -> Result<(), PutError> {
+    /// Keeps something with the open cupboard.
+    fn keep<R>(
+        &self,
+        keep: impl FnOnce(&mut Keeping, &mut Cupboard<BrowserShelf>) -> Result<R, PutError>,
+    ) -> Result<R, PutError> {
         match self.cupboard.borrow_mut().as_mut() {
-            Some(cupboard) => write(cupboard),
+            Some(cupboard) => keep(&mut self.keeping.borrow_mut(), cupboard),
             None => Err(PutError::Shelf(ShelfError::Denied)),
         }
+    }
+
+    /// Tries to keep what found no room; whether nothing is left of it.
+    pub(super) fn has_kept_all(&self) -> bool {
+        // What came of it shows in what waits.
+        let _ = self.keep(|keeping, cupboard| keeping.try_again(cupboard));
+        self.keeping.borrow().is_done()
     }
 
     /// Carries out an effect; what comes of it is an event.
     pub fn perform(&self, effect: Effect) -> Option<Event> {
         match effect {
-            Effect::SaveIndex(index) => Some(Event::Saved(self.write(|cupboard| cupboard.save_index(&index)))),
-            Effect::SaveSite(id, site) => Some(Event::Saved(self.write(|cupboard| cupboard.save_site(id, &site)))),
-            Effect::SaveRain(id, rain) => {
-                Some(Event::Saved(self.write(|cupboard| cupboard.save_rain(id, rain.as_deref()))))
-            }
-            Effect::SaveTrial(id, trial) => Some(Event::Saved(self.write(|cupboard| cupboard.save_trial(id, &trial)))),
-            Effect::SaveDiary(id, diary) => Some(Event::Saved(self.write(|cupboard| cupboard.save_diary(id, &diary)))),
-            Effect::SaveEntry(id, entry, was) => {
-                Some(Event::Saved(self.write(|cupboard| cupboard.save_entry(id, &entry, was))))
-            }
-            Effect::RemoveEntry(id, entry, half) => {
-                Some(Event::Saved(self.write(|cupboard| cupboard.remove_entry(id, entry, half))))
-            }
-            Effect::RemoveSite(id) => Some(Event::Saved(self.write(|cupboard| Ok(cupboard.remove_site(id)?)))),
-            Effect::TakeIn { sites, index, replace } => {
-                let result = self.write(|cupboard| cupboard.take_in(&sites, &index));
-                Some(Event::TakenIn { sites, index, replace, result })
+            effect if effect.keeps() => {
+                let result = self.keep(|keeping, cupboard| keeping.keep(&effect, cupboard));
+                Some(match effect {
+                    Effect::TakeIn { sites, index, replace } => Event::TakenIn { sites, index, replace, result },
+                    _ => Event::Saved(result),
+                })
             }
             Effect::MeasureStorage => {
                 let used = self.cupboard.borrow().as_ref().map(Cupboard::used);
@@ -122,6 +125,8 @@ impl Keeper {
                 address::show(place);
                 None
             }
+            // Kept above.
+            _ => None,
         }
     }
 }

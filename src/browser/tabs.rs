@@ -11,6 +11,10 @@ use crate::records::cupboard::Cupboard;
 /// Reads what another window has changed again: half a year of a diary where it is one, else everything.
 pub(super) fn listen(keeper: Keeper, send: impl Fn(Event) + Copy + 'static) {
     let changed = Closure::<dyn FnMut(StorageEvent)>::new(move |event: StorageEvent| {
+        // What found no room is nowhere but here.
+        if !keeper.has_kept_all() {
+            return;
+        }
         if let Some(again) = event.key().and_then(|key| keeper.half_again(&key)) {
             return send(again);
         }

@@ -45,7 +45,9 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
                 effects
             };
             let effects: Vec<Effect> = model.try_update(happened).unwrap_or_default();
-            events.extend(effects.into_iter().rev().filter_map(|effect| outside.perform.run(effect)));
+            // In their order, so that a page killed in between leaves nothing named that isn't there.
+            let come: Vec<Event> = effects.into_iter().filter_map(|effect| outside.perform.run(effect)).collect();
+            events.extend(come.into_iter().rev());
         }
     });
     let width = RwSignal::new(figure_width());

@@ -106,7 +106,7 @@ test('words that look like a program stay words', async (t) => {
   assert.deepEqual(page.problems, []);
 });
 
-test('a full storage is told, the entry stays on the screen, and the file still goes out', async (t) => {
+test('a full storage is told, the entry stays on the screen, the file goes out, and once there is room it is kept', async (t) => {
   const host = await openHost(t);
   const browser = await openBrowser(t);
   const page = await startApp(browser, host.address());
@@ -134,6 +134,17 @@ test('a full storage is told, the entry stays on the screen, and the file still 
   const file = join(freshFolder(t), 'all.json');
   await download.saveAs(file);
   assert.equal(JSON.parse(readFileSync(file, 'utf8')).sites[0].diary[0].what.rain, 7);
+  // The page doesn't go unasked, and what waited is kept with the next thing that is.
+  const [asked] = await Promise.all([page.waitForEvent('dialog'), page.reload({ timeout: 2000 }).catch(() => {})]);
+  assert.equal(asked.type(), 'beforeunload');
+  await asked.dismiss();
+  await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('filler/')).forEach((key) => localStorage.removeItem(key)));
+  await place(page, 'House').tap();
+  await writeRain(page, 3);
+  await page.reload();
+  await started(page);
+  await place(page, 'Diary').tap();
+  for (const mm of [7, 3]) await page.getByText(new RegExp(`Rain: ${mm}`)).waitFor();
 });
 
 // A file with the demo house, 60 years of rain, and so many days of diary with a level and rain each.
