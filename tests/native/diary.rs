@@ -38,7 +38,7 @@ fn entries(model: &Model) -> Vec<Entry> {
 }
 
 #[test]
-fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_a_newer_one_is_within() {
+fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_newer_ones_are_within() {
     let mut model = with_demo();
     let tap = model.site().unwrap().site.system.uses[0].clone();
     let tested = |model: &mut Model, days_ago: u64, parameter, found| {
@@ -63,6 +63,12 @@ fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_a_newer_on
     assert_eq!(on_house(&model).len(), 2);
     update(&mut model, Event::UndoWanted);
     assert_eq!(on_house(&model).len(), 1);
+    assert!(!tested(&mut model, 8, Parameter::EColi, TestResult::Absent).warning);
+    let [line] = on_house(&model).try_into().unwrap();
+    assert!(
+        line.starts_with("E. coli was found (") && line.contains("until a second one, taken on 24 November 2026"),
+        "{line}"
+    );
     assert!(!tested(&mut model, 0, Parameter::EColi, TestResult::Absent).warning);
     assert!(on_house(&model).is_empty());
 }

@@ -98,7 +98,7 @@ pub(super) fn undo(model: &mut Model, site: SiteId, id: EntryId, before: Option<
 /// The result that a draft tells of.
 fn written_test(draft: &Draft) -> Option<Result> {
     let Told::Test { at, parameter: of, found } = draft.told else { return None };
-    Some(Result { date: draft.date, at, of, found })
+    Some(Result { date: draft.date, at, of, found, within_on: None })
 }
 
 fn put(kept: &mut KeptSite, entry: Entry) -> (Option<Entry>, Effect) {

@@ -227,7 +227,8 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, Test
         word: say::results::word(judgement),
         found: format!("{found}, {}{place}.", words::date(result.date)),
         meaning,
-        next: say::results::next_step(result.of, judgement, &seen.boil()),
+        next: say::results::once_more(result, &seen.boil())
+            .unwrap_or_else(|| say::results::next_step(result.of, judgement, &seen.boil())),
     };
     (judgement, view)
 }

@@ -1,6 +1,6 @@
 //! The newest results of water tests that concern a tap.
 
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
 use super::chain::has_chain;
 use super::limits::{Judgement, judge};
@@ -22,37 +22,54 @@ pub struct Result {
     pub of: Parameter,
     /// What was found.
     pub found: TestResult,
+    /// Since it was over a limit, the day of the first sample within it, which alone doesn't clear it.
+    pub within_on: Option<NaiveDate>,
+}
+
+/// After E. coli, so many days lie between the two samples without it that clear the water: one glass may miss what still
+/// comes in. Common practice, no source.
+const DAYS_BETWEEN_CLEAN: Days = Days::new(7);
+
+impl Result {
+    /// From when on the next sample within the limit clears this one; none while none has been.
+    pub fn cleared_from(&self) -> Option<NaiveDate> {
+        self.within_on?.checked_add_days(DAYS_BETWEEN_CLEAN)
+    }
+
+    /// Which result stands once a newer one has come.
+    fn then(self, newer: Result) -> Result {
+        let judged = |result: &Result| judge(result.of, result.found, false).0;
+        if judged(&self) != Judgement::Fails || judged(&newer) == Judgement::Fails {
+            return newer;
+        }
+        if judged(&newer) == Judgement::CannotTell || newer.date == self.date {
+            return self;
+        }
+        match self.cleared_from() {
+            None if self.of == Parameter::EColi => Result { within_on: Some(newer.date), ..self },
+            Some(from) if newer.date < from => self,
+            _ => newer,
+        }
+    }
 }
 
 /// The result that stands for each parameter, in the order of [`Parameter::ALL`], of those that `concerns` says yes to: the
 /// newest. But what was over a limit of health stands until a sample of a later day is within it: neither a test too coarse
-/// to tell nor another sample of the same day clears it.
+/// to tell nor another sample of the same day clears it. After E. coli it takes two such samples, a week apart.
 pub fn newest(diary: &Diary, concerns: impl Fn(Option<PartId>) -> bool) -> Vec<Result> {
     let mut newest: Vec<Result> = Vec::new();
     for entry in diary.entries() {
         if let Told::Test { at, parameter, found } = entry.told
             && concerns(at)
         {
-            let result = Result { date: entry.date, at, of: parameter, found };
-            if !newest.iter().any(|stands| outlasts(stands, &result)) {
-                newest.retain(|result| result.of != parameter);
-                newest.push(result);
+            let result = Result { date: entry.date, at, of: parameter, found, within_on: None };
+            match newest.iter_mut().find(|stands| stands.of == parameter) {
+                Some(stands) => *stands = stands.then(result),
+                None => newest.push(result),
             }
         }
     }
     Parameter::ALL.into_iter().filter_map(|of| newest.iter().find(|result| result.of == of).copied()).collect()
-}
-
-/// Whether a result over a limit of health stands against a newer one.
-fn outlasts(stands: &Result, newer: &Result) -> bool {
-    let judged = |result: &Result| judge(result.of, result.found, false).0;
-    stands.of == newer.of
-        && judged(stands) == Judgement::Fails
-        && match judged(newer) {
-            Judgement::Fails => false,
-            Judgement::CannotTell => true,
-            _ => stands.date == newer.date,
-        }
 }
 
 /// The newest results that concern a tap: taken there, at a tank that its water comes from, or nobody wrote where.
@@ -126,13 +143,33 @@ mod tests {
         let found = (1, None, Parameter::EColi, TestResult::Present);
         // Nobody wrote where: it concerns every tap, and is told once.
         assert_eq!(over(&[found]).len(), 1);
-        assert_eq!(over(&[found, (2, None, Parameter::EColi, TestResult::Absent)]), []);
+        let lead = (1, None, Parameter::Lead, TestResult::Value(40.0));
+        assert_eq!(over(&[lead]).len(), 1);
+        assert_eq!(over(&[lead, (2, None, Parameter::Lead, TestResult::Value(2.0))]), []);
         assert_eq!(over(&[found, (2, None, Parameter::Lead, TestResult::Below(2.0))]).len(), 1);
         // Ten in 100 mL is no answer where none may be, and a clean glass of the same day doesn't clean the other one.
         assert_eq!(over(&[found, (2, None, Parameter::EColi, TestResult::Below(10.0))]), over(&[found]));
         assert_eq!(over(&[found, (1, None, Parameter::EColi, TestResult::Absent)]).len(), 1);
         // Zinc is a matter of taste (EPA, 40 CFR 143).
         assert_eq!(over(&[(1, None, Parameter::Zinc, TestResult::Value(9e3))]), []);
+    }
+
+    #[test]
+    fn after_e_coli_two_samples_a_week_apart_clear_the_water() {
+        let system = demo::site().system;
+        let found = |day| (day, None, Parameter::EColi, TestResult::Present);
+        let none = |day| (day, None, Parameter::EColi, TestResult::Absent);
+        let stands = |tests: &[_]| {
+            let over = over_limit(&diary(tests), &system);
+            over.first().map(|result| (result.date, result.within_on))
+        };
+        let day = |day| NaiveDate::default() + Days::new(day);
+        assert_eq!(stands(&[found(1), none(4)]), Some((day(1), Some(day(4)))));
+        assert_eq!(stands(&[found(1), none(4), none(10)]), Some((day(1), Some(day(4)))), "six days apart");
+        assert_eq!(stands(&[found(1), none(4), none(11)]), None);
+        assert_eq!(stands(&[found(1), none(4), found(8), none(11)]), Some((day(8), Some(day(11)))), "it came back");
+        let coarse = (11, None, Parameter::EColi, TestResult::Below(10.0));
+        assert_eq!(stands(&[found(1), none(4), coarse]), Some((day(1), Some(day(4)))));
     }
 
     #[test]

@@ -229,10 +229,26 @@ fn against_germs(boil: &str) -> String {
     )
 }
 
+/// What is left to do once a first sample was clean again; none before that.
+pub fn once_more(result: &Result, boil: &str) -> Option<String> {
+    Some(say!(
+        "The sample of {clean} was clean. Go on boiling every glass for {boil} until a second one, taken on {from} or later, \
+         is clean too.",
+        "La muestra del {clean} salió limpia. Sigue hirviendo cada vaso {boil} hasta que también salga limpia una segunda, \
+         tomada el {from} o después.",
+        clean = date(result.within_on?),
+        from = date(result.cleared_from()?),
+        boil
+    ))
+}
+
 /// Said at once of a result over a limit of health, with where the sample was taken, if that is known.
 pub fn over_limit(result: &Result, place: Option<&str>, boil: &str) -> String {
     let date = date(result.date);
     let taken = place.map_or_else(|| date.clone(), |place| format!("{place}, {date}"));
+    if let Some(again) = once_more(result, boil) {
+        return say!("E. coli was found ({taken}). {again}", "Se encontró E. coli ({taken}). {again}", taken, again);
+    }
     if result.of == Parameter::EColi {
         let then = against_germs(boil);
         return say!(
