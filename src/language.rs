@@ -13,41 +13,61 @@ pub enum Language {
     /// English.
     #[default]
     English,
-    /// Spanish.
+    /// Spanish, with a decimal comma as in Spain and most of South America.
     Spanish,
+    /// Spanish, with a decimal point as in Mexico, Central America and the Caribbean.
+    SpanishWithPoint,
 }
+
+/// Where Spanish is written with a decimal point: Unicode's CLDR (from memory).
+const POINT_REGIONS: [&str; 12] = ["419", "MX", "US", "GT", "HN", "NI", "SV", "DO", "PA", "PE", "PR", "CU"];
 
 impl Language {
     /// All languages.
-    pub const ALL: [Language; 2] = [Language::English, Language::Spanish];
+    pub const ALL: [Language; 3] = [Language::English, Language::Spanish, Language::SpanishWithPoint];
 
     /// Its tag of BCP 47, as pages and records name it.
     pub fn tag(self) -> &'static str {
         match self {
             Language::English => "en",
             Language::Spanish => "es",
+            Language::SpanishWithPoint => "es-419",
         }
     }
 
-    /// Its name in itself.
+    /// Its name in itself, with a number where that tells it from another.
     pub fn name(self) -> &'static str {
         match self {
             Language::English => "English",
-            Language::Spanish => "Español",
+            Language::Spanish => "Español (1,5\u{a0}m)",
+            Language::SpanishWithPoint => "Español (1.5\u{a0}m)",
         }
     }
 
-    /// The language of a tag of BCP 47, whatever its region; none of ours is none.
+    /// What stands before the decimals of a number: a comma or a point.
+    pub fn decimal_mark(self) -> char {
+        if self == Language::Spanish { ',' } else { '.' }
+    }
+
+    /// The language of a tag of BCP 47; none of ours is none.
     ///
     /// # Example
     /// ```
     /// use eavewater::language::Language;
-    /// assert_eq!(Language::of_tag("es-MX"), Some(Language::Spanish));
+    /// assert_eq!(Language::of_tag("es-AR"), Some(Language::Spanish));
+    /// assert_eq!(Language::of_tag("es-MX"), Some(Language::SpanishWithPoint));
+    /// assert_eq!(Language::of_tag("en-MX"), Some(Language::English));
     /// assert_eq!(Language::of_tag("est"), None);
     /// ```
     pub fn of_tag(tag: &str) -> Option<Self> {
-        let primary = tag.split('-').next().unwrap_or_default();
-        Self::ALL.into_iter().find(|language| language.tag().eq_ignore_ascii_case(primary))
+        let mut parts = tag.split('-');
+        let primary = parts.next().unwrap_or_default();
+        if primary.eq_ignore_ascii_case("en") {
+            return Some(Language::English);
+        }
+        let point = parts.any(|part| POINT_REGIONS.iter().any(|region| region.eq_ignore_ascii_case(part)));
+        let spanish = if point { Language::SpanishWithPoint } else { Language::Spanish };
+        primary.eq_ignore_ascii_case("es").then_some(spanish)
     }
 }
 
@@ -130,7 +150,7 @@ impl Phrase {
         let (english, spanish) = texts.split_once(NEXT_LANGUAGE).unwrap_or_default();
         match spoken() {
             Language::English => english,
-            Language::Spanish => spanish,
+            Language::Spanish | Language::SpanishWithPoint => spanish,
         }
     }
 

@@ -1,7 +1,7 @@
 //! Quantities as text, in the person's unit, with the digits that they deserve.
 
 use super::unit::{Kind, Units};
-use crate::language::{self, Language};
+use crate::language;
 
 /// A result: three significant digits at most, none after the point from 100 on; with its unit.
 ///
@@ -81,7 +81,7 @@ pub fn in_unit(si: f64, kind: Kind, units: &Units) -> f64 {
 }
 
 /// A number with at most so many significant digits, thousands grouped, no trailing zeros: as the language writes it.
-/// Spanish has a decimal comma, and spaces between the groups of five digits and more (Ortografía de la lengua española,
+/// With a decimal comma go spaces between the groups of five digits and more (Ortografía de la lengua española,
 /// 2010, and the SI brochure of BIPM, 9th edition, 5.4.4).
 pub fn significant(value: f64, digits: usize) -> String {
     if !value.is_finite() {
@@ -107,10 +107,8 @@ pub fn magnitude(value: f64) -> i32 {
 }
 
 fn grouped(text: &str) -> String {
-    let (group, mark, shortest) = match language::spoken() {
-        Language::English => (',', '.', 4),
-        Language::Spanish => ('\u{a0}', ',', 5),
-    };
+    let mark = language::spoken().decimal_mark();
+    let (group, shortest) = if mark == ',' { ('\u{a0}', 5) } else { (',', 4) };
     let (sign, unsigned) = text.strip_prefix('-').map_or(("", text), |unsigned| ("−", unsigned));
     let (whole, fraction) =
         unsigned.split_once('.').map_or((unsigned, None), |(whole, fraction)| (whole, Some(fraction)));
@@ -142,6 +140,7 @@ fn with_unit(number: &str, kind: Kind, units: &Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::language::Language;
     use crate::quantity::Customary;
 
     #[test]
@@ -175,6 +174,17 @@ mod tests {
             let typed = crate::quantity::typed::quantity(text, Kind::Volume, &metric);
             assert_eq!(typed.map(|typed| entered(typed.si, Kind::Volume, &metric)), Ok(text.to_owned()));
         }
+        language::speak(Language::English);
+    }
+
+    #[test]
+    fn spanish_with_a_decimal_point_writes_numbers_as_english_and_words_as_spanish() {
+        language::speak(Language::SpanishWithPoint);
+        let metric = Units::customary(Customary::Metric);
+        for (value, text) in [(12.345, "12.3"), (1234.0, "1,230"), (12_345.0, "12,300"), (-0.5, "−0.5")] {
+            assert_eq!(significant(value, 3), text);
+        }
+        assert_eq!(figure(3.0, Kind::Days, &metric), "3\u{a0}días");
         language::speak(Language::English);
     }
 

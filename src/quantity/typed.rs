@@ -3,7 +3,7 @@
 
 use super::decimal;
 use super::unit::{Kind, Unit, Units};
-use crate::language::{self, Language};
+use crate::language;
 
 /// A quantity as it was understood.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,8 +45,8 @@ pub enum TypedError {
 /// sign of the first. The last may stand alone where custom says what it is: inches behind feet (`5'6`), two
 /// digits of centimetres behind metres (`14 m 50`).
 ///
-/// A comma before exactly three digits groups thousands; any other comma is a decimal comma. In Spanish it is the point that
-/// groups, and a comma is always decimal.
+/// A comma before exactly three digits groups thousands; any other comma is a decimal comma. Where the language has a
+/// decimal comma it is the point that groups, and a comma is always decimal.
 ///
 /// # Errors
 /// See [`TypedError`]. The range is not judged here: that belongs to the field.
@@ -96,14 +96,10 @@ fn smaller(whole: f64, unit: &Unit, text: &str, number: f64, kind: Kind) -> Opti
 }
 
 /// The whole number that was perhaps meant where the first number of a text is one to three digits, the mark that is
-/// decimal in the person's language, and just three digits: 5000 of `5.000` in English and of `5,000` in Spanish.
+/// decimal in the person's language, and just three digits: 5000 of `5.000` in English and of `5,000` where the comma is decimal.
 pub fn perhaps_thousands(text: &str) -> Option<f64> {
     let (digits, _) = digits_and_rest(text.trim().trim_start_matches(['-', '−', '+']));
-    let mark = match language::spoken() {
-        Language::English => '.',
-        Language::Spanish => ',',
-    };
-    let (head, tail) = digits.split_once(mark)?;
+    let (head, tail) = digits.split_once(language::spoken().decimal_mark())?;
     let all_digits = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
     let grouped = (1..=3).contains(&head.len()) && !head.starts_with('0') && tail.len() == 3;
     (grouped && all_digits(head) && all_digits(tail)).then(|| decimal::read(&format!("{head}{tail}")))?
@@ -176,9 +172,9 @@ fn leading_decimal(text: &str) -> Option<(f64, &str)> {
         after = rest;
     }
     digits = &grouped;
-    let value = decimal::read(&match language::spoken() {
-        Language::English => plain_decimal(digits)?,
-        Language::Spanish => plain_decimal(&swapped(digits))?,
+    let value = decimal::read(&match language::spoken().decimal_mark() {
+        ',' => plain_decimal(&swapped(digits))?,
+        _ => plain_decimal(digits)?,
     })?;
     Some((if negative { -value } else { value }, after))
 }
@@ -252,6 +248,7 @@ fn ends_there(text: &str, name: &str) -> bool {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
+    use crate::language::Language;
     use crate::quantity::Customary;
 
     #[track_caller]
@@ -303,6 +300,18 @@ mod tests {
         check("40 galones al día", Kind::Flow, Us, 40.0 * 3.785_411_784);
         check("3 días", Kind::Days, Us, 3.0);
         check("85 por ciento", Kind::Share, Us, 0.85);
+        language::speak(Language::English);
+    }
+
+    #[test]
+    fn in_spanish_with_a_decimal_point_the_comma_groups() {
+        use Customary::*;
+        language::speak(Language::SpanishWithPoint);
+        check("1,700 litros", Kind::Volume, Us, 1700.0);
+        check("12,345.6 L", Kind::Volume, Us, 12_345.6);
+        check("1.125 m", Kind::Length, Us, 1.125);
+        check("1,5 m", Kind::Length, Us, 1.5);
+        check("5 pies 6 pulgadas", Kind::Length, Metric, 66.0 * 0.0254);
         language::speak(Language::English);
     }
 

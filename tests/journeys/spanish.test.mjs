@@ -49,7 +49,7 @@ test('where the device asks for Spanish, everything is Spanish', async (t) => {
     await page.waitForTimeout(50);
     found.push(...(await englishOn(page)).map((text) => `${name}: ${text}`));
   };
-  assert.equal(await page.locator('html').getAttribute('lang'), 'es');
+  assert.equal(await page.locator('html').getAttribute('lang'), 'es-419');
   await lookOver('start');
   await page.getByRole('button', { name: 'Bosquejar mi casa' }).tap();
   await lookOver('sketch');
@@ -124,4 +124,18 @@ test('the language is switched without losing anything, and the choice outlives 
   await page.reload();
   await started(page);
   assert.equal(await page.locator('html').getAttribute('lang'), 'en');
+});
+
+test('numbers are written as where the device is, or as chosen', async (t) => {
+  const host = await openHost(t);
+  for (const [locale, other, [here, there]] of [['es-MX', 'Español (1,5 m)', ['9,000 L', '9000 L']], ['es-AR', 'Español (1.5 m)', ['9000 L', '9,000 L']]]) {
+    const page = await startApp(await openBrowser(t, { look: { ...PHONE, locale } }), host.address());
+    await page.getByRole('button', { name: /casa de ejemplo/ }).tap();
+    const tank = page.locator('.parts').getByText(/^9.?000.L$/);
+    assert.equal((await tank.textContent()).replaceAll('\u00a0', ' '), here);
+    await page.getByRole('banner').getByRole('button').tap();
+    await page.getByRole('button', { name: other }).tap();
+    await page.locator('nav').getByRole('button', { name: 'Casa' }).tap();
+    assert.equal((await tank.textContent()).replaceAll('\u00a0', ' '), there);
+  }
 });

@@ -7,6 +7,7 @@ use crate::app::model::KeptSite;
 use crate::engine::balance::plan::plan;
 use crate::engine::diary::doubts::doubts;
 use crate::engine::diary::joined::Known;
+use crate::language::spoken;
 use crate::quantity::Units;
 use crate::site::diary::{Entry, Subject, Told};
 use crate::site::part::PartId;
@@ -150,7 +151,7 @@ pub const BACK: &str = "⌫";
 
 /// The key of the mark before the decimals, as the language writes numbers and [`typed`](crate::quantity::typed) reads them.
 fn decimal_mark() -> &'static str {
-    said!(".", ",")
+    if spoken().decimal_mark() == ',' { "," } else { "." }
 }
 
 /// The keys of the pad, row by row.
