@@ -1,6 +1,7 @@
 //! What to change next: small cases worked by hand, and laws on random houses.
 
 use chrono::NaiveDate;
+use eavewater::engine::checks::flush::wanted_l;
 use eavewater::engine::question::{Answer, answer_beside};
 use eavewater::engine::upgrades::{Judged, MOST_STEPS, RankBy, Tally, Upgrades, candidates, ranked};
 use eavewater::quantity::{Area, Customary, Flow, Length, Money, Share, Units, Volume};
@@ -333,4 +334,29 @@ fn the_amount_of_a_cut_use_is_a_fifth_less() {
     let system = one_tank::system(10.0, 1.0, 0.0, 100.0, 50.0);
     let cut = Upgrade::CutUse { using: PartId(4), to: Share::of_one(0.8) }.made(&system, name_for);
     assert_eq!(cut.uses[0].amount, Amount::Daily(Flow::litres_a_day(40.0)));
+}
+
+#[test]
+fn a_smaller_first_flush_is_offered_only_as_far_as_its_check_holds() {
+    let mut site = demo::site();
+    let feed = site.system.feeds[0].id;
+    let offered = |site: &Site| {
+        let all = candidates(&site.system, &metric(), new_name);
+        let smaller = all.iter().find_map(|upgrade| match upgrade {
+            Upgrade::FlushVolume { feed: of, volume } if *of == feed => Some(volume.get()),
+            _ => None,
+        });
+        (smaller, wanted_l(&site.system, &site.system.feeds[0]))
+    };
+    let set = |site: &mut Site, litres| {
+        site.system.feeds[0].diverter.as_mut().unwrap().volume = Volume::litres(litres);
+    };
+    let (none, wanted) = offered(&site);
+    assert!(wanted > 20.0 && none.is_none(), "its 20 L are less than the {wanted} L wanted");
+    set(&mut site, 1.6 * wanted);
+    let (less, _) = offered(&site);
+    assert!(less.is_some_and(|less| (wanted..1.4 * wanted).contains(&less)), "{less:?} of {wanted}");
+    set(&mut site, 10.0 * wanted);
+    let (less, _) = offered(&site);
+    assert!(less.is_some_and(|less| (5.0 * wanted..7.0 * wanted).contains(&less)), "half of it: {less:?}");
 }

@@ -56,6 +56,17 @@ pub(super) fn checks(asked: &Asked<'_>, feed: &Feed, checks: &mut Vec<Check>) {
     }
 }
 
+/// First flush wanted for roofs so dirty, as the choice among the detail's options, in L/m².
+fn depth_wanted(dirt: f64) -> f64 {
+    [LITTLE_DIRT, TEXAS_MOST, MUCH_DIRT][chosen(dirt).min(2)]
+}
+
+/// First flush wanted for the roof that runs to a feed, in L.
+pub fn wanted_l(system: &System, feed: &Feed) -> f64 {
+    let dirt = system.details.get(Some(feed.id), Detail::Dirt).unwrap_or(Detail::Dirt.row().usual);
+    depth_wanted(dirt) * roof_area_m2(system, feed)
+}
+
 fn volume(asked: &Asked<'_>, feed: &Feed) -> Check {
     let mut check = Check::new(feed.id, Subject::FlushVolume);
     let area = check.known(Figure::RoofArea, roof_area_m2(&asked.site.system, feed));
@@ -70,7 +81,7 @@ fn volume(asked: &Asked<'_>, feed: &Feed) -> Check {
     for (figure, depth) in rules {
         check.finds(figure, depth * area);
     }
-    let wants = check.finds(Figure::FlushWanted, [LITTLE_DIRT, TEXAS_MOST, MUCH_DIRT][chosen(dirt).min(2)] * area);
+    let wants = check.finds(Figure::FlushWanted, depth_wanted(dirt) * area);
     if area > 0.0 {
         check.finds(Figure::FlushDepth, has / area);
     }

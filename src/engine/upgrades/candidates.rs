@@ -1,6 +1,7 @@
 //! The changes that make sense for a system, read off the system itself.
 
 use crate::engine::balance::level::Joined;
+use crate::engine::checks::flush::wanted_l;
 use crate::quantity::{Area, Bore, Kind, Length, Share, Units, Volume, shown};
 use crate::site::feed::{Drain, USUAL_CAPTURE, USUAL_DIVERTER};
 use crate::site::findings::findings;
@@ -177,9 +178,13 @@ fn feeds(system: &System, units: &Units, found: &mut Vec<Upgrade>) {
             found.push(Upgrade::MendScreen { feed: feed.id, capture: Share::of_one(better) });
         }
         let Some(diverter) = &feed.diverter else { continue };
-        let half = shown::round(diverter.volume.get() / 2.0, Kind::Volume, units);
-        if diverter.volume.get() > 0.0 && half < diverter.volume.get() {
-            found.push(Upgrade::FlushVolume { feed: feed.id, volume: Volume::litres(half) });
+        // No smaller than the check of the first flush wants it.
+        let enough = wanted_l(system, feed).max(diverter.volume.get() / 2.0);
+        let round = [1.0, 1.2].map(|times| shown::round(times * enough, Kind::Volume, units));
+        if let Some(less) = round.into_iter().find(|less| *less > 0.0 && *less >= enough)
+            && diverter.volume.get() > less * ONE_SIZE_WITHIN
+        {
+            found.push(Upgrade::FlushVolume { feed: feed.id, volume: Volume::litres(less) });
         }
         if let (Drain::Hole { diameter }, Drain::Hole { diameter: usual }) = (diverter.drain, USUAL_DIVERTER.drain) {
             // A wider chamber needs a wider hole to be empty in the same time.

@@ -64,6 +64,9 @@ pub(super) const YIELD: Text = Text {
     caution: phrase!("", ""),
 };
 
+/// A longer chamber does not stand under the eave of a house of one floor, in m (common practice, no source).
+const LONGEST_CHAMBER_M: f64 = 2.5;
+
 pub(super) fn volume(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
     let verdict = say!(
@@ -74,6 +77,11 @@ pub(super) fn volume(told: &Told<'_>) -> (String, String) {
         wants
     );
     let to_do = match told.check.verdict {
+        Verdict::Fails if told.check.figure(Figure::ChamberWanted) > LONGEST_CHAMBER_M => say!(
+            "Fit a wider chamber, or several side by side: at this diameter it takes {wanted} in all (lengths below).",
+            "Pon una cámara más ancha, o varias juntas: con este diámetro hacen falta {wanted} en total (los largos, abajo).",
+            wanted = told.figure(Figure::ChamberWanted),
+        ),
         Verdict::Fails if told.check.figure(Figure::ChamberBore).is_finite() => {
             say!(
                 "Make the chamber {wanted} long at this diameter, or wider (lengths below).",
