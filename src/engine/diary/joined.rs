@@ -26,7 +26,8 @@ pub fn written_mm(diary: &Diary) -> Vec<(NaiveDate, f64)> {
 
 /// The site's rain with that of its diary: a day that the record lacks, or that lies before or after it, takes what was
 /// written down; a day that it has stays as it is; a day that neither has is missing. `None` where nothing would change:
-/// no rain in the diary, monthly means, or a gap so long that the treatment of missing days would invent years.
+/// no rain in the diary, monthly means, or a gap so long that the treatment of missing days would invent years, or that
+/// less than a year of diary is not worth it.
 pub fn joined(rain: Option<&Rain>, diary: &Diary, treatment: MissingDays) -> Option<Rain> {
     let written = written_mm(diary);
     let (first, last) = (written.first()?.0, written.last()?.0);
@@ -41,7 +42,9 @@ pub fn joined(rain: Option<&Rain>, diary: &Diary, treatment: MissingDays) -> Opt
     };
     let record_last = record.end().unwrap_or(record.start);
     let gap = days_between(record_last, first).max(days_between(last, record.start));
-    if treatment == MissingDays::Fill && gap > LONGEST_FILLED_GAP {
+    // Years between that nobody looked at are not worth a few days behind them.
+    let is_short = days_between(first, last) < A_YEAR;
+    if gap > LONGEST_FILLED_GAP && (treatment == MissingDays::Fill || is_short) {
         return None;
     }
     let start = record.start.min(first);
@@ -154,7 +157,11 @@ mod tests {
     fn no_years_are_invented_and_a_few_days_are_no_record() {
         let late = diary(&[(NaiveDate::from_ymd_opt(2030, 1, 1).unwrap_or_default(), 7.0)]);
         assert_eq!(joined(Some(&record()), &late, MissingDays::Fill), None);
-        assert!(joined(Some(&record()), &late, MissingDays::LeaveOutYears { with_more_than: 30 }).is_some());
+        let leave_out = MissingDays::LeaveOutYears { with_more_than: 30 };
+        assert_eq!(joined(Some(&record()), &late, leave_out), None, "four years for a day");
+        let year =
+            |from: i32| [from, from + 1].map(|year| (NaiveDate::from_ymd_opt(year, 1, 1).unwrap_or_default(), 7.0));
+        assert!(joined(Some(&record()), &diary(&year(2030)), leave_out).is_some());
         assert_eq!(joined(None, &diary(&[(day(3, 2), 2.5), (day(3, 9), 2.5)]), MissingDays::Fill), None);
     }
 
