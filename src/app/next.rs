@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::engine::question::Refusal;
 use crate::engine::upgrades::{Beside, RankBy, Upgrades};
 use crate::site::household::Site;
 use crate::site::prices::Priced;
@@ -44,6 +45,8 @@ pub struct Next {
     pub by: RankBy,
     /// The changes, judged or being judged.
     pub upgrades: Option<Box<Upgrades>>,
+    /// Why the changes can't be judged.
+    pub refused: Option<Refusal>,
     /// The site and its rain that the options were run for, and what they come to; `None` where they can't be run.
     pub beside: Option<OptionsRun>,
     /// Whether the next slice of the work is on its way.
@@ -55,7 +58,7 @@ pub type OptionsRun = (Arc<Site>, Arc<Rain>, Option<Box<Beside>>);
 
 impl Next {
     /// Nothing in hand.
-    pub const NONE: Next = Next { by: RankBy::Price, upgrades: None, beside: None, going: false };
+    pub const NONE: Next = Next { by: RankBy::Price, upgrades: None, refused: None, beside: None, going: false };
 
     /// The options, run or being run.
     pub fn beside(&self) -> Option<&Beside> {
@@ -72,6 +75,8 @@ impl PartialEq for Next {
     /// How far the options are follows from the rest of the model and the slices that were done.
     fn eq(&self, other: &Self) -> bool {
         let ran = |next: &Self| next.beside().map(|beside| beside.tallies().len());
-        self.by == other.by && self.upgrades == other.upgrades && self.going == other.going && ran(self) == ran(other)
+        (self.by, self.going, &self.refused) == (other.by, other.going, &other.refused)
+            && self.upgrades == other.upgrades
+            && ran(self) == ran(other)
     }
 }

@@ -2,6 +2,7 @@
 
 use super::household::{Reckoning, Site};
 use super::system::System;
+use super::trial::Trial;
 use crate::quantity::Share;
 
 /// A trial that was kept under a name.
@@ -21,6 +22,21 @@ pub struct KeptOption {
 pub const MOST_OPTIONS: usize = 6;
 
 impl KeptOption {
+    /// A trial beside a system, under a name.
+    pub fn of_trial(trial: &Trial, real: &System, name: String) -> Self {
+        Self {
+            name,
+            system: trial.system(real),
+            rain: Share::of_one(trial.levers.rain),
+            reckoning: trial.reckoning.as_deref().cloned(),
+        }
+    }
+
+    /// Whether this is another option under another name.
+    pub fn is_the_same(&self, other: &KeptOption) -> bool {
+        self.system == other.system && self.rain == other.rain && self.reckoning == other.reckoning
+    }
+
     /// The site as it would be with this option.
     pub fn of(&self, site: &Site) -> Site {
         let reckoning = self.reckoning.as_ref().unwrap_or(&site.reckoning).clone();

@@ -55,10 +55,12 @@ pub(crate) fn next(desk: Desk) -> AnyView {
 fn work(shown: Shown, desk: Desk) -> AnyView {
     let progress = derived(move || shown.with(|view| view.as_ref()?.progress));
     let working = derived(move || progress.get().is_some());
+    let refused = derived(move || shown.with(|view| view.as_ref()?.refused.clone()));
     live(move || {
         if !working.get() {
             let begin = sends(desk, &say::JUDGE, NextEvent::Wanted).class("main");
-            return element("DIV").class("row").child(begin).into();
+            let why = refused.get().map(|why| worded("P", why).attribute("role", "status").into());
+            return element("DIV").child(element("DIV").class("row").child(begin)).children(why).into();
         }
         let share = move || progress.get().unwrap_or(1.0).to_string();
         let bar = element("PROGRESS")

@@ -24,7 +24,7 @@ use eavewater::site::household::{GeneratedYears, Site};
 use eavewater::site::kept_option::MOST_OPTIONS;
 use eavewater::site::part::{Field, PartId};
 use eavewater::site::prices::Priced;
-use eavewater::site::rain::MissingDays;
+use eavewater::site::rain::{MissingDays, Rain, RainRecord};
 use eavewater::site::system::PartKind;
 use eavewater::site::trial::Trial;
 
@@ -285,6 +285,39 @@ fn a_trial_goes_out_with_its_site_and_comes_back() {
 }
 
 #[test]
+fn without_a_whole_year_of_rain_nothing_is_judged_and_it_says_why() {
+    let mut model = demo();
+    let spring = RainRecord {
+        source: String::new(),
+        start: NaiveDate::from_ymd_opt(2026, 3, 1).unwrap(),
+        depths_mm: vec![Some(4.0); 90],
+    };
+    model.sites[0].rain = Some(Arc::new(Rain::Record(spring)));
+    next(&mut model, NextEvent::Wanted);
+    let view = view::next(&model).unwrap();
+    assert!(view.best.is_empty() && view.progress.is_none());
+    assert!(view.refused.is_some_and(|why| why.contains("at least one whole calendar year")));
+    model.sites[0].rain = demo().sites[0].rain.clone();
+    next(&mut model, NextEvent::Wanted);
+    let view = view::next(&model).unwrap();
+    assert!(!view.best.is_empty() && view.refused.is_none());
+}
+
+#[test]
+fn a_trial_is_kept_as_an_option_once() {
+    let mut model = demo();
+    update(&mut model, Event::LeverDragged(Lever::Storage, 2.0));
+    let can_keep = |model: &Model| view::options(model).unwrap().can_keep;
+    assert!(can_keep(&model));
+    next(&mut model, NextEvent::OptionKept);
+    assert!(!can_keep(&model));
+    assert_eq!(next(&mut model, NextEvent::OptionKept), []);
+    assert_eq!(site(&model).options.len(), 1);
+    update(&mut model, Event::LeverDragged(Lever::Storage, 3.0));
+    assert!(can_keep(&model), "another one");
+}
+
+#[test]
 fn options_are_kept_named_opened_removed_and_brought_back() {
     let mut model = demo();
     let real = site(&model);
@@ -298,8 +331,8 @@ fn options_are_kept_named_opened_removed_and_brought_back() {
     let effects = next(&mut model, NextEvent::OptionKept);
     assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
     assert_eq!(site(&model).system, real.system);
-    assert_eq!(site(&model).options[0].of(&real), tried);
-    for number in 1..MOST_OPTIONS + 2 {
+    for (number, rain) in (1..MOST_OPTIONS + 2).zip([0.81, 0.82, 0.83, 0.84, 0.85, 0.86, 0.87]) {
+        update(&mut model, Event::LeverDragged(Lever::Rain, rain));
         next(&mut model, NextEvent::OptionKept);
         assert_eq!(site(&model).options.len(), (number + 1).min(MOST_OPTIONS));
     }
@@ -313,7 +346,12 @@ fn options_are_kept_named_opened_removed_and_brought_back() {
     assert_eq!(site(&model).options[2].name, names[2]);
     update(&mut model, Event::TrialDropped);
     next(&mut model, NextEvent::OptionOpened(1));
-    assert_eq!((model.trial().of(&real), model.trial().name.as_str()), (tried, "Dry years"));
+    assert_eq!(
+        (model.trial().of(&real), model.trial().name.as_str()),
+        (site(&model).options[1].of(&real), "Dry years")
+    );
+    next(&mut model, NextEvent::OptionOpened(0));
+    assert_eq!(model.trial().of(&real), tried);
     next(&mut model, NextEvent::OptionRemoved(1));
     assert_eq!(site(&model).options.len(), MOST_OPTIONS - 1);
     update(&mut model, Event::UndoWanted);

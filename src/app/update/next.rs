@@ -6,7 +6,7 @@ use crate::app::effect::Effect;
 use crate::app::model::{Model, Notice, Place, Undo};
 use crate::app::next::{Next, NextEvent, OptionsRun};
 use crate::engine::upgrades::{Beside, RankBy, Upgrades};
-use crate::quantity::{Money, Share};
+use crate::quantity::Money;
 use crate::site::findings::{Finding, findings};
 use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
 use crate::site::prices::Priced;
@@ -71,9 +71,11 @@ pub(super) fn update(model: &mut Model, event: NextEvent) -> Vec<Effect> {
 fn start(model: &mut Model) {
     let Some(kept) = model.site() else { return };
     let Some(rain) = kept.rain.as_deref() else { return };
-    // A house that can't run says so elsewhere on the place.
     let work = Upgrades::new(&kept.site, rain, &model.units, model.next.by, new_name);
-    model.next.upgrades = work.ok().map(Box::new);
+    (model.next.upgrades, model.next.refused) = match work.and_then(Upgrades::of_whole_years) {
+        Ok(work) => (Some(Box::new(work)), None),
+        Err(refused) => (None, Some(refused)),
+    };
 }
 
 /// Judges the changes of the open site, unless they are judged as it is now.
@@ -192,20 +194,19 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
     if trial.is_none() || site.options.len() >= MOST_OPTIONS {
         return Vec::new();
     }
-    let system = trial.system(&site.system);
-    if is_out_of_range(&system) {
+    let mut option = KeptOption::of_trial(&trial, &site.system, String::new());
+    if is_out_of_range(&option.system) {
         model.notice = Some(Notice::TrialCannotRun);
+        return Vec::new();
+    }
+    if site.options.iter().any(|other| other.is_the_same(&option)) {
         return Vec::new();
     }
     let taken = |name: &str| site.options.iter().any(|option| option.name == name);
     let plain = if trial.name.is_empty() { &*say::OPTION } else { &trial.name };
     let name = words::free_name(plain, taken);
-    site.options.push(KeptOption {
-        name: name.clone(),
-        system,
-        rain: Share::of_one(trial.levers.rain),
-        reckoning: trial.reckoning.map(|reckoning| *reckoning),
-    });
+    option.name.clone_from(&name);
+    site.options.push(option);
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
     let effects = put(kept, site);
     model.undo = Some(undo);

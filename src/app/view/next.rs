@@ -6,7 +6,7 @@ use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::household::Site;
-use crate::site::kept_option::MOST_OPTIONS;
+use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
 use crate::site::prices::Priced;
 use crate::site::upgrade::Upgrade;
 use crate::words::{self, next as say};
@@ -18,6 +18,8 @@ pub struct NextView {
     pub progress: Option<f64>,
     /// Whether there are results.
     pub judged: bool,
+    /// Why there can be none.
+    pub refused: Option<String>,
     /// What the person should know about them.
     pub remark: Option<&'static str>,
     /// The measures, in words, and the one that holds.
@@ -59,6 +61,8 @@ pub fn next(model: &Model) -> Option<NextView> {
     Some(NextView {
         progress: work.filter(|work| !work.is_done()).map(Upgrades::progress),
         judged: work.is_some_and(Upgrades::is_judged),
+        // A house that can't run says so elsewhere on the place.
+        refused: model.next.refused.as_ref().and_then(words::errors::refusal),
         remark: work.filter(|work| work.is_judged()).and_then(|work| remark(work, &kept.site, best.is_empty())),
         measures: (
             RankBy::ALL.map(|by| (by, say::rank_by(by))).into(),
@@ -133,7 +137,7 @@ pub struct OptionsView {
     pub options: Vec<OptionView>,
     /// The numbers of the house and of each option that has been run.
     pub table: Option<Table>,
-    /// Whether there is room for another one, and a trial to keep.
+    /// Whether there is room for another one, and a trial to keep that isn't kept yet.
     pub can_keep: bool,
 }
 
@@ -167,7 +171,9 @@ pub fn options(model: &Model) -> Option<OptionsView> {
         options.push(OptionView { name: option.name.clone(), difference });
     }
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
-    Some(OptionsView { options, table, can_keep: room && !model.trial().is_none() })
+    let trial = KeptOption::of_trial(model.trial(), &kept.site.system, String::new());
+    let is_new = !model.trial().is_none() && !kept.site.options.iter().any(|option| option.is_the_same(&trial));
+    Some(OptionsView { options, table, can_keep: room && is_new })
 }
 
 fn columns(units: &Units) -> Vec<String> {

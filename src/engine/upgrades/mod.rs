@@ -11,6 +11,7 @@ pub use beside::Beside;
 pub use candidates::candidates;
 pub use tally::{Tally, tally};
 
+use crate::engine::balance::lean::Calendar;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::balance::run::Conduct;
 use crate::engine::question::{Refusal, weather};
@@ -220,6 +221,15 @@ impl Upgrades {
         };
         work.round = Some(work.round(site.system.clone(), now));
         Ok(work)
+    }
+
+    /// Whether the rain has a whole calendar year: what a change brings is told by the year.
+    ///
+    /// # Errors
+    /// [`Refusal::NoWholeYear`].
+    pub fn of_whole_years(self) -> Result<Self, Refusal> {
+        let days = self.weather.dates.len();
+        if Calendar::of(&self.weather.dates).whole_years == 0 { Err(Refusal::NoWholeYear { days }) } else { Ok(self) }
     }
 
     /// Does one run, or picks the next change of the sequence. Whether there is more to do.
