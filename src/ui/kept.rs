@@ -115,9 +115,15 @@ fn sites(view: &KeptView, desk: Desk) -> AnyView {
 
 fn site(row: &SiteRow, desk: Desk) -> AnyView {
     let SiteRow { id, name, detail, open } = row;
-    let button = |text: &str, class, event| {
-        desk.button(text, event).class(class).attribute("aria-label", format!("{text} {name}"))
-    };
+    let labelled = |text: &str| format!("{text} {name}");
+    let duplicate = said!("Duplicate", "Duplicar");
+    let duplicate =
+        desk.button(duplicate, Event::SiteDuplicated(*id)).class("plain").attribute("aria-label", labelled(duplicate));
+    let remove = said!("Remove", "Quitar");
+    let removes = element("DETAILS")
+        .child(worded("SUMMARY", remove).attribute("aria-label", labelled(remove)))
+        .child(worded("P", words::kept::WHAT_GOES))
+        .child(desk.button(labelled(remove), Event::SiteRemoved(*id)).class("away"));
     let title = desk.sends(Event::SiteOpened(*id)).class("part-name").child(worded("STRONG", name));
     let title = if *open {
         title
@@ -126,11 +132,7 @@ fn site(row: &SiteRow, desk: Desk) -> AnyView {
     } else {
         title.child(worded("SPAN", detail))
     };
-    element("LI")
-        .child(title)
-        .child(button(said!("Duplicate", "Duplicar"), "plain", Event::SiteDuplicated(*id)))
-        .child(button(said!("Remove", "Quitar"), "plain away", Event::SiteRemoved(*id)))
-        .into()
+    element("LI").child(title).child(duplicate).child(removes).into()
 }
 
 /// The languages, the one that is spoken pressed.

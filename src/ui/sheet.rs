@@ -76,7 +76,10 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
 fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
     let id = view.id;
     let name = move || shown.with(|view| view.as_ref().map(|view| view.name.clone()).unwrap_or_default());
-    let title = format!("{}: ", words::parts::one(view.kind));
+    let kind = words::parts::one(view.kind);
+    let title = move || {
+        Some(name()).filter(|name| name != kind).map_or_else(|| kind.to_owned(), |name| format!("{kind}: {name}"))
+    };
     let lines = |class, read: fn(&SheetView) -> &[String]| {
         live(move || shown.with(|view| list(class, view.as_ref().map(read).unwrap_or_default()).into()))
     };
@@ -90,7 +93,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .disabled(stays(|(_, down)| down));
     let head = element("DIV")
         .class("sheet-head")
-        .child(element("H2").live_text(move || format!("{title}{}", name())))
+        .child(element("H2").live_text(title))
         .child(desk.button(said!("Close", "Cerrar"), Event::SheetClosed).class("plain"));
     let fields = element("DIV")
         .class("fields")

@@ -22,6 +22,11 @@ pub const KEEP_A_FILE: Phrase = phrase!(
     "A phone may drown: keep a file elsewhere.",
     "Un teléfono puede caer al agua: guarda un archivo en otro lugar.",
 );
+/// What goes with a site.
+pub const WHAT_GOES: Phrase = phrase!(
+    "Its parts, rain, options and diary go with it. Export everything first if you may want them again.",
+    "Se van con él sus partes, su lluvia, sus opciones y su diario. Exporta todo antes si quizás los quieras otra vez.",
+);
 /// No storage.
 pub const NOTHING_IS_KEPT: Phrase = phrase!(
     "This browser does not let the app keep anything (a private window, perhaps). You can work, but export a file \
