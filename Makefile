@@ -14,12 +14,22 @@ SHELL := /usr/bin/env bash
 PORT ?= 8080
 TOOLS := .ci/with-tools
 WASM := --target wasm32-unknown-unknown --locked
+WEIGH := node .ci/weigh.mjs dist
+# Two at a time: each waits for its browser more than it works.
+JOURNEYS := $(TOOLS) node --test --test-concurrency=2 --test-timeout=120000 tests/journeys/*.test.mjs
 export WASM_BINDGEN_TEST_TIMEOUT ?= 120
 
 serve: build
 	@node tests/journeys/server.mjs dist $(PORT)
 
-test: format lint test-native test-browser size test-journeys
+# The release build keeps one processor busy; what the other one has to do goes on beside it.
+test: prepare
+	@mkdir -p target
+	@$(MAKE) --no-print-directory build >target/build.log 2>&1 & building=$$!; \
+	failed=0; $(MAKE) --no-print-directory format lint test-native test-browser || failed=$$?; \
+	wait $$building || { cat target/build.log; exit 1; }; exit $$failed
+	@$(WEIGH)
+	$(JOURNEYS)
 
 bench: build native-days
 	{ cargo bench --locked --bench balance; \
@@ -31,7 +41,7 @@ build: prepare
 	.ci/build-app
 
 size: build
-	@node .ci/weigh.mjs dist
+	@$(WEIGH)
 
 format: prepare
 	cargo fmt --check
@@ -52,7 +62,7 @@ test-browser: prepare native-days
 	$(TOOLS) cargo test $(WASM) --test browser
 
 test-journeys: build
-	$(TOOLS) node --test --test-timeout=120000 tests/journeys/*.test.mjs
+	$(JOURNEYS)
 
 prepare:
 	@.ci/prepare
