@@ -17,6 +17,7 @@ pub use crate::records::cupboard::SiteId;
 use crate::records::cupboard::{Index, SiteFile, Trouble};
 use crate::records::exchange::Export;
 use crate::records::slots::PutError;
+use crate::site::climate::Climate;
 use crate::site::diary::{Diary, Entry, EntryId};
 use crate::site::edit::EditError;
 use crate::site::household::Site;
@@ -284,6 +285,8 @@ pub struct Model {
     pub form: Option<Form>,
     /// The part whose sheet is open.
     pub sheet: Option<PartId>,
+    /// The climate of the open site as it was given in the other way, for whoever comes back to that.
+    pub climate_before: Option<Climate>,
     /// Sites whose trial was changed and is still to be kept.
     pub unsaved_trials: Vec<SiteId>,
     /// Questions about size, and how far they are.
@@ -324,6 +327,7 @@ impl Default for Model {
             sketching: false,
             form: None,
             sheet: None,
+            climate_before: None,
             unsaved_trials: Vec::new(),
             studies: Studies::default(),
             next: Next::NONE,

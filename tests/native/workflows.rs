@@ -384,6 +384,8 @@ fn a_climate_is_known_once_all_of_it_is_entered() {
     let older = text.replace("-9999", "0");
     assert_ne!(older, text);
     assert_eq!(read(&older), model.site().unwrap().site.system);
+    update(&mut model, Event::ClimateWayChosen { temperatures: true });
+    assert!(!warned(&model), "whoever comes back to the temperatures finds them");
 }
 
 #[test]

@@ -11,12 +11,16 @@ use super::house::{change_system, told};
 use crate::site::system::System;
 
 pub(super) fn climate_way(model: &mut Model, temperatures: bool) -> Vec<Effect> {
-    change_system(model, |system| {
-        let climate = &mut system.climate;
-        if climate.is_none() || temperatures != matches!(climate, Some(Climate::Temperatures { .. })) {
-            *climate = Some(if temperatures { Climate::NO_TEMPERATURES } else { Climate::NO_REFERENCE_ET });
-        }
-    })
+    let is_given_so = |climate: &Climate| temperatures == matches!(climate, Climate::Temperatures { .. });
+    if model.shown_site().and_then(|kept| kept.site.system.climate.as_ref().map(is_given_so)) == Some(true) {
+        return Vec::new();
+    }
+    let unknown = if temperatures { Climate::NO_TEMPERATURES } else { Climate::NO_REFERENCE_ET };
+    let wanted = model.climate_before.take().filter(is_given_so).unwrap_or(unknown);
+    let mut before = None;
+    let effects = change_system(model, |system| before = system.climate.replace(wanted));
+    model.climate_before = before;
+    effects
 }
 
 pub(super) fn climate_entered(model: &mut Model, value: ClimateValue, number: f64) -> Vec<Effect> {
