@@ -16,7 +16,7 @@ TOOLS := .ci/with-tools
 WASM := --target wasm32-unknown-unknown --locked
 WEIGH := node .ci/weigh.mjs dist
 # Two at a time: each waits for its browser more than it works.
-JOURNEYS := $(TOOLS) node --test --test-concurrency=2 --test-timeout=120000 tests/journeys/*.test.mjs
+JOURNEYS := $(TOOLS) node --test --test-concurrency=2 --test-timeout=300000 tests/journeys/*.test.mjs
 export WASM_BINDGEN_TEST_TIMEOUT ?= 120
 
 serve: build

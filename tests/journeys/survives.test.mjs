@@ -1,4 +1,4 @@
-// What is kept survives: two windows, a page killed at any moment, hostile words, ten years of days, a full storage.
+// What is kept survives: two windows, a page killed at any moment, hostile words, a full storage.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -8,7 +8,6 @@ import { freshFolder, openBrowser, openHost, startApp, started } from './stage.m
 const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
 const sites = (page) => page.getByRole('banner').getByRole('button', { name: 'Sites' });
 const demo = (page) => page.getByRole('button', { name: /demo house/ }).tap();
-const DAY = 86_400_000;
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
 // Writes rain of so many millimetres for today, and waits until the app has answered.
@@ -55,7 +54,8 @@ test('a page killed at any moment loses nothing that it said is written, and not
   const KILLS = 20;
   let said = [];
   let mm = 0;
-  for (let kill = 0; kill < KILLS; kill++) {
+  // On a busy machine fewer entries are written before each death: then a few more die.
+  for (let kill = 0; kill < KILLS || (said.length <= KILLS / 2 && kill < 3 * KILLS); kill++) {
     const page = await startApp(browser, host.address());
     assert.equal(await page.getByText(/damaged record|could not be read/).count(), 0);
     const kept = await keptRain(page);
@@ -79,7 +79,7 @@ test('a page killed at any moment loses nothing that it said is written, and not
     await Promise.race([writing, pause(500)]);
     page.close().catch(() => {});
   }
-  t.diagnostic(`${KILLS} kills, ${said.length} entries said to be written`);
+  t.diagnostic(`${said.length} entries said to be written`);
   assert.ok(said.length > KILLS / 2, `${said.length} entries`);
 });
 
@@ -145,91 +145,4 @@ test('a full storage is told, the entry stays on the screen, the file goes out, 
   await started(page);
   await place(page, 'Diary').tap();
   for (const mm of [7, 3]) await page.getByText(new RegExp(`Rain: ${mm}`)).waitFor();
-});
-
-// A file with the demo house, 60 years of rain, and so many days of diary with a level and rain each.
-async function longFile(page, t, days) {
-  await sites(page).tap();
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Export everything' }).tap(),
-  ]);
-  const file = join(freshFolder(t), 'long.json');
-  await download.saveAs(file);
-  const all = JSON.parse(readFileSync(file, 'utf8'));
-  const [site] = all.sites;
-  const tank = site.site.system.tanks[0].id;
-  const iso = (at) => new Date(at).toISOString().slice(0, 10);
-  const end = Date.now() - DAY;
-  const rained = (at) => ((at * 7919) % 10 < 3 ? ((at * 104_729) % 400) / 10 : 0);
-  if (days) {
-    const years60 = Array.from({ length: 21_915 }, (_, at) => rained(at));
-    site.rain = { record: { source: 'sixty years', start: iso(end - 21_915 * DAY), depths_mm: years60 } };
-  }
-  site.diary = Array.from({ length: days }, (_, at) => {
-    const moment = end - (days - at) * DAY;
-    return [
-      { id: moment, on: iso(moment), what: { level: { tank, at: { depth: 1 + (at % 100) / 200 } } } },
-      { id: moment + 1, on: iso(moment), what: { rain: rained(at) } },
-    ];
-  }).flat();
-  return { name: 'long.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(all)) };
-}
-
-// The median time in ms from navigation until the house is drawn, over several starts.
-async function opening(page) {
-  const times = [];
-  for (let at = 0; at < 7; at++) {
-    await page.reload();
-    await page.locator('svg .part').first().waitFor();
-    times.push(await page.evaluate(() => window.drawnAfter));
-  }
-  return times.sort((a, b) => a - b)[3];
-}
-
-test('ten years of days and sixty of rain open quickly, are saved quickly, and stay small', async (t) => {
-  const host = await openHost(t);
-  const browser = await openBrowser(t);
-  await browser.addInitScript(() => {
-    new MutationObserver((_, observer) => {
-      if (!document.querySelector('svg .part')) return;
-      window.drawnAfter = performance.now();
-      observer.disconnect();
-    }).observe(document, { childList: true, subtree: true });
-  });
-  const page = await startApp(browser, host.address());
-  await demo(page);
-  const empty = await opening(page);
-  const file = await longFile(page, t, 3653);
-  await page.locator('input[type=file]').setInputFiles(file);
-  await page.getByRole('button', { name: 'Replace all' }).tap();
-  await page.locator('svg .part').first().waitFor();
-  const full = await opening(page);
-  const characters = await page.evaluate(() =>
-    Object.keys(localStorage).reduce((sum, key) => sum + key.length + localStorage.getItem(key).length, 0),
-  );
-  // From the tap to the entry on the shelf, as the page itself sees it.
-  await page.getByRole('button', { name: 'Write the rain', exact: true }).tap();
-  await page.getByLabel('Rain of the day').fill('3');
-  const [save, put] = await page.evaluate(() => {
-    let last = 0;
-    const put = Storage.prototype.setItem;
-    let characters = 0;
-    Storage.prototype.setItem = function (...rest) {
-      put.apply(this, rest);
-      last = performance.now();
-      characters += rest[1].length;
-    };
-    const button = [...document.querySelectorAll('button')].find((button) => /write it down/i.test(button.textContent));
-    const from = performance.now();
-    button.click();
-    return [last - from, characters];
-  });
-  t.diagnostic(`opens in ${full.toFixed(0)} ms, empty in ${empty.toFixed(0)} ms: ratio ${(full / empty).toFixed(2)}`);
-  t.diagnostic(`an entry is on the shelf after ${save.toFixed(1)} ms (${put} characters)`);
-  t.diagnostic(`${characters} characters are kept`);
-  assert.ok(full - empty < 300, `${full} ms instead of ${empty}`);
-  assert.ok(characters < 3_000_000, `${characters} characters`);
-  // What takes time is how much is written; the time itself is the machine's.
-  assert.ok(put > 0 && put < characters / 10, `${put} of ${characters} characters are written anew`);
 });
