@@ -114,7 +114,7 @@ impl Form {
                 form.take_level(of, level);
             }
             if form.by == LevelBy::Full {
-                form.by = by_before(&kept.diary);
+                form.by = by_before(&kept.diary, form.part).unwrap_or(LevelBy::Depth);
             }
         }
         form
@@ -163,6 +163,16 @@ impl Form {
             Told::Note => {}
         }
         form
+    }
+
+    /// Turns to another part; a level is asked for as that tank was read last.
+    pub fn turn_to(&mut self, part: Option<PartId>, diary: &Diary) {
+        self.part = part;
+        if self.subject == Subject::Level
+            && let Some(by) = by_before(diary, part)
+        {
+            self.by = by;
+        }
     }
 
     fn take_level(&mut self, of: Water, level: Level) {
@@ -254,11 +264,11 @@ fn level_by(level: Level) -> LevelBy {
     }
 }
 
-/// How levels were read before one was just full.
-fn by_before(diary: &Diary) -> LevelBy {
+/// How a tank was read last, but for when it was just full; `None` where it never was.
+fn by_before(diary: &Diary, tank: Option<PartId>) -> Option<LevelBy> {
     let mut by = diary.entries().iter().rev().filter_map(|entry| match entry.told {
-        Told::Level { level, .. } => Some(level_by(level)),
+        Told::Level { of, level, .. } if Some(of.tank()) == tank => Some(level_by(level)),
         _ => None,
     });
-    by.find(|by| *by != LevelBy::Full).unwrap_or(LevelBy::Depth)
+    by.find(|by| *by != LevelBy::Full)
 }

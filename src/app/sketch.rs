@@ -71,11 +71,18 @@ pub enum MeansError {
 /// See [`MeansError`].
 pub fn means(text: &str, units: &Units) -> Result<[f64; 12], MeansError> {
     let mut read = Vec::new();
-    let between = |letter: char| letter.is_whitespace() || letter == ';';
+    let between = |letter: char| letter.is_whitespace() || letter == ';' || letter == ':';
     // More than one comma and nothing else between: they are no decimal commas.
     let only_commas = text.matches(',').count() > 1 && !text.trim().contains(between);
     let words = text.split(|letter: char| between(letter) || only_commas && letter == ',');
-    for word in words.map(|word| word.trim_end_matches(',')).filter(|word| !word.is_empty()) {
+    let mut words: Vec<&str> = words.map(|word| word.trim_end_matches(',')).filter(|word| !word.is_empty()).collect();
+    // The names of the months may stand beside them; a unit is none.
+    let is_unit = |word: &str| typed::quantity(&format!("1 {word}"), Kind::Depth, units).is_ok();
+    let is_name = |word: &str| !word.contains(|letter: char| letter.is_ascii_digit()) && !is_unit(word);
+    if words.iter().filter(|word| is_name(word)).count() == 12 {
+        words.retain(|word| !is_name(word));
+    }
+    for word in words {
         let depth = typed::quantity(word, Kind::Depth, units).ok().map(|typed| typed.si);
         read.push(depth.filter(|mm| MONTHLY.holds(*mm)).ok_or_else(|| MeansError::NotADepth(word.to_owned()))?);
     }
@@ -231,6 +238,10 @@ mod tests {
         assert_eq!(means("80,70,60", &metric), Err(MeansError::Count(3)));
         assert_eq!(means("80,5;70,5", &metric), Err(MeansError::Count(2)));
         assert_eq!(means("1 2 3", &metric), Err(MeansError::Count(3)));
+        let named = "enero 80\nfebrero: 70\nmarzo 60\nabril 50\nmayo 40\njunio 30\njulio 20\nagosto 10\nseptiembre 0\noctubre 15\nnoviembre 25\ndiciembre 75";
+        assert_eq!(means(named, &metric).map(|means| (means[0], means[11])), Ok((80.0, 75.0)));
+        let inches = "1 in 1 in 1 in 1 in 1 in 1 in 1 in 1 in 1 in 1 in 1 in 1 in";
+        assert_eq!(means(inches, &metric), Err(MeansError::NotADepth("in".to_owned())), "no bare number by mistake");
         assert_eq!(means("1 2 wet", &metric), Err(MeansError::NotADepth("wet".to_owned())));
         assert_eq!(means("1 2 -3", &metric), Err(MeansError::NotADepth("-3".to_owned())));
     }

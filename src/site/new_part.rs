@@ -48,9 +48,29 @@ pub fn tank_beside(neighbour: &Tank, id: PartId, name: String) -> Tank {
     Tank { id, name, leak: Flow::litres_a_day(0.0), ..neighbour.clone() }
 }
 
+/// From where to where a new pump lifts: into the store that nothing fills yet from one that something does, else from the
+/// second store into the first.
+fn from_and_to(system: &System) -> [Option<PartId>; 2] {
+    let stores = system.stores();
+    let is_filled = |store: &&Vec<PartId>| {
+        let fills = |to: Option<PartId>| to.is_some_and(|tank| store.contains(&tank));
+        system.feeds.iter().any(|feed| fills(feed.tank))
+            || system.pumps.iter().any(|pump| fills(pump.to))
+            || system.tanks.iter().any(|tank| match tank.overflow_to {
+                OverflowTo::Tank(into) => fills(Some(into)) && !store.contains(&tank.id),
+                _ => false,
+            })
+    };
+    let first = |store: Option<&Vec<PartId>>| store.and_then(|store| store.first().copied());
+    match (stores.iter().find(|store| !is_filled(store)), stores.iter().find(is_filled)) {
+        (Some(to), Some(from)) => [first(Some(from)), first(Some(to))],
+        _ => [first(stores.get(1)), first(stores.first())],
+    }
+}
+
 /// A new part of a kind for the system, not yet in it. It is joined to what is there as a household would most
-/// likely want it: a new section runs to the first feed, a new feed fills the first tank, a new pump draws on the
-/// second store, if there is one.
+/// likely want it: a new section runs to the first feed, a new feed fills the first tank, a new pump lifts to
+/// what nothing fills yet.
 pub fn part(system: &System, kind: PartKind, name: String) -> Part {
     let id = system.unused_id();
     let first_tank = system.tanks.first().map(|tank| tank.id);
@@ -86,8 +106,8 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
         PartKind::Pump => Part::Pump(Pump {
             id,
             name,
-            from: system.stores().get(1).and_then(|store| store.first().copied()),
-            to: first_tank,
+            from: from_and_to(system)[0],
+            to: from_and_to(system)[1],
             start: Share::of_one(0.5),
             stop: Share::of_one(0.9),
             limit: Flow::litres_a_day(2_000.0),

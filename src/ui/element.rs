@@ -144,7 +144,9 @@ pub(crate) fn worded(tag: &'static str, text: impl Into<String>) -> Element {
 
 /// A list, a line an item.
 pub(crate) fn list(class: &'static str, lines: impl IntoIterator<Item = impl Into<String>>) -> Element {
-    let lines: Vec<AnyView> =
-        lines.into_iter().map(|line| element("LI").children(super::term::told(&line.into())).into()).collect();
+    let lines: Vec<AnyView> = lines
+        .into_iter()
+        .map(|line| element("LI").child(element("SPAN").children(super::term::told(&line.into()))).into())
+        .collect();
     element("UL").class(class).children(lines)
 }

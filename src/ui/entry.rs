@@ -150,7 +150,8 @@ fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
         let names = parts.iter().map(|(_, name)| name.clone()).collect();
         let pick = move |at: usize| {
             if let Some((part, _)) = parts.get(at) {
-                form.update(|form| form.part = *part);
+                let diary = desk.model.with_untracked(|model| model.site().map(|kept| kept.diary.clone()));
+                form.update(|form| form.turn_to(*part, &diary.unwrap_or_default()));
             }
         };
         let label = if subject == Subject::Level { said!("Tank", "Tanque") } else { said!("Where", "Dónde") };

@@ -1,6 +1,7 @@
 //! The house: its drawing is the menu.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::element::{Element, element, focus_on, is_open, live, nothing, worded};
 use super::zoom::{Zoom, zoomed};
@@ -207,11 +208,35 @@ fn folded(kind: PartKind, count: usize, list: Element, begun: Begun) -> Element 
     element("DETAILS").opened(open).on("toggle", toggled).child(worded("SUMMARY", summary)).child(list)
 }
 
+/// Once the list is drawn anew the focus goes along with the part that was moved.
+fn follow_part(label: String) {
+    request_animation_frame(move || {
+        let Ok(buttons) = document().query_selector_all(".parts button.square") else { return };
+        let mut all = (0..buttons.length()).filter_map(|at| buttons.item(at)?.dyn_into::<web_sys::HtmlElement>().ok());
+        let Some(button) = all.find(|button| button.get_attribute("aria-label").as_ref() == Some(&label)) else {
+            return;
+        };
+        // At the end of the list only the way back is left.
+        let way_back = button.parent_element().and_then(|row| row.query_selector("button.square:enabled").ok()?);
+        let button = if button.has_attribute("disabled") {
+            way_back.and_then(|button| button.dyn_into().ok()).unwrap_or(button)
+        } else {
+            button
+        };
+        // Fails only for what is not on the page any more.
+        let _ = button.focus();
+    });
+}
+
 fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -> AnyView {
     let PartRow { id, name, detail } = row;
     let mover = |sign: &str, label: String, shift: Shift, at_end: bool| {
-        let button =
-            desk.button(sign, Event::PartShifted(id, shift)).class("plain square").attribute("aria-label", label);
+        let goes_along = label.clone();
+        let button = desk
+            .button(sign, Event::PartShifted(id, shift))
+            .class("plain square")
+            .attribute("aria-label", label)
+            .on("click", move |_| follow_part(goes_along.clone()));
         // Only the order of uses means something; that of the rest is for the eye.
         let button = if kind == PartKind::Use {
             button.attribute("title", said!("served in this order", "se atienden en este orden"))

@@ -104,7 +104,12 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .child(desk.button(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id)))
         .child(up)
         .child(down)
-        .child(desk.button(said!("Remove", "Quitar"), Event::PartRemoved(id)).class("away"));
+        .child(
+            // What brings it back stands at the top.
+            desk.button(said!("Remove", "Quitar"), Event::PartRemoved(id))
+                .class("away")
+                .on("click", |_| super::next::to_the_top()),
+        );
     let extra = match view.extra {
         Some(Extra::Climate) => climate::folded(desk),
         Some(Extra::Habits) => habits::folded(desk),

@@ -48,8 +48,11 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
         .class("sizing")
         .child(element("H1").class("headline").live_text(headline))
         .child(live(move || {
-            let trial = desk.case.with(|case| !case.trial.is_none());
-            if trial { worded("P", words::next::WHOSE).class("small").into() } else { nothing() }
+            let whose = desk.case.with(|case| match case.tried.as_deref() {
+                Some(Err(_)) => Some(words::next::WHOSE_WITHOUT),
+                _ => (!case.trial.is_none()).then_some(words::next::WHOSE),
+            });
+            whose.map_or_else(nothing, |text| worded("P", text).class("small").into())
         }))
         .child(live(reservations))
         .child(beside(desk))
@@ -159,11 +162,9 @@ fn results_of(results: &Results, desk: Desk) -> AnyView {
     views.push(worded("H2", said!("Year by year", "Año por año")).into());
     views.push(figure::table_of(years.clone(), said!("Year by year", "Año por año")));
     let told =
-        |title: &str, lines: &[String]| element("DIV").child(worded("H2", title)).child(list("notes", lines)).into();
-    let told = [
-        told(said!("What the parts did", "Lo que hicieron las partes"), parts),
-        told(said!("Figures", "Cifras"), statistics),
-    ];
+        [(said!("What the parts did", "Lo que hicieron las partes"), parts), (said!("Figures", "Cifras"), statistics)];
+    let told = told.into_iter().filter(|(_, lines)| !lines.is_empty());
+    let told = told.map(|(title, lines)| element("DIV").child(worded("H2", title)).child(list("notes", lines)).into());
     views.push(element("DIV").class("pair").children(told).into());
     views.into_any()
 }

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::choose::Choose;
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, focus_on, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
 use super::follow::{Derived, derived, renewed};
@@ -133,6 +133,11 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     );
     let drawn = move |event: web_sys::Event| {
         event.prevent_default();
+        // What is refused is not in the sketch: whoever typed it should know before it is kept.
+        const REFUSED: &str = "form [aria-invalid=true]";
+        if matches!(document().query_selector(REFUSED), Ok(Some(_))) {
+            return focus_on(REFUSED);
+        }
         desk.send.run(Event::SketchDrawn(draft.sketch.get_untracked()));
     };
     let buttons = element("DIV")

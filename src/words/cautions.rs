@@ -43,16 +43,19 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
             }
             cautions
         }
-        Part::Feed(_) => vec![
-            said!(
+        Part::Feed(feed) => {
+            let mut cautions = vec![said!(
                 "A diverter sends dirt aside; it does not make water safe to drink.",
                 "Un desviador aparta la suciedad; no hace que el agua sea apta para beber.",
-            ),
-            said!(
-                "Let its hole drip into the garden, not against a wall.",
-                "Deja que su orificio gotee en el huerto, no contra una pared.",
-            ),
-        ],
+            )];
+            if feed.diverter.is_some() {
+                cautions.push(said!(
+                    "Let its hole drip into the garden, not against a wall.",
+                    "Deja que su orificio gotee en el huerto, no contra una pared.",
+                ));
+            }
+            cautions
+        }
         Part::Tank(tank) => {
             let mut cautions = vec![
                 said!(

@@ -4,6 +4,7 @@ use crate::engine::question::Refusal;
 use crate::engine::rain::gaps::GapError;
 use crate::engine::rain::import::ImportError as RainError;
 use crate::engine::rain::normals::NormalsError;
+use crate::language::spoken;
 use crate::quantity::typed::{Typed, TypedError, perhaps_thousands};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::exchange::ImportError as FileError;
@@ -43,7 +44,7 @@ pub fn typed(error: &TypedError) -> String {
                 _ => say!(
                     "“{text}” is not a unit for this. Use {units}.",
                     "«{text}» no es una unidad para esto. Usa {units}.",
-                    units = super::list(&symbols),
+                    units = super::either(&symbols),
                     text
                 ),
             }
@@ -90,8 +91,9 @@ pub fn understood(text: &str, typed: &Typed, kind: Kind, units: &Units) -> Optio
         let mut told = say!("Understood as {value}.", "Se entendió como {value}.", value);
         if let Some(thousands) = thousands {
             told.push_str(&say!(
-                " If you mean {number}, write it without the point.",
-                " Si son {number}, escríbelo sin la coma.",
+                " If you mean {number}, write it without “{mark}”.",
+                " Si son {number}, escríbelo sin «{mark}».",
+                mark = spoken().decimal_mark(),
                 number = shown::significant(thousands, 6)
             ));
         }

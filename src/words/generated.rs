@@ -37,7 +37,7 @@ pub const RECKON_WITH_THEM: Phrase = phrase!("Reckon with 100 such years", "Calc
 /// Button for other years of the same model.
 pub const ANOTHER_DRAW: Phrase = phrase!("Draw other years", "Sortear otros años");
 /// Button to go back to the site's own rain.
-pub const BACK: Phrase = phrase!("Back to the rain as it was", "Volver a la lluvia de antes");
+pub const BACK: Phrase = phrase!("Back to the rain as it was", "Volver a la lluvia tal como está");
 /// Label of the number of years.
 pub const HOW_MANY: Phrase = phrase!("How many years", "Cuántos años");
 /// Label of the spread.
@@ -169,24 +169,26 @@ pub fn spells_compared(recorded: &Likeness, generated: &Likeness) -> Option<Stri
 
 /// What generated years say beside the site's own rain.
 pub fn beside(answer: &Answer) -> String {
-    match answer.good_years {
-        None => super::sizing::headline(answer),
-        Some(good) => say!(
-            "Over {years} drawn from this rain, {well} had no dry day: a chance of a good year between {least} and \
-             {most}, as far as the model is right. The worst of them had {worst}.",
-            "En {years} sorteados según esta lluvia, {well} no tuvieron ningún día de escasez: una probabilidad de un \
-             año bueno de entre {least} y {most}, hasta donde el modelo acierta. En el peor de ellos hubo {worst}.",
-            years = count(good.all, said!("year", "año"), said!("years", "años")),
-            well = number_text(good.good),
-            least = percent(good.range.0),
-            most = percent(good.range.1),
-            worst = count(
-                answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0),
-                said!("dry day", "día de escasez",),
-                said!("dry days", "días de escasez")
-            ),
-        ),
+    let Some(good) = answer.good_years else { return super::sizing::headline(answer) };
+    let mut told = say!(
+        "Over {years} drawn from this rain, {well} had no dry day: a chance of a good year between {least} and {most}, as \
+         far as the model is right.",
+        "En {years} sorteados según esta lluvia, sin ningún día de escasez: {well}. Una probabilidad de un año bueno de \
+         entre {least} y {most}, hasta donde el modelo acierta.",
+        years = count(good.all, said!("year", "año"), said!("years", "años")),
+        well = number_text(good.good),
+        least = percent(good.range.0),
+        most = percent(good.range.1),
+    );
+    let worst = answer.years.iter().map(|year| year.dry_days).max().unwrap_or(0);
+    if worst > 0 {
+        told.push_str(&say!(
+            " The worst of them had {worst}.",
+            " En el peor de ellos hubo {worst}.",
+            worst = count(worst, said!("dry day", "día de escasez"), said!("dry days", "días de escasez"))
+        ));
     }
+    told
 }
 
 /// Why there is no model.

@@ -218,7 +218,7 @@ pub fn kind(kind: Kind) -> &'static str {
 
 /// That a site or a part is gone.
 pub fn removed(name: &str) -> String {
-    say!("{name} is removed.", "Se quitó {name}.", name)
+    say!("“{name}” is removed.", "Se quitó «{name}».", name)
 }
 
 /// That so many sites came in.

@@ -139,6 +139,14 @@ pub fn list(items: &[String]) -> String {
     }
 }
 
+/// Things of which one is to be taken: "L, gal or m³".
+pub fn either(items: &[String]) -> String {
+    match items {
+        [most @ .., last] if !most.is_empty() => format!("{} {} {last}", most.join(", "), said!("or", "o")),
+        _ => items.concat(),
+    }
+}
+
 /// The "and" before a thing. In Spanish it is "e" before the sound of an i that begins a word, but not in "hie".
 fn and_before(thing: &str) -> &'static str {
     let start: String = thing.chars().take(4).map(crate::language::small).collect();

@@ -506,6 +506,11 @@ pub fn trial_kept(reckoning: bool) -> &'static str {
         said!("The change is now part of the house.", "El cambio ya es parte de la casa.")
     }
 }
+/// With a trial that can't run in sizing: what is whose.
+pub const WHOSE_WITHOUT: Phrase = phrase!(
+    "With the changes of the trial the house can't run: all that stands here is of the house as it is.",
+    "Con los cambios de la prueba la casa no puede funcionar: todo lo de aquí es de la casa como está.",
+);
 /// With a trial in sizing: what is whose.
 pub const WHOSE: Phrase = phrase!(
     "This is the house as it is, and so are “How big” and “What next”. “What if”, the charts and the figures are of the trial.",

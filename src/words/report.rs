@@ -48,8 +48,10 @@ pub const GOOD_YEARS: Phrase = phrase!(
 /// The drawing.
 pub const DRAWING: Phrase = phrase!("The house in section", "La casa en corte");
 /// Title of the drawing itself.
-pub const HEIGHTS: Phrase =
-    phrase!("Tanks at their true heights to one another", "Los tanques a sus alturas reales entre sí");
+pub const HEIGHTS: Phrase = phrase!(
+    "Tanks at their true heights to one another; a long stretch with no tank in it is shortened",
+    "Los tanques a sus alturas reales entre sí; un tramo largo sin ningún tanque va acortado",
+);
 /// What each part is.
 pub const INPUTS: Phrase = phrase!("Parts and values", "Partes y valores");
 /// Values of no single part.

@@ -279,18 +279,14 @@ pub const RULES: [(f64, Phrase); 2] = [
 ];
 
 /// A dry stretch, for a table.
-pub fn dry_stretch(run: Option<&DryRun>) -> String {
-    run.map_or_else(
-        || "—".to_owned(),
-        |run| {
-            say!(
-                "{days}, from {start}",
-                "{days}, desde el {start}",
-                days = super::days(run.days),
-                start = day_of_year(run.start),
-            )
-        },
-    )
+pub fn dry_stretch(run: Option<&DryRun>, year: i32) -> String {
+    let Some(run) = run else { return "—".to_owned() };
+    let (days, start) = (super::days(run.days), day_of_year(run.start));
+    if run.start.year() < year {
+        say!("{days}, from the {start} before", "{days}, desde el {start} anterior", days, start)
+    } else {
+        say!("{days}, from {start}", "{days}, desde el {start}", days, start)
+    }
 }
 
 /// How the balance is reckoned, with its sources.
@@ -331,8 +327,8 @@ pub const NO_RAIN: Phrase =
     phrase!("No rain yet. Give this site its rain first.", "Aún no hay lluvia. Dale primero su lluvia a este sitio.");
 /// In the place of an answer, of a house with findings.
 pub const CANNOT_RUN: Phrase = phrase!(
-    "This house can't run yet. What is missing is listed under its drawing.",
-    "Esta casa aún no puede funcionar. Lo que falta se lista bajo su dibujo.",
+    "This house can't run yet. What is missing is listed at the top of House.",
+    "Esta casa aún no puede funcionar. Lo que falta se lista al principio de «Casa».",
 );
 /// In the place of an answer, of a trial with findings.
 pub const TRIAL_CANNOT_RUN: Phrase =

@@ -22,9 +22,9 @@ pub const USUAL: Phrase = phrase!(
 );
 /// Caution of all upkeep.
 pub const CAUTION: Phrase = phrase!(
-    "Ladders and wet roofs kill more people than bad water: have somebody hold the ladder, or hire help. Never enter a \
+    "Falls from ladders and wet roofs kill: have somebody hold the ladder, or hire help. Never enter a \
      tank: bad air kills. Switch the pump's power off before you open it.",
-    "Las escaleras y los techos mojados matan a más gente que el agua mala: pide que alguien sujete la escalera, o \
+    "Las caídas de escaleras y techos mojados matan: pide que alguien sujete la escalera, o \
      contrata ayuda. Nunca entres en un tanque: el aire viciado mata. Corta la corriente de la bomba antes de \
      abrirla.",
 );

@@ -16,7 +16,7 @@ pub(super) fn update(model: &mut Model, event: AheadEvent) {
 
 /// Whether a slice of the work is wanted, where its result is seen.
 pub(super) fn wanted(model: &mut Model) -> bool {
-    if !matches!(model.place, Place::House | Place::Ahead | Place::Upkeep) {
+    if !matches!(model.place, Place::House | Place::Ahead | Place::Upkeep | Place::Report) {
         return false;
     }
     let kept = model.site().cloned();

@@ -193,7 +193,7 @@ fn row(name: &str, tally: Option<&Tally>, units: &Units) -> Vec<String> {
     let mut row = vec![name.to_owned()];
     match tally {
         Some(tally) => row.extend([
-            shown::significant(tally.dry_days_a_year(), 2),
+            shown::significant(tally.dry_days_a_year(), 3),
             words::number_text(tally.worst_dry_days),
             volume(tally.yield_l_a_year()),
             volume(tally.lacking_l_a_year()),

@@ -44,7 +44,7 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
             },
             shown::figure_number(year.rain_mm, Kind::Depth, units),
             words::number_text(year.dry_days),
-            say::dry_stretch(year.longest_dry_run.as_ref()),
+            say::dry_stretch(year.longest_dry_run.as_ref(), year.year),
             volume(year.yield_l),
             volume(year.shortfall_l),
             volume(year.spill_l),

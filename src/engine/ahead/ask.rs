@@ -138,7 +138,8 @@ pub(super) fn known(
     let mut last: Vec<Option<Event>> = vec![None; plan.stores.len()];
     for read in levels_read(plan, &site.system, diary) {
         let held = read.held;
-        if (oldest..=today).contains(&read.date) && !held.above_rim {
+        // One above the rim, which was questioned when it was written, is of a full store.
+        if (oldest..=today).contains(&read.date) {
             last[held.store] = Some(Event { date: read.date, store: held.store, litres: held.live_l, brought: false });
         }
     }

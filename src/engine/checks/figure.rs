@@ -181,6 +181,8 @@ figures! {
     ContentNow: Volume;
     /// Depth of a tank's floor below the ground.
     FloorBelow: Length;
+    /// Floor of a tank over the ground.
+    FloorAbove: Length;
     /// Uplift of groundwater.
     Uplift: Force;
     /// What holds a tank down.

@@ -77,12 +77,17 @@ fn overflow(asked: &Asked<'_>, tank: &Tank) -> Check {
 /// Overflows that lead to each other are followed no further than this.
 const MOST_TANKS: usize = 32;
 
-/// What design rain can bring to a tank, in L/min: its feeds, and the overflows of tanks that lead to it.
+/// What design rain can bring to a tank, in L/min: its feeds, pumps that don't stop, and the overflows of tanks that lead to
+/// it.
 fn comes_in(asked: &Asked<'_>, check: &mut Check, tank: &Tank, depth: usize) -> f64 {
     let system = &asked.site.system;
     let mut comes = 0.0;
     for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
         comes += design_flow(asked, check, feed);
+    }
+    // A float that sticks lets a pump go on.
+    for pump in system.pumps.iter().filter(|pump| pump.to == Some(tank.id)) {
+        comes += check.detail_of(asked, Some(pump.id), Detail::EndFlow, Detail::EndFlow.row().usual);
     }
     if depth > 0 {
         for other in system.tanks.iter().filter(|other| other.overflow_to == OverflowTo::Tank(tank.id)) {

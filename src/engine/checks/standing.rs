@@ -3,7 +3,7 @@
 use super::now;
 use super::overflow::segment;
 use super::pipe_sizes::circle;
-use super::{Asked, Check, Figure, Subject, chosen};
+use super::{Asked, Check, Figure, Subject, Verdict, chosen};
 use crate::engine::balance::first_flush::GRAVITY;
 use crate::quantity::following::BEARING;
 use crate::site::Shape;
@@ -156,10 +156,26 @@ fn mass(asked: &Asked<'_>, check: &mut Check, tank: &Tank) -> f64 {
     check.detail_of(asked, Some(tank.id), Detail::EmptyMass, usual_mass_kg(tank))
 }
 
+/// A floor higher over the ground, in m, stands on more than a pad: a slab, a roof or a tower bears it (common practice, no
+/// source).
+const RAISED_M: f64 = 0.6;
+
+/// Whether something other than a pad on the ground bears a tank.
+pub fn is_raised(tank: &Tank) -> bool {
+    tank.floor.get() > RAISED_M
+}
+
 fn pad(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     let mut check = Check::new(tank.id, Subject::Pad);
     let water = check.known(Figure::Capacity, tank.shape.full_volume().get());
     let empty = mass(asked, &mut check, tank);
+    if is_raised(tank) {
+        // What bears it is no soil: its strength is for an engineer to find.
+        check.known(Figure::FloorAbove, tank.floor.get());
+        check.finds(Figure::FullMass, water * WATER / LITRES_PER_CUBIC_METRE + empty);
+        check.verdict = Verdict::Lacks;
+        return check;
+    }
     let area = check.detail_of(asked, Some(tank.id), Detail::PadArea, body.footprint_m2);
     let thickness = check.detail(asked, Detail::PadThickness);
     let soil = check.of_site(asked, Detail::Soil);

@@ -1,6 +1,6 @@
 //! Stretches of dry days.
 
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
 use crate::engine::balance::series::SHORT_BY;
 
@@ -15,6 +15,14 @@ pub struct DryRun {
     pub shortfall_l: f64,
     /// What it lacked on the worst of the days, in L.
     pub worst_day_l: f64,
+}
+
+impl DryRun {
+    /// Whether a day of it is among some dates in order.
+    pub fn touches(&self, dates: &[NaiveDate]) -> bool {
+        let last = self.start.checked_add_days(Days::new(self.days.saturating_sub(1) as u64)).unwrap_or(self.start);
+        dates.first().is_some_and(|first| last >= *first) && dates.last().is_some_and(|end| self.start <= *end)
+    }
 }
 
 /// All stretches of dry days, in order, from what the house lacked on each date (L). A year that was left out of the

@@ -19,7 +19,7 @@ pub struct Year {
     pub rain_mm: f64,
     /// Days on which a demand of the house was not met in full.
     pub dry_days: usize,
-    /// The longest stretch of them within the year.
+    /// The longest stretch of them that touches the year, whole, whenever it began and ended.
     pub longest_dry_run: Option<DryRun>,
     /// What the uses got, in L.
     pub yield_l: f64,
@@ -44,9 +44,11 @@ pub struct Year {
 /// The years of a run in order.
 pub fn years(series: &Series) -> Vec<Year> {
     let live = series.total_live_l();
+    let whole = dry_runs(&series.dates, &series.house_shortfall_l);
     let mut years = Vec::new();
     for (year, from, to) in spans(&series.dates) {
         let runs = dry_runs(&series.dates[from..to], &series.house_shortfall_l[from..to]);
+        let touching: Vec<DryRun> = whole.iter().copied().filter(|run| run.touches(&series.dates[from..to])).collect();
         let loads = series.loads.iter().filter(|load| (from..to).contains(&load.day));
         years.push(Year {
             year,
@@ -54,7 +56,7 @@ pub fn years(series: &Series) -> Vec<Year> {
             days: to - from,
             rain_mm: series.rain_mm[from..to].iter().sum(),
             dry_days: runs.iter().map(|run| run.days).sum(),
-            longest_dry_run: longest(&runs),
+            longest_dry_run: longest(&touching),
             yield_l: sum(&series.yield_l, from, to),
             shortfall_l: sum(&series.shortfall_l, from, to),
             spill_l: sum(&series.spill_l, from, to),

@@ -2,6 +2,7 @@
 
 use crate::engine::balance::level::Joined;
 use crate::engine::checks::flush::wanted_l;
+use crate::engine::checks::standing::is_raised;
 use crate::quantity::{Area, Bore, Kind, Length, Share, Units, Volume, shown};
 use crate::site::feed::{Drain, USUAL_CAPTURE, USUAL_DIVERTER};
 use crate::site::findings::findings;
@@ -75,6 +76,10 @@ fn another_tank(system: &System, stores: &[Vec<PartId>], units: &Units, found: &
         let Some(beside) = Joined::new(&tanks).spills_at.first().and_then(|at| store.get(*at)).copied() else {
             continue;
         };
+        // Nobody is to put more weight on a roof or a tower.
+        if system.tank(beside).is_some_and(is_raised) {
+            continue;
+        }
         let capacity_l: f64 = tanks.iter().map(|tank| tank.capacity().get()).sum();
         let drawn_l: f64 = draws.iter().map(|using| using.amount.mean()).sum();
         let wanted = SHARES_OF_STORE.map(|share| share * capacity_l).into_iter();

@@ -108,15 +108,20 @@ impl Judged {
         };
         (gain > ROUNDING).then_some(gain)
     }
+
+    /// Whether it would make more days dry than there were.
+    fn makes_drier(&self) -> bool {
+        self.after.dry_days > self.before.dry_days
+    }
 }
 
-/// Changes in the order of a measure, the best first; those that bring nothing by it are left out, and tanks and roofs that
-/// bring no more water than a smaller one in the same place. Of equals the one
+/// Changes in the order of a measure, the best first; those that bring nothing by it or more dry days are left out, and tanks
+/// and roofs that bring no more water than a smaller one in the same place. Of equals the one
 /// that gains more water is first, then the cheaper one, then the one that was listed first.
 pub fn ranked(judged: &[Judged], by: RankBy) -> Vec<Judged> {
     let mut order: Vec<(f64, &Judged)> = Vec::with_capacity(judged.len());
     for one in judged {
-        let Some(worth) = one.worth(by).filter(|_| !is_too_large(one, judged)) else { continue };
+        let Some(worth) = one.worth(by).filter(|_| !one.makes_drier() && !is_too_large(one, judged)) else { continue };
         let is_better = |other: &(f64, &Judged)| {
             let by_worth = other.0.total_cmp(&worth);
             let by_water = other.1.water_l_a_year().total_cmp(&one.water_l_a_year());

@@ -70,6 +70,7 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::ContentNow => {
             said!("On this day of a middle year it holds", "En esta fecha de un año intermedio tiene")
         }
+        Figure::FloorAbove => said!("Floor over the ground", "Fondo sobre el nivel del suelo"),
         Figure::FloorBelow => said!("Floor below the ground", "Fondo bajo el nivel del suelo"),
         Figure::Uplift => said!("Uplift", "Empuje hacia arriba"),
         Figure::HeldDown => said!("Holds it down", "Lo sujeta abajo"),

@@ -101,6 +101,19 @@ pub(super) const STORM_TANK: Text = Text {
 };
 
 pub(super) fn pad(told: &Told<'_>) -> (String, String) {
+    if told.check.margin.is_none() {
+        let verdict = say!(
+            "Full it weighs {mass}, and no soil bears it: it stands {floor} over the ground.",
+            "Lleno pesa {mass}, y no lo aguanta el suelo: está a {floor} sobre el terreno.",
+            mass = told.figure(Figure::FullMass),
+            floor = told.figure(Figure::FloorAbove)
+        );
+        let to_do = said!(
+            "Have an engineer say whether the roof, slab or tower under it bears that, in wind and earthquake too.",
+            "Que un ingeniero diga si el techo, la losa o la torre de debajo lo aguanta, también con viento y sismo.",
+        );
+        return (verdict, to_do.to_owned());
+    }
     let (has, wants, margin) = told.margin();
     let verdict = say!(
         "{margin}: full it weighs {mass} and presses {wants}; the soil bears {has}.",

@@ -54,8 +54,8 @@ pub const DOSES_ABOUT: Phrase = phrase!(
 /// The verdict where the last test of something is over a limit of health.
 pub fn test_fails(parameters: &[String]) -> String {
     say!(
-        "The last test of {what} is over the limit. What to do stands under water tests.",
-        "El último análisis supera el límite en {what}. Qué hacer está en los análisis de agua.",
+        "A test of {what} is over the limit and not cleared yet. What to do stands under water tests.",
+        "Un análisis supera el límite en {what} y todavía no está superado. Qué hacer está en los análisis de agua.",
         what = crate::words::list(parameters),
     )
 }
