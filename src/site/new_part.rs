@@ -152,6 +152,34 @@ mod tests {
     use crate::site::demo;
 
     #[test]
+    fn a_new_pump_lifts_to_what_nothing_fills() {
+        let mut system = System::default();
+        let tank = |id: u32, floor: f64| {
+            let mut tank = tank(PartId(id), String::new(), Volume::litres(1_000.0), Length::metres(1.5));
+            tank.floor = Length::metres(floor);
+            tank
+        };
+        let ends = |system: &System| match part(system, PartKind::Pump, String::new()) {
+            Part::Pump(pump) => [pump.from, pump.to],
+            _ => [None; 2],
+        };
+        system.tanks = vec![tank(1, 5.0), tank(2, -1.0)];
+        let feed = |to: u32| Feed {
+            id: PartId(3),
+            name: String::new(),
+            tank: Some(PartId(to)),
+            capture: USUAL_CAPTURE,
+            diverter: None,
+        };
+        system.feeds = vec![feed(2)];
+        assert_eq!(ends(&system), [Some(PartId(2)), Some(PartId(1))], "from the cistern to the tank on the roof");
+        system.feeds = vec![feed(1)];
+        assert_eq!(ends(&system), [Some(PartId(1)), Some(PartId(2))]);
+        system.tanks.truncate(1);
+        assert_eq!(ends(&system), [None, Some(PartId(1))]);
+    }
+
+    #[test]
     fn a_new_part_leaves_a_house_that_runs_running() {
         for kind in PartKind::ALL {
             let mut system = demo::site().system;

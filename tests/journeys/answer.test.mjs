@@ -148,7 +148,7 @@ test('the demo house tells its story, and its parts can be tapped, changed and b
   await sheet.getByLabel('Capacity to the overflow').press('Tab');
   await sheet.getByText(/Holds 11,400/).waitFor();
   await sheet.getByRole('button', { name: 'Remove' }).tap();
-  await page.getByText('New tank is removed.').waitFor();
+  await page.getByText('“New tank” is removed.').waitFor();
   assert.match(await headline(page).innerText(), /can't run yet/);
   await page.getByText(/Kitchen corner fills no tank/).waitFor();
   await page.getByRole('button', { name: 'Undo' }).tap();

@@ -76,7 +76,7 @@ test('what helps most is found without holding the page, tried, kept as an optio
   await page.getByText('The change is now part of the house.').waitFor();
   assert.notEqual(await headline(page).innerText(), answer);
   await page.getByRole('button', { name: 'Remove Level rims' }).tap();
-  await page.getByText('Level rims is removed.').waitFor();
+  await page.getByText('“Level rims” is removed.').waitFor();
   assert.equal(await page.locator('.options').count(), 0);
   assert.deepEqual(held.filter((ms) => ms > NOTICED_MS), [], 'something held the page so long that it is noticed');
   assert.deepEqual(page.problems, []);

@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use eavewater::app::draft::Draft;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::Event;
+use eavewater::app::form::LevelBy;
 use eavewater::app::model::Model;
 use eavewater::app::update::update;
 use eavewater::app::view::{frame, house};
@@ -12,7 +13,7 @@ use eavewater::records::cupboard::{Opened, SiteFile};
 use eavewater::records::exchange;
 use eavewater::site::demo;
 use eavewater::site::diary::{
-    Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Level, Parameter, TestResult, Told, Water,
+    Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Level, Parameter, Subject, TestResult, Told, Water,
 };
 use eavewater::site::part::PartId;
 use eavewater::site::trial::Trial;
@@ -227,4 +228,22 @@ fn values_beyond_what_they_may_be_are_refused_with_their_place() {
         let error = format!("{:?}", told(date, what).unwrap_err());
         assert!(error.contains("sites[0].diary[0]."), "{what}: {error}");
     }
+}
+
+#[test]
+fn a_level_is_asked_for_as_that_tank_was_read_last() {
+    let mut model = with_demo();
+    let tanks: Vec<PartId> = model.site().unwrap().site.system.tanks.iter().map(|tank| tank.id).collect();
+    let levels = [Level::Depth(Length::metres(1.0)), Level::Share(Share::of_one(0.5))];
+    for (tank, level) in tanks.iter().zip(levels) {
+        let told = Told::Level { of: Water::Tank(*tank), level, undrawn: None };
+        update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, NOW));
+    }
+    update(&mut model, Event::FormWanted(Subject::Level));
+    let mut form = model.form.clone().unwrap();
+    assert_eq!((form.part, form.by), (Some(tanks[1]), LevelBy::Share), "where it was read last");
+    form.turn_to(Some(tanks[0]), &model.site().unwrap().diary);
+    assert_eq!((form.part, form.by), (Some(tanks[0]), LevelBy::Depth));
+    form.turn_to(Some(tanks[2]), &model.site().unwrap().diary);
+    assert_eq!(form.by, LevelBy::Depth, "never read: as it stands");
 }

@@ -337,6 +337,31 @@ fn the_amount_of_a_cut_use_is_a_fifth_less() {
 }
 
 #[test]
+fn no_tank_is_offered_on_a_roof_nor_a_change_that_makes_more_days_dry() {
+    let mut site = demo::site();
+    let tanks = |site: &Site| {
+        let all = candidates(&site.system, &metric(), new_name);
+        all.iter().filter(|upgrade| matches!(upgrade, Upgrade::AddTank { .. })).count()
+    };
+    let on_the_ground = tanks(&site);
+    for tank in &mut site.system.tanks {
+        tank.floor = Length::metres(tank.floor.get() + 4.0);
+    }
+    assert!(on_the_ground > 0 && tanks(&site) == 0);
+
+    let tally = |dry_days, shortfall_l| Tally { years: 1.0, dry_days, shortfall_l, ..Tally::default() };
+    let judged = |dry_days| Judged {
+        upgrade: Upgrade::Cover(PartId(1)),
+        before: tally(10, 500.0),
+        after: tally(dry_days, 100.0),
+        price: 10.0,
+        own_price: true,
+    };
+    assert_eq!(ranked(&[judged(10)], RankBy::Water).len(), 1);
+    assert_eq!(ranked(&[judged(11)], RankBy::Water), []);
+}
+
+#[test]
 fn a_smaller_first_flush_is_offered_only_as_far_as_its_check_holds() {
     let mut site = demo::site();
     let feed = site.system.feeds[0].id;

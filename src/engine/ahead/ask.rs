@@ -201,10 +201,26 @@ pub fn helps(plan: &Plan, site: &Site) -> Vec<(Help, Step)> {
 mod tests {
     #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
     use super::*;
-    use crate::quantity::Flow;
+    use crate::quantity::{Flow, Volume};
     use crate::site::demo;
+    use crate::site::diary::{Entry, EntryId, Level, Water};
     use crate::site::rain::RainRecord;
     use crate::site::uses::Amount;
+
+    #[test]
+    fn a_reading_above_the_rim_is_of_a_full_store() {
+        let site = demo::site();
+        let plan = plan(&site.system).unwrap();
+        let today: NaiveDate = "2026-08-30".parse().unwrap();
+        let barrel = site.system.tanks[2].id;
+        let told =
+            Told::Level { of: Water::Tank(barrel), level: Level::Volume(Volume::litres(2_000.0)), undrawn: None };
+        let entry = Entry { id: EntryId(1), edited: 1, date: today, told, note: String::new() };
+        let (known, unread) = known(&plan, &site, None, &Diary::of(vec![entry]), today).unwrap();
+        let store = store_of(&plan, &site.system, barrel).unwrap();
+        assert!(!unread.contains(&store));
+        assert!((known.live_l[store] - plan.stores[store].joined.live_capacity_l).abs() < 1e-9);
+    }
 
     #[test]
     fn less_than_a_year_of_rain_still_has_a_floor() {

@@ -63,6 +63,15 @@ mod tests {
     }
 
     #[test]
+    fn a_stretch_touches_the_dates_that_it_has_a_day_among() {
+        let day = |day| NaiveDate::default() + Days::new(day);
+        let run = DryRun { start: day(10), days: 3, shortfall_l: 1.0, worst_day_l: 1.0 };
+        let dates: Vec<NaiveDate> = (0..30).map(day).collect();
+        assert!(run.touches(&dates[12..20]) && run.touches(&dates[5..11]) && run.touches(&dates));
+        assert!(!run.touches(&dates[13..20]) && !run.touches(&dates[..10]) && !run.touches(&[]));
+    }
+
+    #[test]
     fn stretches_by_hand_and_the_earliest_of_the_longest() {
         let dates = on(&[(2001, 1, 1), (2001, 1, 2), (2001, 1, 3), (2001, 1, 4), (2001, 1, 5), (2001, 1, 6)]);
         let runs = dry_runs(&dates, &[5.0, 7.0, 0.0, SHORT_BY / 2.0, 1.0, 2.0]);

@@ -1,8 +1,9 @@
 use eavewater::engine::checks::gutter::{self, Gutter, GutterShape};
 use eavewater::engine::checks::{Figure, Subject, Verdict, overflow};
-use eavewater::quantity::{Area, Length};
+use eavewater::quantity::{Area, Flow, Length, Share};
 use eavewater::site::details::Detail;
 use eavewater::site::part::PartId;
+use eavewater::site::pump::Pump;
 use proptest::prelude::*;
 
 use super::{check, enter, house, near};
@@ -98,6 +99,18 @@ fn a_tank_answers_for_its_overflow() {
     // The barrel takes what the old tank's feed brings (58 m²: 145 L/min).
     let barrel = check(&site, site.system.tanks[2].id, Subject::Overflow);
     near(barrel.margin.unwrap().wants, 145.0, 1e-9);
+    // A pump whose float sticks adds all that it can bring: 60 L/min where nothing is entered.
+    let pump = Pump {
+        id: PartId(99),
+        name: String::new(),
+        from: None,
+        to: Some(tank),
+        start: Share::of_one(0.5),
+        stop: Share::of_one(0.9),
+        limit: Flow::litres_a_day(100.0),
+    };
+    site.system.pumps.push(pump);
+    near(check(&site, tank, Subject::Overflow).margin.unwrap().wants, 160.0 + 60.0, 1e-9);
     site.system.tanks[0].overflow = Length::metres(site.system.tanks[0].shape.height());
     let rim = check(&site, tank, Subject::Overflow);
     assert_eq!((rim.verdict, rim.margin), (Verdict::Fails, None));

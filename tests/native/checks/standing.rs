@@ -114,6 +114,27 @@ fn a_full_tank_weighs_its_water_and_presses_on_its_pad() {
 }
 
 #[test]
+fn what_stands_over_the_ground_is_not_judged_by_the_soil() {
+    let shape = a_box(1.0, 1.0, 1.1);
+    let pad = |floor_m: f64| {
+        let (site, tank) = tank(shape.clone(), floor_m);
+        check(&site, tank, Subject::Pad)
+    };
+    assert_eq!(pad(0.3).verdict, Verdict::Holds, "on blocks");
+    let raised = pad(5.5);
+    assert_eq!((raised.verdict, raised.margin), (Verdict::Lacks, None));
+    // 1.1 m³ of water, and 450 kg of concrete for each 1,000 L.
+    near(raised.figure(Figure::FullMass), 1_100.0 + 1.1 * 450.0, 1e-12);
+    let said = said(&raised, &tank(shape.clone(), 5.5).0.system, &Units::customary(Customary::Metric));
+    assert!(
+        said.verdict.contains("no soil bears it") && said.to_do.contains("engineer"),
+        "{} {}",
+        said.verdict,
+        said.to_do
+    );
+}
+
+#[test]
 fn litres_hold_an_empty_tank_and_a_middle_year_is_judged_by_them() {
     let (site, rain) = (house(|_| ()), Rain::Record(eavewater::site::demo::rain()));
     let id = site.system.tanks[0].id;
