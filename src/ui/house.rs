@@ -232,11 +232,12 @@ fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -
     let PartRow { id, name, detail } = row;
     let mover = |sign: &str, label: String, shift: Shift, at_end: bool| {
         let goes_along = label.clone();
-        let button = desk
-            .button(sign, Event::PartShifted(id, shift))
-            .class("plain square")
-            .attribute("aria-label", label)
-            .on("click", move |_| follow_part(goes_along.clone()));
+        let moved = move |_| {
+            desk.send.run(Event::PartShifted(id, shift));
+            follow_part(goes_along.clone());
+        };
+        let button = worded("BUTTON", sign).attribute("type", "button").on("click", moved);
+        let button = button.class("plain square").attribute("aria-label", label);
         // Only the order of uses means something; that of the rest is for the eye.
         let button = if kind == PartKind::Use {
             button.attribute("title", said!("served in this order", "se atienden en este orden"))

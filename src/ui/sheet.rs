@@ -104,12 +104,14 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .child(desk.button(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id)))
         .child(up)
         .child(down)
-        .child(
-            // What brings it back stands at the top.
-            desk.button(said!("Remove", "Quitar"), Event::PartRemoved(id))
-                .class("away")
-                .on("click", |_| super::next::to_the_top()),
-        );
+        .child(worded("BUTTON", said!("Remove", "Quitar")).attribute("type", "button").class("away").on(
+            "click",
+            move |_| {
+                desk.send.run(Event::PartRemoved(id));
+                // What brings it back stands at the top.
+                super::next::to_the_top();
+            },
+        ));
     let extra = match view.extra {
         Some(Extra::Climate) => climate::folded(desk),
         Some(Extra::Habits) => habits::folded(desk),

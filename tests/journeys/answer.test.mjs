@@ -149,10 +149,18 @@ test('the demo house tells its story, and its parts can be tapped, changed and b
   await sheet.getByText(/Holds 11,400/).waitFor();
   await sheet.getByRole('button', { name: 'Remove' }).tap();
   await page.getByText('“New tank” is removed.').waitFor();
+  assert.equal(await page.evaluate(() => scrollY), 0, 'what brings it back is in sight');
   assert.match(await headline(page).innerText(), /can't run yet/);
   await page.getByText(/Kitchen corner fills no tank/).waitFor();
   await page.getByRole('button', { name: 'Undo' }).tap();
   await tank.waitFor();
+  // The focus goes along with a part that is moved by key.
+  const down = page.getByRole('button', { name: 'Move South roof down' });
+  for (let times = 0; times < 2; times += 1) {
+    await down.press('Enter');
+    await page.waitForFunction(() => document.activeElement?.getAttribute('aria-label')?.startsWith('Move South roof'));
+  }
+  assert.equal(await page.evaluate(() => document.activeElement.getAttribute('aria-label')), 'Move South roof up', 'it is the last');
   assert.deepEqual(page.problems, []);
 });
 

@@ -67,6 +67,14 @@ test('from first start to a defended answer in under a minute, and it is kept as
   assert.equal(await answer(page).innerText(), told);
   assert.equal(await held(page.getByLabel(/^Roof area/)), '126 m²');
 
+  // What is refused is not kept: the field is shown.
+  const people = page.getByLabel(/^People/);
+  await people.fill('many');
+  await page.getByRole('button', { name: 'Keep this house' }).tap();
+  await page.waitForFunction(() => document.activeElement?.getAttribute('aria-invalid') === 'true');
+  const [field, above] = [await people.boundingBox(), await page.locator('.answer').boundingBox()];
+  assert.ok(field.y >= above.y + above.height, 'the answer does not lie over it');
+  await people.fill('4');
   await hand.tap(page.getByRole('button', { name: 'Keep this house' }));
   assert.equal(await page.locator('h1.headline').innerText(), told);
   assert.deepEqual(page.problems, []);
