@@ -71,7 +71,15 @@ function lightProgram(esbuild, wasmPath, glue) {
 
   // On a first visit the words that stand in for the program are painted before it takes the processor.
   const start = (wasm) => `
-    if (document.querySelector('.coming') && !document.hidden) await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));
+    if (document.querySelector('.coming') && !document.hidden) {
+      await Promise.race([
+        new Promise((painted) => {
+          const counted = ['largest-contentful-paint', 'paint'].find((type) => PerformanceObserver.supportedEntryTypes?.includes(type));
+          if (counted) new PerformanceObserver(painted).observe({ type: counted, buffered: true });
+        }),
+        new Promise((late) => setTimeout(late, 400)),
+      ]);
+    }
     __wbg_init({ module_or_path: './${wasm}' });`;
   const script = glue
     .replace(/^export \{.*\};$/m, '')
