@@ -62,10 +62,10 @@ impl Keeper {
     }
 
     /// Keeps something with the open cupboard.
-    fn keep<R>(
+    fn keep(
         &self,
-        keep: impl FnOnce(&mut Keeping, &mut Cupboard<BrowserShelf>) -> Result<R, PutError>,
-    ) -> Result<R, PutError> {
+        keep: impl FnOnce(&mut Keeping, &mut Cupboard<BrowserShelf>) -> Result<(), PutError>,
+    ) -> Result<(), PutError> {
         match self.cupboard.borrow_mut().as_mut() {
             Some(cupboard) => keep(&mut self.keeping.borrow_mut(), cupboard),
             None => Err(PutError::Shelf(ShelfError::Denied)),

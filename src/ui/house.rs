@@ -55,7 +55,14 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     };
     let parts = begun.tapped.get();
     let valve = valves.iter().find(|(line, _)| parts == [*line]);
-    let turn = valve.map(|(line, open)| desk.button(say::turn(*open), Event::ValveTurned(*line)).into());
+    let turn = valve.map(|&(line, open)| {
+        let turned = move |_| {
+            desk.send.run(Event::ValveTurned(line));
+            // The row is drawn anew with the house.
+            request_animation_frame(|| focus_on(".bundle button"));
+        };
+        worded("BUTTON", say::turn(open)).attribute("type", "button").on("click", turned).into()
+    });
     let buttons: Vec<AnyView> = parts
         .iter()
         .filter_map(|part| names.iter().find(|(id, _)| id == part))

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::Desk;
-use super::element::{element, live, nothing, worded};
+use super::element::{element, focus_on, live, nothing, worded};
 use super::follow::derived;
 use crate::app::event::Event;
 use crate::app::view::frame::{self, NoticeView, Offer};
@@ -21,7 +21,13 @@ pub(crate) fn notices(desk: Desk) -> AnyView {
 
 fn told(notice: NoticeView, desk: Desk) -> AnyView {
     let offer = notice.offer.map(|offer| match offer {
-        Offer::Undo => desk.button(said!("Undo", "Deshacer"), Event::UndoWanted).into(),
+        Offer::Undo => {
+            let undone = move |_| {
+                desk.send.run(Event::UndoWanted);
+                request_animation_frame(|| focus_on("#place"));
+            };
+            worded("BUTTON", said!("Undo", "Deshacer")).attribute("type", "button").on("click", undone).into()
+        }
         Offer::Switch => {
             desk.button(said!("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()
         }

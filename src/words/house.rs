@@ -95,8 +95,8 @@ pub fn water_read(read_on: NaiveDate, today: NaiveDate, unmeasured: usize, unrea
         let names = unread.join(", ");
         text.push_str(&if usual {
             say!(
-                " Nobody read {names}: drawn as in a middle year, but what is reckoned from today counts nothing there.",
-                " Nadie leyó {names}: se dibuja como en un año intermedio, pero lo que se calcula desde hoy no cuenta nada ahí.",
+                " Nobody read {names}: drawn as in a middle year, ahead counted as empty.",
+                " Nadie leyó {names}: se dibuja como en un año intermedio; en adelante cuenta como vacío.",
                 names
             )
         } else {

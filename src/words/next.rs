@@ -508,8 +508,8 @@ pub fn trial_kept(reckoning: bool) -> &'static str {
 }
 /// With a trial that can't run in sizing: what is whose.
 pub const WHOSE_WITHOUT: Phrase = phrase!(
-    "With the changes of the trial the house can't run: all that stands here is of the house as it is.",
-    "Con los cambios de la prueba la casa no puede funcionar: todo lo de aquí es de la casa como está.",
+    "With these changes the house can't run: this is the house as it is.",
+    "Con estos cambios la casa no puede funcionar: esto es de la casa como está.",
 );
 /// With a trial in sizing: what is whose.
 pub const WHOSE: Phrase = phrase!(

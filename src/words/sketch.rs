@@ -2,7 +2,8 @@
 
 use super::{count, percent};
 use crate::language::Phrase;
-use crate::quantity::{Kind, Units};
+use crate::quantity::{Kind, Units, shown};
+use crate::site::feed::Feed;
 
 /// Title.
 pub const TITLE: Phrase = phrase!("Sketch a house", "Bosquejar una casa");
@@ -39,6 +40,16 @@ pub const GENERATED: Phrase = phrase!(
     "Cincuenta años sorteados de estos promedios, con los días de lluvia y la variación entre años usuales: una guía \
      aproximada hasta que haya un registro diario.",
 );
+
+/// What a sketch takes for granted of its downspout.
+pub fn taken_for_granted(feed: &Feed, units: &Units) -> Option<String> {
+    Some(say!(
+        "Taken for granted: gutters that catch {share}, a first flush of {volume}.",
+        "Se da por supuesto: canaletas que captan el {share}, primeras aguas de {volume}.",
+        share = percent(feed.capture.get()),
+        volume = shown::figure(feed.diverter.as_ref()?.volume.get(), Kind::Volume, units)
+    ))
+}
 
 /// The range of the answer, in short.
 pub fn chance(range: (f64, f64)) -> String {

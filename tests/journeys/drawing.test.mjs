@@ -58,6 +58,8 @@ test('a valve is turned and a tank added from the drawing, and both undone', asy
   await page.getByRole('button', { name: 'Shut the valve' }).tap();
   await page.getByText('each side keeps its own level').waitFor();
   assert.notEqual(await headline(), before, 'the store is divided');
+  // Whoever came by key goes on where they were.
+  await page.waitForFunction(() => document.activeElement?.closest('.bundle'));
   await page.getByRole('button', { name: 'Undo' }).tap();
   await page.getByRole('button', { name: 'Shut the valve' }).waitFor();
   assert.equal(await headline(), before);

@@ -77,14 +77,16 @@ fn table(recorded: &Likeness, generated: &Likeness, units: &Units) -> Table {
         let or_none = |like| value(like).unwrap_or_else(|| "—".to_owned());
         vec![name.to_owned(), or_none(recorded), or_none(generated)]
     };
+    // A single year is neither.
+    let extremes = |like: &Likeness| like.extremes_mm.filter(|_| like.rain_years > 1);
     let [mean, spread, driest, wettest, middle, tenth, longest] = say::ROWS;
     Table {
         columns: say::COLUMNS.map(String::from).into(),
         rows: vec![
             row(&mean, &|like| (like.rain_years > 0).then(|| depth(like.annual_mm))),
             row(&spread, &|like| like.annual_cv.map(words::percent)),
-            row(&driest, &|like| like.extremes_mm.map(|(driest, _)| depth(driest))),
-            row(&wettest, &|like| like.extremes_mm.map(|(_, wettest)| depth(wettest))),
+            row(&driest, &|like| extremes(like).map(|(driest, _)| depth(driest))),
+            row(&wettest, &|like| extremes(like).map(|(_, wettest)| depth(wettest))),
             row(&middle, &|like| like.longest_spell.map(|(middle, _)| say::spell(middle))),
             row(&tenth, &|like| like.longest_spell.map(|(_, tenth)| say::spell(tenth))),
             row(&longest, &|like| Some(say::spell(like.record_spell))),

@@ -12,6 +12,7 @@ use crate::words::{self, sizing, sketch as say};
 pub struct SketchDays {
     days: Option<Result<Weather, Refusal>>,
     means: bool,
+    units: Units,
 }
 
 /// The days of a sketch's rain.
@@ -19,7 +20,7 @@ pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
     let found = rain.of(model);
     let blank = Sketch::first(String::new(), model);
     let days = found.as_deref().map(|rain| weather(&blank.site_under(Some(rain)), rain));
-    SketchDays { days, means: matches!(found.as_deref(), Some(Rain::Normals(_))) }
+    SketchDays { days, means: matches!(found.as_deref(), Some(Rain::Normals(_))), units: model.units.clone() }
 }
 
 /// The answer of the sketch.
@@ -41,7 +42,8 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
         Some(Err(refusal)) => return told(words::errors::refusal(refusal).unwrap_or_default()),
         Some(Ok(weather)) => weather,
     };
-    match answer_under(&sketch.site(), weather) {
+    let site = sketch.site();
+    match answer_under(&site, weather) {
         Err(refusal) => told(words::errors::refusal(&refusal).unwrap_or_default()),
         Ok(answer) => {
             let good_years = answer.good_years.filter(|_| answer.origin != Origin::Even);
@@ -52,6 +54,7 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
                 notes.extend(sizing::reservations(&answer));
             }
             notes.push(say::BEGINS_FULL.to_owned());
+            notes.extend(site.system.feeds.iter().filter_map(|feed| say::taken_for_granted(feed, &under.units)));
             SketchView {
                 headline: sizing::headline(&answer),
                 chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(),
