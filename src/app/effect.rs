@@ -75,19 +75,7 @@ pub enum Effect {
 impl Effect {
     /// Whether something is kept otherwise than it was.
     pub fn keeps(&self) -> bool {
-        use Effect::{RemoveEntry, RemoveSite, SaveDiary, SaveEntry, SaveIndex, SaveRain, SaveSite, SaveTrial, TakeIn};
-        matches!(
-            self,
-            SaveIndex(..)
-                | SaveSite(..)
-                | SaveRain(..)
-                | SaveTrial(..)
-                | SaveDiary(..)
-                | SaveEntry(..)
-                | RemoveEntry(..)
-                | RemoveSite(..)
-                | TakeIn { .. }
-        )
+        self.site().is_some() || matches!(self, Effect::SaveIndex(_) | Effect::TakeIn { .. })
     }
 
     /// The site of which something is kept, where it is one.

@@ -22,10 +22,10 @@ pub struct KeptOption {
 pub const MOST_OPTIONS: usize = 6;
 
 impl KeptOption {
-    /// A trial beside a system, under a name.
-    pub fn of_trial(trial: &Trial, real: &System, name: String) -> Self {
+    /// A trial beside a system, under the trial's name.
+    pub fn of_trial(trial: &Trial, real: &System) -> Self {
         Self {
-            name,
+            name: trial.name.clone(),
             system: trial.system(real),
             rain: Share::of_one(trial.levers.rain),
             reckoning: trial.reckoning.as_deref().cloned(),

@@ -103,15 +103,11 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
             };
             Part::TrunkLine(line(system.tanks.iter().rev().map(|tank| tank.id).find(fits)))
         }
-        PartKind::Pump => Part::Pump(Pump {
-            id,
-            name,
-            from: from_and_to(system)[0],
-            to: from_and_to(system)[1],
-            start: Share::of_one(0.5),
-            stop: Share::of_one(0.9),
-            limit: Flow::litres_a_day(2_000.0),
-        }),
+        PartKind::Pump => {
+            let [from, to] = from_and_to(system);
+            let (start, stop) = (Share::of_one(0.5), Share::of_one(0.9));
+            Part::Pump(Pump { id, name, from, to, start, stop, limit: Flow::litres_a_day(2_000.0) })
+        }
         PartKind::Use => Part::Use(Use {
             id,
             name,

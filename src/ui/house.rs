@@ -55,14 +55,9 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     };
     let parts = begun.tapped.get();
     let valve = valves.iter().find(|(line, _)| parts == [*line]);
-    let turn = valve.map(|&(line, open)| {
-        let turned = move |_| {
-            desk.send.run(Event::ValveTurned(line));
-            // The row is drawn anew with the house.
-            request_animation_frame(|| focus_on(".bundle button"));
-        };
-        worded("BUTTON", say::turn(open)).attribute("type", "button").on("click", turned).into()
-    });
+    // The row is drawn anew with the house.
+    let focus = || request_animation_frame(|| focus_on(".bundle button"));
+    let turn = valve.map(|(line, open)| desk.button_then(say::turn(*open), Event::ValveTurned(*line), focus).into());
     let buttons: Vec<AnyView> = parts
         .iter()
         .filter_map(|part| names.iter().find(|(id, _)| id == part))
@@ -239,12 +234,10 @@ fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -
     let PartRow { id, name, detail } = row;
     let mover = |sign: &str, label: String, shift: Shift, at_end: bool| {
         let goes_along = label.clone();
-        let moved = move |_| {
-            desk.send.run(Event::PartShifted(id, shift));
-            follow_part(goes_along.clone());
-        };
-        let button = worded("BUTTON", sign).attribute("type", "button").on("click", moved);
-        let button = button.class("plain square").attribute("aria-label", label);
+        let button = desk
+            .button_then(sign, Event::PartShifted(id, shift), move || follow_part(goes_along.clone()))
+            .class("plain square")
+            .attribute("aria-label", label);
         // Only the order of uses means something; that of the rest is for the eye.
         let button = if kind == PartKind::Use {
             button.attribute("title", said!("served in this order", "se atienden en este orden"))

@@ -83,6 +83,16 @@ impl Desk {
         element("BUTTON").attribute("type", "button").on("click", move |_| self.send.run(event.clone()))
     }
 
+    /// A button that sends an event and then does something more, in the same breath: where the event has the button drawn
+    /// anew, a second listener of it is not heard any more.
+    pub fn button_then(self, text: impl Into<String>, event: Event, then: impl Fn() + 'static) -> Element {
+        let pressed = move |_| {
+            self.send.run(event.clone());
+            then();
+        };
+        worded("BUTTON", text).attribute("type", "button").on("click", pressed)
+    }
+
     /// A button that sends an event.
     pub fn button(self, text: impl Into<String>, event: Event) -> Element {
         self.sends(event).text(text)

@@ -132,7 +132,7 @@ fn told(title: &str, brings: &str) -> Element {
 /// A button that opens a trial; what is told of it stands at the top.
 fn tries(desk: Desk, text: &str, of: &str, event: NextEvent) -> Element {
     let label = if of.is_empty() { text.to_owned() } else { format!("{text}: {of}") };
-    sends(desk, text, event).attribute("aria-label", label).on("click", |_| to_the_top())
+    desk.button_then(text, Event::Next(event), to_the_top).attribute("aria-label", label)
 }
 
 /// Shows the page from its top.
@@ -198,13 +198,13 @@ fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView
     };
     let name = move || read(|option| option.name.clone());
     let renamed = move |name| desk.send.run(Event::Next(NextEvent::OptionNamed(at, name)));
-    let named = |text: &'static str, event, class| {
-        sends(desk, text, event).class(class).live_attribute("aria-label", move || Some(format!("{text} {}", name())))
+    let named = |button: Element, text: &'static str| {
+        button.live_attribute("aria-label", move || Some(format!("{text} {}", name())))
     };
-    let buttons = element("DIV")
-        .class("row")
-        .child(named(said!("Open", "Abrir"), NextEvent::OptionOpened(at), "").on("click", |_| to_the_top()))
-        .child(named(said!("Remove", "Quitar"), NextEvent::OptionRemoved(at), "plain away"));
+    let (open, remove) = (said!("Open", "Abrir"), said!("Remove", "Quitar"));
+    let opens = desk.button_then(open, Event::Next(NextEvent::OptionOpened(at)), to_the_top);
+    let removes = sends(desk, remove, NextEvent::OptionRemoved(at)).class("plain away");
+    let buttons = element("DIV").class("row").child(named(opens, open)).child(named(removes, remove));
     element("LI")
         .child(text_field(say::OPTION_NAME.text(), name, renamed))
         .child(element("P").live_text(move || read(|option| option.difference.clone())))

@@ -22,11 +22,8 @@ pub(crate) fn notices(desk: Desk) -> AnyView {
 fn told(notice: NoticeView, desk: Desk) -> AnyView {
     let offer = notice.offer.map(|offer| match offer {
         Offer::Undo => {
-            let undone = move |_| {
-                desk.send.run(Event::UndoWanted);
-                request_animation_frame(|| focus_on("#place"));
-            };
-            worded("BUTTON", said!("Undo", "Deshacer")).attribute("type", "button").on("click", undone).into()
+            let focus = || request_animation_frame(|| focus_on("#place"));
+            desk.button_then(said!("Undo", "Deshacer"), Event::UndoWanted, focus).into()
         }
         Offer::Switch => {
             desk.button(said!("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()

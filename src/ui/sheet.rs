@@ -104,14 +104,10 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .child(desk.button(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id)))
         .child(up)
         .child(down)
-        .child(worded("BUTTON", said!("Remove", "Quitar")).attribute("type", "button").class("away").on(
-            "click",
-            move |_| {
-                desk.send.run(Event::PartRemoved(id));
-                // What brings it back stands at the top.
-                super::next::to_the_top();
-            },
-        ));
+        // What brings it back stands at the top.
+        .child(
+            desk.button_then(said!("Remove", "Quitar"), Event::PartRemoved(id), super::next::to_the_top).class("away"),
+        );
     let extra = match view.extra {
         Some(Extra::Climate) => climate::folded(desk),
         Some(Extra::Habits) => habits::folded(desk),

@@ -71,11 +71,8 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
         if off { button.attribute("disabled", "") } else { button }.into()
     };
     let alone = first && last;
-    let taken_out = move |_| {
-        desk.send.run(Event::BarrierRemoved(id));
-        // Once what is left has been drawn.
-        request_animation_frame(move || focus_barrier(at));
-    };
+    // Once what is left has been drawn.
+    let focus = move || request_animation_frame(move || focus_barrier(at));
     let movers = [
         button("↑", say!("Move {name} up", "Subir {name}", name), Event::BarrierShifted(id, Shift::Up), first),
         button("↓", say!("Move {name} down", "Bajar {name}", name), Event::BarrierShifted(id, Shift::Down), last),
@@ -85,9 +82,7 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
         .child(check(view, desk))
         .child(
             element("DIV").class("row").children(movers.into_iter().filter(|_| !alone)).child(
-                worded("BUTTON", said!("Take out", "Quitar"))
-                    .attribute("type", "button")
-                    .on("click", taken_out)
+                desk.button_then(said!("Take out", "Quitar"), Event::BarrierRemoved(id), focus)
                     .class("plain away")
                     .attribute("aria-label", say!("Take out {name}", "Quitar {name}", name)),
             ),

@@ -132,17 +132,17 @@ pub fn percent(share: f64) -> String {
 
 /// Things in a row: "a, b and c".
 pub fn list(items: &[String]) -> String {
-    match items {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} {} {last}", most.join(", "), and_before(last)),
-    }
+    in_a_row(items, and_before)
 }
 
 /// Things of which one is to be taken: "L, gal or m³".
 pub fn either(items: &[String]) -> String {
+    in_a_row(items, |_| said!("or", "o"))
+}
+
+fn in_a_row(items: &[String], word_before: fn(&str) -> &'static str) -> String {
     match items {
-        [most @ .., last] if !most.is_empty() => format!("{} {} {last}", most.join(", "), said!("or", "o")),
+        [most @ .., last] if !most.is_empty() => format!("{} {} {last}", most.join(", "), word_before(last)),
         _ => items.concat(),
     }
 }

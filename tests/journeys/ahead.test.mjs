@@ -9,7 +9,7 @@ import { accessibilityFindings, freshFolder, openBrowser, openHost, startApp } f
 const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
 
 // The demo house goes out in a file and comes back with a diary: both stores read on a day, no rain measured since.
-export async function withReadings(page, t, share, day) {
+async function withReadings(page, t, share, day) {
   await page.getByRole('button', { name: /demo house/ }).click();
   await page.getByRole('banner').getByRole('button', { name: 'Sites' }).click();
   const [download] = await Promise.all([

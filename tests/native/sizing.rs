@@ -11,6 +11,8 @@ use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::Conduct;
 use eavewater::engine::balance::series::{SHORT_BY, run_and_keep};
 use eavewater::engine::balance::side_by_side::{Block, Frame};
+use eavewater::engine::measures::dry_runs::dry_runs;
+use eavewater::engine::measures::years::years;
 use eavewater::engine::rain::weather::Weather;
 use eavewater::engine::sizing::batch::{Batch, Case, Ground};
 use eavewater::engine::sizing::handbooks::{Basis, Method, Said};
@@ -261,7 +263,7 @@ proptest! {
                 let flowed = total.entered_l() + ledger.stored_first_l + total.demand_l;
                 prop_assert!((ours - theirs).abs() <= 1e-9 * flowed.max(1.0), "{ours} {theirs}");
             }
-            let years = eavewater::engine::measures::years::years(&series);
+            let years = years(&series, &dry_runs(&series.dates, &series.house_shortfall_l));
             prop_assert_eq!(tally.worst_year, years.iter().map(|year| year.dry_days).max().unwrap_or(0));
             let whole = || years.iter().filter(|year| year.complete);
             prop_assert_eq!(tally.whole_years, whole().count());

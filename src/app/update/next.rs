@@ -194,7 +194,7 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
     if trial.is_none() || site.options.len() >= MOST_OPTIONS {
         return Vec::new();
     }
-    let mut option = KeptOption::of_trial(&trial, &site.system, String::new());
+    let mut option = KeptOption::of_trial(&trial, &site.system);
     if is_out_of_range(&option.system) {
         model.notice = Some(Notice::TrialCannotRun);
         return Vec::new();
@@ -217,4 +217,5 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
 /// Leaves behind what belonged to another site.
 pub(super) fn forget(model: &mut Model) {
     model.next = Next { by: model.next.by, going: model.next.going, ..Next::NONE };
+    model.climate_before = None;
 }

@@ -61,7 +61,6 @@ fn look_at(model: &mut Model, id: Option<SiteId>) {
     model.sketching = false;
     super::next::forget(model);
     model.read_rain = None;
-    model.climate_before = None;
 }
 
 pub(super) fn sketch_drawn(model: &mut Model, sketch: &Sketch) -> Vec<Effect> {

@@ -171,7 +171,7 @@ pub fn options(model: &Model) -> Option<OptionsView> {
         options.push(OptionView { name: option.name.clone(), difference });
     }
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
-    let trial = KeptOption::of_trial(model.trial(), &kept.site.system, String::new());
+    let trial = KeptOption::of_trial(model.trial(), &kept.site.system);
     let is_new = !model.trial().is_none() && !kept.site.options.iter().any(|option| option.is_the_same(&trial));
     Some(OptionsView { options, table, can_keep: room && is_new })
 }

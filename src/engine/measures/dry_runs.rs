@@ -50,8 +50,8 @@ pub fn dry_runs(dates: &[NaiveDate], house_shortfall_l: &[f64]) -> Vec<DryRun> {
 }
 
 /// The longest stretch, the earliest of equals.
-pub fn longest(runs: &[DryRun]) -> Option<DryRun> {
-    runs.iter().copied().reduce(|longest, run| if run.days > longest.days { run } else { longest })
+pub fn longest<'a>(runs: impl IntoIterator<Item = &'a DryRun>) -> Option<DryRun> {
+    runs.into_iter().copied().reduce(|longest, run| if run.days > longest.days { run } else { longest })
 }
 
 #[cfg(test)]

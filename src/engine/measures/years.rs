@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, NaiveDate};
 
-use super::dry_runs::{DryRun, dry_runs, longest};
+use super::dry_runs::{DryRun, longest};
 use super::interval::wilson;
 use crate::engine::balance::series::Series;
 
@@ -41,22 +41,20 @@ pub struct Year {
     pub least_l: f64,
 }
 
-/// The years of a run in order.
-pub fn years(series: &Series) -> Vec<Year> {
+/// The years of a run in order; `dry_runs` are its stretches of dry days.
+pub fn years(series: &Series, dry_runs: &[DryRun]) -> Vec<Year> {
     let live = series.total_live_l();
-    let whole = dry_runs(&series.dates, &series.house_shortfall_l);
     let mut years = Vec::new();
     for (year, from, to) in spans(&series.dates) {
-        let runs = dry_runs(&series.dates[from..to], &series.house_shortfall_l[from..to]);
-        let touching: Vec<DryRun> = whole.iter().copied().filter(|run| run.touches(&series.dates[from..to])).collect();
+        let dates = &series.dates[from..to];
         let loads = series.loads.iter().filter(|load| (from..to).contains(&load.day));
         years.push(Year {
             year,
             complete: to - from == days_of(year),
             days: to - from,
             rain_mm: series.rain_mm[from..to].iter().sum(),
-            dry_days: runs.iter().map(|run| run.days).sum(),
-            longest_dry_run: longest(&touching),
+            dry_days: series.dry_days().skip(from).take(to - from).filter(|dry| *dry).count(),
+            longest_dry_run: longest(dry_runs.iter().filter(|run| run.touches(dates))),
             yield_l: sum(&series.yield_l, from, to),
             shortfall_l: sum(&series.shortfall_l, from, to),
             spill_l: sum(&series.spill_l, from, to),
