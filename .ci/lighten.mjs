@@ -1,7 +1,7 @@
 // Makes a release build lighter to download, before complete-build.mjs completes it.
 //
-// 1. The program: what its script never calls goes, the rest is optimised for size, and the long names by which script
-//    and program know each other become short ones.
+// 1. The program: what its script never calls goes, the rest is optimised for size, functions that are alike come to lie
+//    side by side, and the long names by which script and program know each other become short ones.
 // 2. The script: what nothing uses goes, the rest is minified, and it starts the program itself instead of the page.
 // 3. The style sheets become one.
 // 4. The scripts beside the program's lose their comments.
@@ -63,6 +63,21 @@ export function lighten(folder) {
   writeFileSync(at('service-worker.js'), esbuild.transformSync(text('service-worker.js')).code);
 }
 
+// What was seen to leave least after compression, of what keeps the program's meaning: values that are used twice are told
+// twice instead of being kept, larger functions stay functions, and the low kilobyte, the end of the stack, holds nothing.
+const SMALLEST = [
+  '-Os', '--converge', '--skip-pass=local-cse', '--one-caller-inline-max-function-size=50', '--low-memory-unused',
+  ...FEATURES.map((feature) => `--enable-${feature}`),
+];
+
+// The program's text with its functions in the order of what is in them, their names left aside.
+function alikeTogether(text) {
+  const FUNCTION = /^ \(func (?:\$"[^"\n]*"|\S+)([^]*?\n \)\n)/gm;
+  const functions = Array.from(text.matchAll(FUNCTION), ([whole, rest]) => ({ whole, rest: rest.replace(/\$"[^"\n]*"/g, '') }));
+  functions.sort((one, other) => (one.rest > other.rest) - (one.rest < other.rest));
+  return text.replace(FUNCTION, () => functions.shift().whole);
+}
+
 // The lightened program, and its script: a function of the program's file name.
 function lightProgram(esbuild, wasmPath, glue) {
   const binaryen = (tool, ...rest) => execFileSync(join(tools, 'node_modules/.bin', tool), rest);
@@ -95,13 +110,15 @@ function lightProgram(esbuild, wasmPath, glue) {
     return shortNames.get(name);
   }
   const work = mkdtempSync(join(tmpdir(), 'eavewater-'));
-  const [before, after] = [join(work, 'before.wat'), join(work, 'after.wasm')];
+  const [before, smaller, after] = ['before.wat', 'smaller.wat', 'after.wasm'].map((name) => join(work, name));
   binaryen('wasm-dis', wasmPath, '--all-features', '-o', before);
   const lighter = readFileSync(before, 'utf8')
     .replace(/^ \(import "[^"]*" "([^"]*)"/gm, (_, name) => ` (import "_" "${short(name)}"`)
     .replace(/^ \(export "([^"]*)"(.*)\n/gm, (_, name, rest) => (called.has(name) ? ` (export "${short(name)}"${rest}\n` : ''));
   writeFileSync(before, lighter);
-  binaryen('wasm-opt', before, '-Oz', '--converge', ...FEATURES.map((feature) => `--enable-${feature}`), '-o', after);
+  binaryen('wasm-opt', before, ...SMALLEST, '--emit-text', '-o', smaller);
+  writeFileSync(smaller, alikeTogether(readFileSync(smaller, 'utf8')));
+  binaryen('wasm-opt', smaller, ...SMALLEST, '-o', after);
   const program = readFileSync(after);
   rmSync(work, { recursive: true });
 
