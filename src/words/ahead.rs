@@ -210,6 +210,15 @@ pub fn range(ahead: &Ahead) -> Vec<String> {
     ]
 }
 
+/// Which of several uses lacks water first.
+pub fn short(using: &str) -> String {
+    say!(
+        "What lacks water first is most likely {using}.",
+        "Lo más probable es que primero le falte agua a {using}.",
+        using
+    )
+}
+
 /// How much is safe.
 pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     let safe = &ahead.safe;
@@ -237,7 +246,7 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
         );
     }
     let change = if factor >= 1.0 {
-        say!("It uses {now} now: that is safe.", "Ahora usa {now}: eso es seguro.", now)
+        say!("It uses {now} now, within that.", "Ahora usa {now}, dentro de ese límite.", now)
     } else {
         say!(
             "It uses {now} now: {over} too much.",
@@ -415,7 +424,7 @@ mod tests {
     #[test]
     fn an_empty_tank_is_said_to_be_empty() {
         let mut ahead = read_days_ago(0);
-        ahead.floor = crate::engine::ahead::outlook::Course { live_l: vec![0.0], lasts: Some(0) };
+        ahead.floor = crate::engine::ahead::outlook::Course { live_l: vec![0.0], lasts: Some(0), short: None };
         assert!(headline(&ahead).starts_with("The tanks are empty"));
         assert!(in_a_line(&ahead).starts_with("The tanks are empty"));
         assert_eq!(range(&ahead), Vec::<String>::new());

@@ -118,9 +118,11 @@ fn found_view(
     let ration = |step: usize| kept.site.system.rationing.get(step).map(|step| step.name.clone()).unwrap_or_default();
     let help = |(help, with): (&_, &Expected)| say::help(*help, with, &ahead.lasting, ration, units);
     let mut basis = say::basis(ahead, *origin);
+    let uses = &kept.site.system.uses;
+    let short = ahead.short.filter(|_| uses.len() > 1).and_then(|at| uses.get(at));
     basis.extend(warns(lesson).then(|| say::AS_MENDED.to_owned()));
     FoundView {
-        range: say::range(ahead),
+        range: say::range(ahead).into_iter().chain(short.map(|using| say::short(&using.name))).collect(),
         fan: fan(found, *capacity_l, units, width),
         chances: chances(found),
         safe: say::safe(ahead, wishes.chance, units),

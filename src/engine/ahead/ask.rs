@@ -201,6 +201,7 @@ pub fn helps(plan: &Plan, site: &Site) -> Vec<(Help, Step)> {
 mod tests {
     #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
     use super::*;
+    use crate::engine::ahead::looking::{Looking, Target};
     use crate::quantity::{Flow, Volume};
     use crate::site::demo;
     use crate::site::diary::{Entry, EntryId, Level, Water};
@@ -241,5 +242,35 @@ mod tests {
         let why = begun(plan, &site, Some(&rain), (known, Vec::new()), Years::Recorded).err();
         // 1,050 L at 100 L a day serve ten days.
         assert_eq!(why, Some(Why::NoFuture { floor: Some(10) }));
+    }
+
+    #[test]
+    fn the_use_that_lacks_water_first_is_told() {
+        let mut site = demo::site();
+        site.system.uses.truncate(2);
+        site.system.rationing.clear();
+        let tanks = [site.system.tanks[0].id, site.system.tanks[2].id];
+        for (using, tank) in site.system.uses.iter_mut().zip(tanks) {
+            (using.amount, using.tank, using.outdoor) = (Amount::Daily(Flow::litres_a_day(100.0)), Some(tank), false);
+        }
+        site.system.tanks.iter_mut().for_each(|tank| tank.leak = Flow::litres_a_day(0.0));
+        let plan = plan(&site.system).unwrap();
+        let stores = tanks.map(|tank| store_of(&plan, &site.system, tank).unwrap());
+        let short_with = |litres: [f64; 2]| {
+            let mut live_l = vec![0.0; plan.stores.len()];
+            stores.iter().zip(litres).for_each(|(store, litres)| live_l[*store] = litres);
+            let today: NaiveDate = "2026-08-30".parse().unwrap();
+            let known = Known { read_on: today, live_l, today, rain_mm: Vec::new(), events: Vec::new() };
+            let days = known.days().len();
+            let outlook = Outlook::new(plan.clone(), 0.0, known, vec![vec![0.0; days]]);
+            let mut looking = Looking::new(outlook, Target { days: 30 }, Vec::new());
+            while looking.step() {}
+            let ahead = looking.answer().unwrap();
+            assert_eq!(ahead.floor.short, ahead.short, "there is no rain in the one future either");
+            (ahead.short, ahead.lasting.half)
+        };
+        // 150 L at 100 L a day serve one day, 250 L two.
+        assert_eq!(short_with([250.0, 150.0]), (Some(1), 1.0));
+        assert_eq!(short_with([150.0, 250.0]), (Some(0), 1.0));
     }
 }

@@ -76,6 +76,8 @@ pub struct Ahead {
     pub lasting: Expected,
     /// The same for each future, rising.
     pub lasts: Vec<f64>,
+    /// The use that lacks water first in most futures that have a dry day, as its place in the system; none has none.
+    pub short: Option<usize>,
     /// What each step would make of that.
     pub steps: Vec<Expected>,
     /// How much is safe.
@@ -203,6 +205,11 @@ impl Looking {
             floor,
             lasting: lasting(&self.courses),
             lasts: sorted(self.courses.iter().map(lasts).collect()),
+            short: self
+                .courses
+                .iter()
+                .filter_map(|course| course.short)
+                .max_by_key(|short| self.courses.iter().filter(|course| course.short == Some(*short)).count()),
             steps: self.with_steps.iter().map(|courses| lasting(courses)).collect(),
             safe: SafeUse {
                 target: self.target,

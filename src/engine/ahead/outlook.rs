@@ -78,6 +78,8 @@ pub struct Course {
     pub live_l: Vec<f64>,
     /// How many days from tomorrow on are served before the first dry day; `None` if there is none within the horizon.
     pub lasts: Option<usize>,
+    /// The use that lacks water on that day, as its place in the plan, the first of them if they are several.
+    pub short: Option<usize>,
 }
 
 impl Outlook {
@@ -140,17 +142,18 @@ impl Outlook {
     pub fn course(&self, plan: &Plan, mut standing: Standing, rain_mm: &[f64]) -> Course {
         let mut live_l = Vec::with_capacity(HORIZON_DAYS + 1);
         live_l.push(standing.live_l.iter().sum());
-        let mut lasts = None;
+        let (mut lasts, mut short) = (None, None);
         let since = self.known.since();
         let (days, rain_mm) = (&self.days[since..], &rain_mm[since..]);
         run_from(plan, days, rain_mm, &mut standing, self.inflow_first, |day| {
-            if lasts.is_none() && house_lacks(plan, &day.demand_l, &day.yield_l) {
-                lasts = Some(live_l.len() - 1);
+            if lasts.is_none() {
+                short = short_use(plan, &day.demand_l, &day.yield_l);
+                lasts = short.map(|_| live_l.len() - 1);
             }
             live_l.push(day.live_l.iter().sum());
             true
         });
-        Course { live_l, lasts }
+        Course { live_l, lasts, short }
     }
 
     /// Whether the house lacks nothing for the first so many days from tomorrow on.
@@ -160,7 +163,7 @@ impl Outlook {
         let mut lasts = true;
         let (days, rain_mm) = (&self.days[since..to], &rain_mm[since..to]);
         run_from(plan, days, rain_mm, &mut standing, self.inflow_first, |day| {
-            lasts = !house_lacks(plan, &day.demand_l, &day.yield_l);
+            lasts = short_use(plan, &day.demand_l, &day.yield_l).is_none();
             lasts
         });
         lasts
@@ -174,9 +177,10 @@ pub fn pour(plan: &Plan, standing: &mut Standing, store: usize, litres: f64) {
     }
 }
 
-fn house_lacks(plan: &Plan, demand_l: &[f64], yield_l: &[f64]) -> bool {
-    let short = |at: usize| plan.uses[at].counts && demand_l[at] - yield_l[at] > SHORT_BY;
-    (0..plan.uses.len()).any(short)
+/// The first use of the house that gets less than it wants.
+fn short_use(plan: &Plan, demand_l: &[f64], yield_l: &[f64]) -> Option<usize> {
+    let short = |at: &usize| plan.uses[*at].counts && demand_l[*at] - yield_l[*at] > SHORT_BY;
+    (0..plan.uses.len()).find(short)
 }
 
 /// How long the water lasts, in days from tomorrow on; infinite where it lasts beyond the horizon.
