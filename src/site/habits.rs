@@ -64,6 +64,11 @@ impl Habit {
         Habit::Cleaning,
     ];
 
+    /// Whether its water is swallowed.
+    pub const fn is_drunk(self) -> bool {
+        matches!(self, Habit::Drinking | Habit::Cooking)
+    }
+
     /// How its times are counted.
     pub const fn basis(self) -> Basis {
         match self {
@@ -150,8 +155,8 @@ impl HabitValue {
 const DAYS_A_WEEK: f64 = 7.0;
 
 impl Habits {
-    /// Habits to start from: published figures; drinking and cooking go to the first use of that class, all else to the
-    /// first of the house, or to what there is of the two.
+    /// Habits to start from: published figures; drinking and cooking go to the first use of that class, or to water from
+    /// elsewhere, all else to the first of the house, or to that for drinking.
     pub fn usual(system: &System) -> Self {
         let first = |class| system.uses.iter().find(|using| using.class == class).map(|using| using.id);
         let (drinking, house) = (first(Class::Drinking), first(Class::House));
@@ -163,7 +168,7 @@ impl Habits {
             habit,
             times: Count::number(habit.usual_times()),
             each: Volume::litres(habit.figures()[0]),
-            to: if matches!(habit, Habit::Drinking | Habit::Cooking) { drinking.or(house) } else { house.or(drinking) },
+            to: if habit.is_drunk() { drinking } else { house.or(drinking) },
         };
         Self { people: heads.unwrap_or(Count::number(2.0)), lines: Habit::ALL.map(line).into() }
     }
@@ -231,6 +236,17 @@ impl Habits {
         uses
     }
 
+    /// The uses from which it is drunk though they are for something else.
+    pub fn drunk_amiss(&self, system: &System) -> Vec<PartId> {
+        let drunk = |using: PartId| {
+            self.lines
+                .iter()
+                .any(|line| line.to == Some(using) && line.habit.is_drunk() && self.litres_a_day(line) > 0.0)
+        };
+        let others = system.uses.iter().filter(|using| using.class != Class::Drinking);
+        others.map(|using| using.id).filter(|using| drunk(*using)).collect()
+    }
+
     /// The amount of a use for so many litres a day: shared out among the people, if there are any.
     pub fn amount(&self, litres_a_day: f64) -> Amount {
         let people = self.people.get();
@@ -288,6 +304,22 @@ mod tests {
         assert!((daily(0) - 6.0).abs() < 1e-12 && (daily(1) - 140.0).abs() < 1e-12, "{} {}", daily(0), daily(1));
         // The garden and the hens are as they were.
         assert_eq!(system.uses[2..], demo::site().system.uses[2..]);
+    }
+
+    #[test]
+    fn nothing_is_drunk_from_a_use_for_something_else_unless_somebody_says_so() {
+        let mut system = demo::site().system;
+        system.uses.retain(|using| using.class != Class::Drinking);
+        let mut habits = Habits::usual(&system);
+        let goes_to = |habits: &Habits, habit| habits.line(habit).and_then(|line| line.to);
+        assert_eq!([Habit::Drinking, Habit::Cooking].map(|habit| goes_to(&habits, habit)), [None, None]);
+        assert!(goes_to(&habits, Habit::Shower).is_some());
+        assert_eq!(habits.drunk_amiss(&system), []);
+        let house = goes_to(&habits, Habit::Shower);
+        habits.lines[0].to = house;
+        assert_eq!(habits.drunk_amiss(&system), house.into_iter().collect::<Vec<_>>());
+        habits.set(HabitValue::Times(Habit::Drinking), 0.0);
+        assert_eq!(habits.drunk_amiss(&system), []);
     }
 
     #[test]

@@ -178,6 +178,17 @@ pub fn total(by_use: &[(String, f64)], people: f64, units: &Units) -> String {
     )
 }
 
+/// It is drunk from a use that isn't for drinking.
+pub fn drunk_amiss(using: &str) -> String {
+    say!(
+        "{using} isn't a use for drinking, so nothing here asks whether its water is fit to drink: say on its sheet that \
+         it is for drinking, or take that water from elsewhere.",
+        "{using} no es un uso para beber, así que aquí nada pregunta si su agua es potable: indica en su hoja que es \
+         para beber, o toma esa agua de otra parte.",
+        using
+    )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

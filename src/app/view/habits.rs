@@ -18,11 +18,13 @@ pub fn line(habits: &Habits, habit: Habit, system: &System, units: &Units) -> St
     format!("{}: {} → {to}", say::name(habit), shown::figure(habits.litres_a_day(line), Kind::Flow, units))
 }
 
-/// All of them in a sentence.
+/// All of them in a sentence, and what is drunk from a use that isn't for it.
 pub fn total(habits: &Habits, system: &System, units: &Units) -> String {
     let name = |(using, litres)| (system.name_of(using), litres);
     let by_use: Vec<(String, f64)> = habits.by_use().into_iter().map(name).collect();
-    say::total(&by_use, habits.people.get(), units)
+    let mut told = vec![say::total(&by_use, habits.people.get(), units)];
+    told.extend(habits.drunk_amiss(system).into_iter().map(|using| say::drunk_amiss(&system.name_of(using))));
+    told.join(" ")
 }
 
 /// The published figures of a habit in words, the household's own first, and the one that holds.
