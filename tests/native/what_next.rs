@@ -315,6 +315,32 @@ fn a_trial_is_kept_as_an_option_once() {
     assert_eq!(site(&model).options.len(), 1);
     update(&mut model, Event::LeverDragged(Lever::Storage, 3.0));
     assert!(can_keep(&model), "another one");
+    // A trial without a tank can't run: it is no option.
+    next(&mut model, NextEvent::TrialOpened);
+    let tanks: Vec<PartId> = site(&model).system.tanks.iter().map(|tank| tank.id).collect();
+    for tank in tanks {
+        update(&mut model, Event::PartRemoved(tank));
+    }
+    assert!(!can_keep(&model));
+    assert_eq!(next(&mut model, NextEvent::OptionKept), []);
+    assert_eq!(model.notice, Some(Notice::TrialCannotRun));
+    assert_eq!(site(&model).options.len(), 1);
+}
+
+#[test]
+fn an_option_that_is_made_real_is_the_house_and_no_option_any_more() {
+    let mut model = demo();
+    for factor in [2.0, 3.0] {
+        update(&mut model, Event::LeverDragged(Lever::Storage, factor));
+        next(&mut model, NextEvent::OptionKept);
+    }
+    let (larger, largest) = (site(&model).options[0].clone(), site(&model).options[1].clone());
+    next(&mut model, NextEvent::OptionOpened(0));
+    update(&mut model, Event::TrialKept);
+    assert_eq!(site(&model).system, larger.system);
+    assert_eq!(site(&model).options, std::slice::from_ref(&largest));
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(site(&model).options, [larger, largest]);
 }
 
 #[test]

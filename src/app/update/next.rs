@@ -195,7 +195,7 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     let mut option = KeptOption::of_trial(&trial, &site.system);
-    if is_out_of_range(&option.system) {
+    if !findings(&option.system).is_empty() {
         model.notice = Some(Notice::TrialCannotRun);
         return Vec::new();
     }

@@ -9,6 +9,7 @@ use crate::quantity::Share;
 use crate::quantity::range::SHARE;
 use crate::site::findings::findings;
 use crate::site::household::Reckoning;
+use crate::site::kept_option::KeptOption;
 use crate::site::trial::{FACTOR, Trial};
 
 use super::sites::{change, put};
@@ -38,7 +39,10 @@ pub(super) fn unsaved(model: &mut Model) -> Vec<Effect> {
 pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
     let trial = model.trial().clone();
     let Some(kept) = model.site_mut() else { return Vec::new() };
-    let site = trial.of(&kept.site);
+    let mut site = trial.of(&kept.site);
+    // As an option it would now be the house beside itself.
+    let tried = KeptOption::of_trial(&trial, &kept.site.system);
+    site.options.retain(|option| !option.is_the_same(&tried));
     let rain_fits =
         site.reckoning.rain_factors.iter().all(|factor| crate::site::household::RAIN_FACTOR.holds(factor.get()));
     if !rain_fits || super::next::is_out_of_range(&site.system) {

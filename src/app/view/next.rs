@@ -5,6 +5,7 @@ use crate::app::model::Model;
 use crate::engine::upgrades::{RankBy, Tally, Upgrades};
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
+use crate::site::findings::findings;
 use crate::site::household::Site;
 use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
 use crate::site::prices::Priced;
@@ -137,7 +138,7 @@ pub struct OptionsView {
     pub options: Vec<OptionView>,
     /// The numbers of the house and of each option that has been run.
     pub table: Option<Table>,
-    /// Whether there is room for another one, and a trial to keep that isn't kept yet.
+    /// Whether there is room for another one, and a trial to keep that can run and isn't kept yet.
     pub can_keep: bool,
 }
 
@@ -173,7 +174,8 @@ pub fn options(model: &Model) -> Option<OptionsView> {
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
     let trial = KeptOption::of_trial(model.trial(), &kept.site.system);
     let is_new = !model.trial().is_none() && !kept.site.options.iter().any(|option| option.is_the_same(&trial));
-    Some(OptionsView { options, table, can_keep: room && is_new })
+    let can_keep = room && is_new && findings(&trial.system).is_empty();
+    Some(OptionsView { options, table, can_keep })
 }
 
 fn columns(units: &Units) -> Vec<String> {
