@@ -130,10 +130,9 @@ impl From<Element> for AnyView {
 
 /// Puts the focus on the first element of a selector, if it is drawn.
 pub(crate) fn focus_on(selector: &str) {
-    let found = document().query_selector(selector).ok().flatten();
-    if let Some(found) = found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok()) {
-        // Fails never for an element that is drawn.
-        let _ = found.focus();
+    if let Ok(Some(found)) = document().query_selector(selector) {
+        // A part of a drawing is no HTML element, but takes the focus by the same name. Fails never for what is drawn.
+        let _ = found.unchecked_into::<web_sys::HtmlElement>().focus();
     }
 }
 

@@ -98,6 +98,7 @@ fn part(target: &Target, (class, name): (&str, &str), touched: &Touched) -> AnyV
         attribute("role", "button".to_owned()),
         attribute("tabindex", "0".to_owned()),
         attribute("aria-label", name.to_owned()),
+        attribute("data-part", parts.first().map_or_else(String::new, |part| part.0.to_string())),
         listener("click", move |_| {
             if !pulled.get_value() {
                 on_part.run(by_finger.clone());

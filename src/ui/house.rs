@@ -49,11 +49,23 @@ pub(crate) fn house(desk: Desk) -> AnyView {
 
 /// What is to be done with the parts that were tapped.
 fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, desk: Desk) -> AnyView {
-    let shut = |begun: Begun| {
-        let close = element("BUTTON").attribute("type", "button").class("plain").text(say::CLOSE);
-        close.on("click", move |_| begun.tapped.set(Vec::new())).into()
-    };
     let parts = begun.tapped.get();
+    let first = parts.first().copied();
+    // Whoever came by the keyboard is back where the row was opened.
+    let shut = move || {
+        begun.tapped.set(Vec::new());
+        if let Some(PartId(part)) = first {
+            focus_on(&format!(".figure [data-part=\"{part}\"]"));
+        }
+    };
+    let close = element("BUTTON").attribute("type", "button").class("plain").text(say::CLOSE);
+    let close = close.on("click", move |_| shut());
+    let on_key = move |event: web_sys::Event| {
+        let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
+        if matches!(key.as_deref(), Some("Escape")) {
+            shut();
+        }
+    };
     let valve = valves.iter().find(|(line, _)| parts == [*line]);
     // The row is drawn anew with the house.
     let focus = || request_animation_frame(|| focus_on(".bundle button"));
@@ -66,7 +78,7 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     if buttons.is_empty() {
         return nothing();
     }
-    let row = element("DIV").class("row bundle").attribute("role", "group");
+    let row = element("DIV").class("row bundle").attribute("role", "group").on("keydown", on_key);
     let row = row.attribute(
         "aria-label",
         if turn.is_some() {
@@ -75,7 +87,7 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
             said!("Parts drawn as one", "Partes dibujadas como una")
         },
     );
-    row.children(turn).children(buttons).children([shut(begun)]).into()
+    row.children(turn).children(buttons).child(close).into()
 }
 
 /// The button that adds a tank, with what to do after it.

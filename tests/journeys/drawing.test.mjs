@@ -115,6 +115,22 @@ test('a valve is pulled by a finger, and a tap on it still opens its row', async
   assert.equal(await headline(), before);
 });
 
+test('a row opened by the keyboard is left by it, back to the part', async (t) => {
+  const page = await demo(t);
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent);
+  const valve = page.locator('svg .part[aria-label*="valve open"]').first();
+  const name = await valve.getAttribute('aria-label');
+  const ways = [() => page.keyboard.press('Escape'), () => page.locator('.bundle').getByRole('button', { name: 'Close' }).press('Enter')];
+  for (const leave of ways) {
+    await valve.focus();
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(() => document.activeElement?.matches('.bundle button'));
+    await leave();
+    await page.locator('.bundle').waitFor({ state: 'detached' });
+    assert.equal(await focused(), name);
+  }
+});
+
 test('the drawing is saved as a file of its own', async (t) => {
   const page = await demo(t);
   const [download] = await Promise.all([
