@@ -74,7 +74,7 @@ pub const fn usual(task: Task) -> Interval {
         }
         Task::Screen | Task::Diverter | Task::Hole | Task::PumpStrainer | Task::Sleeve => 91.0,
         Task::Desludging => 730.0,
-        Task::Anchors | Task::Lamp | Task::WaterTest | Task::Other => 365.0,
+        Task::Anchors | Task::Lamp | Task::WaterTest | Task::Disinfection | Task::Other => 365.0,
         Task::Ceramic => 30.0,
     };
     let rain_mm = if matches!(task, Task::Screen) { Some(300.0) } else { None };

@@ -39,11 +39,13 @@ pub enum Task {
     Other,
     /// Joints, valves and taps of a tank's store looked over for drips.
     Joints,
+    /// Tank disinfected: when its water calls for it, not every so often.
+    Disinfection,
 }
 
 impl Task {
     /// All kinds, in the way of the water.
-    pub const ALL: [Task; 18] = [
+    pub const ALL: [Task; 19] = [
         Task::Roof,
         Task::Gutter,
         Task::Screen,
@@ -52,6 +54,7 @@ impl Task {
         Task::InletMesh,
         Task::TankLook,
         Task::Desludging,
+        Task::Disinfection,
         Task::Lid,
         Task::Anchors,
         Task::Joints,

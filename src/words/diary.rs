@@ -200,6 +200,7 @@ pub fn done(task: Task) -> &'static str {
         Task::InletMesh => said!("Inlet mesh checked", "Malla de la entrada revisada"),
         Task::TankLook => said!("Tank looked into", "Interior del tanque revisado desde la tapa"),
         Task::Desludging => said!("Sludge taken out", "Lodo sacado"),
+        Task::Disinfection => said!("Tank disinfected", "Tanque desinfectado"),
         Task::Lid => said!("Lid and lock checked", "Tapa y candado revisados"),
         Task::Anchors => said!("Anchors checked", "Anclajes revisados"),
         Task::PumpStrainer => said!("Pump strainer cleaned", "Colador de la bomba limpiado"),

@@ -92,6 +92,7 @@ pub fn to_do(task: Task) -> &'static str {
             said!("Look into the tank from outside", "Revisar el interior del tanque desde la tapa, sin entrar")
         }
         Task::Desludging => said!("Take the sludge out", "Sacar el lodo"),
+        Task::Disinfection => said!("Disinfect the tank", "Desinfectar el tanque"),
         Task::Lid => said!("Check lid and lock", "Revisar tapa y candado"),
         Task::Anchors => said!("Check anchors and straps", "Revisar anclajes y correas"),
         Task::PumpStrainer => said!("Clean the pump's strainer", "Limpiar el colador de la bomba"),

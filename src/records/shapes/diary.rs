@@ -194,6 +194,7 @@ pub(super) fn task_name(task: Task) -> &'static str {
         Task::InletMesh => "inlet_mesh",
         Task::TankLook => "tank_look",
         Task::Desludging => "desludging",
+        Task::Disinfection => "disinfection",
         Task::Lid => "lid",
         Task::Anchors => "anchors",
         Task::PumpStrainer => "pump_strainer",
