@@ -2,7 +2,7 @@
 //!
 //! A text is written once in each language, side by side, where it is needed; the compiler sees to it that none lacks.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::ffi::{CStr, c_char};
 use std::fmt::{self, Write};
 use std::ops::Deref;
@@ -150,7 +150,8 @@ impl Phrase {
         let (english, spanish) = texts.split_once(NEXT_LANGUAGE).unwrap_or_default();
         match spoken() {
             Language::English => english,
-            Language::Spanish | Language::SpanishWithPoint => spanish,
+            Language::Spanish => spanish,
+            Language::SpanishWithPoint => pointed(spanish),
         }
     }
 
@@ -160,6 +161,28 @@ impl Phrase {
     pub fn with(&self, values: &[&dyn fmt::Display]) -> String {
         filled(self.text(), values)
     }
+}
+
+thread_local! {
+    static POINTED: RefCell<Vec<(*const u8, &'static str)>> = const { RefCell::new(Vec::new()) };
+}
+
+/// A text with a point for each comma between two figures. It is made once for each text that has any, and stays.
+fn pointed(text: &'static str) -> &'static str {
+    let is_decimal = |figures: &[u8]| matches!(figures, [b'0'..=b'9', b',', b'0'..=b'9']);
+    if !text.as_bytes().windows(3).any(is_decimal) {
+        return text;
+    }
+    POINTED.with_borrow_mut(|made| {
+        if let Some((_, pointed)) = made.iter().find(|(of, _)| *of == text.as_ptr()) {
+            return *pointed;
+        }
+        let around = |at: usize| at.checked_sub(1).and_then(|before| text.as_bytes().get(before..at + 2));
+        let letter = |(at, letter)| if around(at).is_some_and(is_decimal) { '.' } else { letter };
+        let pointed = &*text.char_indices().map(letter).collect::<String>().leak();
+        made.push((text.as_ptr(), pointed));
+        pointed
+    })
 }
 
 #[inline(never)]
@@ -333,4 +356,29 @@ macro_rules! say {
     };
     (@value $name:ident) => { &$name };
     (@value $name:ident $value:expr) => { &$value };
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Language, speak};
+
+    #[test]
+    fn decimals_within_a_text_follow_the_mark() {
+        let texts = || {
+            let litres = 3;
+            [
+                said!("0.5 to 2.25 mg/L, 1,000 L", "de 0,5 a 2,25 mg/L, 1000 L").to_owned(),
+                said!("1, 2, 3", "1, 2, 3 años").to_owned(),
+                say!("{litres} L and 0.5 °C", "ñ,1,5 y {litres} L", litres),
+            ]
+        };
+        for _ in 0..2 {
+            speak(Language::SpanishWithPoint);
+            assert_eq!(texts(), ["de 0.5 a 2.25 mg/L, 1000 L", "1, 2, 3 años", "ñ,1.5 y 3 L"]);
+            speak(Language::Spanish);
+            assert_eq!(texts(), ["de 0,5 a 2,25 mg/L, 1000 L", "1, 2, 3 años", "ñ,1,5 y 3 L"]);
+            speak(Language::English);
+            assert_eq!(texts(), ["0.5 to 2.25 mg/L, 1,000 L", "1, 2, 3", "3 L and 0.5 °C"]);
+        }
+    }
 }
