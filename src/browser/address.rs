@@ -1,8 +1,6 @@
 //! The place in the page's address: a reload finds it there, and the browser's own way back goes through it.
 
-use wasm_bindgen::JsCast;
-use wasm_bindgen::closure::Closure;
-
+use super::hear;
 use crate::app::event::Event;
 use crate::app::model::Place;
 
@@ -29,11 +27,5 @@ pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
         }
     };
     called();
-    let changed = Closure::<dyn FnMut()>::new(called);
-    if let Some(window) = web_sys::window() {
-        // Fails only for a listener that isn't a function.
-        let _ = window.add_event_listener_with_callback("hashchange", changed.as_ref().unchecked_ref());
-    }
-    // Listens for as long as the page lives.
-    changed.forget();
+    hear("hashchange", move |_| called());
 }

@@ -1,9 +1,8 @@
 //! The day and the language, where the person is.
 
 use chrono::NaiveDate;
-use wasm_bindgen::JsCast;
-use wasm_bindgen::closure::Closure;
 
+use super::hear;
 use crate::app::event::Event;
 use crate::language::Language;
 
@@ -30,11 +29,5 @@ pub(super) fn devices_language() -> Language {
 
 /// Tells the day whenever the page is looked at again: it may have lain open overnight.
 pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
-    let seen = Closure::<dyn FnMut()>::new(move || send(Event::DayCame(today())));
-    if let Some(document) = web_sys::window().and_then(|window| window.document()) {
-        // Fails only for a listener that isn't a function.
-        let _ = document.add_event_listener_with_callback("visibilitychange", seen.as_ref().unchecked_ref());
-    }
-    // Listens for as long as the page lives.
-    seen.forget();
+    hear("visibilitychange", move |_| send(Event::DayCame(today())));
 }

@@ -1,9 +1,9 @@
 //! What the service worker tells, through `public/register.js`.
 
-use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{CustomEvent, Window};
+use wasm_bindgen::JsValue;
+use web_sys::CustomEvent;
 
+use super::hear;
 use crate::app::event::Event;
 
 const READY: &str = "eavewater-offline-ready";
@@ -17,11 +17,11 @@ const ACCEPTED: &str = "eavewater-update-accepted";
 /// Turns the worker's words to events; what was said before the page listened is asked for.
 pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
     let Some(window) = web_sys::window() else { return };
-    on(&window, READY, move || send(Event::Offline(true)));
-    on(&window, FAILED, move || send(Event::Offline(false)));
-    on(&window, UPDATE, move || send(Event::UpdateReady));
-    on(&window, PERSISTS, move || send(Event::Persists(true)));
-    on(&window, MAY_GO, move || send(Event::Persists(false)));
+    hear(READY, move |_| send(Event::Offline(true)));
+    hear(FAILED, move |_| send(Event::Offline(false)));
+    hear(UPDATE, move |_| send(Event::UpdateReady));
+    hear(PERSISTS, move |_| send(Event::Persists(true)));
+    hear(MAY_GO, move |_| send(Event::Persists(false)));
     let persists = js_sys::Reflect::get(&window, &JsValue::from_str("eavewaterPersists")).ok();
     if let Some(persists) = persists.and_then(|persists| persists.as_bool()) {
         send(Event::Persists(persists));
@@ -32,14 +32,6 @@ pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
         Some("waiting") => send(Event::UpdateReady),
         _ => {}
     }
-}
-
-fn on(window: &Window, name: &str, tell: impl FnMut() + 'static) {
-    let heard = Closure::<dyn FnMut()>::new(tell);
-    // Fails only for a listener that isn't a function.
-    let _ = window.add_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
-    // Listens for as long as the page lives.
-    heard.forget();
 }
 
 /// Lets the waiting version take over.

@@ -1,16 +1,16 @@
 //! What other windows write.
 
 use wasm_bindgen::JsCast;
-use wasm_bindgen::closure::Closure;
 use web_sys::StorageEvent;
 
-use super::{BrowserShelf, Keeper};
+use super::{BrowserShelf, Keeper, hear};
 use crate::app::event::Event;
 use crate::records::cupboard::Cupboard;
 
 /// Reads what another window has changed again: half a year of a diary where it is one, else everything.
 pub(super) fn listen(keeper: Keeper, send: impl Fn(Event) + Copy + 'static) {
-    let changed = Closure::<dyn FnMut(StorageEvent)>::new(move |event: StorageEvent| {
+    hear("storage", move |event| {
+        let event: StorageEvent = event.unchecked_into();
         // What found no room is nowhere but here.
         if !keeper.has_kept_all() {
             return;
@@ -23,10 +23,4 @@ pub(super) fn listen(keeper: Keeper, send: impl Fn(Event) + Copy + 'static) {
             send(Event::ReadAgain(opened));
         }
     });
-    if let Some(window) = web_sys::window() {
-        // Fails only for a listener that isn't a function.
-        let _ = window.add_event_listener_with_callback("storage", changed.as_ref().unchecked_ref());
-    }
-    // Listens for as long as the page lives.
-    changed.forget();
 }
