@@ -191,6 +191,10 @@ pub fn hint(field: Field) -> Option<&'static str> {
             "Too small: still full when the next storm comes. Too large: drips away good water.",
             "Muy pequeño: la cámara sigue llena cuando llega la próxima tormenta. Muy grande: deja escapar agua buena.",
         )),
+        Field::Capacity => Some(said!(
+            "Typed here, the width follows it; a width or height typed below, it follows that.",
+            "Si la escribes aquí, el ancho cambia con ella; si escribes abajo un ancho o una altura, cambia con eso.",
+        )),
         Field::Floor => Some(said!(
             "Below ground is negative. Only differences between tanks matter.",
             "Bajo el suelo es negativo. Solo importan las diferencias entre tanques.",

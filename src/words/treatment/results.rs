@@ -274,8 +274,8 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil: &str) -> String {
         Judgement::NoLimit => return String::new(),
         Judgement::Within => {
             return said!(
-                "Nothing to do. Test again after work on roof, tank or filters, or when it tastes odd.",
-                "Nada que hacer. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
+                "This value asks for nothing. Test again after work on roof, tank or filters, or when it tastes odd.",
+                "Este valor no pide nada. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
                  raro.",
             )
             .to_owned();
