@@ -65,7 +65,7 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
 
 fn number(value: ClimateValue, desk: Desk) -> AnyView {
     let (kind, range) = climate::kind(value);
-    QuantityField {
+    let field = QuantityField {
         label: say::climate_value(value),
         hint: None,
         text: Box::new(move || read(desk, |site, units| climate::number(site, value, units))),
@@ -73,5 +73,7 @@ fn number(value: ClimateValue, desk: Desk) -> AnyView {
         range,
         on_entered: Box::new(move |number| desk.send.run(Event::ClimateEntered(value, number))),
     }
-    .view(desk)
+    .view(desk);
+    let doubt = move || read(desk, |site, _| climate::doubt(site, value));
+    element("DIV").child(field).child(element("P").class("doubt").attribute("role", "status").live_text(doubt)).into()
 }

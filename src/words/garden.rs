@@ -92,6 +92,11 @@ pub const CLIMATE_WAYS: [Phrase; 2] = [
     phrase!("Latitude and temperatures", "Latitud y temperaturas"),
     phrase!("Reference evapotranspiration", "Evapotranspiración de referencia"),
 ];
+/// Beside a daily low.
+pub const LOW_ABOVE_HIGH: Phrase = phrase!(
+    "This low is above the high of its month: change one of them.",
+    "Esta mínima supera la máxima de su mes: cambia una de las dos.",
+);
 /// What is made of temperatures.
 pub const HARGREAVES: Phrase = phrase!(
     "Reference evapotranspiration by Hargreaves from latitude and temperatures (FAO-56, equations 21 to 25 and 52). It \

@@ -1,24 +1,17 @@
 // The weeks ahead at a phone's size: nothing without a reading; from a reading how long the water lasts, how much is
 // safe, what would help; the same in a line on the house.
 import assert from 'node:assert/strict';
-import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { accessibilityFindings, freshFolder, openBrowser, openHost, startApp } from './stage.mjs';
+import { accessibilityFindings, asFile, exported, openBrowser, openHost, startApp } from './stage.mjs';
 
 const place = (page, name) => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name });
 
 // The demo house goes out in a file and comes back with a diary: both stores read on a day, no rain measured since.
-async function withReadings(page, t, share, day) {
+async function withReadings(page, share, day) {
   await page.getByRole('button', { name: /demo house/ }).click();
   await page.getByRole('banner').getByRole('button', { name: 'Sites' }).click();
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Export everything' }).click(),
-  ]);
-  const file = join(freshFolder(t), 'with-readings.json');
-  await download.saveAs(file);
-  const out = JSON.parse(readFileSync(file, 'utf8'));
+  const out = await exported(page);
   const tanks = out.sites[0].site.system.tanks.map((tank) => tank.id);
   const now = Date.now();
   out.sites[0].diary = [tanks[0], tanks[2]].map((tank, at) => ({
@@ -26,8 +19,7 @@ async function withReadings(page, t, share, day) {
     on: day,
     what: { level: { store: tank, at: { share } } },
   }));
-  writeFileSync(file, JSON.stringify(out));
-  await page.locator('input[type=file]').setInputFiles(file);
+  await page.locator('input[type=file]').setInputFiles(asFile(out));
   await page.getByRole('button', { name: /Replace/ }).click();
 }
 
@@ -50,7 +42,7 @@ test('without a reading it asks for one', async (t) => {
 test('from a reading it says how long the water lasts, and with less use longer', async (t) => {
   const host = await openHost(t);
   const page = await startApp(await openBrowser(t), host.address());
-  await withReadings(page, t, 0.12, today());
+  await withReadings(page, 0.12, today());
   await place(page, 'House').tap();
   const line = page.getByRole('button', { name: /^Water from today: most likely/ });
   await line.tap();
@@ -77,7 +69,7 @@ for (const colorScheme of ['light', 'dark']) {
     for (const [size, viewport] of Object.entries({ phone: { width: 390, height: 844 }, desk: { width: 1280, height: 800 } })) {
       const browser = await openBrowser(t, { look: { viewport, colorScheme } });
       const page = await startApp(browser, host.address());
-      await withReadings(page, t, 0.12, today());
+      await withReadings(page, 0.12, today());
       for (const name of ['House', 'Ahead']) {
         await place(page, name).click();
         await page.getByText(/If it never rains again|if it never rains again/).first().waitFor();

@@ -1,22 +1,14 @@
 // What is kept for ten years: days of diary and rain open quickly, are saved quickly, and stay small.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { test } from 'node:test';
-import { freshFolder, openBrowser, openHost, startApp } from './stage.mjs';
+import { asFile, exported, openBrowser, openHost, startApp } from './stage.mjs';
 
 const DAY = 86_400_000;
 
 // A file with the demo house, 60 years of rain, and so many days of diary with a level and rain each.
-async function longFile(page, t, days) {
+async function longFile(page, days) {
   await page.getByRole('banner').getByRole('button', { name: 'Sites' }).tap();
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Export everything' }).tap(),
-  ]);
-  const file = join(freshFolder(t), 'long.json');
-  await download.saveAs(file);
-  const all = JSON.parse(readFileSync(file, 'utf8'));
+  const all = await exported(page);
   const [site] = all.sites;
   const tank = site.site.system.tanks[0].id;
   const iso = (at) => new Date(at).toISOString().slice(0, 10);
@@ -33,7 +25,7 @@ async function longFile(page, t, days) {
       { id: moment + 1, on: iso(moment), what: { rain: rained(at) } },
     ];
   }).flat();
-  return { name: 'long.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(all)) };
+  return asFile(all);
 }
 
 // The median time in ms from navigation until the house is drawn, over several starts.
@@ -60,7 +52,7 @@ test('ten years of days and sixty of rain open quickly, are saved quickly, and s
   const page = await startApp(browser, host.address());
   await page.getByRole('button', { name: /demo house/ }).tap();
   const empty = await opening(page);
-  const file = await longFile(page, t, 3653);
+  const file = await longFile(page, 3653);
   await page.locator('input[type=file]').setInputFiles(file);
   await page.getByRole('button', { name: 'Replace all' }).tap();
   await page.locator('svg .part').first().waitFor();

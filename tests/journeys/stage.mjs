@@ -42,6 +42,17 @@ export function freshFolder(t) {
   return folder;
 }
 
+// What goes out in the file with everything, from the place of the sites; changed or not, a file to take in again.
+export async function exported(page) {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Export everything' }).click(),
+  ]);
+  return JSON.parse(readFileSync(await download.path(), 'utf8'));
+}
+
+export const asFile = (all) => ({ name: 'all.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(all)) });
+
 // A copy of the built app that the test may alter.
 export function copyOfBuild(t) {
   const folder = join(freshFolder(t), 'app');

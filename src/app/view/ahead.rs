@@ -181,6 +181,10 @@ mod tests {
     use crate::engine::ahead::looking::Ahead;
     use crate::engine::learning::watch::Alarm;
     use crate::engine::rain::weather::Origin;
+    use crate::records::cupboard::{SiteFile, SiteId};
+    use crate::site::demo;
+    use crate::site::diary::Diary;
+    use crate::site::trial::Trial;
 
     #[test]
     fn a_fault_that_the_readings_show_is_said_to_be_left_out() {
@@ -222,5 +226,22 @@ mod tests {
         let refused = Sight::Refused(Why::NoFuture { floor: Some(50) });
         let told = in_a_line(&refused, None);
         assert!(told.is_some_and(|(line, place)| line.contains("lasts 50 days") && place == Place::Rain));
+    }
+
+    #[test]
+    fn the_use_that_lacks_water_first_is_named_where_there_are_several() {
+        let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
+        let mut kept = KeptSite::of_file(SiteId(1), file);
+        let ahead = Ahead { short: Some(1), ..Ahead::default() };
+        let found = Found { ahead, helps: Vec::new(), origin: Origin::Measured, unread: Vec::new(), capacity_l: 1.0 };
+        let sight = (Wishes::USUAL, Sight::Clear(Arc::new(found)));
+        let told = |kept: &KeptSite| {
+            let view = super::ahead(kept, &sight, None, &Units::customary(crate::quantity::Customary::Metric), 300.0);
+            view.found.map(|found| found.range.concat()).unwrap_or_default()
+        };
+        let name = kept.site.system.uses[1].name.clone();
+        assert!(told(&kept).ends_with(&say::short(&name)), "{}", told(&kept));
+        Arc::make_mut(&mut kept.site).system.uses.truncate(1);
+        assert!(!told(&kept).contains(&name));
     }
 }

@@ -22,6 +22,14 @@ pub fn number(kept: &KeptSite, value: ClimateValue, units: &Units) -> String {
     number.map_or_else(String::new, |number| shown::entered(number, kind(value).0, units))
 }
 
+/// What is said beside a value that can't be with another one.
+pub fn doubt(kept: &KeptSite, value: ClimateValue) -> String {
+    let ClimateValue::Least(month) = value else { return String::new() };
+    let number = |value| kept.site.system.climate.as_ref()?.get(value);
+    let both = number(value).zip(number(ClimateValue::Greatest(month)));
+    if both.is_some_and(|(low, high)| low > high) { say::LOW_ABOVE_HIGH.to_owned() } else { String::new() }
+}
+
 /// Which of [`say::CLIMATE_WAYS`] it is given in.
 pub fn way(kept: &KeptSite) -> Option<usize> {
     kept.site.system.climate.as_ref().map(|climate| usize::from(matches!(climate, Climate::ReferenceEt { .. })))
@@ -43,5 +51,35 @@ pub fn told(kept: &KeptSite, units: &Units) -> String {
         None => say::NO_CLIMATE.to_owned(),
         Some(climate) if !climate.is_known() => say::climate_lacks(climate.lacking(), climate.values().len()),
         Some(climate) => say::climate_line(&by_month(climate), units),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use super::*;
+    use crate::records::cupboard::{SiteFile, SiteId};
+    use crate::site::demo;
+    use crate::site::diary::Diary;
+    use crate::site::trial::Trial;
+
+    #[test]
+    fn a_low_above_its_high_is_doubted_beside_it_alone() {
+        let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
+        let mut kept = KeptSite::of_file(SiteId(1), file);
+        let mut climate = Climate::NO_TEMPERATURES;
+        for (value, number) in [(6, 30.0), (7, 20.0)]
+            .map(|(month, low)| [(ClimateValue::Least(month), low), (ClimateValue::Greatest(month), 25.0)])
+            .as_flattened()
+        {
+            climate.set(*value, *number);
+        }
+        Arc::make_mut(&mut kept.site).system.climate = Some(climate);
+        let doubted = |value| !doubt(&kept, value).is_empty();
+        assert!(doubted(ClimateValue::Least(6)));
+        let others =
+            [ClimateValue::Latitude, ClimateValue::Greatest(6), ClimateValue::Least(7), ClimateValue::Least(8)];
+        assert!(!others.into_iter().any(doubted));
     }
 }
