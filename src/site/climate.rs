@@ -128,13 +128,14 @@ impl Climate {
     /// The first value that can't be: out of its range, or a minimum above the month's maximum.
     pub fn fault(&self) -> Option<ClimateValue> {
         let out = |value: &ClimateValue| self.get(*value).is_none_or(|number| !value.range().holds(number));
-        self.values().into_iter().find(out).or_else(|| {
-            let Climate::Temperatures { least_c, greatest_c, .. } = self else { return None };
-            (0u8..)
-                .zip(least_c.iter().zip(greatest_c))
-                .find(|(_, (least, greatest))| least > greatest)
-                .map(|(month, _)| ClimateValue::Least(month))
-        })
+        let low = || (0..12).find(|month| self.is_low_above_high(*month)).map(ClimateValue::Least);
+        self.values().into_iter().find(out).or_else(low)
+    }
+
+    /// Whether the daily minimum of a month, 0 to 11, is above its maximum; not where one of them was not entered.
+    pub fn is_low_above_high(&self, month: u8) -> bool {
+        let both = self.get(ClimateValue::Least(month)).zip(self.get(ClimateValue::Greatest(month)));
+        both.is_some_and(|(low, high)| low > high)
     }
 }
 

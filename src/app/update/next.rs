@@ -7,10 +7,9 @@ use crate::app::model::{Model, Notice, Place, Undo};
 use crate::app::next::{Next, NextEvent, OptionsRun};
 use crate::engine::upgrades::{Beside, RankBy, Upgrades};
 use crate::quantity::Money;
-use crate::site::findings::{Finding, findings};
+use crate::site::findings::findings;
 use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
 use crate::site::prices::Priced;
-use crate::site::system::System;
 use crate::site::trial::{FACTOR, Levers, Trial};
 use crate::words::{self, next as say, parts::new_name};
 
@@ -180,11 +179,6 @@ pub(super) fn drop_trial(model: &mut Model) {
         model.undo = Some(Undo::Trial(Box::new(before)));
         model.notice = Some(Notice::TrialDropped);
     }
-}
-
-/// Whether a system has a number that could not have been entered: the levers went too far.
-pub(super) fn is_out_of_range(system: &System) -> bool {
-    findings(system).iter().any(|finding| matches!(finding, Finding::OutOfRange { .. }))
 }
 
 fn keep_option(model: &mut Model) -> Vec<Effect> {

@@ -7,7 +7,7 @@ use crate::app::event::Lever;
 use crate::app::model::{Model, Notice, Undo};
 use crate::quantity::Share;
 use crate::quantity::range::SHARE;
-use crate::site::findings::findings;
+use crate::site::findings::{Finding, findings};
 use crate::site::household::Reckoning;
 use crate::site::kept_option::KeptOption;
 use crate::site::trial::{FACTOR, Trial};
@@ -40,20 +40,22 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
     let trial = model.trial().clone();
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let mut site = trial.of(&kept.site);
-    // As an option it would now be the house beside itself.
-    let tried = KeptOption::of_trial(&trial, &kept.site.system);
-    site.options.retain(|option| !option.is_the_same(&tried));
     let rain_fits =
         site.reckoning.rain_factors.iter().all(|factor| crate::site::household::RAIN_FACTOR.holds(factor.get()));
-    if !rain_fits || super::next::is_out_of_range(&site.system) {
+    let found = findings(&site.system);
+    // A number that could not have been entered: the levers went too far.
+    if !rain_fits || found.iter().any(|finding| matches!(finding, Finding::OutOfRange { .. })) {
         model.notice = Some(Notice::TrialCannotRun);
         return Vec::new();
     }
     // A house with findings may become one that has fewer.
-    if !findings(&site.system).is_empty() && findings(&kept.site.system).is_empty() {
+    if !found.is_empty() && findings(&kept.site.system).is_empty() {
         model.notice = Some(Notice::TrialWouldNotRun);
         return Vec::new();
     }
+    // As an option it would now be the house beside itself.
+    let tried = KeptOption::of_trial(&trial, &kept.site.system);
+    site.options.retain(|option| !option.is_the_same(&tried));
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
     let reckoning = site.reckoning != kept.site.reckoning;
     let effects = put(kept, site);

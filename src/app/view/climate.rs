@@ -24,10 +24,12 @@ pub fn number(kept: &KeptSite, value: ClimateValue, units: &Units) -> String {
 
 /// What is said beside a value that can't be with another one.
 pub fn doubt(kept: &KeptSite, value: ClimateValue) -> String {
-    let ClimateValue::Least(month) = value else { return String::new() };
-    let number = |value| kept.site.system.climate.as_ref()?.get(value);
-    let both = number(value).zip(number(ClimateValue::Greatest(month)));
-    if both.is_some_and(|(low, high)| low > high) { say::LOW_ABOVE_HIGH.to_owned() } else { String::new() }
+    match (&kept.site.system.climate, value) {
+        (Some(climate), ClimateValue::Least(month)) if climate.is_low_above_high(month) => {
+            say::LOW_ABOVE_HIGH.to_owned()
+        }
+        _ => String::new(),
+    }
 }
 
 /// Which of [`say::CLIMATE_WAYS`] it is given in.
