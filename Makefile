@@ -15,8 +15,11 @@ PORT ?= 8080
 TOOLS := .ci/with-tools
 WASM := --target wasm32-unknown-unknown --locked
 WEIGH := node .ci/weigh.mjs dist
-# Two at a time: each waits for its browser more than it works.
-JOURNEYS := $(TOOLS) node --test --test-concurrency=2 --test-timeout=300000 tests/journeys/*.test.mjs
+# Two at a time: each waits for its browser more than it works. Those that measure how long the page is held come after, alone.
+JOURNEY := $(TOOLS) node --test --test-timeout=300000
+MEASURING := $(shell grep -lw 'await slowed' tests/journeys/*.test.mjs)
+JOURNEYS := $(JOURNEY) --test-concurrency=2 $(filter-out $(MEASURING),$(wildcard tests/journeys/*.test.mjs)) && \
+	$(JOURNEY) --test-concurrency=1 $(MEASURING)
 export WASM_BINDGEN_TEST_TIMEOUT ?= 120
 
 serve: build
