@@ -36,7 +36,11 @@ test('two windows write in turn and no entry is lost', async (t) => {
   await demo(one);
   const other = await startApp(browser, host.address());
   const all = Array.from({ length: 20 }, (_, at) => at + 1);
-  for (const mm of all) await writeRain(mm % 2 ? one : other, mm);
+  for (const mm of all) {
+    const page = mm % 2 ? one : other;
+    await page.bringToFront();
+    await writeRain(page, mm);
+  }
   assert.deepEqual(await keptRain(one), all);
   await place(one, 'Diary').tap();
   await one.waitForFunction(() => document.querySelectorAll('.of-day li').length === 20);
