@@ -20,7 +20,7 @@ use crate::records::slots::PutError;
 use crate::site::climate::Climate;
 use crate::site::diary::{Diary, Entry, EntryId};
 use crate::site::edit::EditError;
-use crate::site::household::Site;
+use crate::site::household::{GeneratedYears, Site};
 use crate::site::part::PartId;
 use crate::site::rain::Rain;
 use crate::site::trial::Trial;
@@ -169,7 +169,10 @@ pub enum Notice {
     /// So many sites were taken in.
     TakenIn(usize),
     /// Rain was kept for the site; if it had other rain, that can be brought back.
-    RainKept,
+    RainKept {
+        /// Whether the house is reckoned with it now, instead of with generated years.
+        instead: bool,
+    },
     /// The rain of the site was removed; it can be brought back.
     RainRemoved,
     /// An entry was written into the diary; it can be undone.
@@ -202,7 +205,7 @@ impl Notice {
                 | Notice::TrialDropped
                 | Notice::OptionKept(_)
                 | Notice::TakenIn(_)
-                | Notice::RainKept
+                | Notice::RainKept { .. }
                 | Notice::RainRemoved
                 | Notice::EntryWritten
                 | Notice::EntryRemoved
@@ -227,7 +230,7 @@ impl Notice {
             | Notice::ReadAgain
             | Notice::WorksOffline => true,
             Notice::EntryWritten => !matches!(undo, Some(Undo::Entry(_, _, Some(_)))),
-            Notice::RainKept => !matches!(undo, Some(Undo::Rain(..))),
+            Notice::RainKept { .. } => !matches!(undo, Some(Undo::Rain(..))),
             _ => false,
         }
     }
@@ -240,8 +243,8 @@ pub enum Undo {
     Site(SiteId, Arc<Site>),
     /// A trial that was given up.
     Trial(Box<Trial>),
-    /// The rain that a site had.
-    Rain(SiteId, Arc<Rain>),
+    /// The rain that a site had, and the generated years that it was reckoned with then.
+    Rain(SiteId, Option<GeneratedYears>, Arc<Rain>),
     /// A site that was removed, and its place in the list.
     Removed(usize, KeptSite),
     /// An entry of the diary of a site as it was before it was changed; none where it was new.

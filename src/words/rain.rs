@@ -49,6 +49,11 @@ pub const MONTHLY_MEANS: Phrase = phrase!("Monthly means", "Promedios mensuales"
 
 /// That the site has it now.
 pub const KEPT: Phrase = phrase!("The rain is kept with this site.", "La lluvia queda guardada con este sitio.");
+/// The same, where the record takes the place of years that were generated for want of one.
+pub const KEPT_INSTEAD: Phrase = phrase!(
+    "The record is kept with this site, and the house is reckoned with it now, no longer with generated years.",
+    "El registro queda guardado con este sitio, y la casa se calcula ahora con él, ya no con años generados.",
+);
 /// That the site has none any more.
 pub const REMOVED: Phrase = phrase!("The rain of this site is removed.", "Se quitó la lluvia de este sitio.");
 /// Which files can be read.

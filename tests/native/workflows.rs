@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever, Shift};
 use eavewater::app::model::{Model, Notice, Place};
-use eavewater::app::sketch::{Sketch, SketchRain};
+use eavewater::app::sketch::{Sketch, SketchRain, means};
 use eavewater::app::update::update;
 use eavewater::app::view::{
     climate, frame, kept as kept_view, rain as rain_view, sizing as sizing_view, sketch as sketch_view,
@@ -240,6 +240,27 @@ fn rain_that_was_removed_or_replaced_can_be_brought_back() {
     assert!(model.site().unwrap().rain != rain);
     update(&mut model, Event::UndoWanted);
     assert!(model.site().unwrap().rain == rain);
+}
+
+#[test]
+fn a_daily_record_ends_the_guessing_from_twelve_means() {
+    let mut model = started();
+    let means = means("95 80 75 60 40 20 10 15 40 70 90 100", &Units::customary(Customary::Metric)).unwrap();
+    update(&mut model, Event::SketchDrawn(Sketch { rain: SketchRain::Means(means), ..sketch() }));
+    let generated = |model: &Model| model.site().unwrap().site.reckoning.generated;
+    let guessed = generated(&model);
+    assert!(guessed.is_some());
+    // Three days are no record to reckon with.
+    update(&mut model, Event::RainRead(b"day,mm\n2001-01-01,5\n2001-01-02,0\n2001-01-03,12\n".to_vec(), "gauge".to_owned()));
+    update(&mut model, Event::RainKept);
+    assert_eq!(generated(&model), guessed);
+    update(&mut model, Event::UndoWanted);
+    update(&mut model, Event::RainRead(record("hyderabad"), "hyderabad".to_owned()));
+    update(&mut model, Event::RainKept);
+    assert_eq!(generated(&model), None);
+    assert_eq!(frame::notice(&model).unwrap().text, *words::rain::KEPT_INSTEAD);
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(generated(&model), guessed);
 }
 
 #[test]

@@ -3,7 +3,9 @@
 use std::sync::Arc;
 
 use crate::app::effect::Effect;
-use crate::app::model::{Model, Notice, ReadRain, Undo};
+use crate::app::model::{KeptSite, Model, Notice, ReadRain, Undo};
+use crate::engine::balance::lean::Calendar;
+use crate::engine::rain::gaps;
 use crate::engine::rain::import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::Share;
@@ -68,12 +70,29 @@ pub(super) fn factors(model: &mut Model, factors: [f64; 12]) -> Vec<Effect> {
 
 fn put(model: &mut Model, rain: Option<Rain>) -> Vec<Effect> {
     let Some(kept) = model.site_mut() else { return Vec::new() };
-    let (id, before) = (kept.id, kept.rain.take());
+    let (id, generated, before) = (kept.id, kept.site.reckoning.generated, kept.rain.take());
     kept.rain = rain.map(Arc::new);
     let has_rain = kept.rain.is_some();
-    let effects = vec![Effect::SaveRain(id, kept.rain.clone())];
+    let mut effects = vec![Effect::SaveRain(id, kept.rain.clone())];
+    let instead = generated.is_some() && ends_guessing(before.as_deref(), kept);
+    if instead {
+        effects.extend(with_generated(kept, None));
+    }
     super::next::forget(model);
-    model.notice = Some(if has_rain { Notice::RainKept } else { Notice::RainRemoved });
-    model.undo = before.map(|before| Undo::Rain(id, before));
+    model.notice = Some(if has_rain { Notice::RainKept { instead } } else { Notice::RainRemoved });
+    model.undo = before.map(|before| Undo::Rain(id, generated, before));
     effects
+}
+
+pub(super) fn with_generated(kept: &mut KeptSite, generated: Option<GeneratedYears>) -> Vec<Effect> {
+    let mut site = (*kept.site).clone();
+    site.reckoning.generated = generated;
+    super::sites::put(kept, site)
+}
+
+/// Whether years that were drawn for want of a daily record have found one: of a whole year at least, where there was none.
+fn ends_guessing(before: Option<&Rain>, kept: &KeptSite) -> bool {
+    let Some(Rain::Record(record)) = kept.rain.as_deref() else { return false };
+    let days = gaps::usable(record, kept.site.reckoning.missing_days);
+    !matches!(before, Some(Rain::Record(_))) && days.is_ok_and(|days| Calendar::of(&days.dates).whole_years > 0)
 }

@@ -121,10 +121,12 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             model.set_trial(*trial);
             Vec::new()
         }
-        Some(Undo::Rain(id, rain)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
+        Some(Undo::Rain(id, generated, rain)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
             Some(kept) => {
                 kept.rain = Some(rain);
-                vec![Effect::SaveRain(id, kept.rain.clone())]
+                let mut effects = vec![Effect::SaveRain(id, kept.rain.clone())];
+                effects.extend(super::rain::with_generated(kept, generated));
+                effects
             }
             None => Vec::new(),
         },

@@ -51,7 +51,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
         Notice::OptionKept(name) => words::next::option_kept(name),
         Notice::TakenIn(sites) => kept::imported(*sites),
-        Notice::RainKept => words::rain::KEPT.to_owned(),
+        Notice::RainKept { instead } => if *instead { words::rain::KEPT_INSTEAD } else { words::rain::KEPT }.to_owned(),
         Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
         Notice::TestOverLimit(result) => [&super::water::alarm(system, result), words::diary::WRITTEN.text()].join(" "),
         Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
@@ -74,7 +74,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::TrialOpened
         | Notice::TrialDropped
         | Notice::OptionKept(_) => Some(Offer::Undo),
-        Notice::RainKept if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
+        Notice::RainKept { .. } if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
         _ => None,
