@@ -7,6 +7,9 @@ pub use crate::engine::sizing::study::{Findings, Inquiry, Study};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 
+/// The questions that the report answers, the first of them in short too.
+pub const REPORTED: [Inquiry; 2] = [Inquiry::Smallest, Inquiry::Handbooks];
+
 /// A question that was put.
 #[derive(Clone, Debug)]
 pub struct Order {

@@ -40,6 +40,13 @@ pub const WITHOUT_TRIAL: Phrase = phrase!(
 
 /// The sections.
 pub const ANSWER: Phrase = phrase!("Does the water last?", "¿Alcanza el agua?");
+/// How big it would have to be.
+pub const SIZES: Phrase = phrase!("How big?", "¿De qué tamaño?");
+/// While that is searched for.
+pub const SIZES_RUN: Phrase = phrase!(
+    "The sizes are being searched for; they stand here once they are found.",
+    "Los tamaños se están buscando; estarán aquí cuando se encuentren.",
+);
 /// How sure the share of good years is.
 pub const GOOD_YEARS: Phrase = phrase!(
     "Share of good years, with the range that it may lie in",

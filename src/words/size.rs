@@ -50,9 +50,11 @@ pub fn about(inquiry: Inquiry) -> &'static str {
         ),
         Inquiry::Handbooks => said!(
             "Rules of thumb for the same house. They look at totals, months or one dry spell, never at the order of \
-             days; the last column says what a tank of that size would have come to on this rain.",
+             days, and count neither wetting nor first flush nor gardens by the weather; the last column says what a \
+             tank of that size would have come to on this rain.",
             "Reglas prácticas para la misma casa. Miran totales, meses o una racha sin lluvia, nunca el orden de los \
-             días; la última columna dice qué habría resultado con un tanque de ese tamaño con esta lluvia.",
+             días, y no cuentan el mojado inicial, las primeras aguas ni los jardines según el clima; la última \
+             columna dice qué habría resultado con un tanque de ese tamaño con esta lluvia.",
         ),
     }
 }
@@ -204,6 +206,15 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
     }
 }
 
+/// What the sizes leave out of a house with hauled water.
+pub const WITHOUT_HAULING: Phrase =
+    phrase!("Without the hauled water: what the rain alone does.", "Sin el agua acarreada: lo que da la lluvia sola.",);
+/// How the use of gardens by the weather is told.
+pub const GARDENS_AS_DRY: Phrase = phrase!(
+    "A garden by the weather is told here with what it would draw if it never rained.",
+    "De un jardín según el clima se dice aquí lo que tomaría si no lloviera nunca.",
+);
+
 /// From one to the other, or just the one where they are written alike.
 fn between(one: String, other: String) -> String {
     if one == other { one } else { say!("{one} to {other}", "{one} a {other}", one, other) }
@@ -233,10 +244,10 @@ pub fn peak(peak: SequentPeak, units: &Units) -> String {
     match peak {
         SequentPeak::Enough { before_spillage_l, after_spillage_l } => say!(
             "Never short at all on this rain, if all water stood in one full tank at first: {least} (yield before \
-             spillage) to {most} (after), by the sequent peak of Thomas & Fiering, 1963.",
+             spillage) to {most} (after) above its outlet, by the sequent peak of Thomas & Fiering, 1963.",
             "Para que nunca falte agua con esta lluvia, si al principio toda estuviera en un solo tanque lleno: de \
-             {least} (uso antes del rebose) a {most} (después), por el algoritmo del pico secuente de Thomas y \
-             Fiering, 1963.",
+             {least} (uso antes del rebose) a {most} (después) por encima de la salida, por el algoritmo del pico \
+             secuente de Thomas y Fiering, 1963.",
             least = shown::figure(before_spillage_l, Kind::Volume, units),
             most = shown::figure(after_spillage_l, Kind::Volume, units),
         ),

@@ -11,9 +11,17 @@ use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 
 /// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002." Where only the
-/// first fill made it so, that is said with it.
+/// first fill or hauled water made it so, that is said with it.
 pub fn headline(answer: &Answer) -> String {
     let mut told = ran_out(answer);
+    if answer.ledger.loads > 0 {
+        told.push_str(&say!(
+            " Loads of hauled water a year: {loads}, {worst} in the worst.",
+            " Viajes de agua acarreada al año: {loads}; en el peor, {worst}.",
+            loads = loads_a_year(answer),
+            worst = number_text(answer.years.iter().map(|year| year.loads).max().unwrap_or(0)),
+        ));
+    }
     if let Some(comes) = answer.first_fill {
         told.push_str(&say!(
             " But what the tanks held on the first day carried it: only {share} of the water wanted comes, so this can't \
@@ -241,18 +249,23 @@ pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Opti
     Some(text)
 }
 
+/// Loads of an average year.
+fn loads_a_year(answer: &Answer) -> String {
+    #[expect(clippy::cast_precision_loss, reason = "loads of a few centuries")]
+    let loads = answer.ledger.loads as f64 * super::per_year(answer.series.dates.len());
+    shown::significant(loads, 2)
+}
+
 /// Hauled water over the run.
 pub fn hauled(answer: &Answer, units: &Units) -> Option<String> {
     if answer.ledger.loads == 0 {
         return None;
     }
     let per_year = super::per_year(answer.series.dates.len());
-    #[expect(clippy::cast_precision_loss, reason = "loads of a few centuries")]
-    let loads = answer.ledger.loads as f64 * per_year;
     Some(say!(
         "Hauled water: {loads} loads a year, {volume}; at your price for a load, {cost} a year.",
         "Agua acarreada: {loads} viajes al año, {volume}; a tu precio por viaje, {cost} al año.",
-        loads = shown::significant(loads, 2),
+        loads = loads_a_year(answer),
         volume = shown::figure(answer.total.hauled_l * per_year, Kind::Volume, units),
         cost = shown::figure(answer.ledger.hauling_cost * per_year, Kind::Money, units),
     ))

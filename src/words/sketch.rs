@@ -68,7 +68,7 @@ pub fn same_as(name: &str) -> String {
 
 /// Label of the twelve means.
 pub fn twelve(units: &Units) -> String {
-    say!("January to December, in {unit}", "De enero a diciembre, en {unit}", unit = units.of(Kind::Depth).sign())
+    say!("January to December ({unit})", "De enero a diciembre ({unit})", unit = units.of(Kind::Depth).sign())
 }
 
 /// Fewer or more than twelve.

@@ -47,6 +47,32 @@ fn found(site: Site, weather: Weather, conduct: Conduct, sought: Sought, wanted:
     search.found().unwrap()
 }
 
+#[test]
+fn loads_of_hauled_water_make_no_size_do() {
+    use eavewater::app::study::{Findings, Inquiry, Study};
+    use eavewater::site::rain::Rain;
+    use eavewater::site::system::PartKind;
+    let demo = demo::site();
+    let mut hauled = demo.clone();
+    let truck = eavewater::site::new_part::part(&hauled.system, PartKind::Hauling, String::from("Truck"));
+    hauled.system.put(truck);
+    assert_eq!(hauled.system.hauling.len(), 1);
+    let rain = Rain::Record(demo::rain());
+    let all = |site: Site, inquiry| {
+        let mut study = Study::new(inquiry, &Arc::new(site), &rain).unwrap();
+        while study.step() {}
+        study.findings()
+    };
+    for inquiry in [Inquiry::Smallest, Inquiry::Handbooks] {
+        assert_eq!(all(hauled.clone(), inquiry), all(demo.clone(), inquiry));
+    }
+    // A house that wants nothing needs no tank by the mean months: there is no such tank to run.
+    let mut unused = demo;
+    unused.system.uses.iter_mut().for_each(|using| using.amount = Amount::Daily(Flow::litres_a_day(0.0)));
+    let Findings::Handbooks { methods, .. } = all(unused, Inquiry::Handbooks) else { unreachable!() };
+    assert!(methods.iter().all(|(_, said, tally)| (*said, *tally) == (Said::Tank(0.0), None)), "{methods:?}");
+}
+
 fn twice(once: &Weather) -> Weather {
     let mut twice = once.clone();
     twice.dates.extend(&once.dates);

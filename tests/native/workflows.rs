@@ -251,7 +251,10 @@ fn a_daily_record_ends_the_guessing_from_twelve_means() {
     let guessed = generated(&model);
     assert!(guessed.is_some());
     // Three days are no record to reckon with.
-    update(&mut model, Event::RainRead(b"day,mm\n2001-01-01,5\n2001-01-02,0\n2001-01-03,12\n".to_vec(), "gauge".to_owned()));
+    update(
+        &mut model,
+        Event::RainRead(b"day,mm\n2001-01-01,5\n2001-01-02,0\n2001-01-03,12\n".to_vec(), "gauge".to_owned()),
+    );
     update(&mut model, Event::RainKept);
     assert_eq!(generated(&model), guessed);
     update(&mut model, Event::UndoWanted);

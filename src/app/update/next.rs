@@ -125,7 +125,7 @@ fn go_on(model: &mut Model) {
 
 /// Asks for the next slice where work is in hand; after every event.
 pub(super) fn due(model: &mut Model) -> Option<Effect> {
-    if model.place == Place::Sizing {
+    if matches!(model.place, Place::Sizing | Place::Report) {
         lay_beside(model);
     }
     let judging = model.next.upgrades.as_ref().is_some_and(|work| !work.is_done());

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::app::effect::Effect;
 use crate::app::model::{Model, Place};
-use crate::app::study::{Answered, Findings, Inquiry, Order, Standing};
+use crate::app::study::{Answered, Findings, Inquiry, Order, REPORTED, Standing};
 use crate::engine::question::Refusal;
 
 pub(super) fn opened(model: &mut Model, inquiry: Inquiry, open: bool) -> Vec<Effect> {
@@ -51,7 +51,7 @@ fn set(model: &mut Model, ticket: u32, standing: Standing) -> Vec<Effect> {
 /// Asks what is open and not asked yet of the house as it is now, and leaves what nobody looks at.
 pub(super) fn follow(model: &mut Model) -> Vec<Effect> {
     let mut effects = Vec::new();
-    let looked_at = model.place == Place::Sizing && !model.sketching;
+    let (place, sketching) = (model.place, model.sketching);
     let house = model.site().and_then(|kept| Some((Arc::clone(&kept.site), Arc::clone(kept.rain.as_ref()?))));
     let Model { studies, .. } = model;
     for inquiry in Inquiry::ALL {
@@ -61,7 +61,12 @@ pub(super) fn follow(model: &mut Model) -> Vec<Effect> {
             (Some(order), Some((site, rain))) => Arc::ptr_eq(&order.site, site) && Arc::ptr_eq(&order.rain, rain),
             _ => false,
         };
-        let wanted = looked_at && asked.open;
+        let wanted = !sketching
+            && match place {
+                Place::Sizing => asked.open,
+                Place::Report => REPORTED.contains(&inquiry),
+                _ => false,
+            };
         if same && (wanted || !matches!(asked.standing, Standing::Running(_))) {
             continue;
         }

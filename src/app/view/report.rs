@@ -1,6 +1,7 @@
 //! The report of a site: everything that the places say, in one document to print.
 
 mod behind;
+mod sizes;
 
 use behind::{cautions, granted, sources};
 
@@ -51,7 +52,9 @@ pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     lead.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lead.push(words::cautions::WHO_DECIDES.to_owned());
     let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
-    let mut sections = vec![answered(&about, extent), drawn(&about)];
+    let mut sections = vec![answered(&about, extent)];
+    sections.extend(answer.map(|_| sizes::sizes(model, case, extent)));
+    sections.push(drawn(&about));
     if extent == Extent::Short {
         let wanting: Vec<Check> =
             found.into_iter().filter(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Tells)).collect();
@@ -442,6 +445,7 @@ mod tests {
         let titles: Vec<&str> = document.sections.iter().map(|section| section.title).collect();
         for title in [
             say::ANSWER,
+            say::SIZES,
             say::DRAWING,
             say::INPUTS,
             say::RAIN,

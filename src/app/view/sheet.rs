@@ -118,6 +118,7 @@ pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Uni
 }
 
 pub(super) fn fields(mut part: Part, system: &System, units: &Units) -> Vec<FieldView> {
+    let fills = matches!(part, Part::Hauling(_));
     let mut fields: Vec<(Field, Control)> = choices(&part, system)
         .into_iter()
         .map(|options| {
@@ -156,7 +157,7 @@ pub(super) fn fields(mut part: Part, system: &System, units: &Units) -> Vec<Fiel
         .into_iter()
         .map(|(field, control)| FieldView {
             field,
-            label: words::parts::label(field, system),
+            label: words::parts::label(if fills && field == Field::Tank { Field::PumpsTo } else { field }, system),
             hint: source(&control).or(words::parts::hint(field)),
             control,
         })

@@ -120,11 +120,16 @@ pub struct Study {
 }
 
 impl Study {
-    /// A question before its first step.
+    /// A question before its first step. It is asked of the rain alone: with loads of hauled water any size would do.
     ///
     /// # Errors
     /// See [`Refusal`]; [`Refusal::NoWholeYear`] too: all of them count by the year.
     pub fn new(inquiry: Inquiry, site: &Arc<Site>, rain: &Rain) -> Result<Self, Refusal> {
+        let mut site = Arc::clone(site);
+        if !site.system.hauling.is_empty() {
+            Arc::make_mut(&mut site).system.hauling.clear();
+        }
+        let site = &site;
         let plan = Arc::new(plan(&site.system).map_err(Refusal::System)?);
         let ground = Arc::new(Ground::new(weather(site, rain)?, Conduct::from(&site.reckoning)));
         if ground.calendar.whole_years == 0 {
@@ -157,8 +162,8 @@ impl Study {
                 for method in Method::ALL {
                     let said = basis.says(method);
                     let sized = match said {
-                        Said::Tank(litres) => planned(site, &Sought::Storage.times(litres / now)),
-                        Said::Impossible { .. } => None,
+                        Said::Tank(litres) if litres > 0.0 => planned(site, &Sought::Storage.times(litres / now)),
+                        Said::Tank(_) | Said::Impossible { .. } => None,
                     };
                     study.methods.push((method, said, sized.is_some()));
                     cases.extend(sized.map(Case::of));

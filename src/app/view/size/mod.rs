@@ -9,6 +9,7 @@ use super::charts::{COLUMN, Chart};
 use crate::app::case::Case;
 use crate::app::study::{Asked, Findings, Inquiry, Standing};
 use crate::figures::table::Table;
+use crate::site::uses::Amount;
 use crate::words::{errors, size as say};
 
 /// A question as it is shown.
@@ -57,10 +58,19 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
         }
     };
     let (site, units, width) = (&*kept.site, &case.units, case.width.min(COLUMN));
+    let system = &site.system;
+    if !system.hauling.is_empty() {
+        view.sentences.push(say::WITHOUT_HAULING.to_owned());
+    }
     match (inquiry, findings) {
         (_, Findings::Smallest { house, found, peak }) => {
-            (view.sentences, view.tables) = smallest::smallest(site, found, units);
+            let (sentences, tables) = smallest::smallest(site, found, units);
+            view.sentences.extend(sentences);
+            view.tables = tables;
             view.notes = smallest::notes(*house, *peak, units);
+            if system.uses.iter().any(|using| matches!(using.amount, Amount::Garden(_))) {
+                view.notes.push(say::GARDENS_AS_DRY.to_owned());
+            }
         }
         (_, Findings::Curves(curves)) => view.charts = curves::curves(site, curves, units, width),
         (_, Findings::Surface { storage, uses, tallies }) => {
