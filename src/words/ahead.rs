@@ -219,6 +219,17 @@ pub fn short(using: &str) -> String {
     )
 }
 
+/// A step of rationing that is in force today.
+pub fn in_force(step: &str) -> String {
+    say!("“{step}” is in force today.", "«{step}» está en vigor hoy.", step)
+}
+
+/// Behind the safe use of a house with steps of rationing.
+pub const SAFE_UNRATIONED: Phrase = phrase!(
+    "That is what may be drawn, and the use as it is entered: no rationing is taken off.",
+    "Es lo que se puede sacar, y el uso tal como está escrito: sin descontar ningún racionamiento.",
+);
+
 /// How much is safe.
 pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     let safe = &ahead.safe;

@@ -3,7 +3,7 @@
 use super::charts::Chart;
 use crate::app::ahead::{Found, Sight, Wishes};
 use crate::app::model::{KeptSite, Place};
-use crate::engine::ahead::ask::Why;
+use crate::engine::ahead::ask::{Help, Why};
 use crate::engine::ahead::expected::Expected;
 use crate::engine::learning::calls::shown_now;
 use crate::engine::learning::lesson::Lesson;
@@ -116,17 +116,25 @@ fn found_view(
 ) -> FoundView {
     let Found { ahead, helps, origin, capacity_l, .. } = found;
     let ration = |step: usize| kept.site.system.rationing.get(step).map(|step| step.name.clone()).unwrap_or_default();
+    let begun = |help: &Help| matches!(help, Help::Ration(step) if ahead.in_force.contains(step));
+    let helps = helps.iter().zip(&ahead.steps).filter(|(help, _)| !begun(help));
     let help = |(help, with): (&_, &Expected)| say::help(*help, with, &ahead.lasting, ration, units);
+    let mut range = say::range(ahead);
+    range.extend(ahead.in_force.iter().map(|step| say::in_force(&ration(*step))));
+    let mut safe = say::safe(ahead, wishes.chance, units);
+    if !kept.site.system.rationing.is_empty() {
+        safe = [safe.as_str(), say::SAFE_UNRATIONED.text()].join(" ");
+    }
     let mut basis = say::basis(ahead, *origin);
     let uses = &kept.site.system.uses;
     let short = ahead.short.filter(|_| uses.len() > 1).and_then(|at| uses.get(at));
     basis.extend(warns(lesson).then(|| say::AS_MENDED.to_owned()));
     FoundView {
-        range: say::range(ahead).into_iter().chain(short.map(|using| say::short(&using.name))).collect(),
+        range: range.into_iter().chain(short.map(|using| say::short(&using.name))).collect(),
         fan: fan(found, *capacity_l, units, width),
         chances: chances(found),
-        safe: say::safe(ahead, wishes.chance, units),
-        helps: helps.iter().zip(&ahead.steps).map(help).collect(),
+        safe,
+        helps: helps.map(help).collect(),
         basis,
     }
 }

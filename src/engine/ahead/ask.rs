@@ -202,10 +202,12 @@ mod tests {
     #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
     use super::*;
     use crate::engine::ahead::looking::{Looking, Target};
-    use crate::quantity::{Flow, Volume};
+    use crate::quantity::{Flow, Share, Volume};
     use crate::site::demo;
     use crate::site::diary::{Entry, EntryId, Level, Water};
+    use crate::site::part::PartId;
     use crate::site::rain::RainRecord;
+    use crate::site::rationing::{Cut, RationStep};
     use crate::site::uses::Amount;
 
     #[test]
@@ -242,6 +244,44 @@ mod tests {
         let why = begun(plan, &site, Some(&rain), (known, Vec::new()), Years::Recorded).err();
         // 1,050 L at 100 L a day serve ten days.
         assert_eq!(why, Some(Why::NoFuture { floor: Some(10) }));
+    }
+
+    #[test]
+    fn a_step_in_force_is_told_and_makes_no_more_use_safe() {
+        let mut site = demo::site();
+        site.system.uses.truncate(1);
+        let tank = site.system.tanks[0].id;
+        let using = &mut site.system.uses[0];
+        (using.amount, using.tank, using.outdoor) = (Amount::Daily(Flow::litres_a_day(100.0)), Some(tank), false);
+        let using = using.id;
+        site.system.tanks.iter_mut().for_each(|tank| tank.leak = Flow::litres_a_day(0.0));
+        let cuts = vec![Cut { using, share: Share::of_one(0.5) }];
+        site.system.rationing = vec![RationStep {
+            id: PartId(900),
+            name: String::new(),
+            tank: Some(tank),
+            below: Share::of_one(1.0),
+            cuts,
+        }];
+        let mut unrationed = site.clone();
+        unrationed.system.rationing.clear();
+        let today: NaiveDate = "2026-08-30".parse().unwrap();
+        let ahead = |site: &Site| {
+            let plan = plan(&site.system).unwrap();
+            let live_l = plan.stores.iter().map(|_| 600.0).collect();
+            let known = Known { read_on: today, live_l, today, rain_mm: Vec::new(), events: Vec::new() };
+            let dry = vec![0.0; known.days().len()];
+            let mut looking = Looking::new(Outlook::new(plan, 0.0, known, vec![dry]), Target { days: 10 }, Vec::new());
+            while looking.step() {}
+            looking.answer().unwrap()
+        };
+        let (with, without) = (ahead(&site), ahead(&unrationed));
+        // 600 L last 6 days at 100 L a day, 12 at 50; 10 days bear 60 L a day, whoever cuts.
+        assert_eq!((with.lasting.half, without.lasting.half), (12.0, 6.0));
+        assert_eq!((with.in_force.as_slice(), without.in_force.as_slice()), ([0].as_slice(), [].as_slice()));
+        for safe in [with.safe, without.safe] {
+            assert!((safe.litres_a_day(0.5) - 60.0).abs() < 0.1, "{safe:?}");
+        }
     }
 
     #[test]

@@ -31,7 +31,7 @@ pub struct Target {
     pub days: usize,
 }
 
-/// How much the house can draw a day so that the water lasts to the target.
+/// How much the house can draw a day so that the water lasts to the target, without any rationing.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SafeUse {
     /// The target.
@@ -80,6 +80,8 @@ pub struct Ahead {
     pub short: Option<usize>,
     /// What each step would make of that.
     pub steps: Vec<Expected>,
+    /// The steps of rationing that are in force at the end of today, as places in the system.
+    pub in_force: Vec<usize>,
     /// How much is safe.
     pub safe: SafeUse,
     /// Days since the reading on which nobody measured the rain.
@@ -167,10 +169,11 @@ impl Looking {
     }
 
     /// The factor on the house's uses with which the water just lasts to the target under some rain, by bisection:
-    /// more use never makes it last longer.
+    /// more use never makes it last longer. No step of rationing cuts them: what is safe is told of what is drawn.
     fn just_lasting(&self, standing: &Standing, rain_mm: &[f64]) -> f64 {
         let lasts = |factor: f64| {
             let mut plan = self.outlook.plan.clone();
+            plan.rations.clear();
             plan.scale_house_uses(factor);
             self.outlook.lasts_for(&plan, standing.clone(), rain_mm, self.target.days)
         };
@@ -193,6 +196,8 @@ impl Looking {
         }
         let since = outlook.known.since();
         let floor = outlook.floor();
+        let today = outlook.standing_today(&outlook.no_more_rain());
+        let steps = outlook.plan.rations.iter().enumerate();
         let on_day = |day: usize| Expected::of(self.courses.iter().map(|course| course.live_l[day]).collect());
         let dates: Vec<NaiveDate> =
             std::iter::once(outlook.known.today).chain(outlook.days[since..].iter().copied()).collect();
@@ -210,6 +215,7 @@ impl Looking {
                 .iter()
                 .filter_map(|course| course.short)
                 .max_by_key(|short| self.courses.iter().filter(|course| course.short == Some(*short)).count()),
+            in_force: steps.filter(|(_, step)| step.is_in_force(&today.live_l)).map(|(at, _)| at).collect(),
             steps: self.with_steps.iter().map(|courses| lasting(courses)).collect(),
             safe: SafeUse {
                 target: self.target,

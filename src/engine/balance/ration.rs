@@ -20,6 +20,13 @@ pub struct RationPlan {
     pub cuts: Vec<(usize, f64)>,
 }
 
+impl RationPlan {
+    /// Whether it is, with so much live water in each store, in L.
+    pub fn is_in_force(&self, live_l: &[f64]) -> bool {
+        live_l[self.store] < self.below_l
+    }
+}
+
 /// The steps of a system without findings, given the store of each tank and the live capacity of each store.
 pub(super) fn rations(system: &System, store_of: &[usize], capacity_l: impl Fn(usize) -> f64) -> Vec<RationPlan> {
     let mut rations = Vec::with_capacity(system.rationing.len());
@@ -59,7 +66,7 @@ impl Cuts {
     pub fn look(&mut self, plan: &Plan, day: &mut Day, tallies: &mut [RationTally]) {
         self.0.fill((0.0, 0));
         for (number, step) in plan.rations.iter().enumerate() {
-            let in_force = day.live_l[step.store] < step.below_l;
+            let in_force = step.is_in_force(&day.live_l);
             day.rationed[number] = in_force;
             if !in_force {
                 continue;
