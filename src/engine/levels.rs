@@ -64,6 +64,14 @@ pub fn store_of(plan: &Plan, system: &System, tank: PartId) -> Option<usize> {
     plan.stores.iter().position(|store| store.tanks.contains(&place))
 }
 
+/// The store that holds most, as its place in the plan.
+pub fn largest(plan: &Plan) -> usize {
+    let capacity = |store: usize| plan.stores[store].joined.live_capacity_l;
+    (0..plan.stores.len())
+        .reduce(|most, store| if capacity(store) > capacity(most) { store } else { most })
+        .unwrap_or(0)
+}
+
 /// The depth in m, up to `most_m`, at which a shape holds so much: bisection down to a millionth of it.
 fn depth_m(shape: &Shape, most_m: f64, volume_l: f64) -> f64 {
     let (mut low, mut high) = (0.0, most_m);

@@ -8,12 +8,12 @@ use super::outlook::{Event, HORIZON_DAYS, Known, Outlook};
 use super::resampled;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::diary::joined::Known as Rained;
-use crate::engine::diary::track::levels_read;
-use crate::engine::levels::store_of;
+use crate::engine::diary::track::{brought, levels_read};
+use crate::engine::levels::{largest, store_of};
 use crate::engine::question::{Refusal, generated_years, weather};
 use crate::engine::rain::drier;
 use crate::engine::rain::weather::Origin;
-use crate::site::diary::{Diary, Told};
+use crate::site::diary::Diary;
 use crate::site::household::{GeneratedYears, Site};
 use crate::site::rain::Rain;
 
@@ -134,13 +134,12 @@ pub(super) fn known(
     today: NaiveDate,
 ) -> Option<(Known, Vec<usize>)> {
     let oldest = today.checked_sub_days(Days::new(OLDEST_READING_DAYS))?;
-    let told = || diary.entries().iter().filter(|entry| (oldest..=today).contains(&entry.date));
     let mut last: Vec<Option<Event>> = vec![None; plan.stores.len()];
     for read in levels_read(plan, &site.system, diary) {
-        let held = read.held;
+        let store = read.held.store;
         // One above the rim, which was questioned when it was written, is of a full store.
         if (oldest..=today).contains(&read.date) {
-            last[held.store] = Some(Event { date: read.date, store: held.store, litres: held.live_l, brought: false });
+            last[store] = Some(Event { date: read.date, store, litres: read.end_l, brought: false });
         }
     }
     let read_on = last.iter().flatten().map(|event| event.date).min()?;
@@ -148,24 +147,16 @@ pub(super) fn known(
     // A store that was read later begins with the same water: its own reading puts it right on its day.
     let live_l = last.iter().map(|event| event.map_or(0.0, |event| event.litres)).collect();
     let mut events: Vec<Event> = last.iter().flatten().filter(|event| event.date > read_on).copied().collect();
-    let hauled_to = site.system.hauling.first().and_then(|hauling| hauling.tank);
-    for entry in told().filter(|entry| entry.date > read_on) {
-        let Told::Delivery { to, volume, .. } = entry.told else { continue };
-        let store = to.or(hauled_to).and_then(|tank| store_of(plan, &site.system, tank)).unwrap_or(largest(plan));
-        events.push(Event { date: entry.date, store, litres: volume.get(), brought: true });
+    for load in brought(plan, &site.system, diary) {
+        if load.date > read_on && load.date <= today {
+            events.push(Event { date: load.date, store: load.store, litres: load.litres, brought: true });
+        }
     }
     let mut known = Known { read_on, live_l, today, rain_mm: Vec::new(), events };
     let days = known.since();
     let rain = Rained::of(rain, diary);
     known.rain_mm = read_on.iter_days().skip(1).take(days).map(|day| rain.mm(day)).collect();
     Some((known, unread))
-}
-
-fn largest(plan: &Plan) -> usize {
-    let capacity = |store: usize| plan.stores[store].joined.live_capacity_l;
-    (0..plan.stores.len())
-        .reduce(|most, store| if capacity(store) > capacity(most) { store } else { most })
-        .unwrap_or(0)
 }
 
 /// What could be done today, and what that is.
@@ -204,7 +195,7 @@ mod tests {
     use crate::engine::ahead::looking::{Looking, Target};
     use crate::quantity::{Flow, Share, Volume};
     use crate::site::demo;
-    use crate::site::diary::{Entry, EntryId, Level, Water};
+    use crate::site::diary::{Entry, EntryId, Level, Told, Water};
     use crate::site::part::PartId;
     use crate::site::rain::RainRecord;
     use crate::site::rationing::{Cut, RationStep};

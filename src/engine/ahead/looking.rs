@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 
 use super::expected::{Expected, next};
-use super::outlook::{Course, HORIZON_DAYS, Outlook, lasting, pour};
+use super::outlook::{Course, HORIZON_DAYS, Outlook, lasting};
 use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::Standing;
 use crate::quantity::order::sorted;
@@ -161,7 +161,7 @@ impl Looking {
                 self.outlook.course(&plan, standing, rain_mm)
             }
             Step::Delivery { store, litres } => {
-                pour(&self.outlook.plan, &mut standing, *store, *litres);
+                standing.pour(&self.outlook.plan, *store, *litres);
                 self.outlook.course(&self.outlook.plan, standing, rain_mm)
             }
             Step::Instead(plan) => self.outlook.course(plan, standing, rain_mm),

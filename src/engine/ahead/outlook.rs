@@ -120,7 +120,7 @@ impl Outlook {
                 let events = self.known.events.iter();
                 events.filter(move |event| event.date == self.days[day] && event.brought == brought)
             };
-            on(from, true).for_each(|event| pour(&self.plan, &mut standing, event.store, event.litres));
+            on(from, true).for_each(|event| standing.pour(&self.plan, event.store, event.litres));
             // On to the next day on which something was brought, or to the end of one on which something was read.
             let mut to = from + 1;
             while to < since && on(to - 1, false).next().is_none() && on(to, true).next().is_none() {
@@ -167,13 +167,6 @@ impl Outlook {
             lasts
         });
         lasts
-    }
-}
-
-/// Pours water into a store, as much as it has room for.
-pub fn pour(plan: &Plan, standing: &mut Standing, store: usize, litres: f64) {
-    if let (Some(live_l), Some(store)) = (standing.live_l.get_mut(store), plan.stores.get(store)) {
-        *live_l = (*live_l + litres).min(store.joined.live_capacity_l);
     }
 }
 

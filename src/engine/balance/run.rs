@@ -237,6 +237,13 @@ impl Standing {
         }
     }
 
+    /// Pours water (L) into a store, as much as it has room for.
+    pub fn pour(&mut self, plan: &Plan, store: usize, litres: f64) {
+        if let (Some(live_l), Some(store)) = (self.live_l.get_mut(store), plan.stores.get(store)) {
+            *live_l = (*live_l + litres).min(store.joined.live_capacity_l);
+        }
+    }
+
     /// So much live water in each store (L; held to what it can hold), dead storage full, else as [`Standing::share`].
     pub fn contents(plan: &Plan, live_l: &[f64]) -> Self {
         let mut standing = Self::share(plan, 1.0);

@@ -98,7 +98,7 @@ pub fn doubts(
                 return doubts;
             };
             let capacity_l = plan.stores[now.store].joined.live_capacity_l;
-            let rose_l = now.live_l - before.held.live_l;
+            let rose_l = now.live_l - before.end_l;
             let (rain_mm, unknown) = known.sum(before.date, date);
             let brought_l: f64 = diary
                 .entries()

@@ -6,7 +6,7 @@ use chrono::{Days, NaiveDate};
 use super::joined::Known;
 use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::{Standing, run_from};
-use crate::engine::levels::{Held, held, store_of};
+use crate::engine::levels::{Held, held, largest, store_of};
 use crate::site::diary::{Diary, EntryId, Told};
 use crate::site::system::System;
 
@@ -19,16 +19,23 @@ pub struct LevelRead {
     pub date: NaiveDate,
     /// What it says.
     pub held: Held,
+    /// Live water at the end of that day, in L: with what was brought on it and written down after the reading.
+    pub end_l: f64,
 }
 
 /// All levels that were read of tanks that are there, by day.
 pub fn levels_read(plan: &Plan, system: &System, diary: &Diary) -> Vec<LevelRead> {
+    let brought = brought(plan, system, diary);
     let mut read = Vec::new();
     for entry in diary.entries() {
         if let Told::Level { of, level, .. } = entry.told
             && let Some(held) = held(plan, system, of, level)
         {
-            read.push(LevelRead { id: entry.id, date: entry.date, held });
+            let later = brought.iter().filter(|load| load.date == entry.date && load.id > entry.id);
+            let later_l: f64 = later.filter(|load| load.store == held.store).map(|load| load.litres).sum();
+            let room_l = (plan.stores[held.store].joined.live_capacity_l - held.live_l).max(0.0);
+            let end_l = held.live_l + later_l.min(room_l);
+            read.push(LevelRead { id: entry.id, date: entry.date, held, end_l });
         }
     }
     read
@@ -64,20 +71,19 @@ pub fn track(
         }
         let mut live_l: Vec<f64> = plan.stores.iter().map(|store| 0.5 * store.joined.live_capacity_l).collect();
         for earlier in read.iter().take_while(|earlier| earlier.date <= from.date) {
-            live_l[earlier.held.store] = earlier.held.live_l;
+            live_l[earlier.held.store] = earlier.end_l;
         }
-        live_l[store] = from.held.live_l;
+        live_l[store] = from.end_l;
         let mut standing = Standing::contents(plan, &live_l);
-        let mut stretch = Stretch { start: from.date, live_l: vec![from.held.live_l] };
+        let mut stretch = Stretch { start: from.date, live_l: vec![from.end_l] };
         let mut date = from.date;
         while date < until {
             let Some(next) = date.checked_add_days(Days::new(1)) else { break };
             date = next;
             let Some(rain_mm) = known.mm(date) else { break };
             run_from(plan, &[date], &[rain_mm], &mut standing, inflow_first, |_| true);
-            for (_, into, litres) in brought.iter().filter(|(day, _, _)| *day == date) {
-                let most = plan.stores[*into].joined.live_capacity_l;
-                standing.live_l[*into] = (standing.live_l[*into] + litres).min(most);
+            for load in brought.iter().filter(|load| load.date == date) {
+                standing.pour(plan, load.store, load.litres);
             }
             stretch.live_l.push(standing.live_l[store]);
         }
@@ -88,15 +94,28 @@ pub fn track(
     stretches
 }
 
-/// Water that was brought: day, store, litres. One without a tank goes to the only store, or to the first.
-fn brought(plan: &Plan, system: &System, diary: &Diary) -> Vec<(NaiveDate, usize, f64)> {
+/// Water that was brought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Brought {
+    /// The entry.
+    pub id: EntryId,
+    /// The day.
+    pub date: NaiveDate,
+    /// The store, as its place in the plan.
+    pub store: usize,
+    /// How much, in L.
+    pub litres: f64,
+}
+
+/// All water that was brought, by day. What went to no tank that is known went where the house has its water hauled to,
+/// else to the largest store.
+pub fn brought(plan: &Plan, system: &System, diary: &Diary) -> Vec<Brought> {
+    let hauled_to = system.hauling.first().and_then(|hauling| hauling.tank);
     let mut brought = Vec::new();
     for entry in diary.entries() {
-        if let Told::Delivery { to, volume, .. } = &entry.told {
-            let store = to.and_then(|tank| store_of(plan, system, tank)).unwrap_or(0);
-            if store < plan.stores.len() {
-                brought.push((entry.date, store, volume.get()));
-            }
+        if let Told::Delivery { to, volume, .. } = entry.told {
+            let store = to.or(hauled_to).and_then(|tank| store_of(plan, system, tank)).unwrap_or(largest(plan));
+            brought.push(Brought { id: entry.id, date: entry.date, store, litres: volume.get() });
         }
     }
     brought
@@ -171,5 +190,22 @@ mod tests {
         let lines: Vec<(NaiveDate, Vec<f64>)> =
             stretches.into_iter().map(|stretch| (stretch.start, stretch.live_l)).collect();
         assert_eq!(lines, [(day(1), vec![1000.0, 950.0, 1500.0, 1450.0]), (day(5), vec![1400.0, 1350.0])]);
+    }
+
+    #[test]
+    fn what_is_brought_after_the_reading_of_the_day_stands_in_the_tank_at_its_end() {
+        let system = plain();
+        let plan = plan(&system).unwrap();
+        let of = Water::Tank(system.tanks[0].id);
+        let read = Told::Level { of, level: Level::Depth(Length::metres(1.0)), undrawn: None };
+        let load = |litres| Told::Delivery { to: None, volume: Volume::litres(litres), price: None };
+        let end = |first: Told, then: Told| {
+            let read = levels_read(&plan, &system, &Diary::of(vec![told(1, 1, first), told(2, 1, then)]));
+            (read[0].held.live_l, read[0].end_l)
+        };
+        // 1 m on 1 m², 2 m to the rim.
+        assert_eq!(end(read.clone(), load(300.0)), (1000.0, 1300.0));
+        assert_eq!(end(load(300.0), read.clone()), (1000.0, 1000.0));
+        assert_eq!(end(read, load(5000.0)), (1000.0, 2000.0));
     }
 }

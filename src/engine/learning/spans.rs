@@ -1,7 +1,6 @@
 //! The system run from each reading to the next.
 
 use super::timeline::Timeline;
-use crate::engine::ahead::outlook::pour;
 use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::{Standing, run_from};
 
@@ -74,7 +73,7 @@ pub fn run_spans(
     let mut next = 0;
     for (day, date) in timeline.dates.iter().enumerate() {
         for (_, store, litres) in timeline.brought.iter().filter(|brought| brought.0 == day) {
-            pour(&plan, &mut standing, *store, *litres);
+            standing.pour(&plan, *store, *litres);
         }
         let rain = timeline.rain_mm[day];
         let known = timeline.draws.factor(day);

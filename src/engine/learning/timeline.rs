@@ -7,8 +7,7 @@ use chrono::NaiveDate;
 use super::draws::Draws;
 use crate::engine::balance::plan::Plan;
 use crate::engine::diary::joined::Known;
-use crate::engine::diary::track::levels_read;
-use crate::engine::levels::store_of;
+use crate::engine::diary::track::{brought, levels_read};
 use crate::quantity::HOURS_A_DAY;
 use crate::site::diary::{Diary, EntryId, Told};
 use crate::site::household::Site;
@@ -89,18 +88,15 @@ impl Timeline {
         let mut readings = Vec::with_capacity(read.len());
         for read in read {
             let Some(day) = day(read.date) else { continue };
-            let reading =
-                Reading { day, store: read.held.store, live_l: read.held.live_l, above_rim: read.held.above_rim };
+            let reading = Reading { day, store: read.held.store, live_l: read.end_l, above_rim: read.held.above_rim };
             // Of several readings of a store on one day the last counts.
             readings.retain(|other: &Reading| (other.day, other.store) != (day, reading.store));
             readings.push(reading);
         }
-        let brought = diary.entries().iter().filter_map(|entry| {
-            let Told::Delivery { to, volume, .. } = entry.told else { return None };
-            let store = to.and_then(|tank| store_of(plan, &site.system, tank)).unwrap_or(0);
-            Some((day(entry.date).filter(|day| *day < length)?, store, volume.get()))
-        });
-        let brought = brought.collect();
+        let brought = brought(plan, &site.system, diary).into_iter();
+        let brought = brought
+            .filter_map(|load| Some((day(load.date).filter(|day| *day < length)?, load.store, load.litres)))
+            .collect();
         let rain_mm = dates.iter().map(|date| known.mm(*date)).collect();
         let mut timeline = Self { rain_mm, dates, readings, brought, draws: Draws::default() };
         timeline.draws = Draws::of(plan, &site.system, diary, &known, &timeline);
