@@ -201,7 +201,7 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
 /// All tests of the site: the newest of each parameter, wherever it was taken; what fails comes first.
 pub fn all_tests(seen: &Seen<'_>) -> Vec<TestView> {
     let chlorinated = seen.site.system.uses.iter().any(is_chlorinated);
-    tests(seen, &newest(seen.diary, |_| true), chlorinated)
+    tests(seen, &newest(seen.diary, None, |_| true), chlorinated)
 }
 
 fn tests(seen: &Seen<'_>, results: &[Result], chlorinated: bool) -> Vec<TestView> {

@@ -55,27 +55,40 @@ impl Result {
 
 /// The result that stands for each parameter, in the order of [`Parameter::ALL`], of those that `concerns` says yes to: the
 /// newest. But what was over a limit of health stands until a sample of a later day is within it: neither a test too coarse
-/// to tell nor another sample of the same day clears it. After E. coli it takes two such samples, a week apart.
-pub fn newest(diary: &Diary, concerns: impl Fn(Option<PartId>) -> bool) -> Vec<Result> {
-    let mut newest: Vec<Result> = Vec::new();
+/// to tell nor another sample of the same day clears it. After E. coli it takes two such samples, a week apart. A sample
+/// speaks for the place where it was taken; one at the `tap`, where the water is drunk, for what comes to it too; and any
+/// for one of which nobody wrote where.
+pub fn newest(diary: &Diary, tap: Option<PartId>, concerns: impl Fn(Option<PartId>) -> bool) -> Vec<Result> {
+    let mut standing: Vec<Result> = Vec::new();
     for entry in diary.entries() {
         if let Told::Test { at, parameter, found } = entry.told
             && concerns(at)
         {
             let result = Result { date: entry.date, at, of: parameter, found, within_on: None };
-            match newest.iter_mut().find(|stands| stands.of == parameter) {
-                Some(stands) => *stands = stands.then(result),
-                None => newest.push(result),
+            let at_the_tap = at.is_some() && at == tap;
+            let mut known = false;
+            for stands in standing.iter_mut().filter(|stands| stands.of == parameter) {
+                known |= stands.at == at;
+                if stands.at == at || stands.at.is_none() || at_the_tap {
+                    *stands = stands.then(result);
+                }
+            }
+            if !known {
+                standing.push(result);
             }
         }
     }
-    Parameter::ALL.into_iter().filter_map(|of| newest.iter().find(|result| result.of == of).copied()).collect()
+    let told = |of: Parameter| {
+        let of_it = standing.iter().filter(|result| result.of == of);
+        of_it.max_by_key(|result| (judge(of, result.found, false).0 == Judgement::Fails, result.date)).copied()
+    };
+    Parameter::ALL.into_iter().filter_map(told).collect()
 }
 
 /// The newest results that concern a tap: taken there, at a tank that its water comes from, or nobody wrote where.
 pub fn at_tap(diary: &Diary, system: &System, tap: PartId, tank: Option<PartId>) -> Vec<Result> {
     let tanks = tank.map(|tank| tanks_behind(system, tank)).unwrap_or_default();
-    newest(diary, |at| at.is_none_or(|at| at == tap || tanks.contains(&at)))
+    newest(diary, Some(tap), |at| at.is_none_or(|at| at == tap || tanks.contains(&at)))
 }
 
 /// The newest results that concern the tap of a use and are over a limit of health.
@@ -170,6 +183,24 @@ mod tests {
         assert_eq!(stands(&[found(1), none(4), found(8), none(11)]), Some((day(8), Some(day(11)))), "it came back");
         let coarse = (11, None, Parameter::EColi, TestResult::Below(10.0));
         assert_eq!(stands(&[found(1), none(4), coarse]), Some((day(1), Some(day(4)))));
+    }
+
+    #[test]
+    fn a_tap_is_cleared_by_its_own_samples_alone() {
+        let system = demo::site().system;
+        let using = system.uses.iter().find(|using| has_chain(using.class));
+        let (Some(tap), Some(tank)) = (using.map(|using| using.id), using.and_then(|using| using.tank)) else {
+            unreachable!()
+        };
+        let test = |day, at, found| (day, Some(at), Parameter::EColi, found);
+        let (found, none) = (TestResult::Present, TestResult::Absent);
+        let stands = |tests: &[_]| at_tap(&diary(tests), &system, tap, Some(tank)).first().map(|result| result.found);
+        assert_eq!(stands(&[test(1, tap, found), test(8, tank, none), test(15, tank, none)]), Some(found));
+        assert_eq!(stands(&[test(1, tap, found), test(8, tap, none), test(15, tap, none)]), Some(none));
+        let both = [test(1, tap, found), test(2, tank, found), test(9, tank, none), test(16, tank, none)];
+        assert_eq!(stands(&both), Some(found), "the tank's samples clear the tank");
+        // What comes out where it is drunk is what counts.
+        assert_eq!(stands(&[test(1, tank, found), test(8, tap, none), test(15, tap, none)]), Some(none));
     }
 
     #[test]
