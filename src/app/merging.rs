@@ -93,3 +93,19 @@ pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(S
     }
     (changes, sites, index)
 }
+
+/// What is here and not in a file, and so would be lost if the file took the place of all: sites by name, and entries of
+/// the diaries of the others that the file lacks or has as they were before they were last changed.
+pub fn lost(model: &Model, file: &Export) -> (Vec<String>, usize) {
+    let (mut sites, mut entries) = (Vec::new(), 0);
+    for kept in &model.sites {
+        match file.sites.iter().find(|coming| coming.site.name == kept.site.name) {
+            None => sites.push(kept.site.name.clone()),
+            Some(coming) => {
+                let there = |id| coming.diary.entry(id).map(|entry| entry.edited);
+                entries += kept.diary.entries().iter().filter(|entry| there(entry.id) < Some(entry.edited)).count();
+            }
+        }
+    }
+    (sites, entries)
+}

@@ -96,6 +96,25 @@ pub fn file_holds(holds: usize, there: usize) -> String {
     )
 }
 
+/// What would be lost if a file took the place of all: sites by name, and entries of other sites; nothing if there is none.
+pub fn lost((sites, entries): (Vec<String>, usize)) -> Option<String> {
+    let entries = (entries > 0).then(|| {
+        count(
+            entries,
+            said!("diary entry written or changed here", "anotación escrita o cambiada aquí"),
+            said!("diary entries written or changed here", "anotaciones escritas o cambiadas aquí"),
+        )
+    });
+    let only_here: Vec<String> = sites.into_iter().chain(entries).collect();
+    (!only_here.is_empty()).then(|| {
+        say!(
+            "Not in the file, so lost if it replaces all: {only_here}. Merge instead, or export everything first.",
+            "No está en el archivo, así que se pierde si este reemplaza todo: {only_here}. Mejor combina, o exporta antes todo.",
+            only_here = only_here.join(said!(", ", ", ")),
+        )
+    })
+}
+
 /// A site of the file that is new here.
 pub fn comes_in(name: &str, entries: usize) -> String {
     say!(

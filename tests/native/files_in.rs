@@ -53,6 +53,7 @@ fn two_phones_of_one_house_come_together() {
     update(&mut here, Event::FileRead(file.clone()));
     let preview = kept::kept(&here).file.unwrap();
     assert_eq!(preview[1], "Emberlow (demo): 1 diary entry new, 1 entry changed.");
+    assert!(preview[2].contains("replaces all: 1 diary entry written or changed here."), "{}", preview[2]);
     update(&mut here, Event::FileDiscarded);
 
     let before = here.sites.clone();
@@ -81,6 +82,7 @@ fn a_house_that_differs_stays_and_a_new_one_comes_in() {
     assert!(preview[1].contains("differs from what is here, which stays"), "{}", preview[1]);
     assert_eq!(preview[2], "Another: comes in as a new site, with 0 diary entries.");
     assert!(kept::kept(&here).differs);
+    assert_eq!(preview.len(), 3, "replacing would lose nothing: {preview:?}");
     let house = here.site().unwrap().clone();
     update(&mut here, Event::FileDiscarded);
     let mut taken = here.clone();

@@ -1,6 +1,6 @@
 //! Sites, units, files.
 
-use crate::app::merging::{Change, ChangeKind, merge};
+use crate::app::merging::{Change, ChangeKind, lost, merge};
 use crate::app::model::{KeptSite, Model};
 use crate::quantity::{Customary, Kind, Units};
 use crate::records::cupboard::SiteId;
@@ -57,6 +57,7 @@ pub fn kept(model: &Model) -> KeptView {
             let (changes, _, _) = merge(model, file, false);
             let mut lines = vec![words::kept::file_holds(file.sites.len(), model.sites.len())];
             lines.extend(changes.iter().map(line));
+            lines.extend(words::kept::lost(lost(model, file)));
             lines
         }),
         differs: model.read_file.as_ref().is_some_and(|file| {

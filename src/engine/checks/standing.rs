@@ -242,6 +242,10 @@ fn blown(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     } else if let Some(holds) = now::content_l(asked, tank.id) {
         check.known(Figure::ContentNow, holds);
         check.judge(Figure::HoldingLitres, holds, litres);
+        // It holds by water that may not be there: that is to be looked at, not relied on.
+        if check.verdict == Verdict::Holds {
+            check.verdict = Verdict::Tells;
+        }
     }
     check
 }

@@ -179,13 +179,12 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
             said!("Anchor it.", "Ánclalo.").to_owned(),
         ),
         Some(_) => {
-            let (has, _, margin) = told.margin();
+            let (has, _, _) = told.margin();
             let verdict = say!(
-                "{margin}: in a wind of {wind} it stands with {litres} in it; on this day of a middle year it \
-                 holds {has}. Look how much there is.",
-                "{margin}: con un viento de {wind} se sostiene si tiene {litres} dentro; en esta fecha de un \
-                 año intermedio tiene {has}. Mira cuánta hay.",
-                margin,
+                "In a wind of {wind} it stands only with {litres} in it; on this day of a middle year it holds {has}. \
+                 Look how much there is.",
+                "Con un viento de {wind} se sostiene solo si tiene {litres} dentro; en esta fecha de un año intermedio \
+                 tiene {has}. Mira cuánta hay.",
                 wind,
                 litres,
                 has
