@@ -136,16 +136,16 @@ impl Form {
                     Level::Volume(volume) => (volume.get(), Kind::Volume),
                     Level::Full => return form,
                 };
-                form.text = shown::entered(si, kind, units);
+                form.text = digits(si, kind, units);
             }
-            Told::Rain(depth) => form.text = shown::entered(depth.get(), Kind::Depth, units),
+            Told::Rain(depth) => form.text = digits(depth.get(), Kind::Depth, units),
             Told::Meter { of, reading } => {
                 form.part = *of;
-                form.text = shown::entered(reading.get(), Kind::Volume, units);
+                form.text = digits(reading.get(), Kind::Volume, units);
             }
             Told::Delivery { to, volume, price } => {
                 form.part = *to;
-                form.text = shown::entered(volume.get(), Kind::Volume, units);
+                form.text = digits(volume.get(), Kind::Volume, units);
                 form.price = price.map_or_else(String::new, |price| shown::entered(price.get(), Kind::Money, units));
             }
             Told::Work { on, task } => (form.part, form.task) = (*on, *task),
@@ -255,6 +255,12 @@ impl Form {
     }
 }
 
+/// A value as the pad types it: without the unit that stands beside it.
+fn digits(si: f64, kind: Kind, units: &Units) -> String {
+    let text = shown::entered(si, kind, units);
+    text.strip_suffix(units.of(kind).sign()).map_or(text.as_str(), str::trim_end).to_owned()
+}
+
 fn level_by(level: Level) -> LevelBy {
     match level {
         Level::Depth(_) => LevelBy::Depth,
@@ -271,4 +277,29 @@ fn by_before(diary: &Diary, tank: Option<PartId>) -> Option<LevelBy> {
         _ => None,
     });
     by.find(|by| *by != LevelBy::Full)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Customary;
+
+    #[test]
+    fn a_number_that_is_changed_is_what_the_pad_types() {
+        for set in Customary::ALL {
+            let units = Units::customary(set);
+            for (si, kind) in [
+                (1.524, Kind::Length),
+                (0.35, Kind::Share),
+                (4000.0, Kind::Volume),
+                (25.4, Kind::Depth),
+                (0.0, Kind::Depth),
+            ] {
+                let text = digits(si, kind, &units);
+                assert!(text.chars().all(|sign| sign.is_ascii_digit() || ".,".contains(sign)), "{text}");
+                let read = typed::quantity(&text, kind, &units).map(|read| read.si);
+                assert!(read.as_ref().is_ok_and(|read| (read - si).abs() <= 1e-3 * si), "{text}: {read:?}");
+            }
+        }
+    }
 }

@@ -42,7 +42,8 @@ pub(crate) fn house(desk: Desk) -> AnyView {
             let ahead = ahead::in_a_line(&case.ahead.1, case.lesson.as_deref());
             let width = charts::beside_lists(case.width);
             let view = house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, width);
-            drawn(view, &site.site.system, ahead, begun, desk)
+            let presses = ahead::presses(&case.ahead.1);
+            drawn(view, &site.site.system, (ahead, presses), begun, desk)
         })
     })
 }
@@ -104,7 +105,13 @@ fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
     ]
 }
 
-fn drawn(view: HouseView, system: &System, ahead: Option<(String, Place)>, begun: Begun, desk: Desk) -> AnyView {
+fn drawn(
+    view: HouseView,
+    system: &System,
+    (ahead, presses): (Option<(String, Place)>, bool),
+    begun: Begun,
+    desk: Desk,
+) -> AnyView {
     let HouseView { alarms, warnings, due, headline, water, drawing, findings, lists } = view;
     let names: Vec<(PartId, String)> =
         lists.iter().flat_map(|list| list.rows.iter().map(|row| (row.id, row.name.clone()))).collect();
@@ -143,8 +150,16 @@ fn drawn(view: HouseView, system: &System, ahead: Option<(String, Place)>, begun
     let lists = element("DIV")
         .child(worded("H2", said!("Parts", "Partes")))
         .children(lists.into_iter().map(|list| parts_of(list, begun, desk)));
+    // What runs out soon is told first, as what it is.
+    let (pressing, ahead) = if presses { (ahead, None) } else { (None, ahead) };
+    let pressing = pressing.map(|(line, place)| {
+        let lead = desk.button(frame::place(place), Event::PlaceOpened(place));
+        let line = element("LI").child(worded("STRONG", line)).child(lead);
+        element("UL").class("findings").child(line).into()
+    });
     element("SECTION")
         .class("house")
+        .children(pressing)
         .child(worded("H1", headline).class("headline"))
         .child(live(move || {
             // While the notice says it, once is enough.

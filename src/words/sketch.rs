@@ -2,7 +2,7 @@
 
 use super::{count, percent};
 use crate::language::Phrase;
-use crate::quantity::{Kind, Units, shown};
+use crate::quantity::{DAYS_A_YEAR, Kind, Units, shown};
 use crate::site::feed::Feed;
 
 /// Title.
@@ -29,9 +29,8 @@ pub const NO_ANSWER: Phrase = phrase!(
 );
 /// How the run begins.
 pub const BEGINS_FULL: Phrase = phrase!(
-    "Counted from a full tank on the first day: of a short record, a part of what a larger tank brings is that water.",
-    "Contado desde un tanque lleno el primer día: con un registro corto, una parte de lo que aporta un tanque más grande \
-     es esa agua.",
+    "Counted from a full tank on the first day: where the rain is short, a larger tank looks better by that water.",
+    "Contado desde un tanque lleno el primer día: con pocos años de lluvia, un tanque más grande parece mejor por esa agua.",
 );
 /// How twelve means are run.
 pub const GENERATED: Phrase = phrase!(
@@ -49,6 +48,32 @@ pub fn taken_for_granted(feed: &Feed, units: &Units) -> Option<String> {
         share = percent(feed.capture.get()),
         volume = shown::figure(feed.diverter.as_ref()?.volume.get(), Kind::Volume, units)
     ))
+}
+
+/// That less comes than is wanted, both in L over so many days, so that no tank helps.
+pub fn no_tank([came_l, wanted_l]: [f64; 2], days: usize, units: &Units) -> String {
+    let a_day = |litres: f64| shown::figure(litres * super::per_year(days) / DAYS_A_YEAR, Kind::Flow, units);
+    say!(
+        " No tank would be enough: {came} comes to it on average, and {wanted} is wanted. More roof or less use would \
+         mend that.",
+        " Ningún tanque bastaría: le llegan {came} en promedio, y se necesitan {wanted}. Más techo o menos uso lo \
+         remediarían.",
+        came = a_day(came_l),
+        wanted = a_day(wanted_l),
+    )
+}
+
+/// What falls on the roof and what of it comes to the tank, both in L over so many days.
+pub fn reaches_tank([falls_l, came_l]: [f64; 2], days: usize, units: &Units) -> String {
+    let a_year = |litres: f64| shown::figure(litres * super::per_year(days), Kind::Volume, units);
+    say!(
+        "Of {falls} that fall on the roof a year, {came} comes to the tank. The rest wets the roof, runs past the gutters \
+         or goes with the first flush.",
+        "De {falls} que caen sobre el techo al año, al tanque llegan {came}. Lo demás moja el techo, se escapa de las \
+         canaletas o se va con las primeras aguas.",
+        falls = a_year(falls_l),
+        came = a_year(came_l),
+    )
 }
 
 /// The range of the answer, in short.

@@ -13,7 +13,7 @@ use eavewater::app::view::{
     upkeep as upkeep_view,
 };
 use eavewater::engine::question::answer;
-use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume};
+use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume, shown};
 use eavewater::records::cupboard::{Opened, SiteId, Trouble};
 use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
@@ -240,6 +240,25 @@ fn rain_that_was_removed_or_replaced_can_be_brought_back() {
     assert!(model.site().unwrap().rain != rain);
     update(&mut model, Event::UndoWanted);
     assert!(model.site().unwrap().rain == rain);
+}
+
+#[test]
+fn a_sketch_says_what_reaches_the_tank_and_where_no_tank_would_do() {
+    let model = with_demo();
+    let rain = SketchRain::Of(model.sites[0].id);
+    let days = sketch_view::days(rain.clone(), &model);
+    let of = |roof_m2| {
+        sketch_view::answered(&Sketch { rain: rain.clone(), roof: Area::square_metres(roof_m2), ..sketch() }, &days)
+    };
+    let (small, large) = (of(10.0), of(200.0));
+    assert!(small.headline.contains("No tank would be enough"), "{}", small.headline);
+    assert!(!large.headline.contains("No tank would be enough"), "{}", large.headline);
+    // Rain of a mean year on 200 m², a millimetre a litre on each: straight from the record.
+    let Some(Rain::Record(record)) = model.sites[0].rain.as_deref() else { panic!("the demo has a record") };
+    let measured: Vec<f64> = record.depths_mm.iter().flatten().copied().collect();
+    let falls_l = 200.0 * measured.iter().sum::<f64>() / measured.len() as f64 * 365.25;
+    let told = shown::figure(falls_l, Kind::Volume, &model.units);
+    assert!(large.notes.iter().any(|note| note.starts_with(&format!("Of {told} that fall"))), "{:?}", large.notes);
 }
 
 #[test]

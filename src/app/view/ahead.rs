@@ -83,6 +83,13 @@ pub fn ahead(
     }
 }
 
+/// Whether the water may run out so soon that it comes before all else: in a dry year within two weeks (common practice,
+/// no source).
+pub fn presses(sight: &Sight) -> bool {
+    const SOON_DAYS: f64 = 14.0;
+    matches!(sight, Sight::Clear(found) if found.ahead.lasting.tenth < SOON_DAYS)
+}
+
 /// How long the water lasts from today, in a line for the house, and where it leads; none where that isn't known.
 pub fn in_a_line(sight: &Sight, lesson: Option<&Lesson>) -> Option<(String, Place)> {
     match sight {
