@@ -127,6 +127,10 @@ pub fn standing(due: &Due, units: &Units) -> String {
             "{water} de paso desde entonces",
             water = shown::figure(litres, Kind::Volume, units)
         ),
+        Because::NeverIn(number) => {
+            let days = days(usize::try_from(number).unwrap_or(0));
+            say!("in {days} of diary", "en {days} de diario", days)
+        }
         Because::Readings(shows) => {
             let shown = super::learning::shown_by(shows);
             say!("the readings call for it: {shown}", "las lecturas la piden: {shown}", shown)

@@ -36,7 +36,7 @@ pub enum Standing {
     Soon(Because),
     /// It has time.
     Later,
-    /// It was never written down: nobody knows.
+    /// It was never written down, and the diary is too young to tell: nobody knows.
     NeverWritten,
 }
 
@@ -49,6 +49,8 @@ pub enum Because {
     Rain(f64),
     /// Litres that have passed since.
     Litres(f64),
+    /// It was never written down, in a diary of so many days, in which it would have been due.
+    NeverIn(i64),
     /// Readings show this.
     Readings(Shows),
 }
@@ -71,6 +73,7 @@ pub fn due(
     called: &[Call],
     today: NaiveDate,
 ) -> Vec<Due> {
+    let began = diary.entries().first().map(|entry| entry.date).filter(|began| *began <= today);
     let stand = |job: Job| {
         let mut interval = upkeep.interval(job);
         let is_over_limit = |tap: &Use| tap.id == job.part && !over_limit_at(diary, system, tap).is_empty();
@@ -83,7 +86,12 @@ pub fn due(
         let standing = match (call, last) {
             (Some(call), _) => Standing::Overdue(Because::Readings(call.shows)),
             (None, Some(last)) => standing(system, diary, known, job, interval, (last, today)),
-            (None, None) => Standing::NeverWritten,
+            (None, None) => began.map_or(Standing::NeverWritten, |began| {
+                match standing(system, diary, known, job, interval, (began, today)) {
+                    Standing::Overdue(_) => Standing::Overdue(Because::NeverIn((today - began).num_days())),
+                    _ => Standing::NeverWritten,
+                }
+            }),
         };
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
         let on = last.zip(interval.days).and_then(|(last, days)| last.checked_add_days(Days::new(days as u64)));
@@ -215,6 +223,17 @@ mod tests {
         let wet = vec![done(Task::Screen, None), rain(2, day(1, 9), 180.0), rain(3, day(2, 1), 130.0)];
         assert_eq!(stands(&system, &upkeep, wet.clone(), screen, day(1, 20)), Standing::Later);
         assert_eq!(stands(&system, &upkeep, wet, screen, day(2, 2)), Standing::Overdue(Because::Rain(310.0)));
+    }
+
+    #[test]
+    fn what_was_never_written_is_due_once_the_diary_is_old_enough() {
+        let system = demo::site().system;
+        let gutter = Job { task: Task::Gutter, part: system.feeds[0].id };
+        let begun = vec![told(1, day(1, 1), Told::Note)];
+        let stands = |on| stands(&system, &Upkeep::default(), begun.clone(), gutter, on);
+        // 182 days after 1 January is 2 July.
+        assert_eq!(stands(day(7, 1)), Standing::NeverWritten);
+        assert_eq!(stands(day(7, 2)), Standing::Overdue(Because::NeverIn(182)));
     }
 
     #[test]
