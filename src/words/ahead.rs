@@ -257,7 +257,13 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
         );
     }
     let change = if factor >= 1.0 {
-        say!("It uses {now} now, within that.", "Ahora usa {now}, dentro de ese límite.", now)
+        say!(
+            "It uses {now} now, within that. What is left for the time after that day is not in it: look further ahead \
+             before you use more.",
+            "Ahora usa {now}, dentro de ese límite. Lo que quede para después de ese día no entra: mira más lejos antes \
+             de usar más.",
+            now
+        )
     } else {
         say!(
             "It uses {now} now: {over} too much.",

@@ -127,8 +127,8 @@ pub const WHOLE_YEAR: Phrase = phrase!("The whole year", "Todo el año");
 pub const ROWS: [Phrase; 7] = [
     phrase!("mean year", "año promedio"),
     phrase!("spread of years", "variación entre años"),
-    phrase!("driest year", "año más seco"),
-    phrase!("wettest year", "año más lluvioso"),
+    phrase!("driest rain year", "año de lluvia más seco"),
+    phrase!("wettest rain year", "año de lluvia más húmedo"),
     phrase!("dry spell, middle year", "racha sin lluvia, año intermedio"),
     phrase!("dry spell, 1 year in 10", "racha sin lluvia, 1 año de cada 10"),
     phrase!("longest dry spell", "racha sin lluvia más larga"),

@@ -12,6 +12,8 @@ pub const SMALLER: Phrase = phrase!("Smaller drawing", "Dibujo más pequeño");
 pub const WHOLE: Phrase = phrase!("Whole", "Todo");
 /// What that is called.
 pub const WHOLE_NAME: Phrase = phrase!("Whole drawing", "Dibujo entero");
+/// A diverter, where it is taken out.
+pub const DIVERTER: Phrase = phrase!("The first-flush diverter", "El desviador de primeras aguas");
 /// How else it is made larger.
 pub const HOW_LARGER: Phrase = phrase!(
     "Tap a part to open it; pull a valve to turn it. Two fingers make the drawing larger.",

@@ -5,6 +5,7 @@ use crate::app::event::Shift;
 use crate::app::model::{KeptSite, Model, Notice, Undo};
 use crate::records::cupboard::SiteId;
 use crate::site::edit::EditError;
+use crate::site::feed::DrainKind;
 use crate::site::new_part;
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::system::{Part, PartKind, System};
@@ -137,6 +138,11 @@ pub(super) fn choose(model: &mut Model, id: PartId, field: Field, choice: Choice
         model.amounts.retain(|before| !of_this(before) || before.2.kind() != amount.kind());
         model.amounts.push((kept.id, id, amount.clone()));
     }
+    // A diverter that goes takes its sizes with it.
+    let feed = kept.site.system.feeds.iter().find(|feed| feed.id == id);
+    if choice == Choice::Drain(DrainKind::NoDiverter) && feed.is_some_and(|feed| feed.diverter.is_some()) {
+        told(model, kept, Notice::PartRemoved(words::house::DIVERTER.to_owned()));
+    }
     edit(model, |system| {
         system.choose(id, field, choice)?;
         for using in system.uses.iter_mut().filter(|using| using.id == id) {
@@ -164,6 +170,17 @@ mod tests {
         assert_eq!(system(&model).stores().len(), before.stores().len() + 1);
         update(&mut model, Event::UndoWanted);
         assert_eq!(system(&model), before);
+    }
+
+    #[test]
+    fn a_diverter_that_is_taken_out_can_be_brought_back() {
+        let mut model = demo();
+        let feeds = |model: &Model| model.site().map(|kept| kept.site.system.feeds.clone()).unwrap_or_default();
+        let before = feeds(&model);
+        update(&mut model, Event::ChoiceMade(before[0].id, Field::Drain, Choice::Drain(DrainKind::NoDiverter)));
+        assert_eq!(feeds(&model)[0].diverter, None);
+        update(&mut model, Event::UndoWanted);
+        assert_eq!(feeds(&model), before);
     }
 
     #[test]
