@@ -118,7 +118,8 @@ function lightProgram(esbuild, wasmPath, glue) {
   writeFileSync(before, lighter);
   binaryen('wasm-opt', before, ...SMALLEST, '--emit-text', '-o', smaller);
   writeFileSync(smaller, alikeTogether(readFileSync(smaller, 'utf8')));
-  binaryen('wasm-opt', smaller, ...SMALLEST, '-o', after);
+  // What an address is a multiple of, engines read off the address.
+  binaryen('wasm-opt', smaller, ...SMALLEST, '--dealign', '-o', after);
   const program = readFileSync(after);
   rmSync(work, { recursive: true });
 

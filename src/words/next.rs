@@ -1,6 +1,7 @@
 //! Words of what to change next, and of options side by side.
 
 use super::{count, list, number_text, percent};
+use crate::engine::sizing::smallest::Sought;
 use crate::engine::upgrades::{Judged, RankBy, Tally};
 use crate::language::{Phrase, capital};
 use crate::quantity::{Kind, Units, shown};
@@ -421,6 +422,19 @@ pub const TRIAL_WOULD_NOT_RUN: Phrase = phrase!(
 );
 /// An option without a better name.
 pub const OPTION: Phrase = phrase!("Option", "Opción");
+/// A name for an option that has none: the sizes by which it differs from the house.
+pub fn option_name(house: &System, option: &System, units: &Units) -> String {
+    let mut sizes = Vec::new();
+    for sought in Sought::ALL {
+        let size = |system| shown::figure(sought.of_system(system), super::size::kind(sought), units);
+        let (now, then) = (size(house), size(option));
+        if now != then {
+            sizes.push([super::size::name(sought), &then].join(" "));
+        }
+    }
+    if sizes.is_empty() { OPTION.to_owned() } else { sizes.join(", ") }
+}
+
 /// Label of its name.
 pub const OPTION_NAME: Phrase = phrase!("Name of the option", "Nombre de la opción");
 /// Keeps a trial as an option.

@@ -15,7 +15,7 @@ use eavewater::app::view::{Outcome, next as view};
 use eavewater::engine::question::answer_beside;
 use eavewater::engine::rain::weather::Origin;
 use eavewater::engine::upgrades::{Beside, RankBy, Tally};
-use eavewater::quantity::{Money, Share};
+use eavewater::quantity::{Kind, Money, Share, shown};
 use eavewater::records::cupboard::{Opened, SiteFile, SiteId};
 use eavewater::records::exchange;
 use eavewater::site::diary::{Level, Told, Water};
@@ -313,6 +313,10 @@ fn a_trial_is_kept_as_an_option_once() {
     assert!(!can_keep(&model));
     assert_eq!(next(&mut model, NextEvent::OptionKept), []);
     assert_eq!(site(&model).options.len(), 1);
+    // Unnamed, it is called by the size that it has.
+    let held_l: f64 = site(&model).system.tanks.iter().map(|tank| tank.capacity().get()).sum();
+    let size = shown::figure(2.0 * held_l, Kind::Volume, &model.units);
+    assert_eq!(site(&model).options[0].name, format!("Tanks {size}"));
     update(&mut model, Event::LeverDragged(Lever::Storage, 3.0));
     assert!(can_keep(&model), "another one");
     // A trial without a tank can't run: it is no option.

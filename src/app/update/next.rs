@@ -182,7 +182,7 @@ pub(super) fn drop_trial(model: &mut Model) {
 }
 
 fn keep_option(model: &mut Model) -> Vec<Effect> {
-    let trial = model.trial().clone();
+    let (trial, units) = (model.trial().clone(), model.units.clone());
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let mut site = (*kept.site).clone();
     if trial.is_none() || site.options.len() >= MOST_OPTIONS {
@@ -197,8 +197,8 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     let taken = |name: &str| site.options.iter().any(|option| option.name == name);
-    let plain = if trial.name.is_empty() { &*say::OPTION } else { &trial.name };
-    let name = words::free_name(plain, taken);
+    let sizes = || say::option_name(&site.system, &option.system, &units);
+    let name = words::free_name(&if trial.name.is_empty() { sizes() } else { trial.name.clone() }, taken);
     option.name.clone_from(&name);
     site.options.push(option);
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));

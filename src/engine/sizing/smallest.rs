@@ -7,6 +7,7 @@ use crate::engine::balance::garden::litres_a_day_of_all;
 use crate::engine::balance::lanes::WIDTH;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::site::household::Site;
+use crate::site::system::System;
 use crate::site::trial::{FACTOR, Levers, Trial};
 use crate::site::wanted::Wanted;
 
@@ -41,7 +42,11 @@ impl Sought {
     /// How much of it the house has: capacity in L, area in m², mean use in L a day (of a garden by the weather what it
     /// would draw without rain).
     pub fn of(self, site: &Site) -> f64 {
-        let system = &site.system;
+        self.of_system(&site.system)
+    }
+
+    /// The same of a system.
+    pub fn of_system(self, system: &System) -> f64 {
         match self {
             Sought::Storage => system.tanks.iter().map(|tank| tank.capacity().get()).sum(),
             Sought::Roof => system.sections.iter().map(|section| section.area.get()).sum(),
