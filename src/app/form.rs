@@ -251,7 +251,16 @@ impl Form {
 
     fn read(&self, text: &str, kind: Kind, range: Range, units: &Units) -> Result<f64, String> {
         let read = typed::quantity(text, kind, units).map_err(|error| words::errors::typed(&error))?;
-        if range.holds(read.si) { Ok(read.si) } else { Err(words::diary::out_of_range(kind, range, units)) }
+        if range.holds(read.si) {
+            return Ok(read.si);
+        }
+        let mut why = words::diary::out_of_range(kind, range, units);
+        // A dipstick has centimetres on it.
+        let in_cm = [text.trim(), "\u{a0}cm"].concat();
+        if kind == Kind::Length && typed::quantity(&in_cm, kind, units).is_ok_and(|read| range.holds(read.si)) {
+            why.push_str(&words::diary::centimetres(&in_cm));
+        }
+        Err(why)
     }
 }
 
@@ -282,7 +291,26 @@ fn by_before(diary: &Diary, tank: Option<PartId>) -> Option<LevelBy> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::event::Event;
+    use crate::app::model::Model;
+    use crate::app::update::update;
     use crate::quantity::Customary;
+
+    #[test]
+    fn a_depth_in_centimetres_is_guessed_at_and_not_taken() {
+        let read = |text: &str, set| {
+            let mut model = Model { started: true, ..Model::default() };
+            update(&mut model, Event::DemoWanted);
+            let mut form = Form::new(Subject::Level, NaiveDate::default(), model.site()?);
+            form.text = text.to_owned();
+            form.by = LevelBy::Depth;
+            Some(form.draft(&Units::customary(set)))
+        };
+        assert!(matches!(read("135", Customary::Metric), Some(Err(why)) if why.contains("“135\u{a0}cm”")));
+        assert!(matches!(read("1.35", Customary::Metric), Some(Ok(_))));
+        assert!(matches!(read("135000", Customary::Metric), Some(Err(why)) if !why.contains("cm")));
+        assert!(matches!(read("135 m", Customary::Metric), Some(Err(why)) if !why.contains("cm")));
+    }
 
     #[test]
     fn a_number_that_is_changed_is_what_the_pad_types() {

@@ -52,6 +52,11 @@ pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
     )
 }
 
+/// What a depth too large may have been meant as.
+pub fn centimetres(text: &str) -> String {
+    say!(" If you read centimetres, write “{text}”.", " Si leíste centímetros, escribe «{text}».", text)
+}
+
 /// A part by its name; one that is gone is said to be.
 pub fn part_name(id: PartId, system: &System) -> String {
     let name = system.name_of(id);

@@ -64,6 +64,15 @@ const UNACCOUNTED: Phrase = phrase!(
      o algo gasta más de lo que se indicó.",
 );
 
+/// That work was done which may have mended what the readings show.
+pub fn worked(day: NaiveDate) -> String {
+    say!(
+        "Work that may have mended it was written down on {day}: the next readings show whether it did.",
+        "El {day} se anotó un trabajo que puede haberlo remediado: las próximas lecturas dirán si fue así.",
+        day = super::date(day)
+    )
+}
+
 /// What asks for attention, in lines for the house.
 pub fn in_lines(lesson: &Lesson) -> Vec<String> {
     let line = |(shows, _): (Shows, NaiveDate)| {

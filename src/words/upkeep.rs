@@ -127,10 +127,6 @@ pub fn standing(due: &Due, units: &Units) -> String {
             "{water} de paso desde entonces",
             water = shown::figure(litres, Kind::Volume, units)
         ),
-        Because::NeverIn(number) => {
-            let days = days(usize::try_from(number).unwrap_or(0));
-            say!("in {days} of diary", "en {days} de diario", days)
-        }
         Because::Readings(shows) => {
             let shown = super::learning::shown_by(shows);
             say!("the readings call for it: {shown}", "las lecturas la piden: {shown}", shown)
@@ -143,14 +139,20 @@ pub fn standing(due: &Due, units: &Units) -> String {
                 due.on.map_or_else(String::new, |on| say!("; due by {date}", "; toca para el {date}", date = date(on)));
             format!("{last}{on}")
         }
-        Standing::NeverWritten => last,
+        Standing::NeverWritten { .. } => last,
     }
 }
 
-/// What is due, in a line for the house.
-pub fn due_line(overdue: usize) -> String {
+/// What is due, in a line for the house: jobs that are, else that others may be; nothing if neither is so.
+pub fn due_line(overdue: usize, unwritten: usize) -> Option<String> {
+    if overdue == 0 {
+        let jobs = count(unwritten, said!("job", "tarea"), said!("jobs", "tareas"));
+        return (unwritten > 0).then(|| {
+            say!("Never written down, so perhaps due: {jobs}.", "Nunca anotadas, así que quizá toquen: {jobs}.", jobs)
+        });
+    }
     let jobs = count(overdue, said!("job is", "tarea pendiente"), said!("jobs are", "tareas pendientes"));
-    say!("{jobs} due.", "{jobs}.", jobs)
+    Some(say!("{jobs} due.", "{jobs}.", jobs))
 }
 
 /// A list for an occasion.

@@ -7,13 +7,13 @@ use eavewater::app::model::{Model, Place};
 use eavewater::app::next::NextEvent;
 use eavewater::app::update::update;
 use eavewater::app::view::{ahead, frame, house, upkeep};
-use eavewater::engine::learning::calls::calls;
+use eavewater::engine::learning::calls::{calls, last_worked};
 use eavewater::engine::learning::lesson::Lesson;
 use eavewater::engine::learning::watch::Alarm;
 use eavewater::figures::drawing::Mark;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::{Index, Opened, SiteFile, SiteId};
-use eavewater::site::diary::Told;
+use eavewater::site::diary::{Diary, Entry, EntryId, Told};
 use eavewater::site::trial::Trial;
 use eavewater::site::upkeep::Job;
 use eavewater::site::work::Task;
@@ -248,4 +248,19 @@ fn nobody_is_sent_to_a_gutter_on_a_suspicion() {
     assert!(either.contains(&Task::Joints) && either.contains(&Task::Screen) && !either.contains(&Task::Gutter));
     assert_eq!(tasks(Alarm::UseRisen { by: 0.8, since: 0 }), [Task::Joints]);
     assert!(tasks(Alarm::CaptureFallen { by: 0.9, since: 0 }).contains(&Task::Gutter));
+}
+
+#[test]
+fn work_that_may_have_mended_what_is_shown_is_told_with_it() {
+    let fallen = Alarm::CaptureFallen { by: 0.9, since: 10 };
+    let lesson = Lesson { alarms: Some(vec![fallen]), ..Lesson::default() };
+    let day = |days| lesson.first + chrono::Days::new(days);
+    let work = |id, days, task| {
+        let told = Told::Work { on: None, task };
+        Entry { id: EntryId(id), edited: id, date: day(days), told, note: String::new() }
+    };
+    let worked = |entries| last_worked(&lesson, &Diary::of(entries));
+    assert_eq!(worked(vec![work(1, 9, Task::Screen)]), None, "before it showed");
+    assert_eq!(worked(vec![work(1, 12, Task::Joints)]), None, "joints catch no rain");
+    assert_eq!(worked(vec![work(1, 12, Task::Screen), work(2, 15, Task::Gutter)]), Some(day(15)));
 }

@@ -5,7 +5,7 @@ use crate::app::ahead::{Found, Sight, Wishes};
 use crate::app::model::{KeptSite, Place};
 use crate::engine::ahead::ask::{Help, Why};
 use crate::engine::ahead::expected::Expected;
-use crate::engine::learning::calls::shown_now;
+use crate::engine::learning::calls::{last_worked, shown_now};
 use crate::engine::learning::lesson::Lesson;
 use crate::figures::fan::{Fan, FanWords};
 use crate::figures::table::Table;
@@ -62,7 +62,8 @@ pub fn ahead(
     width: f64,
 ) -> AheadView {
     let learnt = lesson.map(|lesson| (learning::odd(lesson), learning::sentences(lesson, units)));
-    let alarms = lesson.map(|lesson| learning::alarms(lesson, units)).unwrap_or_default();
+    let mut alarms = lesson.map(|lesson| learning::alarms(lesson, units)).unwrap_or_default();
+    alarms.extend(lesson.and_then(|lesson| last_worked(lesson, &kept.diary)).map(learning::worked));
     match sight {
         Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), alarms, wanted: None, found: None, learnt },
         Sight::Refused(why) => {

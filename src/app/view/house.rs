@@ -7,6 +7,8 @@ use crate::app::model::KeptSite;
 use crate::engine::ahead::standing::stands;
 use crate::engine::balance::plan::plan;
 use crate::engine::checks::now;
+use crate::engine::diary::due::Standing;
+use crate::engine::learning::calls::last_worked;
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
@@ -90,7 +92,9 @@ pub fn house(
     loose.extend(unused.iter().map(|unused| unused.part()));
     loose.extend(super::checks::failing(kept, outcome, today));
     loose.extend(super::water::failing(kept, today));
-    let overdue = upkeep::overdue_parts(&upkeep::standing(kept, lesson, today), kept);
+    let jobs = upkeep::standing(kept, lesson, today);
+    let overdue = upkeep::overdue_parts(&jobs, kept);
+    let unwritten = jobs.iter().filter(|due| due.standing == Standing::NeverWritten { long: true }).count();
     loose.extend(&overdue);
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
@@ -102,8 +106,8 @@ pub fn house(
     marks.extend(ran.into_iter().map(|part| PartMark { part, sign: Sign::Flow }));
     HouseView {
         alarms: super::water::alarms(kept),
-        warnings: lesson.map(words::learning::in_lines).unwrap_or_default(),
-        due: (!overdue.is_empty()).then(|| words::upkeep::due_line(overdue.len())),
+        warnings: lesson.map(|lesson| warnings(lesson, kept)).unwrap_or_default(),
+        due: words::upkeep::due_line(overdue.len(), unwritten),
         headline: headline(kept, outcome, !found.is_empty()),
         water: told_of_water,
         drawing: house::drawing(system, &water, &marks, &labels, width),
@@ -120,6 +124,12 @@ pub fn house(
             .collect(),
         lists: lists(system, units),
     }
+}
+
+fn warnings(lesson: &Lesson, kept: &KeptSite) -> Vec<String> {
+    let mut lines = words::learning::in_lines(lesson);
+    lines.extend(last_worked(lesson, &kept.diary).map(words::learning::worked));
+    lines
 }
 
 fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String {

@@ -68,7 +68,7 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
         Standing::Overdue(_) => 0,
         Standing::Soon(_) => 1,
         Standing::Later => 2,
-        Standing::NeverWritten => say::GROUPS.len(),
+        Standing::NeverWritten { .. } => say::GROUPS.len(),
     };
     let jobs_of = |at: usize| -> Vec<JobView> {
         dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect()
@@ -138,7 +138,7 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
         .iter()
         .filter_map(|due| {
             let on = match due.standing {
-                Standing::NeverWritten => return None,
+                Standing::NeverWritten { .. } => return None,
                 Standing::Overdue(_) => today,
                 _ => due.on?,
             };

@@ -36,8 +36,11 @@ pub enum Standing {
     Soon(Because),
     /// It has time.
     Later,
-    /// It was never written down, and the diary is too young to tell: nobody knows.
-    NeverWritten,
+    /// It was never written down: nobody knows.
+    NeverWritten {
+        /// Whether it would have been due in the days that the diary tells of.
+        long: bool,
+    },
 }
 
 /// What a job is due by.
@@ -49,8 +52,6 @@ pub enum Because {
     Rain(f64),
     /// Litres that have passed since.
     Litres(f64),
-    /// It was never written down, in a diary of so many days, in which it would have been due.
-    NeverIn(i64),
     /// Readings show this.
     Readings(Shows),
 }
@@ -86,12 +87,10 @@ pub fn due(
         let standing = match (call, last) {
             (Some(call), _) => Standing::Overdue(Because::Readings(call.shows)),
             (None, Some(last)) => standing(system, diary, known, job, interval, (last, today)),
-            (None, None) => began.map_or(Standing::NeverWritten, |began| {
-                match standing(system, diary, known, job, interval, (began, today)) {
-                    Standing::Overdue(_) => Standing::Overdue(Because::NeverIn((today - began).num_days())),
-                    _ => Standing::NeverWritten,
-                }
-            }),
+            (None, None) => {
+                let since = |began| standing(system, diary, known, job, interval, (began, today));
+                Standing::NeverWritten { long: matches!(began.map(since), Some(Standing::Overdue(_))) }
+            }
         };
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
         let on = last.zip(interval.days).and_then(|(last, days)| last.checked_add_days(Days::new(days as u64)));
@@ -198,7 +197,7 @@ mod tests {
         let diary = Diary::of(entries);
         let known = Known::of(None, &diary);
         let found = due(system, upkeep, &diary, &known, &[], today).into_iter().find(|due| due.job == job);
-        found.map_or(Standing::NeverWritten, |due| due.standing)
+        found.map_or(Standing::NeverWritten { long: false }, |due| due.standing)
     }
 
     #[test]
@@ -209,7 +208,7 @@ mod tests {
         let gutter = Job { task: Task::Gutter, part: feed };
         let done = |task, on| told(1, day(1, 1), Told::Work { on, task });
         let on_feed = vec![done(Task::Gutter, Some(feed))];
-        assert_eq!(stands(&system, &upkeep, vec![], gutter, day(7, 3)), Standing::NeverWritten);
+        assert_eq!(stands(&system, &upkeep, vec![], gutter, day(7, 3)), Standing::NeverWritten { long: false });
         assert_eq!(stands(&system, &upkeep, on_feed.clone(), gutter, day(6, 1)), Standing::Later);
         // 182 days after 1 January is 2 July; two weeks before is 18 June.
         assert_eq!(stands(&system, &upkeep, on_feed.clone(), gutter, day(6, 18)), Standing::Soon(Because::Days(168)));
@@ -226,14 +225,14 @@ mod tests {
     }
 
     #[test]
-    fn what_was_never_written_is_due_once_the_diary_is_old_enough() {
+    fn what_was_never_written_may_be_due_once_the_diary_is_old_enough() {
         let system = demo::site().system;
         let gutter = Job { task: Task::Gutter, part: system.feeds[0].id };
         let begun = vec![told(1, day(1, 1), Told::Note)];
         let stands = |on| stands(&system, &Upkeep::default(), begun.clone(), gutter, on);
         // 182 days after 1 January is 2 July.
-        assert_eq!(stands(day(7, 1)), Standing::NeverWritten);
-        assert_eq!(stands(day(7, 2)), Standing::Overdue(Because::NeverIn(182)));
+        assert_eq!(stands(day(7, 1)), Standing::NeverWritten { long: false });
+        assert_eq!(stands(day(7, 2)), Standing::NeverWritten { long: true });
     }
 
     #[test]

@@ -4,6 +4,7 @@ use chrono::{Days, NaiveDate};
 
 use super::lesson::Lesson;
 use super::watch::{Alarm, WATCHED_DAYS};
+use crate::site::diary::{Diary, Told};
 use crate::site::system::System;
 use crate::site::upkeep::{Job, jobs};
 use crate::site::work::Task;
@@ -50,18 +51,32 @@ pub fn shown_now(lesson: &Lesson) -> Vec<(Shows, NaiveDate)> {
     shown
 }
 
+/// Whether a work may mend what the readings show.
+fn may_mend(task: Task, shows: Shows) -> bool {
+    match shows {
+        Shows::LessCaught => matches!(task, Task::Gutter | Task::Screen | Task::Diverter),
+        // Nobody climbs to a gutter on a suspicion.
+        Shows::Either => matches!(task, Task::Screen | Task::Diverter | Task::Joints),
+        Shows::MoreUsed | Shows::Leak => task == Task::Joints,
+    }
+}
+
+/// The last day on which work was done that may have mended what the readings show now.
+pub fn last_worked(lesson: &Lesson, diary: &Diary) -> Option<NaiveDate> {
+    let shown = shown_now(lesson);
+    let worked = diary.entries().iter().filter(|entry| {
+        let Told::Work { task, .. } = entry.told else { return false };
+        shown.iter().any(|(shows, since)| entry.date >= *since && may_mend(task, *shows))
+    });
+    worked.map(|entry| entry.date).last()
+}
+
 /// The work that a system's readings call for.
 pub fn calls(lesson: &Lesson, system: &System) -> Vec<Call> {
     let mut calls: Vec<Call> = Vec::new();
     for (shows, since) in shown_now(lesson) {
         for job in jobs(system) {
-            let wanted = match shows {
-                Shows::LessCaught => matches!(job.task, Task::Gutter | Task::Screen | Task::Diverter),
-                // Nobody climbs to a gutter on a suspicion.
-                Shows::Either => matches!(job.task, Task::Screen | Task::Diverter | Task::Joints),
-                Shows::MoreUsed | Shows::Leak => job.task == Task::Joints,
-            };
-            if wanted && !calls.iter().any(|call| call.job == job) {
+            if may_mend(job.task, shows) && !calls.iter().any(|call| call.job == job) {
                 calls.push(Call { job, shows, since });
             }
         }
