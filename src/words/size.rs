@@ -26,12 +26,14 @@ pub fn about(inquiry: Inquiry) -> &'static str {
         Inquiry::Smallest => said!(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
              smaller alike and everything else as it is, until the size that just does it is found, to within \
-             0.2\u{a0}%. Each size begins as full as the tanks are on the first day; where less comes than is wanted, \
-             what only that water gives counts as lacking.",
+             0.2\u{a0}%. Each size begins as full as the tanks are on the first day (a trial begins with the water \
+             that the house has, and so may run dry more often at first); where less comes than is wanted, what only \
+             that water gives counts as lacking.",
             "Toda la casa se calcula una y otra vez con esta lluvia, con todos los tanques (o todos los techos, o \
              todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
              apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza tan lleno como están los tanques el primer \
-             día; donde llega menos de lo que se necesita, lo que solo da esa agua cuenta como faltante.",
+             día (una prueba empieza con el agua que tiene la casa, así que al principio puede quedarse seca más \
+             veces); donde llega menos de lo que se necesita, lo que solo da esa agua cuenta como faltante.",
         ),
         Inquiry::Curves => said!(
             "What other sizes would come to on this rain: from a quarter of what there is to four times as much, \

@@ -94,7 +94,11 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
              ni a una fosa séptica, hasta que una medición dé menos de 4 mg/L. No es para beber.",
         ),
     };
-    (verdict, to_do.to_owned())
+    let with_less = said!(
+        "With less in it this would be too strong: enter below how much there is. ",
+        "Con menos agua sería demasiado fuerte: escribe abajo cuánta hay. ",
+    );
+    (verdict, [if taken_as_full { with_less } else { "" }, to_do].concat())
 }
 
 /// A jug in an emergency, with this stock.

@@ -151,7 +151,10 @@ pub fn meaning(of: Parameter) -> &'static str {
             "Rain is a little acid and eats copper, zinc and lead; concrete makes it alkaline.",
             "La lluvia es un poco ácida y corroe cobre, zinc y plomo; el concreto la vuelve alcalina.",
         ),
-        Parameter::FreeChlorine => said!("What is left of chlorine to act.", "Lo que queda de cloro para actuar."),
+        Parameter::FreeChlorine => said!(
+            "What is left of chlorine to act; half an hour after a dose it should be 0.5 mg/L at least.",
+            "Lo que queda de cloro para actuar; media hora después de una dosis debe ser al menos 0,5 mg/L.",
+        ),
         Parameter::Lead => said!(
             "From flashings, solder, old paint, brass. It harms children's brains; there is no safe amount.",
             "De tapajuntas, soldadura, pintura vieja, latón. Daña el cerebro de los niños; no hay cantidad segura.",
@@ -221,10 +224,11 @@ fn against_germs(boil: &str) -> String {
     say!(
         "Boil every glass for {boil}, also for teeth, salad and ice. Look for droppings, dead animals and open \
          lids; clean the screens; disinfect the tank (its sheet has the dose); change or clean filters and lamp. Test \
-         again when the chlorine is gone, and once more a week later.",
+         again at the same place when the chlorine is gone, and once more a week later.",
         "Hierve cada vaso {boil}, también para los dientes, las ensaladas y el hielo. Busca excrementos, animales \
          muertos y tapas abiertas; limpia las mallas; desinfecta el tanque (su hoja tiene la dosis); cambia o limpia \
-         filtros y lámpara. Repite el análisis cuando ya no quede cloro, y otra vez una semana después.",
+         filtros y lámpara. Repite el análisis en el mismo lugar cuando ya no quede cloro, y otra vez una semana \
+         después.",
         boil
     )
 }
