@@ -176,6 +176,8 @@ pub enum Event {
     FormLeft,
     /// An entry of the diary was written or changed, at this moment in milliseconds since 1970.
     EntryWritten(Draft, u64),
+    /// The same, and the next day is to be written.
+    EntryWrittenAndNext(Draft, u64),
     /// An entry is to go.
     EntryRemoved(EntryId),
     /// Jobs of which nothing was written were done on this day, said at this moment in milliseconds since 1970.

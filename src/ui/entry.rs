@@ -9,8 +9,9 @@ use wasm_bindgen::JsCast;
 use super::Desk;
 use super::choose::Choose;
 use super::choose::pressed;
-use super::element::{element, live, nothing, worded};
+use super::element::{element, focus_on, live, nothing, worded};
 use super::field::typed_field;
+use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::form::Form;
 use crate::app::view::entry::{self, BACK, FormView};
@@ -30,11 +31,21 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
     });
     let read =
         move |read: fn(&FormView) -> String| move || shown.with(|view| view.as_ref().map_or_else(String::new, read));
-    let write = move || {
+    let write_as = move |event: fn(Draft, u64) -> Event| {
         let draft = desk.model.with_untracked(|model| form.with_untracked(|form| form.draft(&model.units)));
         if let Ok(draft) = draft {
-            desk.send.run(Event::EntryWritten(draft, (desk.moment)()));
+            desk.send.run(event(draft, (desk.moment)()));
         }
+    };
+    let write = move || write_as(Event::EntryWritten);
+    // The rain of many days is written in a row.
+    let today = desk.model.with_untracked(|model| model.today);
+    let write_and_next = move |_| {
+        write_as(Event::EntryWrittenAndNext);
+        if let Some(next) = desk.model.with_untracked(|model| model.form.clone()) {
+            form.set(next);
+        }
+        focus_on("#entry-number");
     };
     let lacking = move || shown.with(|view| view.as_ref().is_none_or(|view| view.understood.is_none()));
     let button = element("BUTTON")
@@ -48,6 +59,16 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
     let doubts = live(move || {
         let doubts = shown.with(|view| view.as_ref().map_or_else(Vec::new, |view| view.doubts.clone()));
         super::element::list("reservations", doubts).into()
+    });
+    let next = (opened.subject == Subject::Rain && opened.id.is_none()).then(|| {
+        let next = live(move || {
+            if form.with(|form| form.date >= today) {
+                return nothing();
+            }
+            let button = worded("BUTTON", words::diary::WRITE_AND_NEXT).attribute("type", "button");
+            button.disabled(lacking).on("click", write_and_next).into()
+        });
+        element("DIV").child(next).into()
     });
     // A note is nothing but its text: that stands where others have their number.
     let is_note = opened.subject == Subject::Note;
@@ -74,6 +95,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
             element("DIV")
                 .class("row writes")
                 .child(button)
+                .children(next)
                 .child(desk.button(said!("Leave it", "Cancelar"), Event::FormLeft).class("plain")),
         )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))

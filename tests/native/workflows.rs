@@ -246,10 +246,8 @@ fn rain_that_was_removed_or_replaced_can_be_brought_back() {
 fn a_sketch_says_what_reaches_the_tank_and_where_no_tank_would_do() {
     let model = with_demo();
     let rain = SketchRain::Of(model.sites[0].id);
-    let days = sketch_view::days(rain.clone(), &model);
-    let of = |roof_m2| {
-        sketch_view::answered(&Sketch { rain: rain.clone(), roof: Area::square_metres(roof_m2), ..sketch() }, &days)
-    };
+    let days = sketch_view::days(rain, &model);
+    let of = |roof_m2| sketch_view::answered(&Sketch { rain, roof: Area::square_metres(roof_m2), ..sketch() }, &days);
     let (small, large) = (of(10.0), of(200.0));
     assert!(small.headline.contains("No tank would be enough"), "{}", small.headline);
     assert!(!large.headline.contains("No tank would be enough"), "{}", large.headline);

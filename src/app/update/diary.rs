@@ -56,6 +56,15 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
     vec![effect]
 }
 
+/// The same, and opens an empty form of the same subject for the day after.
+pub(super) fn write_and_next(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect> {
+    let (subject, next) = (draft.told.subject(), draft.date.succ_opt().unwrap_or(draft.date));
+    let effects = write(model, draft, moment);
+    open(model, subject);
+    model.form.iter_mut().for_each(|form| form.date = next);
+    effects
+}
+
 /// Writes that jobs were done on a day; all of it is undone together.
 pub(super) fn write_jobs(model: &mut Model, jobs: &[Job], date: NaiveDate, moment: u64) -> Vec<Effect> {
     let (mut effects, mut ids, mut of) = (Vec::new(), Vec::new(), None);

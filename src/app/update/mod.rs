@@ -164,6 +164,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             Vec::new()
         }
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
+        Event::EntryWrittenAndNext(draft, moment) => diary::write_and_next(model, draft, moment),
         Event::JobsWritten(jobs, date, moment) => diary::write_jobs(model, &jobs, date, moment),
         Event::EntryRemoved(id) => diary::remove(model, id),
         Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
@@ -276,6 +277,22 @@ mod tests {
         writes(&mut model, None);
         update(&mut model, Event::NoticeDismissed);
         assert_eq!(model.notice, None, "neither comes back");
+    }
+
+    #[test]
+    fn the_days_of_a_week_are_written_in_a_row() {
+        let mut model = demo();
+        let day = |day| chrono::NaiveDate::from_ymd_opt(2026, 8, day).unwrap_or_default();
+        update(&mut model, Event::FormWanted(crate::site::diary::Subject::Rain));
+        for date in [day(30), day(31)] {
+            let told = Told::Rain(Depth::millimetres(3.0));
+            let draft = Draft { id: None, date, told, note: String::new() };
+            update(&mut model, Event::EntryWrittenAndNext(draft, 1_788_000_000_000));
+            let form = model.form.as_ref().map(|form| (form.date, form.text.as_str()));
+            assert_eq!(form, date.succ_opt().map(|next| (next, "")));
+        }
+        let written = model.site().map(|kept| kept.diary.entries().iter().map(|entry| entry.date).collect::<Vec<_>>());
+        assert_eq!(written, Some(vec![day(30), day(31)]));
     }
 
     #[test]

@@ -68,7 +68,7 @@ pub fn last_worked(lesson: &Lesson, diary: &Diary) -> Option<NaiveDate> {
         let Told::Work { task, .. } = entry.told else { return false };
         shown.iter().any(|(shows, since)| entry.date >= *since && may_mend(task, *shows))
     });
-    worked.map(|entry| entry.date).last()
+    worked.map(|entry| entry.date).next_back()
 }
 
 /// The work that a system's readings call for.
