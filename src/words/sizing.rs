@@ -7,11 +7,12 @@ use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Origin;
+use crate::engine::sizing::tally::came_l;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 
 /// The answer: "In 11 years of rain, the water ran out in 4; the longest dry stretch was 37 days, in 2002." Where only the
-/// first fill or hauled water made it so, that is said with it.
+/// first fill or hauled water made it so, or where no tank would be enough, that is said with it.
 pub fn headline(answer: &Answer) -> String {
     let mut told = ran_out(answer);
     if answer.ledger.loads > 0 {
@@ -30,9 +31,26 @@ pub fn headline(answer: &Answer) -> String {
              así que esto no puede seguir así.",
             share = percent(comes)
         ));
+    } else if let Some(comes) = too_little(answer) {
+        told.push_str(&say!(
+            " No tank would be enough: only {share} of the water wanted comes. More roof or less use would mend that.",
+            " Ningún tanque bastaría: solo llega el {share} del agua que se necesita. Más techo o menos uso lo remediarían.",
+            share = percent(comes)
+        ));
     }
     told
 }
+
+/// The share of the water wanted that comes by itself, where that is not all of it over whole years.
+fn too_little(answer: &Answer) -> Option<f64> {
+    let Answer { total, ledger, .. } = answer;
+    let came_l = came_l(total.yield_l, total.spill_l, ledger.stored_first_l - ledger.stored_last_l);
+    let share = (came_l - total.hauled_l) / total.demand_l;
+    (answer.has_whole_year() && share < ALL_BUT).then_some(share)
+}
+
+/// Less than this share is not all of it, in whole percent.
+const ALL_BUT: f64 = 0.995;
 
 fn ran_out(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();

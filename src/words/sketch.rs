@@ -2,7 +2,7 @@
 
 use super::{count, percent};
 use crate::language::Phrase;
-use crate::quantity::{DAYS_A_YEAR, Kind, Units, shown};
+use crate::quantity::{Kind, Units, shown};
 use crate::site::feed::Feed;
 
 /// Title.
@@ -48,19 +48,6 @@ pub fn taken_for_granted(feed: &Feed, units: &Units) -> Option<String> {
         share = percent(feed.capture.get()),
         volume = shown::figure(feed.diverter.as_ref()?.volume.get(), Kind::Volume, units)
     ))
-}
-
-/// That less comes than is wanted, both in L over so many days, so that no tank helps.
-pub fn no_tank([came_l, wanted_l]: [f64; 2], days: usize, units: &Units) -> String {
-    let a_day = |litres: f64| shown::figure(litres * super::per_year(days) / DAYS_A_YEAR, Kind::Flow, units);
-    say!(
-        " No tank would be enough: {came} comes to it on average, and {wanted} is wanted. More roof or less use would \
-         mend that.",
-        " Ningún tanque bastaría: le llegan {came} en promedio, y se necesitan {wanted}. Más techo o menos uso lo \
-         remediarían.",
-        came = a_day(came_l),
-        wanted = a_day(wanted_l),
-    )
 }
 
 /// What falls on the roof and what of it comes to the tank, both in L over so many days.

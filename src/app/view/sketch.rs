@@ -57,11 +57,7 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             let (ledger, total) = (&answer.ledger, &answer.total);
             let came_l = came_l(total.yield_l, total.spill_l, ledger.stored_first_l - ledger.stored_last_l);
             let days = answer.series.dates.len();
-            let mut headline = sizing::headline(&answer);
-            // Where the first fill hides it, the headline says so already.
-            if came_l < total.demand_l && answer.first_fill.is_none() {
-                headline.push_str(&say::no_tank([came_l, total.demand_l], days, &under.units));
-            }
+            let headline = sizing::headline(&answer);
             notes.push(say::reaches_tank([total.roof_rain_l, came_l], days, &under.units));
             notes.push(say::BEGINS_FULL.to_owned());
             notes.extend(site.system.feeds.iter().filter_map(|feed| say::taken_for_granted(feed, &under.units)));
