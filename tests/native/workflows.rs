@@ -459,6 +459,11 @@ fn monthly_means_are_run_and_called_what_they_are() {
     assert!(view.reservations[0].contains("Real years are rougher"), "{:?}", view.reservations);
     let results = sizing_view::results(kept, Some(&outcome), &Trial::NONE, None, &model.units, 358.0).unwrap();
     assert_eq!(results.good_years, None);
+    // The rain says so too, as long as it is run so.
+    let caution = |model: &Model| rain_of(model, &model.units).kept.unwrap().caution;
+    assert_eq!(caution(&model), Some(words::rain::EVEN_RAIN.text()));
+    update(&mut model, Event::GeneratedChosen(Some(GeneratedYears::CENTURY)));
+    assert_eq!(caution(&model), None);
 }
 
 #[test]

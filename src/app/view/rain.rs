@@ -75,7 +75,7 @@ pub fn rain(kept: &KeptSite, reckoning: &Reckoning, waiting: Option<&ReadRain>, 
         kept: kept.rain.as_deref().map(|rain| {
             let seen = match rain {
                 Rain::Record(record) => record_view(record, reckoning.missing_days, units, width),
-                Rain::Normals(normals) => normals_view(normals, units, width),
+                Rain::Normals(normals) => normals_view(normals, reckoning.generated.is_none(), units, width),
             };
             let factors = reckoning.rain_factors.map(Share::get);
             KeptRainView { generated: generated::generated(rain, reckoning.generated, units, width), factors, ..seen }
@@ -136,13 +136,13 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
     }
 }
 
-fn normals_view(normals: &Normals, units: &Units, width: f64) -> KeptRainView {
+fn normals_view(normals: &Normals, run_even: bool, units: &Units, width: f64) -> KeptRainView {
     let year: f64 = normals.totals_mm.iter().sum();
     KeptRainView {
         kind: words::rain::MONTHLY_MEANS.text(),
         source: normals.source.clone(),
         summary: words::rain::mean_year(Some(year), units),
-        caution: Some(words::rain::EVEN_RAIN.text()),
+        caution: run_even.then(|| words::rain::EVEN_RAIN.text()),
         generated: GeneratedView::default(),
         factors: [1.0; 12],
         charts: vec![charts::normals(&normals.totals_mm, normals.rain_days.as_ref(), units, width)],
