@@ -97,6 +97,19 @@ impl Answer {
     pub fn has_whole_year(&self) -> bool {
         self.years.iter().any(|year| year.complete)
     }
+
+    /// What came to the stores over the run and was not lost there, in L, with what was hauled.
+    pub fn came_l(&self) -> f64 {
+        came_l(self.total.yield_l, self.total.spill_l, self.ledger.stored_first_l - self.ledger.stored_last_l)
+    }
+
+    /// The share (0 to 1) of the water wanted that comes by itself, where that is not all of it over whole years, in whole
+    /// percent: then no tank is enough.
+    pub fn comes_short(&self) -> Option<f64> {
+        const ALL_BUT: f64 = 0.995;
+        let share = (self.came_l() - self.total.hauled_l) / self.total.demand_l;
+        (self.has_whole_year() && share < ALL_BUT).then_some(share)
+    }
 }
 
 /// Years of even rain that are run from monthly means: the first shows where it leads from the start, the second is

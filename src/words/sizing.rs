@@ -7,7 +7,6 @@ use crate::engine::measures::dry_runs::DryRun;
 use crate::engine::measures::years::GoodYears;
 use crate::engine::question::Answer;
 use crate::engine::rain::weather::Origin;
-use crate::engine::sizing::tally::came_l;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 
@@ -31,7 +30,7 @@ pub fn headline(answer: &Answer) -> String {
              así que esto no puede seguir así.",
             share = percent(comes)
         ));
-    } else if let Some(comes) = too_little(answer) {
+    } else if let Some(comes) = answer.comes_short() {
         told.push_str(&say!(
             " No tank would be enough: only {share} of the water wanted comes. More roof or less use would mend that.",
             " Ningún tanque bastaría: solo llega el {share} del agua que se necesita. Más techo o menos uso lo remediarían.",
@@ -40,17 +39,6 @@ pub fn headline(answer: &Answer) -> String {
     }
     told
 }
-
-/// The share of the water wanted that comes by itself, where that is not all of it over whole years.
-fn too_little(answer: &Answer) -> Option<f64> {
-    let Answer { total, ledger, .. } = answer;
-    let came_l = came_l(total.yield_l, total.spill_l, ledger.stored_first_l - ledger.stored_last_l);
-    let share = (came_l - total.hauled_l) / total.demand_l;
-    (answer.has_whole_year() && share < ALL_BUT).then_some(share)
-}
-
-/// Less than this share is not all of it, in whole percent.
-const ALL_BUT: f64 = 0.995;
 
 fn ran_out(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();

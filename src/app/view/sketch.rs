@@ -4,7 +4,6 @@ use crate::app::model::{Model, Notice};
 use crate::app::sketch::{MeansError, Sketch, SketchRain, means};
 use crate::engine::question::{Refusal, answer_under, weather};
 use crate::engine::rain::weather::{Origin, Weather};
-use crate::engine::sizing::tally::came_l;
 use crate::quantity::Units;
 use crate::site::rain::Rain;
 use crate::words::{self, sizing, sketch as say};
@@ -54,13 +53,11 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             } else {
                 notes.extend(sizing::reservations(&answer));
             }
-            let (ledger, total) = (&answer.ledger, &answer.total);
-            let came_l = came_l(total.yield_l, total.spill_l, ledger.stored_first_l - ledger.stored_last_l);
-            let days = answer.series.dates.len();
-            let headline = sizing::headline(&answer);
-            notes.push(say::reaches_tank([total.roof_rain_l, came_l], days, &under.units));
+            let (fell_l, days) = (answer.total.roof_rain_l, answer.series.dates.len());
+            notes.push(say::reaches_tank([fell_l, answer.came_l()], days, &under.units));
             notes.push(say::BEGINS_FULL.to_owned());
             notes.extend(site.system.feeds.iter().filter_map(|feed| say::taken_for_granted(feed, &under.units)));
+            let headline = sizing::headline(&answer);
             SketchView { headline, chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(), notes }
         }
     }
