@@ -25,13 +25,12 @@ export WASM_BINDGEN_TEST_TIMEOUT ?= 120
 serve: build
 	@node tests/journeys/server.mjs dist $(PORT)
 
-# The release build keeps one processor busy; what the other one has to do goes on beside it.
+# What goes to the browser keeps one processor busy (what it said is in target/web.log); what is native goes on beside it.
 test: prepare
 	@mkdir -p target
-	@$(MAKE) --no-print-directory build >target/build.log 2>&1 & building=$$!; \
+	@$(MAKE) --no-print-directory build lint-web test-browser >target/web.log 2>&1 & web=$$!; \
 	failed=0; $(MAKE) --no-print-directory format lint test-native || failed=$$?; \
-	wait $$building || { cat target/build.log; exit 1; }; exit $$failed
-	@$(MAKE) --no-print-directory lint-web test-browser
+	wait $$web || { cat target/web.log; exit 1; }; exit $$failed
 	@$(WEIGH)
 	$(JOURNEYS)
 
@@ -53,12 +52,15 @@ format: prepare
 lint: prepare
 	cargo clippy --locked --all-targets -- -D warnings
 
-# With the release's profile: the libraries' macros are there already where the app was built.
+# As released: the libraries' macros are there already where the app was built, and stay as they are.
 lint-web: prepare native-days
-	$(TOOLS) cargo clippy --release $(WASM) --lib --bin eavewater --test browser -- -D warnings
+	.ci/as-released cargo clippy --release $(WASM) --lib --bin eavewater --test browser -- -D warnings
 
+# The unit tests are compiled in half the time without optimization, and are as quick; what runs the engine for decades is not.
 test-native: prepare
-	cargo test --locked
+	CARGO_PROFILE_TEST_OPT_LEVEL=0 cargo test --locked --lib
+	cargo test --locked --test native
+	cargo test --locked --doc
 
 # What the engine makes natively of sites with every kind of part, day by day: the browser's tests want the same bits.
 # By the program that the native tests are built with: another would be compiled anew.
