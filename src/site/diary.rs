@@ -218,6 +218,27 @@ impl Parameter {
         Parameter::Other,
     ];
 
+    /// Whether boiling leaves it in the water, and more of it in less water.
+    pub const fn stays_when_boiled(self) -> bool {
+        self.is_metal() || matches!(self, Parameter::Benzopyrene | Parameter::Asbestos | Parameter::Nitrate)
+    }
+
+    /// Whether it is a metal, or arsenic, which is guarded against as metals are.
+    pub const fn is_metal(self) -> bool {
+        matches!(
+            self,
+            Parameter::Lead
+                | Parameter::Copper
+                | Parameter::Zinc
+                | Parameter::Cadmium
+                | Parameter::Arsenic
+                | Parameter::Chromium
+                | Parameter::Iron
+                | Parameter::Manganese
+                | Parameter::Aluminium
+        )
+    }
+
     /// The unit in which its value is kept and shown: the one that reports of laboratories use.
     pub const fn unit(self) -> &'static str {
         match self {

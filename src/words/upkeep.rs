@@ -86,7 +86,10 @@ pub fn to_do(task: Task) -> &'static str {
         ),
         Task::Hole => said!("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
         Task::InletMesh => {
-            said!("Check the mesh at inlet and overflow", "Revisar la malla de la entrada y del rebosadero")
+            said!(
+                "Check the mesh at inlet and overflow (holes of 1 mm at most)",
+                "Revisar la malla de la entrada y del rebosadero (huecos de 1 mm como máximo)"
+            )
         }
         Task::TankLook => {
             said!("Look into the tank from outside", "Revisar el interior del tanque desde la tapa, sin entrar")
@@ -164,7 +167,7 @@ pub struct Occasion {
 }
 
 /// Lists for before and after.
-pub const OCCASIONS: [Occasion; 5] = [
+pub const OCCASIONS: [Occasion; 6] = [
     Occasion {
         title: phrase!("Before a storm", "Antes de una tormenta"),
         steps: &[
@@ -212,8 +215,10 @@ pub const OCCASIONS: [Occasion; 5] = [
                  de la inundación.",
             ),
             phrase!(
-                "If flood water came in, or a lid was off: don't drink it; empty, clean and disinfect first.",
-                "Si entró agua de la inundación, o una tapa estaba quitada: no la bebas; primero vacía, limpia y desinfecta.",
+                "If flood water came in, or a lid was off: don't drink it before the tank was cleaned and disinfected. Empty \
+                 one in the ground only when the ground has dried: before that it floats up.",
+                "Si entró agua de la inundación, o una tapa estaba quitada: no la bebas antes de limpiar y desinfectar el \
+                 tanque. Vacía uno enterrado solo cuando el suelo se haya secado: antes de eso flota y se levanta.",
             ),
             phrase!("Write down the level and the rain.", "Anota el nivel y la lluvia."),
         ],
@@ -255,6 +260,27 @@ pub const OCCASIONS: [Occasion; 5] = [
                  the health office.",
                 "Si puede haber entrado lo fumigado, no bebas el agua ni la des a los animales: pregunta a quien \
                  fumigó qué era, y también a la oficina de salud.",
+            ),
+        ],
+    },
+    Occasion {
+        title: phrase!("Wrigglers in the tank", "Larvas de mosquito en el tanque"),
+        steps: &[
+            phrase!(
+                "Find where mosquitoes get in: inlet, overflow, lid, a gutter or diverter that keeps water.",
+                "Busca por dónde entran los mosquitos: entrada, rebosadero, tapa, una canaleta o un desviador que guarda agua.",
+            ),
+            phrase!(
+                "Close it with mesh that doesn't rust, with holes of 1 mm at most; let gutters and diverters run dry.",
+                "Ciérralo con malla que no se oxide, con huecos de 1 mm como máximo; que canaletas y desviadores se vacíen.",
+            ),
+            phrase!(
+                "Pour in no oil or poison on your own: ask the health office what is allowed in drinking water.",
+                "No eches aceite ni veneno por tu cuenta: pregunta en la oficina de salud qué se permite en agua de beber.",
+            ),
+            phrase!(
+                "Look again after two weeks: what was in there has hatched by then, and nothing new may swim.",
+                "Mira otra vez a las dos semanas: lo que había ya habrá salido, y no debe nadar nada nuevo.",
             ),
         ],
     },

@@ -53,7 +53,10 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TakenIn(sites) => kept::imported(*sites),
         Notice::RainKept { instead } => if *instead { words::rain::KEPT_INSTEAD } else { words::rain::KEPT }.to_owned(),
         Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
-        Notice::TestOverLimit(result) => [&super::water::alarm(system, result), words::diary::WRITTEN.text()].join(" "),
+        Notice::TestOverLimit(result) => {
+            let alarm = model.site().map(|kept| super::water::alarm(kept, result));
+            [alarm.as_deref().unwrap_or_default(), words::diary::WRITTEN.text()].join(" ")
+        }
         Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
         Notice::RainRemoved => words::rain::REMOVED.to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),

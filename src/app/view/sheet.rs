@@ -253,10 +253,8 @@ fn garden_state(using: &Use, system: &System, answer: Option<&Answer>, units: &U
 pub(super) fn stranded(answer: &Answer, tank: usize, system: &System, units: &Units) -> Option<String> {
     /// Less than this, in L, is level rims.
     const WORTH_TELLING_L: f64 = 1.0;
-    let store = answer.plan.stores.iter().find(|store| store.tanks.contains(&tank))?;
-    let place = store.tanks.iter().position(|other| *other == tank)?;
-    let litres = store.joined.stranded_l[place];
-    let lowest = system.tanks.get(store.tanks[*store.joined.spills_at.first()?])?;
+    let (litres, lowest) = answer.plan.stranded(tank)?;
+    let lowest = system.tanks.get(lowest)?;
     (litres > WORTH_TELLING_L).then(|| words::sizing::stranded(&system.tanks[tank].name, litres, &lowest.name, units))
 }
 

@@ -9,7 +9,7 @@ use crate::engine::question::Answer;
 use crate::engine::treatment::boiling;
 use crate::engine::treatment::chain::{Chain, chain, has_chain};
 use crate::engine::treatment::limits::{Judgement, judge};
-use crate::engine::treatment::results::{Result, is_chlorinated, is_over_limit, newest, over_limit};
+use crate::engine::treatment::results::{Result, is_chlorinated, is_over_limit, newest, over_limit, stays_when_boiled};
 use crate::engine::treatment::step::Step;
 use crate::language::small;
 use crate::quantity::Units;
@@ -99,27 +99,28 @@ impl<'a> Seen<'a> {
     fn asked(&self) -> Asked<'a> {
         Asked { site: self.site, rain: None, answer: self.answer, today: self.today }
     }
-
-    fn boil(&self) -> String {
-        boil(&self.site.system)
-    }
 }
 
-/// How long to boil.
-fn boil(system: &System) -> String {
-    say::results::boil(system.details.get(None, Detail::Altitude).map(boiling::minutes))
+/// What to drink while these are the results that stand.
+fn drink(system: &System, results: &[Result]) -> String {
+    say::results::drink(system.details.get(None, Detail::Altitude).map(boiling::minutes), stays_when_boiled(results))
 }
 
 /// What is said of a test over a limit of health.
-pub fn alarm(system: &System, result: &Result) -> String {
+pub fn alarm(kept: &KeptSite, result: &Result) -> String {
+    alarm_among(&kept.site.system, result, &over_limit(&kept.diary, &kept.site.system))
+}
+
+fn alarm_among(system: &System, result: &Result, all: &[Result]) -> String {
     let place = result.at.map(|at| system.name_of(at)).filter(|name| !name.is_empty());
-    say::results::over_limit(result, place.as_deref(), &boil(system))
+    say::results::over_limit(result, place.as_deref(), &drink(system, all))
 }
 
 /// What is said of each newest test over a limit of health, of water that people may come to drink.
 pub fn alarms(kept: &KeptSite) -> Vec<String> {
     let system = &kept.site.system;
-    over_limit(&kept.diary, system).iter().map(|result| alarm(system, result)).collect()
+    let over = over_limit(&kept.diary, system);
+    over.iter().map(|result| alarm_among(system, result, &over)).collect()
 }
 
 /// The chain of a use; `None` where nobody could come to drink from it.
@@ -155,9 +156,11 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
     let chain = chain(&seen.asked(), seen.diary, using);
     let failed: Vec<String> =
         failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
+    let doubts: Vec<String> = chain.doubts().map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
     let (class, word) = match chain.verdict() {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
-        Verdict::Holds => (class(Verdict::Holds), said!("Proven", "Probado")),
+        Verdict::Holds if !doubts.is_empty() => (class(Verdict::Lacks), said!("In doubt", "En duda")),
+        Verdict::Holds => (class(Verdict::Holds), said!("Enough against germs", "Suficiente contra gérmenes")),
         Verdict::Lacks => (class(Verdict::Lacks), said!("In part", "En parte")),
         Verdict::Tells => (class(Verdict::Tells), said!("Not proven", "Sin probar")),
         verdict => (class(verdict), said!("Not proven", "Sin probar")),
@@ -170,7 +173,7 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         name: using.name.clone(),
         class,
         word,
-        verdict: if failed.is_empty() { say::chain::verdict(&chain) } else { say::chain::test_fails(&failed) },
+        verdict: if failed.is_empty() { say::chain::verdict(&chain, &doubts) } else { say::chain::test_fails(&failed) },
         // Where nobody is meant to drink and nothing was entered, the gap goes without saying.
         weakest: say::chain::weakest(&chain).filter(|_| chain.verdict() != Verdict::Tells),
         urgent: !failed.is_empty(),
@@ -205,12 +208,14 @@ pub fn all_tests(seen: &Seen<'_>) -> Vec<TestView> {
 }
 
 fn tests(seen: &Seen<'_>, results: &[Result], chlorinated: bool) -> Vec<TestView> {
-    let mut judged: Vec<(Judgement, TestView)> = results.iter().map(|result| test(seen, result, chlorinated)).collect();
+    let drink = drink(&seen.site.system, results);
+    let mut judged: Vec<(Judgement, TestView)> =
+        results.iter().map(|result| test(seen, result, chlorinated, &drink)).collect();
     judged.sort_by_key(|(judgement, _)| std::cmp::Reverse(*judgement));
     judged.into_iter().map(|(_, view)| view).collect()
 }
 
-fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, TestView) {
+fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool, drink: &str) -> (Judgement, TestView) {
     let (judgement, _) = judge(result.of, result.found, chlorinated);
     let place = result.at.map(|at| seen.site.system.name_of(at)).filter(|name| !name.is_empty());
     let place = place.map(|name| format!(", {name}")).unwrap_or_default();
@@ -227,8 +232,8 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool) -> (Judgement, Test
         word: say::results::word(judgement),
         found: format!("{found}, {}{place}.", words::date(result.date)),
         meaning,
-        next: say::results::once_more(result, &seen.boil())
-            .unwrap_or_else(|| say::results::next_step(result.of, judgement, &seen.boil())),
+        next: say::results::once_more(result, drink)
+            .unwrap_or_else(|| say::results::next_step(result.of, judgement, drink)),
     };
     (judgement, view)
 }
@@ -356,6 +361,84 @@ mod tests {
         assert!(views[0].tests[0].next.contains("Boil every glass for 1 min"), "{}", views[0].tests[0].next);
         // The other tap is another water only if it hangs on another store: here nobody sampled it.
         assert!(!views[1].urgent);
+    }
+
+    fn with(tests: &[(u64, Parameter, TestResult)]) -> Diary {
+        let entry = |(id, &(day, parameter, found)): (u64, &(u64, Parameter, TestResult))| Entry {
+            id: EntryId(id),
+            edited: id,
+            date: NaiveDate::default() + chrono::Days::new(day),
+            told: Told::Test { at: None, parameter, found },
+            note: String::new(),
+        };
+        Diary::of((1..).zip(tests).map(entry).collect())
+    }
+
+    #[test]
+    fn a_residual_counts_for_a_week() {
+        let mut site = demo::site();
+        let tap = site.system.uses[0].id;
+        site.system.uses[0].barriers.clear();
+        site.system.add_barrier(tap, BarrierKind::Chlorine);
+        let of = Some(site.system.uses[0].barriers[0].id);
+        for (detail, value) in [(Detail::DosedWhere, 1.0), (Detail::StandsFor, 0.5)] {
+            assert_eq!(site.system.details.set(of, detail, Some(value)), Ok(()));
+        }
+        let diary = with(&[(0, Parameter::FreeChlorine, TestResult::Value(0.8))]);
+        let counted = |days| {
+            let today = NaiveDate::default() + chrono::Days::new(days);
+            let seen = Seen { site: &site, diary: &diary, answer: None, today, units: &Units::default() };
+            !taps(&seen)[0].steps[0].check.sentence.contains("Nothing is counted")
+        };
+        assert!(counted(0) && counted(7) && !counted(8) && !counted(2000));
+    }
+
+    #[test]
+    fn nobody_is_told_to_boil_what_boiling_makes_worse() {
+        let site = demo::site();
+        let (germs, lead) = (TestResult::Present, TestResult::Value(400.0));
+        let boil = "Boil every glass";
+        let told_of = |tests: &[_]| sentences(&told(&site, &with(tests))[0]).join(" ");
+        assert!(told_of(&[(1, Parameter::EColi, germs)]).contains(boil));
+        let both = told_of(&[(1, Parameter::EColi, germs), (2, Parameter::Lead, lead)]);
+        assert!(!both.contains(boil) && both.contains("with other water: boiling doesn't make this fit"), "{both}");
+        // Also while a first clean sample is waiting for the second.
+        let clean = TestResult::Absent;
+        let waiting = [(1, Parameter::EColi, germs), (2, Parameter::Lead, lead), (3, Parameter::EColi, clean)];
+        assert!(!told_of(&waiting).contains(boil));
+        for parameter in Parameter::ALL.into_iter().filter(|of| of.stays_when_boiled()) {
+            let view = &told(&site, &with(&[(1, parameter, TestResult::Value(9e5))]))[0].tests[0];
+            let over = view.class.contains("fails");
+            assert_eq!(view.next.starts_with("Drink and cook with other water"), over, "{parameter:?}: {}", view.next);
+        }
+    }
+
+    #[test]
+    fn too_much_chlorine_asks_for_no_more() {
+        let mut site = demo::site();
+        let tap = site.system.uses[0].id;
+        site.system.add_barrier(tap, BarrierKind::Chlorine);
+        let next = |found| {
+            told(&site, &with(&[(0, Parameter::FreeChlorine, TestResult::Value(found))]))[0].tests[0].next.clone()
+        };
+        assert!(next(12.0).contains("add no more") && !next(12.0).contains("dose again"));
+        assert!(next(0.1).contains("dose again"));
+    }
+
+    #[test]
+    fn what_grew_behind_the_barriers_leaves_them_in_doubt() {
+        let mut site = demo::site();
+        let tap = site.system.uses[0].id;
+        site.system.add_barrier(tap, BarrierKind::Boiling);
+        let word = |tests: &[_]| told(&site, &with(tests))[0].word;
+        assert_eq!(word(&[]), "Enough against germs");
+        assert_eq!(word(&[(1, Parameter::Coliforms, TestResult::Present)]), "In doubt");
+        assert_eq!(word(&[(1, Parameter::EColi, TestResult::Below(10.0))]), "In doubt");
+        assert_eq!(word(&[(1, Parameter::EColi, TestResult::Absent)]), "Enough against germs");
+        // Metals are another matter, and said until one was tested for.
+        let verdict = |tests: &[_]| told(&site, &with(tests))[0].verdict.clone();
+        assert!(verdict(&[]).contains("nothing of metals"));
+        assert!(!verdict(&[(1, Parameter::Lead, TestResult::Below(2.0))]).contains("metals"));
     }
 
     #[test]

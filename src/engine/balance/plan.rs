@@ -37,6 +37,14 @@ impl Plan {
     pub fn demand_follows_state(&self) -> bool {
         !self.gardens.is_empty() || !self.rations.is_empty()
     }
+
+    /// What a tank can never hold because its store spills at a lower rim, in L, and the tank of that rim; `None` for a
+    /// tank in no store.
+    pub fn stranded(&self, tank: usize) -> Option<(f64, usize)> {
+        let store = self.stores.iter().find(|store| store.tanks.contains(&tank))?;
+        let place = store.tanks.iter().position(|other| *other == tank)?;
+        Some((*store.joined.stranded_l.get(place)?, *store.tanks.get(*store.joined.spills_at.first()?)?))
+    }
 }
 
 impl Plan {

@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use super::limits::{Judgement, judge};
 use super::results::{Result, at_tap, number};
 use super::sources::{ROOF_QUESTIONS, YES, brings_metals, brings_organics, feeds_behind, flushes, sections_behind};
 use super::step::{Effect, Known, Step, step};
@@ -119,6 +120,20 @@ impl Chain {
         }
     }
 
+    /// The newest tests for germs that leave doubt about what is proven: something grew that is no sign of droppings, or
+    /// the test was too coarse.
+    pub fn doubts(&self) -> impl Iterator<Item = &Result> {
+        self.results.iter().filter(|result| {
+            matches!(result.of, Parameter::EColi | Parameter::Coliforms)
+                && matches!(judge(result.of, result.found, false).0, Judgement::Watch | Judgement::CannotTell)
+        })
+    }
+
+    /// Whether no metal was ever tested for in its water.
+    pub fn no_metal_tested(&self) -> bool {
+        !self.results.iter().any(|result| result.of.is_metal())
+    }
+
     /// What is on its roofs and no barrier is certified against.
     pub fn unguarded(&self) -> impl Iterator<Item = (PartId, Detail)> + '_ {
         self.on_roofs.iter().copied().filter(|(_, question)| {
@@ -133,15 +148,26 @@ impl Chain {
     }
 }
 
+/// Days that a measured residual counts for: it decays in days, and is measured once a week (common practice, no source).
+const RESIDUAL_COUNTS_DAYS: f64 = 7.0;
+/// Days that a test of clearness to light or of acidity counts for, the interval of tests that WHO's small-supply guidance
+/// and most health offices ask for at least (common practice, no source).
+const TEST_COUNTS_DAYS: f64 = 366.0;
+
 fn known(asked: &Asked<'_>, diary: &Diary, using: &Use, results: &[Result]) -> Known {
     const SHARE_OF_PERCENT: f64 = 0.01;
-    let tested = |of| results.iter().find(|result| result.of == of).and_then(|result| number(result.found));
+    let within = |days: f64, of| {
+        let recent = |result: &&Result| result.of == of && days_between(result.date, asked.today) <= days;
+        results.iter().find(recent).and_then(|result| number(result.found))
+    };
+    let tested = |of| within(TEST_COUNTS_DAYS, of);
     let at = asked.site.system.uses.iter().position(|other| other.id == using.id);
     Known {
-        turbidity: tested(Parameter::Turbidity),
+        // Whatever its age: clear water proves nothing here, cloudy water takes something away.
+        turbidity: within(f64::INFINITY, Parameter::Turbidity),
         clarity: tested(Parameter::Transmittance).map(|percent| percent * SHARE_OF_PERCENT),
         ph: tested(Parameter::Ph),
-        residual: tested(Parameter::FreeChlorine),
+        residual: within(RESIDUAL_COUNTS_DAYS, Parameter::FreeChlorine),
         litres_a_day: asked.answer.zip(at).and_then(|(answer, at)| mean(answer.series.yield_l.get(at)?)),
         lamp_days: lamp_changed(diary, using).map(|date| days_between(date, asked.today)),
         tap: Some(using.id),

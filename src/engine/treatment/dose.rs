@@ -105,15 +105,18 @@ pub fn left_after(days: f64, strength: f64, temperature: f64) -> f64 {
     1.0 / (1.0 + days / half_life)
 }
 
-/// Drops of household bleach for a jug of clear water, for each litre: 2, as 8 drops of 5–6 % (or 6 of 8.25 %) for each US
-/// gallon; twice as many for cloudy water; then wait half an hour. Source: CDC, Make water safe during an emergency.
-pub fn drops_for_a_gallon(stock: Stock, cloudy: bool) -> Option<u8> {
+/// Drops of household bleach for a jug, for each litre and for each US gallon: of clear water 2, and 8 of 5–6 % (or 6 of
+/// 8.25 %); twice as many for cloudy water; more as less of its strength is `left` (a share, above 0); then wait half an
+/// hour. Source: CDC, Make water safe during an emergency; that old bleach wants more drops in proportion is ours.
+pub fn drops(stock: Stock, cloudy: bool, left: f64) -> Option<(f64, f64)> {
+    const GALLON_OF_LITRES: f64 = 4.0;
     let clear = match stock {
-        Stock::ThinBleach | Stock::Bleach => 8,
-        Stock::StrongBleach => 6,
+        Stock::ThinBleach | Stock::Bleach => 8.0,
+        Stock::StrongBleach => 6.0,
         Stock::PoolLiquid | Stock::Granules65 | Stock::Granules75 => return None,
     };
-    Some(if cloudy { 2 * clear } else { clear })
+    let gallon = libm::ceil(if cloudy { 2.0 * clear } else { clear } / left);
+    Some((libm::ceil(gallon / GALLON_OF_LITRES), gallon))
 }
 
 #[cfg(test)]
@@ -136,14 +139,17 @@ mod tests {
     #[test]
     fn drops_bring_about_what_they_should() {
         // CDC: 8 drops of 5–6 %, 6 of 8.25 %; 16 and 12 in cloudy water; a drop of 0.05 mL makes that 6.3 and 6.5 mg/L.
-        assert_eq!(drops_for_a_gallon(Stock::Bleach, false), Some(8));
-        assert_eq!(drops_for_a_gallon(Stock::StrongBleach, true), Some(12));
+        assert_eq!(drops(Stock::Bleach, false, 1.0), Some((2.0, 8.0)));
+        assert_eq!(drops(Stock::StrongBleach, true, 1.0).map(|(_, gallon)| gallon), Some(12.0));
+        // Of half the strength, twice as many; 8 over 0.61 is 13.1.
+        assert_eq!(drops(Stock::Bleach, false, 0.5), Some((4.0, 16.0)));
+        assert_eq!(drops(Stock::Bleach, false, 0.61).map(|(_, gallon)| gallon), Some(14.0));
         for (stock, published) in [(Stock::Bleach, 6.3), (Stock::StrongBleach, 6.5)] {
-            let millilitres = f64::from(drops_for_a_gallon(stock, false).unwrap()) * 0.05;
+            let millilitres = drops(stock, false, 1.0).unwrap().1 * 0.05;
             let gallon = amount(published, 3.785, stock.strength()).unwrap();
             assert!((millilitres / gallon - 1.0).abs() < 0.01, "{stock:?}");
         }
-        assert_eq!(drops_for_a_gallon(Stock::Granules65, false), None);
+        assert_eq!(drops(Stock::Granules65, false, 1.0), None);
     }
 
     #[test]

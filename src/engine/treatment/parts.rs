@@ -21,13 +21,21 @@ pub fn roof(asked: &Asked<'_>, section: &RoofSection) -> Check {
     check
 }
 
-/// Chlorine for a tank: by purpose, stock, its age, and the water in it.
+/// What a tank can never hold, because its store spills at a lower rim, in L; 0 where the balance doesn't run.
+fn stranded_l(asked: &Asked<'_>, tank: &Tank) -> f64 {
+    let place = asked.site.system.tanks.iter().position(|other| other.id == tank.id);
+    asked.answer.zip(place).and_then(|(answer, place)| answer.plan.stranded(place)).map_or(0.0, |(litres, _)| litres)
+}
+
+/// Chlorine for a tank: by purpose, stock, its age, and the water in it; until somebody says how much that is, all that it
+/// can ever hold, joined as it is.
 pub fn dose(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::Dose);
     let one = |at: usize, last: usize| at.min(last - 1);
     let purpose = Purpose::ALL[one(chosen(check.detail(asked, Detail::DosePurpose)), Purpose::ALL.len())];
     let stock = Stock::ALL[one(chosen(check.detail(asked, Detail::Stock)), Stock::ALL.len())];
-    let litres = check.detail_of(asked, Some(tank.id), Detail::DosedWater, tank.capacity().get());
+    let litres =
+        check.detail_of(asked, Some(tank.id), Detail::DosedWater, tank.capacity().get() - stranded_l(asked, tank));
     let left = if stock.is_liquid() {
         let age = check.detail(asked, Detail::StockAge);
         let temperature = check.detail(asked, Detail::StockTemperature);

@@ -112,6 +112,11 @@ pub fn over_limit(diary: &Diary, system: &System) -> Vec<Result> {
     over
 }
 
+/// Of these results, the first that is over a limit of health for something that boiling leaves in the water.
+pub fn stays_when_boiled(results: &[Result]) -> Option<Parameter> {
+    results.iter().find(|result| is_over_limit(result, false) && result.of.stays_when_boiled()).map(|result| result.of)
+}
+
 /// Whether a result is over a limit of health.
 pub fn is_over_limit(result: &Result, chlorinated: bool) -> bool {
     judge(result.of, result.found, chlorinated).0 == Judgement::Fails

@@ -101,9 +101,9 @@ pub const fn text(kind: BarrierKind) -> Text {
             ),
             phrase!(
                 "Bacteria count as viruses do, since they need less. Protozoa count for nothing because of \
-                 Cryptosporidium. The residual is measured after the contact time. Clear water.",
+                 Cryptosporidium. The residual is measured after the contact time, and counts for a week. Clear water.",
                 "Las bacterias cuentan igual que los virus, pues necesitan menos. Los protozoos no cuentan nada, por \
-                 Cryptosporidium. El cloro residual se mide después del tiempo de contacto. Agua clara.",
+                 Cryptosporidium. El cloro residual se mide después del tiempo de contacto y cuenta una semana. Agua clara.",
             ),
         ),
         BarrierKind::Ultraviolet => (
@@ -163,6 +163,17 @@ const WITHOUT_POWER: Phrase = phrase!(
     " Sin electricidad el agua pasa sin tratar: una lámpara de clase A debe llevar una válvula que cierre.",
 );
 
+const BELOW_CLASS_A: Phrase = phrase!(
+    " Bacteria would need less than protozoa, but are counted from the 40 of class A on only: a lamp below it is meant for \
+     water that is safe already.",
+    " Las bacterias necesitarían menos que los protozoos, pero solo se cuentan desde los 40 de la clase A: una lámpara por \
+     debajo es para agua que ya es segura.",
+);
+const AGE_NOT_KNOWN: Phrase = phrase!(
+    " Counted as a lamp of less than a year: write down in Upkeep when it was changed.",
+    " Se cuenta como una lámpara de menos de un año: anota en Cuidados cuándo se cambió.",
+);
+
 /// Why a barrier is worth what it is worth.
 fn why(step: &Step, units: &Units) -> String {
     let figure = |of: Figure| super::super::checks::figure(of, step.check.figure(of), units);
@@ -187,9 +198,11 @@ fn why(step: &Step, units: &Units) -> String {
             dose = figure(Figure::LampDose),
         ),
         Why::Dose => say!(
-            "{dose} mJ/cm² reach the water at its busiest.{power}",
-            "Al agua le llegan {dose} mJ/cm² cuando más se usa.{power}",
+            "{dose} mJ/cm² reach the water at its busiest.{bacteria}{age}{power}",
+            "Al agua le llegan {dose} mJ/cm² cuando más se usa.{bacteria}{age}{power}",
             dose = figure(Figure::LampDose),
+            bacteria = if step.logs[0] == 0.0 { BELOW_CLASS_A.text() } else { "" },
+            age = if step.check.figure(Figure::LampAge).is_nan() { AGE_NOT_KNOWN.text() } else { "" },
             power = if step.check.went_in(Detail::LampPower) == 0.0 { WITHOUT_POWER.text() } else { "" },
         ),
         Why::DoseNotKnown => said!(
@@ -227,8 +240,8 @@ fn why(step: &Step, units: &Units) -> String {
             )
         }
         Why::NoResidual => said!(
-            "Nothing is counted until a residual is measured and the time that it acts is known.",
-            "No se cuenta nada hasta que se mida el cloro residual y se sepa cuánto tiempo actúa.",
+            "Nothing is counted until a residual was measured in the last 7 days and the time that it acts is known.",
+            "No se cuenta nada hasta que se haya medido el cloro residual en los últimos 7 días y se sepa cuánto tiempo actúa.",
         )
         .to_owned(),
         Why::TooAlkaline => said!(

@@ -60,8 +60,30 @@ pub fn test_fails(parameters: &[String]) -> String {
     )
 }
 
-/// The verdict in a sentence.
-pub fn verdict(chain: &Chain) -> String {
+/// The verdict in a sentence: what is entered against germs, which of these tests leave it in doubt, and that it is silent
+/// about metals where none was tested for.
+pub fn verdict(chain: &Chain, doubts: &[String]) -> String {
+    let mut sentences = vec![stars(chain).to_owned()];
+    if !doubts.is_empty() {
+        sentences.push(say!(
+            "The last test of {what} leaves that in doubt: see water tests.",
+            "El último análisis de {what} lo deja en duda: mira los análisis de agua.",
+            what = crate::words::list(doubts),
+        ));
+    }
+    if chain.stars > 0 && chain.no_metal_tested() {
+        sentences.push(
+            said!(
+                "That says nothing of metals: none was tested for.",
+                "Eso no dice nada de los metales: no se ha analizado ninguno.",
+            )
+            .to_owned(),
+        );
+    }
+    sentences.join(" ")
+}
+
+fn stars(chain: &Chain) -> &'static str {
     match chain.stars {
         3 => said!(
             "What is entered reaches WHO's highest class, three stars, for all three kinds of germ.",
@@ -80,7 +102,6 @@ pub fn verdict(chain: &Chain) -> String {
         }
         _ => said!("What is entered reaches no class of WHO.", "Lo anotado no alcanza ninguna clase de la OMS."),
     }
-    .to_owned()
 }
 
 /// The weakest gap and what would close it.

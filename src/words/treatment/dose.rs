@@ -22,8 +22,9 @@ pub(in crate::words) const TEXT: Text = Text {
          C652; edad: White's Handbook (las tres de memoria; la última, con un factor de dos en el tiempo).",
     ),
     assumes: phrase!(
-        "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine: measure what is left.",
-        "Cloro doméstico (blanqueador o lejía) simple, sin perfume, espesante ni aditivos que cuidan el color. La suciedad consume el cloro: \
+        "Plain unscented bleach without thickener or colour-safe additives. Dirt eats chlorine, and over pH 8, as in a new \
+         concrete tank, it acts many times slower: measure what is left.",
+        "Cloro doméstico (blanqueador o lejía) simple, sin perfume, espesante ni aditivos que cuidan el color. La suciedad consume el cloro, y con pH de más de 8, como en un tanque nuevo de concreto, actúa mucho más despacio: \
          mide lo que queda.",
     ),
     caution: phrase!(
@@ -53,7 +54,7 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
         .iter()
         .any(|input| matches!(input.source, Source::Detail { detail: Detail::DosedWater, entered, .. } if !entered));
     let water = if taken_as_full {
-        say!("a tank full to its overflow ({water})", "un tanque lleno hasta su rebosadero ({water})", water)
+        say!("the tank as full as it gets ({water})", "el tanque lo más lleno que puede estar ({water})", water)
     } else {
         water
     };
@@ -81,16 +82,18 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     );
     let to_do = match purpose {
         Purpose::Keep | Purpose::Disinfect => said!(
-            "Mix it in a bucket of the tank's water, pour it in well spread, wait at least an hour. After 30 minutes a \
+            "Shut the valves to joined tanks, or dose each of them. Mix it in a bucket of the tank's water, pour it in well spread, wait at least an hour. After 30 minutes a \
              test should find at least 0.5 mg/L; if not, dose again. Over 4 mg/L don't drink it.",
-            "Mézclalo en un balde con agua del tanque, viértelo bien repartido, espera al menos una hora. A los 30 \
+            "Cierra las válvulas hacia tanques unidos, o dosifica cada uno. Mézclalo en un balde con agua del tanque, viértelo bien repartido, espera al menos una hora. A los 30 \
              minutos una medición debe dar al menos 0,5 mg/L; si no, dosifica otra vez. Con más de 4 mg/L no la \
              bebas.",
         ),
         Purpose::Shock => said!(
-            "Fill pipes with it and let it stand for 6 hours; then run it to waste, not into a stream or septic tank, \
+            "Take carbon and membrane cartridges out first. Run it until every tap smells of chlorine and let it stand for \
+             6 hours; then run it to waste, not into a stream or septic tank, \
              until a test finds under 4 mg/L. Not for drinking.",
-            "Llena con ella las tuberías y déjala reposar 6 horas; luego hazla correr a un desagüe, no a un arroyo \
+            "Saca antes los cartuchos de carbón y las membranas. Hazla correr hasta que cada grifo huela a cloro y déjala \
+             reposar 6 horas; luego hazla correr a un desagüe, no a un arroyo \
              ni a una fosa séptica, hasta que una medición dé menos de 4 mg/L. No es para beber.",
         ),
     };
@@ -103,21 +106,21 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
 
 /// A jug in an emergency, with this stock.
 pub(in crate::words) fn lines(check: &Check) -> Vec<(String, String)> {
-    use crate::engine::treatment::dose::drops_for_a_gallon;
+    use crate::engine::treatment::dose::drops;
     let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
+    let left = check.figure(Figure::StrengthLeft);
     let jug = |cloudy| {
-        drops_for_a_gallon(stock, cloudy)
-            .map(|drops| say!("{drops} drops, then 30 minutes", "{drops} gotas, luego 30 minutos", drops))
+        drops(stock, cloudy, left).map(|(litre, gallon)| {
+            say!(
+                "{litre} drops a litre ({gallon} a US gallon), then 30 minutes",
+                "{litre} gotas por litro ({gallon} por galón de EE. UU.), luego 30 minutos",
+                litre,
+                gallon
+            )
+        })
     };
     let clear = jug(false).map(|text| {
-        (
-            said!(
-                "A US gallon of clear water, in an emergency",
-                "Un galón de EE. UU. de agua clara, en una emergencia",
-            )
-            .to_owned(),
-            text,
-        )
+        (said!("A jug of clear water, in an emergency", "Una jarra de agua clara, en una emergencia").to_owned(), text)
     });
     let cloudy = jug(true).map(|text| (said!("The same, cloudy", "Lo mismo, turbia").to_owned(), text));
     clear.into_iter().chain(cloudy).collect()

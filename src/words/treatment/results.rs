@@ -212,49 +212,65 @@ pub fn meaning(of: Parameter) -> &'static str {
 }
 
 /// How long to boil; where nobody said how high the house stands, for high places too.
-pub fn boil(minutes: Option<f64>) -> String {
+fn boil(minutes: Option<f64>) -> String {
     match minutes {
         Some(minutes) => say!("{minutes} min", "{minutes} min", minutes = shown::significant(minutes, 2)),
         None => said!("1 min (3 min above 5,000 ft or 1,500 m)", "1 min (3 min a más de 1500 m de altitud)").to_owned(),
     }
 }
 
+/// What to drink while germs are in the water: boiled, or other water where something is in it that boiling leaves there.
+pub fn drink(minutes: Option<f64>, stays: Option<Parameter>) -> String {
+    match stays {
+        None => say!(
+            "Boil every glass for {boil}, also for teeth, salad and ice.",
+            "Hierve cada vaso {boil}, también para los dientes, las ensaladas y el hielo.",
+            boil = boil(minutes)
+        ),
+        Some(what) => say!(
+            "Drink, cook and brush teeth with other water: boiling doesn't make this fit, for of {what} too there is more \
+             than the limit.",
+            "Bebe, cocina y cepíllate los dientes con otra agua: hervir no hace apta esta, pues también de {what} hay más \
+             que el límite.",
+            what = parameter_name(what)
+        ),
+    }
+}
+
 /// What to do about germs.
-fn against_germs(boil: &str) -> String {
+fn against_germs(drink: &str) -> String {
     say!(
-        "Boil every glass for {boil}, also for teeth, salad and ice. Look for droppings, dead animals and open \
+        "{drink} Look for droppings, dead animals and open \
          lids; clean the screens; disinfect the tank (its sheet has the dose); change or clean filters and lamp. Test \
          again at the same place when the chlorine is gone, and once more a week later.",
-        "Hierve cada vaso {boil}, también para los dientes, las ensaladas y el hielo. Busca excrementos, animales \
+        "{drink} Busca excrementos, animales \
          muertos y tapas abiertas; limpia las mallas; desinfecta el tanque (su hoja tiene la dosis); cambia o limpia \
          filtros y lámpara. Repite el análisis en el mismo lugar cuando ya no quede cloro, y otra vez una semana \
          después.",
-        boil
+        drink
     )
 }
 
 /// What is left to do once a first sample was clean again; none before that.
-pub fn once_more(result: &Result, boil: &str) -> Option<String> {
+pub fn once_more(result: &Result, drink: &str) -> Option<String> {
     Some(say!(
-        "The sample of {clean} was clean. Go on boiling every glass for {boil} until a second one, taken on {from} or later, \
-         is clean too.",
-        "La muestra del {clean} salió limpia. Sigue hirviendo cada vaso {boil} hasta que también salga limpia una segunda, \
-         tomada el {from} o después.",
+        "The sample of {clean} was clean. Until a second one, taken on {from} or later, is clean too: {drink}",
+        "La muestra del {clean} salió limpia. Hasta que también salga limpia una segunda, tomada el {from} o después: {drink}",
         clean = date(result.within_on?),
         from = date(result.cleared_from()?),
-        boil
+        drink
     ))
 }
 
 /// Said at once of a result over a limit of health, with where the sample was taken, if that is known.
-pub fn over_limit(result: &Result, place: Option<&str>, boil: &str) -> String {
+pub fn over_limit(result: &Result, place: Option<&str>, drink: &str) -> String {
     let date = date(result.date);
     let taken = place.map_or_else(|| date.clone(), |place| format!("{place}, {date}"));
-    if let Some(again) = once_more(result, boil) {
+    if let Some(again) = once_more(result, drink) {
         return say!("E. coli was found ({taken}). {again}", "Se encontró E. coli ({taken}). {again}", taken, again);
     }
     if result.of == Parameter::EColi {
-        let then = against_germs(boil);
+        let then = against_germs(drink);
         return say!(
             "Stop drinking it now: E. coli was found ({taken}). {then}",
             "Deja de beberla ya: se encontró E. coli ({taken}). {then}",
@@ -267,13 +283,13 @@ pub fn over_limit(result: &Result, place: Option<&str>, boil: &str) -> String {
         "{what} supera el límite para la salud: {found} ({taken}). {then}",
         what = parameter_name(result.of),
         found = found(result.of, result.found),
-        then = next_step(result.of, Judgement::Fails, boil),
+        then = next_step(result.of, Judgement::Fails, drink),
         taken
     )
 }
 
 /// What to do next.
-pub fn next_step(of: Parameter, judgement: Judgement, boil: &str) -> String {
+pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
     match judgement {
         Judgement::NoLimit => return String::new(),
         Judgement::Within => {
@@ -295,42 +311,51 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil: &str) -> String {
     }
     let text = match of {
         Parameter::EColi => {
-            return say!("Stop drinking it now. {then}", "Deja de beberla ya. {then}", then = against_germs(boil));
+            return say!("Stop drinking it now. {then}", "Deja de beberla ya. {then}", then = against_germs(drink));
         }
         Parameter::Coliforms => said!(
-            "Look at lids, screens, filter housings; disinfect the pipes after the filters; test again with E. coli.",
-            "Revisa tapas, mallas y carcasas de filtros; desinfecta las tuberías que siguen a los filtros; repite \
-             el análisis, con E. coli.",
+            "Boil what is drunk until a test finds no E. coli. Look at lids, screens, filter housings; disinfect the pipes \
+             after the filters; test again, with E. coli.",
+            "Hierve lo que se bebe hasta que un análisis no halle E. coli. Revisa tapas, mallas y carcasas de filtros; \
+             desinfecta las tuberías que siguen a los filtros; repite el análisis, con E. coli.",
+        ),
+        Parameter::Turbidity if judgement == Judgement::Fails => said!(
+            "Boil what is drunk, or drink other water: lamp and chlorine don't reach germs in the dirt. Change the sediment \
+             cartridge, look for stirred-up sludge.",
+            "Hierve lo que se bebe, o bebe otra agua: la lámpara y el cloro no alcanzan los gérmenes dentro de la suciedad. \
+             Cambia el cartucho de sedimentos, mira si hay lodo removido.",
         ),
         Parameter::Turbidity => said!(
-            "Change the sediment cartridge, look for stirred-up sludge; don't rely on lamp or chlorine.",
-            "Cambia el cartucho de sedimentos, mira si hay lodo removido; no confíes en la lámpara ni en el cloro.",
+            "Change the sediment cartridge, look for stirred-up sludge; lamp and chlorine work less surely.",
+            "Cambia el cartucho de sedimentos, mira si hay lodo removido; la lámpara y el cloro actúan con menos seguridad.",
         ),
         Parameter::Ph => said!(
             "Test for lead, copper and zinc after a night's standing; a calcite filter raises pH.",
             "Analiza plomo, cobre y zinc después de una noche de reposo; un filtro de calcita sube el pH.",
         ),
+        Parameter::FreeChlorine if judgement == Judgement::Fails => said!(
+            "Too much: drink other water and add no more. It falls by itself, in days; measure until it is under 4 mg/L.",
+            "Demasiado: bebe otra agua y no agregues más. Baja por sí solo, en días; mide hasta que dé menos de 4 mg/L.",
+        ),
         Parameter::FreeChlorine => said!(
-            "Too little: dose again and measure after 30 minutes. Over 4 mg/L: let it stand open, or don't drink it yet.",
-            "Muy poco: dosifica otra vez y mide a los 30 minutos. Más de 4 mg/L: déjala reposar destapada, o no la \
-             bebas todavía.",
+            "Too little to act: dose again and measure after 30 minutes.",
+            "Muy poco para actuar: dosifica otra vez y mide a los 30 minutos.",
         ),
         Parameter::Lead => said!(
-            "Don't give it to babies, children or the pregnant; boiling makes it worse. Find the lead (flashing, solder, \
-             brass taps); a cartridge certified for lead at the tap; test the first water of the morning and after a minute.",
-            "No se la des a bebés, niños ni embarazadas; hervirla lo empeora. Encuentra el plomo (tapajuntas, \
-             soldadura, grifos de latón); un cartucho certificado para plomo en el grifo; analiza la primera agua \
-             de la mañana y la de un minuto después.",
+            "Above all babies, children and the pregnant. Find the lead (flashing, solder, brass taps); a cartridge \
+             certified for lead at the tap; test the first water of the morning and after a minute.",
+            "Sobre todo bebés, niños y embarazadas. Encuentra el plomo (tapajuntas, soldadura, grifos de latón); un \
+             cartucho certificado para plomo en el grifo; analiza la primera agua de la mañana y la de un minuto después.",
         ),
         Parameter::Copper | Parameter::Zinc | Parameter::Iron => said!(
-            "Let the first water of the morning run; raise the pH; look for the metal that is eaten.",
-            "Deja correr la primera agua de la mañana; sube el pH; busca el metal que se corroe.",
+            "Let the first water of the morning run; raise the pH; look for the metal that is eaten; test again.",
+            "Deja correr la primera agua de la mañana; sube el pH; busca el metal que se corroe; repite el análisis.",
         ),
         Parameter::Manganese => said!(
-            "Over 80 µg/L not for babies on the bottle; boiling makes it worse. Take out the sludge, keep dust off; a filter \
-             made for manganese; test again.",
-            "Con más de 80 µg/L, no es para bebés que toman biberón; hervirla lo empeora. Saca el lodo, no dejes \
-             que entre polvo; un filtro hecho para manganeso; repite el análisis.",
+            "Above all babies on the bottle, over 80 µg/L. Take out the sludge, keep dust off; a filter made for manganese; \
+             test again.",
+            "Sobre todo los bebés que toman biberón, con más de 80 µg/L. Saca el lodo, no dejes que entre polvo; un filtro \
+             hecho para manganeso; repite el análisis.",
         ),
         Parameter::Aluminium => said!(
             "Bring the pH near 7; look for bare aluminium on the roof, in gutters and pots; take out the sludge; test again.",
@@ -338,20 +363,23 @@ pub fn next_step(of: Parameter, judgement: Judgement, boil: &str) -> String {
              repite el análisis.",
         ),
         Parameter::Cadmium | Parameter::Arsenic | Parameter::Chromium | Parameter::Benzopyrene => said!(
-            "Don't drink it; boiling does nothing. Find where it comes from: that roof off the tank; a certified cartridge; \
-             test again.",
-            "No la bebas; hervirla no sirve de nada. Encuentra de dónde viene: desconecta ese techo del tanque; un \
-             cartucho certificado; repite el análisis.",
+            "Find where it comes from: that roof off the tank; a certified cartridge; test again.",
+            "Encuentra de dónde viene: desconecta ese techo del tanque; un cartucho certificado; repite el análisis.",
         ),
         Parameter::Asbestos => said!(
             "Don't touch the roofing. Let licensed people look at it; keep its water to the garden.",
             "No toques el techo. Que lo revise gente con licencia; deja su agua solo para el huerto.",
         ),
         Parameter::Nitrate => said!(
-            "Not for babies on the bottle; boiling makes it worse. Look for droppings and fertilizer dust.",
-            "No es para bebés que toman biberón; hervirla lo empeora. Busca excrementos y polvo de fertilizante.",
+            "Above all babies on the bottle. Look for droppings and fertilizer dust.",
+            "Sobre todo los bebés que toman biberón. Busca excrementos y polvo de fertilizante.",
         ),
         Parameter::Conductivity | Parameter::Transmittance | Parameter::Other => "",
     };
-    text.to_owned()
+    let other = said!(
+        "Drink and cook with other water; boiling makes this worse. ",
+        "Bebe y cocina con otra agua; hervir empeora esta. ",
+    );
+    let must = judgement == Judgement::Fails && of.stays_when_boiled();
+    [if must { other } else { "" }, text].concat()
 }
