@@ -198,12 +198,30 @@ impl Form {
         }
     }
 
+    /// The number that is asked for with what it may be here: water doesn't stand much over the rim of its tank.
+    fn number_here(&self, kept: &KeptSite) -> Option<(Kind, Range)> {
+        /// The height of a tank may have been entered a little too low.
+        const WITHIN: f64 = 1.1;
+        let (kind, range) = self.number()?;
+        let tank = self.part.and_then(|tank| kept.site.system.tank(tank)).filter(|_| self.by == LevelBy::Depth);
+        let greatest = tank.filter(|_| self.subject == Subject::Level).map(|tank| tank.shape.height() * WITHIN);
+        Some((kind, greatest.map_or(range, |greatest| Range::new(range.least, range.greatest.min(greatest)))))
+    }
+
+    /// The number that a depth too large for its tank may have been meant as: a dipstick has centimetres on it.
+    pub fn meant(&self, units: &Units, kept: &KeptSite) -> Option<String> {
+        let (kind, range) = self.number_here(kept).filter(|(kind, _)| *kind == Kind::Length)?;
+        let holds = |text: &str| typed::quantity(text, kind, units).ok().map(|read| range.holds(read.si));
+        let in_cm = [self.text.trim(), "\u{a0}cm"].concat();
+        (holds(&self.text) == Some(false) && holds(&in_cm) == Some(true)).then_some(in_cm)
+    }
+
     /// What would be written.
     ///
     /// # Errors
     /// A sentence that says what is lacking or wrong.
-    pub fn draft(&self, units: &Units) -> Result<Draft, String> {
-        let value = match self.number() {
+    pub fn draft(&self, units: &Units, kept: &KeptSite) -> Result<Draft, String> {
+        let value = match self.number_here(kept) {
             Some((kind, range)) => self.read(&self.text, kind, range, units)?,
             None => 0.0,
         };
@@ -254,13 +272,7 @@ impl Form {
         if range.holds(read.si) {
             return Ok(read.si);
         }
-        let mut why = words::diary::out_of_range(kind, range, units);
-        // A dipstick has centimetres on it.
-        let in_cm = [text.trim(), "\u{a0}cm"].concat();
-        if kind == Kind::Length && typed::quantity(&in_cm, kind, units).is_ok_and(|read| range.holds(read.si)) {
-            why.push_str(&words::diary::centimetres(&in_cm));
-        }
-        Err(why)
+        Err(words::diary::out_of_range(kind, range, units))
     }
 }
 
@@ -297,19 +309,24 @@ mod tests {
     use crate::quantity::Customary;
 
     #[test]
-    fn a_depth_in_centimetres_is_guessed_at_and_not_taken() {
-        let read = |text: &str, set| {
+    fn a_depth_over_the_rim_is_refused_and_centimetres_are_offered() {
+        let read = |text: &str| {
+            let units = Units::customary(Customary::Metric);
             let mut model = Model { started: true, ..Model::default() };
             update(&mut model, Event::DemoWanted);
-            let mut form = Form::new(Subject::Level, NaiveDate::default(), model.site()?);
-            form.text = text.to_owned();
-            form.by = LevelBy::Depth;
-            Some(form.draft(&Units::customary(set)))
+            let kept = model.site()?;
+            let tank = kept.site.system.tanks.first()?;
+            assert!((1.5..3.0).contains(&tank.shape.height()), "{}", tank.shape.height());
+            let mut form = Form::new(Subject::Level, NaiveDate::default(), kept);
+            (form.part, form.by, form.text) = (Some(tank.id), LevelBy::Depth, text.to_owned());
+            Some((form.draft(&units, kept).is_ok(), form.meant(&units, kept)))
         };
-        assert!(matches!(read("135", Customary::Metric), Some(Err(why)) if why.contains("“135\u{a0}cm”")));
-        assert!(matches!(read("1.35", Customary::Metric), Some(Ok(_))));
-        assert!(matches!(read("135000", Customary::Metric), Some(Err(why)) if !why.contains("cm")));
-        assert!(matches!(read("135 m", Customary::Metric), Some(Err(why)) if !why.contains("cm")));
+        assert_eq!(read("135"), Some((false, Some("135\u{a0}cm".to_owned()))));
+        assert_eq!(read("25"), Some((false, Some("25\u{a0}cm".to_owned()))), "no tank is so deep");
+        assert_eq!(read("135\u{a0}cm"), Some((true, None)));
+        assert_eq!(read("1.35"), Some((true, None)));
+        assert_eq!(read("135000"), Some((false, None)));
+        assert_eq!(read("135 m"), Some((false, None)));
     }
 
     #[test]

@@ -1,5 +1,8 @@
 //! The day and the language, where the person is.
 
+use std::cell::Cell;
+use std::rc::Rc;
+
 use chrono::NaiveDate;
 
 use super::hear;
@@ -27,7 +30,16 @@ pub(super) fn devices_language() -> Language {
     wanted.filter_map(|tag| Language::of_tag(&tag.as_string()?)).next().unwrap_or_default()
 }
 
-/// Tells the day whenever the page is looked at again: it may have lain open overnight.
+/// Tells the day when another has come, as soon as the page is looked at or touched again: it may have lain open overnight.
 pub(super) fn listen(send: impl Fn(Event) + Copy + 'static) {
-    hear("visibilitychange", move |_| send(Event::DayCame(today())));
+    let known = Rc::new(Cell::new(today()));
+    for touched in ["visibilitychange", "pointerdown", "keydown"] {
+        let known = known.clone();
+        hear(touched, move |_| {
+            let day = today();
+            if known.replace(day) != day {
+                send(Event::DayCame(day));
+            }
+        });
+    }
 }

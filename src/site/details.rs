@@ -151,7 +151,7 @@ details! {
     HoldDown(Mass, 0.0, 1_000_000.0, 0.0);
 
     /// Inside diameter of a pipe.
-    PipeBore(Bore, 0.005, 1.0, 0.05);
+    PipeBore(Bore, 0.005, 1.0, 0.025);
     /// Length of a pipe.
     PipeLength(Length, 0.1, 5000.0, 10.0);
     /// What a pipe is made of: plastic, copper, steel, old iron, concrete.

@@ -32,8 +32,11 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
     let read =
         move |read: fn(&FormView) -> String| move || shown.with(|view| view.as_ref().map_or_else(String::new, read));
     let write_as = move |event: fn(Draft, u64) -> Event| {
-        let draft = desk.model.with_untracked(|model| form.with_untracked(|form| form.draft(&model.units)));
-        if let Ok(draft) = draft {
+        let draft = desk.model.with_untracked(|model| {
+            let kept = model.site()?;
+            form.with_untracked(|form| form.draft(&model.units, kept)).ok()
+        });
+        if let Some(draft) = draft {
             desk.send.run(event(draft, (desk.moment)()));
         }
     };
@@ -252,6 +255,14 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
             }
         });
     let unit = move || shown.with(|view| view.as_ref().and_then(|view| view.unit.clone()).unwrap_or_default());
+    let meant = derived(move || shown.with(|view| view.as_ref().and_then(|view| view.meant.clone())));
+    let take = live(move || {
+        let Some(text) = meant.get() else { return nothing() };
+        worded("BUTTON", words::diary::take_as(&text))
+            .attribute("type", "button")
+            .on("click", move |_| form.update(|form| form.text.clone_from(&text)))
+            .into()
+    });
     let label = element("LABEL")
         .attribute("for", "entry-number")
         .class("label")
@@ -270,7 +281,13 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
     element("DIV")
         .class("number")
         .child(label)
-        .child(element("DIV").class("digits-row").child(input).child(element("SPAN").class("unit").live_text(unit)))
+        .child(
+            element("DIV")
+                .class("digits-row")
+                .child(input)
+                .child(element("SPAN").class("unit").live_text(unit))
+                .child(take),
+        )
         .child(
             element("DIV")
                 .class("pad")

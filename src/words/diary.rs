@@ -55,9 +55,9 @@ pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
 /// The button that writes the rain of a day and goes on to the day after.
 pub const WRITE_AND_NEXT: Phrase = phrase!("Write, then the next day", "Anotar y seguir con el día siguiente");
 
-/// What a depth too large may have been meant as.
-pub fn centimetres(text: &str) -> String {
-    say!(" If you read centimetres, write “{text}”.", " Si leíste centímetros, escribe «{text}».", text)
+/// The button that takes a depth too large as what it may have been meant as.
+pub fn take_as(text: &str) -> String {
+    say!("Take as {text}", "Tomar como {text}", text)
 }
 
 /// A part by its name; one that is gone is said to be.

@@ -67,7 +67,7 @@ fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_newer_ones
     assert!(!tested(&mut model, 8, Parameter::EColi, TestResult::Absent).warning);
     let [line] = on_house(&model).try_into().unwrap();
     assert!(
-        line.starts_with("E. coli was found (") && line.contains("until a second one, taken on 24 November 2026"),
+        line.starts_with("E. coli was found (") && line.contains("Until a second one, taken on 24 November 2026"),
         "{line}"
     );
     assert!(!tested(&mut model, 0, Parameter::EColi, TestResult::Absent).warning);

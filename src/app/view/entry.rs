@@ -26,6 +26,8 @@ pub struct FormView {
     pub last: Option<String>,
     /// What would be written, as it was understood; none while something is lacking.
     pub understood: Option<String>,
+    /// What a depth too large may have been meant as.
+    pub meant: Option<String>,
     /// What is lacking or wrong.
     pub lacking: Option<String>,
     /// What is doubtful.
@@ -37,7 +39,7 @@ pub struct FormView {
 /// The form of a site's diary.
 pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> FormView {
     let system = &kept.site.system;
-    let draft = form.draft(units);
+    let draft = form.draft(units, kept);
     let doubts: Vec<String> = match &draft {
         Ok(draft) => {
             let known = Known::of(kept.rain.as_deref(), &kept.diary);
@@ -58,6 +60,7 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
         last: last(kept, form)
             .map(|entry| format!("{}: {}", words::date(entry.date), words::diary::told(&entry.told, system, units))),
         understood: draft.as_ref().ok().map(|draft| words::diary::told(&draft.told, system, units)),
+        meant: form.meant(units, kept),
         lacking: draft.err().filter(|_| !untouched),
         write: if doubts.is_empty() { words::diary::WRITE } else { words::diary::WRITE_ALL_THE_SAME }.text(),
         doubts,

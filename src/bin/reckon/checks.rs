@@ -94,8 +94,7 @@ pub fn summary(file: &SiteFile, rain: &Rain, answer: &Answer, units: &Units) -> 
     let mut lines = vec![String::new(), "Checks".to_owned()];
     for check in checks(file, rain, answer) {
         let said = say::said(&check, system, units);
-        let word =
-            if check.fails() && check.is_guess() { say::NOT_ENOUGH_IF.text() } else { say::verdict(check.verdict) };
+        let word = say::word(&check);
         let (part, title) = (system.name_of(check.part), say::text(check.subject).title);
         let line = format!("{part}, {title}. {word}: {} {}", capital(&said.verdict), said.to_do);
         lines.push(line.trim_end().to_owned());

@@ -129,6 +129,8 @@ figures! {
     TapPressure: Pressure;
     /// Pressure at a tap with clean filters.
     TapClean: Pressure;
+    /// Pressure at a tap just before the pump starts.
+    TapStarting: Pressure;
     /// Pressure at a tap with the tank full.
     TapFull: Pressure;
     /// Pressure at a tap that is shut.

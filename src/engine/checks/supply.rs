@@ -21,16 +21,16 @@ const WATTS_A_KILOWATT: f64 = 1000.0;
 
 /// Fixtures with their supply fixture units, cold and hot together, private use.
 ///
-/// Source: International Plumbing Code, Table E103.3(2) (from memory); garden tap 2.5 after the National Standard Plumbing
-/// Code (from memory).
+/// Source: National Standard Plumbing Code, Appendix B, individual dwellings (from memory): the code whose curve [`PEAK`]
+/// is, since each code's units go with its own curve.
 pub const FIXTURES: [(Detail, f64); 8] = [
-    (Detail::Toilets, 2.2),
-    (Detail::Basins, 0.7),
-    (Detail::Showers, 1.4),
-    (Detail::Baths, 1.4),
-    (Detail::Sinks, 1.4),
-    (Detail::Dishwashers, 1.4),
-    (Detail::Washers, 1.4),
+    (Detail::Toilets, 2.5),
+    (Detail::Basins, 1.0),
+    (Detail::Showers, 2.0),
+    (Detail::Baths, 4.0),
+    (Detail::Sinks, 1.5),
+    (Detail::Dishwashers, 1.5),
+    (Detail::Washers, 4.0),
     (Detail::GardenTaps, 2.5),
 ];
 
@@ -201,7 +201,7 @@ pub(super) fn of_tank(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
     }
     checks.push(highest_tap(asked, tank));
     checks.push(suction(asked, tank.id, tank, peak));
-    checks.push(vessel(asked, tank, peak));
+    checks.push(vessel(asked, tank));
     checks.push(power(asked, tank));
 }
 
@@ -210,7 +210,8 @@ pub(super) fn lowest_m(tank: &Tank) -> f64 {
     tank.floor.get() + tank.outlet.get()
 }
 
-/// Pressure at the highest tap at peak flow, filters clean and fouled, and the duty point.
+/// Pressure at the highest tap at peak flow, filters clean and fouled, and the duty point. Where a vessel lets the pump
+/// rest, the pressure falls to that at which the pump starts before it helps: the lower of the two counts.
 fn highest_tap(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::HighestTap);
     let lowest = check.known(Figure::LowestLevel, lowest_m(tank));
@@ -241,8 +242,14 @@ fn highest_tap(asked: &Asked<'_>, tank: &Tank) -> Check {
         check.finds(Figure::DutyFlow, duty * L_MIN);
         check.finds(Figure::DutyHead, curve.head_m(duty));
     }
-    let left = pressure_kpa(curve.head_m(flow) - rise - friction, density);
+    let mut left = pressure_kpa(curve.head_m(flow) - rise - friction, density);
     check.finds(Figure::TapClean, left - clean);
+    if check.detail(asked, Detail::Vessel) > 0.0 {
+        let pump = check.detail(asked, Detail::PumpHeight);
+        let starts_at = check.detail(asked, Detail::CutIn) - pressure_kpa(tap - pump + friction, density);
+        left = left.min(starts_at);
+        check.finds(Figure::TapStarting, starts_at - fouled);
+    }
     check.judge(Figure::TapPressure, left - fouled, wanted);
     check
 }
@@ -266,20 +273,33 @@ fn suction(asked: &Asked<'_>, of: PartId, tank: &Tank, flow_l_min: f64) -> Check
     check
 }
 
-fn vessel(asked: &Asked<'_>, tank: &Tank, peak: f64) -> Check {
+/// Whether a vessel gives enough between two starts of the pump.
+///
+/// A pump starts most often when half its flow is drawn: flow × cycle ÷ 4, with the mean of its flows at the two pressures
+/// (any text on pressure vessels). One that never reaches the pressure at which it stops runs for ever.
+fn vessel(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::Vessel);
     let volume = check.detail(asked, Detail::Vessel);
     let cut_in = check.detail(asked, Detail::CutIn);
     let cut_out = check.detail(asked, Detail::CutOut);
     let starts = check.detail(asked, Detail::StartsAnHour);
     let air = air_kpa(check.of_site(asked, Detail::Altitude));
-    check.finds(Figure::PeakFlow, peak);
-    if cut_out <= cut_in {
+    let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    let curve = Curve::of(asked, &mut check, tank.id);
+    let lift = check.detail(asked, Detail::PumpHeight) - check.known(Figure::LowestLevel, lowest_m(tank));
+    if cut_out <= cut_in || !curve.falls() {
         check.verdict = Verdict::Outside;
         return check;
     }
-    // A pump starts most often when half its flow is drawn: flow × cycle ÷ 4 (any text on pump stations).
-    let wants = peak * (MINUTES_AN_HOUR / starts) / 4.0;
+    let flow_at = |kpa: f64| curve.duty(|_| head_m(kpa, density) + lift);
+    let Some(last) = flow_at(cut_out) else {
+        check.judge(Figure::DutyHead, curve.points[0].1, head_m(cut_out, density) + lift);
+        check.verdict = Verdict::Fails;
+        return check;
+    };
+    let mean = (flow_at(cut_in).unwrap_or(last) + last) / 2.0;
+    let flow = check.finds(Figure::DutyFlow, mean * L_MIN);
+    let wants = flow * (MINUTES_AN_HOUR / starts) / 4.0;
     check.judge(Figure::Drawdown, drawdown_l(volume, cut_in, cut_out, air), wants);
     check
 }

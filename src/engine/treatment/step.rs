@@ -78,6 +78,8 @@ pub struct Known {
     pub ph: Option<f64>,
     /// Free chlorine, mg/L.
     pub residual: Option<f64>,
+    /// Whether that was measured so lately that it still counts.
+    pub residual_fresh: bool,
     /// What the tap draws, L/day.
     pub litres_a_day: Option<f64>,
     /// Days since the lamp was changed, where the diary tells.
@@ -235,7 +237,8 @@ fn chlorine(asked: &Asked<'_>, known: &Known, step: &mut Step) {
         None => check.detail(asked, Detail::WaterPh),
     };
     let temperature = check.detail_of(asked, None, Detail::WaterTemperature, COLD_C);
-    if residual <= 0.0 || minutes <= 0.0 {
+    let gone = known.residual.is_some() && !known.residual_fresh;
+    if gone || residual <= 0.0 || minutes <= 0.0 {
         step.why = Why::NoResidual;
         return;
     }

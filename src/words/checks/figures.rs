@@ -43,6 +43,7 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::DutyHead => said!("Duty point, head", "Punto de trabajo, carga"),
         Figure::TapPressure => said!("Pressure at the tap", "Presión en el grifo"),
         Figure::TapClean => said!("With clean filters", "Con filtros limpios"),
+        Figure::TapStarting => said!("Just before the pump starts", "Justo antes de arrancar la bomba"),
         Figure::TapFull => said!("Tank full", "Tanque lleno"),
         Figure::TapStatic => said!("Tap shut, tank low", "Grifo cerrado, tanque bajo"),
         Figure::OpenPipe => said!("Open pipe, tank low", "Tubo abierto, tanque bajo"),

@@ -161,14 +161,18 @@ pub fn lines(check: &Check, units: &Units) -> Vec<(String, String)> {
 }
 
 /// Not enough, but on sizes that nobody has entered yet.
-pub const NOT_ENOUGH_IF: Phrase =
+const NOT_ENOUGH_IF: Phrase =
     phrase!("Not enough, if the usual sizes are yours", "No alcanza, si tus medidas son las usuales");
+
+/// Enough, but on sizes that nobody has entered yet.
+const ENOUGH_IF: Phrase = phrase!("Enough, if the usual sizes are yours", "Alcanza, si tus medidas son las usuales");
 
 /// What a check comes to in a word, for whoever can't see its colour.
 pub fn word(check: &Check) -> &'static str {
     match check.subject {
         Subject::OnRoof => treatment::roof::word(check.verdict),
         _ if check.fails() && check.is_guess() => NOT_ENOUGH_IF.text(),
+        _ if check.verdict == Verdict::Holds && check.is_guess() => ENOUGH_IF.text(),
         _ => verdict(check.verdict),
     }
 }

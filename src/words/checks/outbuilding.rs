@@ -23,8 +23,8 @@ pub(super) const SUPPLY: Text = Text {
          que comparte.",
     ),
     source: phrase!(
-        "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (IPC Table E103.3(2), Hunter's curve).",
-        "Darcy-Weisbach con el factor de Colebrook; caudal máximo según unidades de consumo (IPC, tabla E103.3(2), \
+        "Darcy-Weisbach with Colebrook's factor; peak flow from fixture units (National Standard Plumbing Code, Hunter's curve).",
+        "Darcy-Weisbach con el factor de Colebrook; caudal máximo según unidades de consumo (National Standard Plumbing Code, \
          curva de Hunter).",
     ),
     assumes: phrase!(

@@ -86,8 +86,8 @@ pub(super) const INLET: Text = Text {
 pub(super) const OVERFLOW: Text = Text {
     title: phrase!("Overflow", "Rebosadero"),
     formula: phrase!(
-        "Critical flow in a round pipe up to its top; above, C·a·√(2·g·h), C = 0.62.",
-        "Flujo crítico en un tubo redondo hasta su parte alta; por encima, C·a·√(2·g·h), C = 0,62.",
+        "Critical flow in a round pipe up to its top; above, C·a·√(2·g·h) that begins there, C = 0.58, h over its middle.",
+        "Flujo crítico en un tubo redondo hasta su parte alta; por encima, C·a·√(2·g·h) que empieza ahí, C = 0,58, h sobre su centro.",
     ),
     source: phrase!(
         "Any text on open channels and hydraulics. At least what can come in: every code.",

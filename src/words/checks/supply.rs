@@ -18,10 +18,10 @@ pub(super) const PEAK: Text = Text {
         "Suma de unidades de consumo, luego la curva de Hunter para inodoros con tanque.",
     ),
     source: phrase!(
-        "Units: International Plumbing Code Table E103.3(2) (from memory). Curve: National Standard Plumbing Code \
-         Table B.5.4; rows from 20 to 100 units from memory.",
-        "Unidades: International Plumbing Code, tabla E103.3(2) (de memoria). Curva: National Standard Plumbing Code, \
-         tabla B.5.4; filas de 20 a 100 unidades, de memoria.",
+        "National Standard Plumbing Code, Appendix B: units of individual dwellings (from memory); curve of Table B.5.4, \
+         rows from 20 to 100 units from memory. Other codes' curves go up to twice as high for few fixtures.",
+        "National Standard Plumbing Code, apéndice B: unidades de viviendas (de memoria); curva de la tabla B.5.4, filas \
+         de 20 a 100 unidades de memoria. Con pocos aparatos, las curvas de otros códigos dan hasta el doble.",
     ),
     assumes: phrase!(
         "A private house. Few fixtures are often all open together: the curve is rough below 6 units.",
@@ -33,9 +33,11 @@ pub(super) const PEAK: Text = Text {
 pub(super) const TAP: Text = Text {
     title: phrase!("Pressure at the highest tap", "Presión en el grifo más alto"),
     formula: phrase!(
-        "ρ·g·(pump head at peak flow − rise − friction) − filters. Duty point: where the pump's curve meets the \
+        "ρ·g·(pump head at peak flow − rise − friction) − filters; with a vessel, no more than the pressure at which the \
+         pump starts less the rise from it, friction and filters. Duty point: where the pump's curve meets the \
          pipes'.",
-        "ρ·g·(carga de la bomba al caudal máximo − subida − fricción) − filtros. Punto de trabajo: donde la curva \
+        "ρ·g·(carga de la bomba al caudal máximo − subida − fricción) − filtros; con tanque de presión, no más que la \
+         presión a la que arranca la bomba menos la subida desde ella, fricción y filtros. Punto de trabajo: donde la curva \
          de la bomba cruza la de las tuberías.",
     ),
     source: phrase!(
@@ -71,8 +73,10 @@ pub(super) const SUCTION: Text = Text {
 pub(super) const VESSEL: Text = Text {
     title: phrase!("Pressure vessel", "Tanque de presión"),
     formula: phrase!(
-        "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: flow × time between starts ÷ 4.",
-        "Volumen útil V·p₀·(1/p₁ − 1/p₂), absolutas; se pide: caudal × tiempo entre arranques ÷ 4.",
+        "Drawdown V·p₀·(1/p₁ − 1/p₂), absolute; wanted: the pump's mean flow between both pressures × time between \
+         starts ÷ 4.",
+        "Volumen útil V·p₀·(1/p₁ − 1/p₂), absolutas; se pide: caudal medio de la bomba entre ambas presiones × tiempo \
+         entre arranques ÷ 4.",
     ),
     source: phrase!(
         "Boyle's law; the quarter from any text on pump stations.",
@@ -197,6 +201,26 @@ pub(super) fn suction(told: &Told<'_>) -> (String, String) {
 }
 
 pub(super) fn vessel(told: &Told<'_>) -> (String, String) {
+    if told.check.margin.is_some_and(|margin| margin.of == Figure::DutyHead) {
+        let (has, wants, _) = told.margin();
+        return (
+            say!(
+                "The pump never stops: it makes {has} of head, the pressure at which it stops asks for {wants}.",
+                "La bomba no se detiene nunca: da {has} de carga, y la presión a la que se detiene pide {wants}.",
+                has,
+                wants
+            ),
+            said!(
+                "Set that pressure lower, or take a pump with more head.",
+                "Baja esa presión, o pon una bomba con más carga.",
+            )
+            .to_owned(),
+        );
+    }
+    if told.check.verdict == Verdict::Outside && told.check.went_in(Detail::CutOut) > told.check.went_in(Detail::CutIn)
+    {
+        return (CURVE.to_owned(), ENTER_CURVE.to_owned());
+    }
     if told.check.verdict == Verdict::Outside {
         return (
             said!(
