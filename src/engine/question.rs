@@ -107,7 +107,7 @@ impl Answer {
     /// percent: then no tank is enough.
     pub fn comes_short(&self) -> Option<f64> {
         const ALL_BUT: f64 = 0.995;
-        let share = (self.came_l() - self.total.hauled_l) / self.total.demand_l;
+        let share = (self.came_l() - self.total.hauled_l) / self.total.wanted_l();
         (self.has_whole_year() && share < ALL_BUT).then_some(share)
     }
 }

@@ -10,6 +10,7 @@ use eavewater::site::household::Site;
 use eavewater::site::part::PartId;
 use eavewater::site::prices::Priced;
 use eavewater::site::rain::{MissingDays, Rain, RainRecord};
+use eavewater::site::rationing::{Cut, RationStep};
 use eavewater::site::roof::RoofSection;
 use eavewater::site::system::{PartKind, System};
 use eavewater::site::trunk::TrunkLine;
@@ -274,7 +275,9 @@ proptest! {
         for judged in work.ranked() {
             let after = independently(&site, judged.upgrade.made(&site.system, name_for), &rain);
             let lacks = |answer: &Answer| {
-                answer.series.shortfall_l.iter().chain(&answer.series.hauled_l).flatten().sum::<f64>()
+                // Rationing saves water; what it cut lacks.
+                let series = &answer.series;
+                series.shortfall_l.iter().chain(&series.cut_l).chain(&series.hauled_l).flatten().sum::<f64>()
             };
             let days = weather.dates.len() as f64;
             let gained = (lacks(&before) - lacks(&after)) * a_year(days);
@@ -308,7 +311,7 @@ proptest! {
 
 #[test]
 fn of_equals_the_one_that_gains_more_then_the_cheaper_is_first() {
-    let tally = |dry_days, shortfall_l| Tally { years: 1.0, dry_days, shortfall_l, ..Tally::default() };
+    let tally = |dry_days, lacked_l| Tally { years: 1.0, dry_days, lacked_l, ..Tally::default() };
     let judged = |id, after, price| Judged {
         upgrade: Upgrade::MendLeak(PartId(id)),
         before: tally(9, 90.0),
@@ -349,7 +352,7 @@ fn no_tank_is_offered_on_a_roof_nor_a_change_that_makes_more_days_dry() {
     }
     assert!(on_the_ground > 0 && tanks(&site) == 0);
 
-    let tally = |dry_days, shortfall_l| Tally { years: 1.0, dry_days, shortfall_l, ..Tally::default() };
+    let tally = |dry_days, lacked_l| Tally { years: 1.0, dry_days, lacked_l, ..Tally::default() };
     let judged = |dry_days| Judged {
         upgrade: Upgrade::Cover(PartId(1)),
         before: tally(10, 500.0),
@@ -384,4 +387,23 @@ fn a_smaller_first_flush_is_offered_only_as_far_as_its_check_holds() {
     set(&mut site, 10.0 * wanted);
     let (less, _) = offered(&site);
     assert!(less.is_some_and(|less| (5.0 * wanted..7.0 * wanted).contains(&less)), "half of it: {less:?}");
+}
+
+#[test]
+fn rationing_saves_water_and_makes_none() {
+    let mut site = demo::site();
+    site.system.hauling.clear();
+    let rain = Rain::Record(demo::rain());
+    let tally = |site: &Site| Tally::from(&answer_beside(site, None, &rain).unwrap());
+    let before = tally(&site);
+    let (using, tank) = (site.system.uses[1].id, site.system.uses[1].tank);
+    let cuts = vec![Cut { using, share: Share::of_one(0.6) }];
+    let id = PartId(9_999);
+    site.system.rationing = vec![RationStep { id, name: "Dry".to_owned(), tank, below: Share::of_one(0.9), cuts }];
+    let after = tally(&site);
+    assert!(after.yield_l < before.yield_l && after.dry_days <= before.dry_days);
+    // As much is wanted as before: what isn't got lacks.
+    let wanted = |tally: &Tally| tally.yield_l + tally.lacked_l;
+    assert!((wanted(&after) / wanted(&before) - 1.0).abs() < 1e-9);
+    assert!(after.lacking_l_a_year() > before.lacking_l_a_year());
 }

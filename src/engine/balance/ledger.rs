@@ -61,6 +61,16 @@ impl Flows {
             + self.evaporation_l
     }
 
+    /// What the uses wanted, rationed or not.
+    pub fn wanted_l(&self) -> f64 {
+        self.demand_l + self.cut_l
+    }
+
+    /// What the uses wanted and did not get: rationing saves water, it makes none.
+    pub fn lacked_l(&self) -> f64 {
+        self.wanted_l() - self.yield_l
+    }
+
     /// What the uses asked for and did not get.
     pub fn shortfall_l(&self) -> f64 {
         self.demand_l - self.yield_l

@@ -21,6 +21,6 @@ pub fn reliability(total: &Flows, series: &Series) -> Reliability {
     let dry = series.dry_days().filter(|dry| *dry).count();
     #[expect(clippy::cast_precision_loss, reason = "days of a few centuries")]
     let dry_share = if days == 0 { 0.0 } else { dry as f64 / days as f64 };
-    let wanted_l = total.demand_l + total.cut_l;
+    let wanted_l = total.wanted_l();
     Reliability { volumetric: if wanted_l > 0.0 { total.yield_l / wanted_l } else { 1.0 }, time: 1.0 - dry_share }
 }

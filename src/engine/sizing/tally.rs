@@ -22,7 +22,7 @@ pub struct Tally {
     pub good_years: usize,
     /// Dry days in the worst calendar year.
     pub worst_year: usize,
-    /// What the uses wanted, in L.
+    /// What the uses wanted, rationed or not, in L.
     pub demand_l: f64,
     /// What they got, in L.
     pub yield_l: f64,
@@ -180,7 +180,7 @@ impl Tallying {
         }
         tally.drop_l = *stored_first_l - ledger.stored_last_l;
         let total = ledger.total();
-        tally.demand_l += total.demand_l;
+        tally.demand_l += total.wanted_l();
         tally.yield_l += total.yield_l;
         tally.spill_l += total.spill_l;
         tally.hauled_l += total.hauled_l;

@@ -18,8 +18,8 @@ pub struct Tally {
     pub years: f64,
     /// What the uses got, in L.
     pub yield_l: f64,
-    /// What they wanted and did not get, in L.
-    pub shortfall_l: f64,
+    /// What they wanted and did not get, rationed or not, in L.
+    pub lacked_l: f64,
     /// Hauled water, in L.
     pub hauled_l: f64,
     /// Spill that left the system, in L.
@@ -37,7 +37,7 @@ pub struct Tally {
 impl Tally {
     /// Water that lacked or had to be hauled, in L a year.
     pub fn lacking_l_a_year(&self) -> f64 {
-        (self.shortfall_l + self.hauled_l) / self.years
+        (self.lacked_l + self.hauled_l) / self.years
     }
 
     /// Spill, in L a year.
@@ -65,7 +65,7 @@ impl From<&Answer> for Tally {
         Tally {
             years: answer.series.years(),
             yield_l: answer.total.yield_l,
-            shortfall_l: answer.total.shortfall_l(),
+            lacked_l: answer.total.lacked_l(),
             hauled_l: answer.total.hauled_l,
             spill_l: answer.total.spill_l,
             dry_days: answer.series.dry_days().filter(|dry| *dry).count(),
@@ -118,7 +118,7 @@ fn run_and_sum(plan: &Plan, weather: &Weather, mut standing: Standing, inflow_fi
     Tally {
         years: days / DAYS_A_YEAR,
         yield_l: total.yield_l,
-        shortfall_l: total.shortfall_l(),
+        lacked_l: total.lacked_l(),
         hauled_l: total.hauled_l,
         spill_l: total.spill_l,
         hauling_cost: ledger.hauling_cost,
