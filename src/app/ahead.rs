@@ -169,7 +169,7 @@ impl Lookout {
         match ask(&kept.site, kept.rain.as_deref(), &kept.diary, today, self.wishes.years) {
             Err(why) => (self.work, self.sight) = (None, Sight::Refused(why)),
             Ok(asked) => {
-                let (helps, steps) = helps(&asked.outlook.plan, &kept.site).into_iter().unzip();
+                let (helps, steps) = helps(&asked.outlook, &kept.site).into_iter().unzip();
                 let stores = &asked.outlook.plan.stores;
                 let tanks = asked.unread.iter().flat_map(|store| &stores[*store].tanks);
                 let unread = tanks.filter_map(|tank| Some(kept.site.system.tanks.get(*tank)?.name.clone())).collect();

@@ -10,6 +10,7 @@ use super::balance::ledger::{Flows, Ledger};
 use super::balance::plan::{Plan, plan};
 use super::balance::run::Standing;
 use super::balance::series::{Series, run_and_keep_from};
+use super::balance::waters::{Water, Waters};
 use super::measures::budget::{Month, budget};
 use super::measures::dry_runs::{DryRun, dry_runs, longest};
 use super::measures::percentiles::{DayOfYear, by_day_of_year};
@@ -21,7 +22,6 @@ use super::rain::gaps::{self, GapError};
 use super::rain::generated::{ModelError, RainModel, years};
 use super::rain::normals::{self, NormalsError};
 use super::rain::weather::{Origin, Weather};
-use super::sizing::tally::{came_l, first_fill_l};
 
 /// Everything that the balance says of a house.
 #[derive(Clone, Debug)]
@@ -40,6 +40,8 @@ pub struct Answer {
     pub ledger: Ledger,
     /// The same over the whole run.
     pub total: Flows,
+    /// What each water of the house came to.
+    pub waters: Vec<Water>,
     /// Reliability in volume and time.
     pub reliability: Reliability,
     /// Stretches of dry days.
@@ -84,12 +86,25 @@ pub enum Refusal {
 const FIRST_FILL_SHARE: f64 = 0.02;
 
 /// See [`Answer::first_fill`].
-fn first_fill(total: &Flows, ledger: &Ledger, years: &[Year]) -> Option<f64> {
-    let drop_l = ledger.stored_first_l - ledger.stored_last_l;
-    let given_l = first_fill_l([total.demand_l, total.yield_l, total.spill_l], drop_l);
-    let hides = given_l > total.shortfall_l() && given_l >= FIRST_FILL_SHARE * total.demand_l;
-    let comes_l = came_l(total.yield_l, total.spill_l, drop_l);
-    (hides && years.iter().any(|year| year.complete)).then(|| comes_l / total.demand_l)
+fn first_fill(total: &Flows, waters: &[Water], years: &[Year]) -> Option<f64> {
+    let given_l: f64 = waters.iter().map(Water::first_fill_l).sum();
+    let hides = given_l > total.lacked_l() && given_l >= FIRST_FILL_SHARE * total.wanted_l();
+    let comes_l: f64 = waters.iter().map(|water| water.came_l().min(water.wanted_l)).sum();
+    (hides && years.iter().any(|year| year.complete)).then(|| comes_l / total.wanted_l())
+}
+
+/// What each water of a plan came to over a run whose days were kept.
+fn waters(plan: &Plan, series: &Series, stood: [&Standing; 2]) -> Vec<Water> {
+    let sum = |columns: &[Vec<f64>], at: usize| columns.get(at).map_or(0.0, |column| column.iter().sum::<f64>());
+    let uses: Vec<[f64; 2]> = (0..plan.uses.len())
+        .map(|at| {
+            let got = sum(&series.yield_l, at);
+            [got + sum(&series.shortfall_l, at) + sum(&series.cut_l, at), got]
+        })
+        .collect();
+    let stores: Vec<[f64; 2]> =
+        (0..plan.stores.len()).map(|at| [sum(&series.spill_l, at), sum(&series.hauled_l, at)]).collect();
+    Waters::of(plan).came_to(plan, &uses, &stores, stood)
 }
 
 impl Answer {
@@ -100,14 +115,15 @@ impl Answer {
 
     /// What came to the stores over the run and was not lost there, in L, with what was hauled.
     pub fn came_l(&self) -> f64 {
-        came_l(self.total.yield_l, self.total.spill_l, self.ledger.stored_first_l - self.ledger.stored_last_l)
+        self.waters.iter().map(Water::came_l).sum()
     }
 
     /// The share (0 to 1) of the water wanted that comes by itself, where that is not all of it over whole years, in whole
     /// percent: then no tank is enough.
     pub fn comes_short(&self) -> Option<f64> {
         const ALL_BUT: f64 = 0.995;
-        let share = (self.came_l() - self.total.hauled_l) / self.total.wanted_l();
+        let serves_l: f64 = self.waters.iter().map(Water::serves_l).sum();
+        let share = serves_l / self.total.wanted_l();
         (self.has_whole_year() && share < ALL_BUT).then_some(share)
     }
 }
@@ -171,8 +187,10 @@ pub fn answer_under(site: &Site, weather: &Weather) -> Result<Answer, Refusal> {
 }
 
 fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) -> Answer {
-    let standing = Standing::beside(&plan, house, site.reckoning.start.get());
-    let (ledger, series) = run_and_keep_from(&plan, weather, standing, site.reckoning.inflow_first.get());
+    let before = Standing::beside(&plan, house, site.reckoning.start.get());
+    let mut standing = before.clone();
+    let (ledger, series) = run_and_keep_from(&plan, weather, &mut standing, site.reckoning.inflow_first.get());
+    let waters = waters(&plan, &series, [&before, &standing]);
     let total = ledger.total();
     let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
     let still_dry = series.dry_days().last().unwrap_or(false);
@@ -187,7 +205,8 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) ->
         resilience: resilience(&dry_runs, still_dry),
         good_years: good_years(&years),
         percentiles: Vec::new(),
-        first_fill: first_fill(&total, &ledger, &years),
+        first_fill: first_fill(&total, &waters, &years),
+        waters,
         budget: budget(&ledger, span_years),
         years,
         dry_runs,

@@ -43,7 +43,7 @@ pub enum TypedError {
 /// Reads a quantity of a kind. A number without a unit is in the person's own; a unit that stands for several
 /// (`gal`) is the person's own where that fits, else the first of its name. Several numbers add up (`5 ft 6 in`), with the
 /// sign of the first. The last may stand alone where custom says what it is: inches behind feet (`5'6`), two
-/// digits of centimetres behind metres (`14 m 50`).
+/// digits of centimetres behind metres (`14 m 50`). An area may be typed as two sides: `12 x 5`, `40 × 20 ft`.
 ///
 /// A comma before exactly three digits groups thousands; any other comma is a decimal comma. Where the language has a
 /// decimal comma it is the point that groups, and a comma is always decimal.
@@ -59,6 +59,11 @@ pub enum TypedError {
 /// assert!(typed::quantity("5 furlongs", Kind::Length, &units).is_err());
 /// ```
 pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedError> {
+    if kind == Kind::Area
+        && let Some((long, wide)) = text.split_once(['x', 'X', '×', '*'])
+    {
+        return rectangle(long, wide, units);
+    }
     let mut rest = text.trim();
     if rest.is_empty() {
         return Err(TypedError::Empty);
@@ -82,6 +87,17 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
     }
     let si = parts.iter().map(|(number, unit)| (number - unit.zero()) * unit.factor).sum();
     Ok(Typed { si, parts })
+}
+
+/// An area of two sides. A side without a unit is in that of the other, and both are in that whose square is the person's own.
+fn rectangle(long: &str, wide: &str, units: &Units) -> Result<Typed, TypedError> {
+    let own = units.of(Kind::Area);
+    let side = if own.factor < 1.0 { "ft" } else { "m" };
+    let units = units.clone().with(Kind::Length, side);
+    let wide = quantity(wide, Kind::Length, &units)?;
+    let units = wide.parts.first().map_or(units.clone(), |(_, unit)| units.with(Kind::Length, unit.symbol));
+    let long = quantity(long, Kind::Length, &units)?;
+    Ok(Typed { si: long.si * wide.si, parts: long.parts.into_iter().chain(wide.parts).collect() })
 }
 
 /// The unit that custom gives to a number alone behind a whole number of another unit, if there is such a custom.
@@ -255,6 +271,24 @@ mod tests {
     fn check(text: &str, kind: Kind, set: Customary, si: f64) {
         let typed = quantity(text, kind, &Units::customary(set)).unwrap();
         assert!((typed.si - si).abs() <= 1e-12 * si.abs().max(1.0), "{text}: {} is not {si}", typed.si);
+    }
+
+    #[test]
+    fn an_area_may_be_typed_as_two_sides() {
+        let read = |text: &str, set| quantity(text, Kind::Area, &Units::customary(set)).map(|read| read.si);
+        let foot = 0.3048;
+        for (text, set, square_metres) in [
+            ("12 x 5", Customary::Metric, 60.0),
+            ("12,5×4 m", Customary::Metric, 50.0),
+            ("12 m x 500 cm", Customary::Metric, 60.0),
+            ("40 x 20", Customary::Us, 800.0 * foot * foot),
+            ("40 * 20 ft", Customary::Metric, 800.0 * foot * foot),
+            ("12 x 5 m", Customary::Us, 60.0),
+        ] {
+            let found = read(text, set);
+            assert!(found.as_ref().is_ok_and(|found| (found - square_metres).abs() < 1e-9), "{text}: {found:?}");
+        }
+        assert!(read("12 x", Customary::Metric).is_err() && read("12 x 5 x 3", Customary::Metric).is_err());
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The file that leaves the phone and comes back: every site with its rain, its diary and its trial, as one JSON document.
 //!
 //! ```json
-//! { "format": "eavewater", "version": 2, "units": {…}, "sites": [ { "site": {…}, "rain": {…}, "diary": […], "trial": {…} } ] }
+//! { "format": "eavewater", "version": 2, "units": {…}, "language": "es", "sites": [ { "site": {…}, "rain": {…}, "diary": […], "trial": {…} } ] }
 //! ```
 
 use super::cupboard::SiteFile;
@@ -10,6 +10,7 @@ use super::place::{Place, Read, ShapeError};
 use super::shapes;
 use super::slots::VERSION;
 use super::written::{list, object};
+use crate::language::Language;
 use crate::quantity::Units;
 use crate::site::diary::Diary;
 use crate::site::trial::Trial;
@@ -25,6 +26,8 @@ pub const MOST_BYTES: usize = 32 << 20;
 pub struct Export {
     /// The units that the person wants.
     pub units: Units,
+    /// The language that the person chose, by which numbers were written; none is the device's own.
+    pub language: Option<Language>,
     /// The sites in the person's order.
     pub sites: Vec<SiteFile>,
 }
@@ -61,11 +64,12 @@ impl From<Box<ShapeError>> for ImportError {
 }
 
 /// The file's text.
-pub fn export(units: &Units, sites: Vec<SiteFile>) -> String {
+pub fn export(units: &Units, language: Option<Language>, sites: Vec<SiteFile>) -> String {
     let file = object(vec![
         ("format", FORMAT.into()),
         ("version", VERSION.into()),
         ("units", shapes::units::write(units)),
+        ("language", shapes::index::write_language(language)),
         ("sites", list(&sites, write_site_file)),
     ]);
     file.written()
@@ -98,7 +102,8 @@ pub fn import(bytes: &[u8]) -> Result<Export, ImportError> {
         Some(units) => shapes::units::read(&units)?,
         None => Units::default(),
     };
-    Ok(Export { units, sites: file.list("sites", read_site_file)? })
+    let language = shapes::index::read_language(&file)?;
+    Ok(Export { units, language, sites: file.list("sites", read_site_file)? })
 }
 
 fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
@@ -142,9 +147,12 @@ mod tests {
         let trial = Trial::of_system("Half a roof".to_owned(), demo::site().system);
         let rain = Some(Rain::Record(demo::rain()));
         let file = SiteFile { site: demo::site(), rain, diary: Diary::default(), trial };
-        let text = export(&units, vec![file.clone()]);
-        let back = import(text.as_bytes());
-        assert!(back.map(|export| (export.units, export.sites)) == Ok((units, vec![file])), "came back changed");
+        for language in [None, Some(Language::English), Some(Language::Spanish), Some(Language::SpanishWithPoint)] {
+            let text = export(&units, language, vec![file.clone()]);
+            let back = import(text.as_bytes());
+            let all = Export { units: units.clone(), language, sites: vec![file.clone()] };
+            assert!(back == Ok(all), "came back changed");
+        }
     }
 
     #[test]
@@ -177,6 +185,7 @@ mod tests {
         check_wrong_shape(r#"{"format":"eavewater","version":1}"#, "sites", Fault::Missing);
         let text = export(
             &Units::default(),
+            None,
             vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE }],
         );
         for (right, wrong, path, fault) in [
@@ -192,9 +201,9 @@ mod tests {
     #[test]
     fn what_is_not_known_is_ignored_and_what_may_be_absent_is_absent() {
         let site = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
-        let text = export(&Units::default(), vec![site.clone()]);
+        let text = export(&Units::default(), None, vec![site.clone()]);
         let text = text.replace(r#","units":{}"#, "").replace(r#""rain":null,"diary":[]"#, r#""plan":[{}]"#);
         assert!(text.contains("plan") && !text.contains("units"));
-        assert_eq!(import(text.as_bytes()), Ok(Export { units: Units::default(), sites: vec![site] }));
+        assert_eq!(import(text.as_bytes()), Ok(Export { units: Units::default(), language: None, sites: vec![site] }));
     }
 }

@@ -11,7 +11,7 @@ use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::view::rain::{self, KeptRainView, RainView, UnitChoice, WaitingView};
 use crate::quantity::{Kind, Range, shown};
-use crate::site::rain::Normals;
+use crate::site::rain::{Normals, Rain};
 use crate::words;
 
 /// The rain of the open site.
@@ -96,9 +96,16 @@ fn all(values: [Option<f64>; 12]) -> Option<[f64; 12]> {
 }
 
 fn normals(desk: Desk) -> Vec<AnyView> {
-    let source = RwSignal::new(None::<String>);
+    // What is kept is what is changed: one wrong month doesn't cost twelve.
+    let kept = desk.model.with_untracked(|model| match model.site()?.rain.as_deref()? {
+        Rain::Normals(normals) => Some(normals.clone()),
+        Rain::Record(_) => None,
+    });
+    let source = RwSignal::new(kept.as_ref().map(|normals| normals.source.clone()));
     let source_text = move || source.get().unwrap_or_else(|| said!("entered by hand", "escritos a mano").to_owned());
-    let months = RwSignal::new(Months { totals_mm: [None; 12], rain_days: [None; 12] });
+    let totals_mm = kept.as_ref().map_or([None; 12], |normals| normals.totals_mm.map(Some));
+    let rain_days = kept.and_then(|normals| normals.rain_days).map_or([None; 12], |days| days.map(Some));
+    let months = RwSignal::new(Months { totals_mm, rain_days });
     let keep = move |_| {
         let entered = months.get_untracked();
         if let Some(totals_mm) = all(entered.totals_mm) {

@@ -281,6 +281,15 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     )
 }
 
+/// A trunk line whose valve is shut.
+pub fn shut(line: &str) -> String {
+    say!(
+        "Open the valve of {line}, if water stands behind it: shut, it is counted for no use on this side.",
+        "Abre la válvula de {line}, si hay agua detrás: cerrada, esa agua no cuenta para los usos de este lado.",
+        line
+    )
+}
+
 /// What one help would make of it.
 pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) -> String, units: &Units) -> String {
     let what = match help {
@@ -338,20 +347,21 @@ pub fn unread(unread: &[String]) -> Option<String> {
 /// Where the futures come from, and how far to trust them.
 pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
+    let read = super::read_on(ahead.read_on, ahead.last_read_on);
     let mut lines = vec![if ahead.read_on == today {
         said!("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
     } else if i64::try_from(ahead.unknown_days).is_ok_and(|unknown| unknown >= (today - ahead.read_on).num_days()) {
         say!(
-            "The water in store was read on {date} and carried on to today by the use since, without any measured rain.",
-            "El agua almacenada se leyó el {date} y se llevó hasta hoy con el uso desde entonces, sin ninguna lluvia \
+            "The water in store was read {read} and carried on to today by the use since, without any measured rain.",
+            "El agua almacenada se leyó {read} y se llevó hasta hoy con el uso desde entonces, sin ninguna lluvia \
              medida.",
-            date = date(ahead.read_on)
+            read
         )
     } else {
         say!(
-            "The water in store was read on {date} and carried on to today through the rain since.",
-            "El agua almacenada se leyó el {date} y se llevó hasta hoy con la lluvia caída desde entonces.",
-            date = date(ahead.read_on)
+            "The water in store was read {read} and carried on to today through the rain since.",
+            "El agua almacenada se leyó {read} y se llevó hasta hoy con la lluvia caída desde entonces.",
+            read
         )
     }];
     if ahead.unknown_days > 0 {

@@ -79,9 +79,15 @@ pub fn stands_free(name: &str) -> String {
 }
 
 /// What the water in the drawing is: as read on a day and reckoned on, save where nobody read.
-pub fn water_read(read_on: NaiveDate, today: NaiveDate, unmeasured: usize, unread: &[&str], usual: bool) -> String {
-    let mut text =
-        say!("Water drawn as read on {date}", "El agua dibujada es la leída el {date}", date = super::date(read_on));
+pub fn water_read(
+    [read_on, last_read_on]: [NaiveDate; 2],
+    today: NaiveDate,
+    unmeasured: usize,
+    unread: &[&str],
+    usual: bool,
+) -> String {
+    let read = super::read_on(read_on, last_read_on);
+    let mut text = say!("Water drawn as read {read}", "El agua dibujada es la leída {read}", read);
     if read_on < today {
         text.push_str(said!(" and reckoned on to today", " y calculada hasta hoy"));
         if unmeasured > 0 {

@@ -59,6 +59,15 @@ pub fn date(date: NaiveDate) -> String {
     say!("{day} {year}", "{day} de {year}", day = day_of_year(date), year = date.year())
 }
 
+/// When tanks were read, the first and the last of them.
+pub fn read_on(first: NaiveDate, last: NaiveDate) -> String {
+    if first == last {
+        say!("on {date}", "el {date}", date = date(first))
+    } else {
+        say!("between {first} and {last}", "entre el {first} y el {last}", first = date(first), last = date(last))
+    }
+}
+
 /// A day of the year: "4 March".
 pub fn day_of_year(date: NaiveDate) -> String {
     say!("{day} {month}", "{day} de {month}", day = date.day(), month = MONTH_NAMES[date.month0() as usize])

@@ -16,8 +16,8 @@ pub fn headline(answer: &Answer) -> String {
     let mut told = ran_out(answer);
     if answer.ledger.loads > 0 {
         told.push_str(&say!(
-            " Loads of hauled water a year: {loads}, {worst} in the worst.",
-            " Viajes de agua acarreada al año: {loads}; en el peor, {worst}.",
+            " It takes {loads} loads of hauled water a year, {worst} in the worst one.",
+            " Hacen falta {loads} viajes de agua acarreada al año, y {worst} en el peor.",
             loads = loads_a_year(answer),
             worst = number_text(answer.years.iter().map(|year| year.loads).max().unwrap_or(0)),
         ));

@@ -73,7 +73,7 @@ fn a_full_storage_refuses_and_keeps_what_was_there() {
 #[wasm_bindgen_test]
 fn a_file_goes_out_and_comes_back() {
     let units = Units::customary(Customary::Us);
-    let back = import(export(&units, vec![file()]).as_bytes()).unwrap();
+    let back = import(export(&units, None, vec![file()]).as_bytes()).unwrap();
     assert!(back.sites == [file()]);
     assert_eq!(back.units, units);
 }

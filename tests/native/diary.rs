@@ -201,7 +201,7 @@ proptest! {
     #[test]
     fn any_diary_comes_back(diary in any_diary()) {
         let file = SiteFile { site: demo::site(), rain: None, diary, trial: Trial::NONE };
-        let text = exchange::export(&Units::default(), vec![file.clone()]);
+        let text = exchange::export(&Units::default(), None, vec![file.clone()]);
         prop_assert_eq!(exchange::import(text.as_bytes()).unwrap().sites, vec![file]);
     }
 }
@@ -212,6 +212,7 @@ fn values_beyond_what_they_may_be_are_refused_with_their_place() {
         let entry = format!(r#"{{"id":1,"on":"{date}","what":{what}}}"#);
         let file = exchange::export(
             &Units::default(),
+            None,
             vec![SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE }],
         );
         exchange::import(file.replace(r#""diary":[]"#, &format!(r#""diary":[{entry}]"#)).as_bytes())

@@ -25,7 +25,7 @@ fn wrote(model: &mut Model, mm: f64, moment: u64) {
 }
 
 fn file_of(model: &Model) -> Vec<u8> {
-    exchange::export(&model.units, model.sites.iter().map(|kept| kept.file()).collect()).into_bytes()
+    exchange::export(&model.units, None, model.sites.iter().map(|kept| kept.file()).collect()).into_bytes()
 }
 
 /// Takes a file in beside what is there, as the browser would.
@@ -76,7 +76,7 @@ fn a_house_that_differs_stays_and_a_new_one_comes_in() {
     file.site.system.tanks.pop();
     let mut new = file.clone();
     new.site.name = "Another".to_owned();
-    let text = exchange::export(&Units::default(), vec![file, new]);
+    let text = exchange::export(&Units::default(), None, vec![file, new]);
     update(&mut here, Event::FileRead(text.clone().into_bytes()));
     let preview = kept::kept(&here).file.unwrap();
     assert!(preview[1].contains("differs from what is here, which stays"), "{}", preview[1]);
@@ -163,7 +163,7 @@ fn mangled() -> impl Strategy<Value = Vec<u8>> {
     let change = (any::<prop::sample::Index>(), any::<u8>(), 0..4u8);
     (any_diary(), prop::collection::vec(change, 1..6)).prop_map(|(diary, changes)| {
         let file = SiteFile { site: demo::site(), rain: None, diary, trial: Trial::NONE };
-        let mut bytes = exchange::export(&Units::default(), vec![file]).into_bytes();
+        let mut bytes = exchange::export(&Units::default(), None, vec![file]).into_bytes();
         for (at, byte, kind) in changes {
             if bytes.is_empty() {
                 break;
@@ -197,7 +197,7 @@ proptest! {
         let shown = kept::kept(&model);
         if let Some(file) = model.read_file.clone() {
             prop_assert!(shown.file.is_some());
-            let again = exchange::import(exchange::export(&file.units, file.sites.clone()).as_bytes());
+            let again = exchange::import(exchange::export(&file.units, None, file.sites.clone()).as_bytes());
             prop_assert_eq!(again.map(|export| export.sites), Ok(file.sites.clone()));
         }
     }

@@ -34,7 +34,7 @@ fn demo_file(name: &str) -> String {
         diary: Diary::default(),
         trial: Trial::NONE,
     };
-    written(name, &export(&Units::default(), vec![file]))
+    written(name, &export(&Units::default(), None, vec![file]))
 }
 
 fn record(name: &str) -> String {
@@ -60,7 +60,11 @@ fn a_site_file_and_a_rain_record_give_the_independent_balance() {
     };
     let file = written(
         "one-tank.json",
-        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }]),
+        &export(
+            &Units::default(),
+            None,
+            vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }],
+        ),
     );
     let output = reckon(&[&file, &record("hyderabad")]);
     assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
@@ -94,7 +98,7 @@ fn a_portable_tank_and_an_outbuilding_are_in_the_report() {
     portable.amount = Amount::PerEvent { each: Volume::litres(90.0), a_week: Count::number(0.5) };
     site.system.uses.push(portable);
     let file = SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::default(), trial: Trial::NONE };
-    let file = written("demo-portable.json", &export(&Units::default(), vec![file]));
+    let file = written("demo-portable.json", &export(&Units::default(), None, vec![file]));
     let report: Value = serde_json::from_slice(&reckon(&[&file]).stdout).unwrap();
     let checks = report[0]["checks"].as_array().unwrap();
     let of = |title: &str| checks.iter().find(|check| check["check"] == title).unwrap();
@@ -121,7 +125,7 @@ fn the_taps_are_told_with_their_gap_and_their_tests() {
     let entry = Entry { id: EntryId(1), edited: 1, date, told, note: String::new() };
     let file =
         SiteFile { site, rain: Some(Rain::Record(demo::rain())), diary: Diary::of(vec![entry]), trial: Trial::NONE };
-    let file = written("demo-water.json", &export(&Units::default(), vec![file]));
+    let file = written("demo-water.json", &export(&Units::default(), None, vec![file]));
     let text = String::from_utf8(reckon(&[&file, "--summary"]).stdout).unwrap();
     for said in
         ["Weakest: viruses. Proven are 0.5 of the 5 log", "12 in 100 mL, 4 March 2026", "Boil every glass for 1 min"]
@@ -178,6 +182,7 @@ fn dry_file(name: &str) -> String {
         name,
         &export(
             &Units::default(),
+            None,
             vec![SiteFile { site, rain: None, diary: Diary::of(vec![entry]), trial: Trial::NONE }],
         ),
     )
@@ -256,7 +261,11 @@ fn bad_files_and_words_are_refused() {
     site.system.feeds[0].tank = None;
     let broken = written(
         "broken.json",
-        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }]),
+        &export(
+            &Units::default(),
+            None,
+            vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }],
+        ),
     );
     refused(&[&broken, &record("tunis")], "fills no tank");
     refused(&[&broken], "no rain of its own");
@@ -287,7 +296,11 @@ fn sizes_are_there_when_asked_for() {
     };
     let file = written(
         "one-tank-sizes.json",
-        &export(&Units::default(), vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }]),
+        &export(
+            &Units::default(),
+            None,
+            vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }],
+        ),
     );
     let output = reckon(&[&file, &record("hyderabad"), "--sizes"]);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();

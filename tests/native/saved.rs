@@ -249,7 +249,7 @@ fn a_file_of_version_1_holds_what_it_held() {
 #[test]
 fn what_a_file_of_version_1_says_is_written_again() {
     let export = exchange::import(V1.as_bytes()).unwrap();
-    let mut written: Value = serde_json::from_str(&exchange::export(&export.units, export.sites)).unwrap();
+    let mut written: Value = serde_json::from_str(&exchange::export(&export.units, None, export.sites)).unwrap();
     written["version"] = 1.into();
     assert!(says_all_of(&written, &serde_json::from_str(V1).unwrap()), "something was lost or changed");
 }
@@ -292,7 +292,7 @@ fn options_and_prices_come_back_and_may_be_absent() {
     file.site.prices.set(Priced::TankLitre, Money::coins(0.173));
     file.site.prices.set(Priced::Lid, Money::coins(0.0));
     check_comes_back(&file);
-    let text = exchange::export(&Units::default(), vec![file]);
+    let text = exchange::export(&Units::default(), None, vec![file]);
     let mut written: Value = serde_json::from_str(&text).unwrap();
     written["sites"][0]["site"]["options"].take();
     written["sites"][0]["site"]["prices"].take();
@@ -302,7 +302,7 @@ fn options_and_prices_come_back_and_may_be_absent() {
 
 #[track_caller]
 fn check_comes_back(file: &SiteFile) {
-    let text = exchange::export(&Units::default(), vec![file.clone()]);
+    let text = exchange::export(&Units::default(), None, vec![file.clone()]);
     assert_eq!(exchange::import(text.as_bytes()).unwrap().sites, std::slice::from_ref(file));
 }
 
@@ -338,7 +338,7 @@ proptest! {
     fn any_number_comes_back_bit_for_bit(numbers in prop::array::uniform12(prop::num::f64::ANY)) {
         let numbers = numbers.map(|number| if number.is_finite() { number } else { 0.0 });
         let record = RainRecord { depths_mm: numbers.map(Some).to_vec(), ..odd_record() };
-        let text = exchange::export(&Units::default(), vec![SiteFile { rain: Some(Rain::Record(record)), ..no_rain() }]);
+        let text = exchange::export(&Units::default(), None, vec![SiteFile { rain: Some(Rain::Record(record)), ..no_rain() }]);
         let back = exchange::import(text.as_bytes()).unwrap().sites.remove(0);
         let Some(Rain::Record(back)) = back.rain else { panic!("no record") };
         let bits = |number: f64| number.to_bits();

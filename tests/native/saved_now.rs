@@ -167,7 +167,7 @@ fn sites() -> Vec<SiteFile> {
 #[ignore = "writes into the sources"]
 fn write_the_stored_file_of_the_present_version() {
     let path: PathBuf = [env!("CARGO_MANIFEST_DIR"), "tests/saved/v2.json"].iter().collect();
-    std::fs::write(path, exchange::export(&Units::customary(Customary::Metric), sites())).unwrap();
+    std::fs::write(path, exchange::export(&Units::customary(Customary::Metric), None, sites())).unwrap();
 }
 
 #[test]
@@ -185,7 +185,7 @@ fn a_file_of_version_2_holds_what_it_held() {
 #[test]
 fn what_a_file_of_version_2_says_is_written_again() {
     let export = exchange::import(V2.as_bytes()).unwrap();
-    let written: Value = serde_json::from_str(&exchange::export(&export.units, export.sites)).unwrap();
+    let written: Value = serde_json::from_str(&exchange::export(&export.units, None, export.sites)).unwrap();
     assert!(says_all_of(&written, &serde_json::from_str(V2).unwrap()), "something was lost or changed");
 }
 
@@ -210,7 +210,10 @@ fn every_key_that_is_written_is_in_the_stored_file() {
     let (mut stored, mut written) = (Vec::new(), Vec::new());
     keys(&serde_json::from_str(V2).unwrap(), &mut stored);
     let files = vec![everything(), rationed(), every_part(), odd_rain(), no_rain()];
-    keys(&serde_json::from_str(&exchange::export(&Units::customary(Customary::Us), files)).unwrap(), &mut written);
+    keys(
+        &serde_json::from_str(&exchange::export(&Units::customary(Customary::Us), None, files)).unwrap(),
+        &mut written,
+    );
     written.retain(|key| !stored.contains(key));
     assert_eq!(written, [] as [String; 0]);
 }

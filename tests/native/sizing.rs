@@ -281,7 +281,7 @@ proptest! {
             prop_assert_eq!(tally.dry_days, series.dry_days().filter(|dry| *dry).count());
             for (ours, theirs) in [
                 (tally.yield_l, total.yield_l),
-                (tally.demand_l, total.demand_l),
+                (tally.demand_l, total.wanted_l()),
                 (tally.spill_l, total.spill_l),
                 (tally.hauled_l, total.hauled_l),
                 (tally.drop_l, ledger.stored_first_l - ledger.stored_last_l),

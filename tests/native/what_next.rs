@@ -266,7 +266,7 @@ fn a_trial_goes_out_with_its_site_and_comes_back() {
     update(&mut model, Event::StartChosen(0.5));
     let trial = model.trial().clone();
     assert!(!trial.is_none());
-    let text = exchange::export(&model.units, model.sites.iter().map(KeptSite::file).collect());
+    let text = exchange::export(&model.units, None, model.sites.iter().map(KeptSite::file).collect());
     // Where nothing is, and where the same site is without its trial.
     for mut other in [Model::default(), demo()] {
         let mut effects = update(&mut other, Event::FileRead(text.clone().into_bytes()));

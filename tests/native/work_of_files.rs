@@ -58,7 +58,7 @@ fn asked_for<T>(work: impl FnOnce() -> T) -> (u64, u64) {
 fn documents(number: usize) -> Vec<(&'static str, String)> {
     let repeated = |text: &str, by: usize| vec![text; by].join(",");
     let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
-    let demo = exchange::export(&Units::default(), vec![file]);
+    let demo = exchange::export(&Units::default(), None, vec![file]);
     let with_diary = |entries: String| demo.replace(r#""diary":[]"#, &format!(r#""diary":[{entries}]"#));
     let entry = |id: usize| format!(r#"{{"id":{id},"on":"2026-01-01","what":{{"rain":1.5}},"note":"x"}}"#);
     let entries = |id: &dyn Fn(usize) -> usize| (0..number).map(|at| entry(id(at))).collect::<Vec<_>>().join(",");
@@ -152,6 +152,7 @@ fn what_is_beyond_all_bounds_is_refused_before_any_work() {
     let text = |site| {
         exchange::export(
             &Units::default(),
+            None,
             vec![SiteFile { site, rain: None, diary: Diary::default(), trial: Trial::NONE }],
         )
     };

@@ -351,7 +351,7 @@ fn a_file_goes_out_and_comes_back() {
 fn a_file_that_could_not_be_kept_changes_nothing() {
     let mut model = with_demo();
     let before = model.clone();
-    let file = exchange::export(&Units::default(), vec![before.site().unwrap().file()]);
+    let file = exchange::export(&Units::default(), None, vec![before.site().unwrap().file()]);
     update(&mut model, Event::FileRead(file.into_bytes()));
     let effects = update(&mut model, Event::FileAccepted { replace: true });
     let [Effect::TakeIn { sites, index, replace }] = effects.as_slice() else { panic!("{effects:?}") };
@@ -419,7 +419,7 @@ fn a_climate_is_known_once_all_of_it_is_entered() {
     // What is lacking is kept as lacking; older records have noughts there.
     update(&mut model, Event::ClimateWayChosen { temperatures: false });
     assert!(warned(&model));
-    let text = exchange::export(&model.units, vec![model.site().unwrap().file()]);
+    let text = exchange::export(&model.units, None, vec![model.site().unwrap().file()]);
     let read = |text: &str| exchange::import(text.as_bytes()).unwrap().sites.remove(0).site.system;
     assert_eq!(read(&text), model.site().unwrap().site.system);
     let older = text.replace("-9999", "0");

@@ -83,7 +83,7 @@ pub(super) fn language(model: &mut Model, language: Language) -> Vec<Effect> {
 
 /// Exports everything, and remembers when.
 pub(super) fn export(model: &mut Model) -> Vec<Effect> {
-    let text = exchange::export(&model.units, model.sites.iter().map(KeptSite::file).collect());
+    let text = exchange::export(&model.units, model.language, model.sites.iter().map(KeptSite::file).collect());
     model.exported = Some(model.today);
     vec![
         Effect::Download { name: format!("eavewater-{}.json", model.today), media_type: "application/json", text },
@@ -180,7 +180,7 @@ pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
     let Some(file) = model.read_file.take() else { return Vec::new() };
     let first_free = model.unused_id().0;
     let sites: Vec<(SiteId, SiteFile)> = (first_free..).map(SiteId).zip(file.sites.iter().cloned()).collect();
-    let mut index = Index { units: file.units.clone(), ..model.index() };
+    let mut index = Index { units: file.units.clone(), language: file.language.or(model.language), ..model.index() };
     index.sites = model.untouched.clone();
     index.sites.extend(sites.iter().map(|(id, _)| *id));
     index.open = sites.first().map(|(id, _)| *id).or(model.open);
@@ -221,6 +221,7 @@ pub(super) fn taken_in(
         }
     }
     model.units = index.units;
+    model.language = index.language;
     model.open = index.open;
     model.exported = index.exported;
     model.place = Place::House;

@@ -133,6 +133,8 @@ fn found_view(
     if !kept.site.system.rationing.is_empty() {
         safe = [safe.as_str(), say::SAFE_UNRATIONED.text()].join(" ");
     }
+    let lines = kept.site.system.trunk_lines.iter();
+    let shut = lines.filter(|line| !line.open).map(|line| say::shut(&line.name));
     let mut basis = say::basis(ahead, *origin);
     let uses = &kept.site.system.uses;
     let short = ahead.short.filter(|_| uses.len() > 1).and_then(|at| uses.get(at));
@@ -142,7 +144,7 @@ fn found_view(
         fan: fan(found, *capacity_l, units, width),
         chances: chances(found),
         safe,
-        helps: helps.map(help).collect(),
+        helps: shut.chain(helps.map(help)).collect(),
         basis,
     }
 }

@@ -166,9 +166,13 @@ fn water_today(kept: &KeptSite, answer: Option<&Answer>, today: NaiveDate) -> (V
     }
     let told = match (&read, answer) {
         _ if plan.stores.is_empty() => None,
-        (Some(read), answer) => {
-            Some(words::house::water_read(read.read_on, today, read.unmeasured, &unread, answer.is_some()))
-        }
+        (Some(read), answer) => Some(words::house::water_read(
+            [read.read_on, read.last_read_on],
+            today,
+            read.unmeasured,
+            &unread,
+            answer.is_some(),
+        )),
         (None, Some(_)) if !usual.is_empty() => Some(words::house::water_usual(today)),
         (None, _) => Some(words::house::WATER_UNKNOWN.to_owned()),
     };

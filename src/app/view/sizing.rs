@@ -196,7 +196,9 @@ mod tests {
     use crate::engine::sizing::study::{Findings, Inquiry, Study};
     use crate::quantity::{Area, Customary, Flow, Volume};
     use crate::site::demo;
+    use crate::site::part::PartId;
     use crate::site::rain::{Rain, RainRecord};
+    use crate::site::tank::OverflowTo;
     use crate::site::uses::Amount;
 
     /// So many mm on every fifth day.
@@ -244,6 +246,48 @@ mod tests {
         assert!(say::reservations(&answer)[0].contains("no whole year"));
         assert_eq!(answer.first_fill, None, "40 days tell nothing of the long run");
         assert!(Study::new(Inquiry::Smallest, &site, &every_fifth_day(365, 6.0)).is_ok());
+    }
+
+    /// The same beside a barn whose water runs over, and never comes to the house: of it 10 L a day are used there.
+    fn beside_a_barn(mut site: Site) -> Site {
+        let system = &mut site.system;
+        let (tank, feed, section) = (system.tanks[0].id, system.feeds[0].id, system.sections[0].id);
+        let mut copy = |part: PartId| system.duplicate(part, "Barn".to_owned()).unwrap();
+        let (barn, spout, roof) = (copy(tank), copy(feed), copy(section));
+        let trough = system.duplicate(system.uses[0].id, "Trough".to_owned()).unwrap();
+        for using in system.uses.iter_mut().filter(|using| using.id == trough) {
+            (using.tank, using.amount) = (Some(barn), Amount::Daily(Flow::litres_a_day(10.0)));
+        }
+        system.tanks.iter_mut().filter(|tank| tank.id == barn).for_each(|tank| tank.overflow_to = OverflowTo::Ground);
+        system.feeds.iter_mut().filter(|feed| feed.id == spout).for_each(|feed| feed.tank = Some(barn));
+        for section in system.sections.iter_mut().filter(|section| section.id == roof) {
+            section.area = Area::square_metres(2000.0);
+            section.outlets.iter_mut().for_each(|outlet| outlet.feed = spout);
+        }
+        site
+    }
+
+    #[test]
+    fn water_that_cannot_come_to_a_use_helps_it_nothing() {
+        let (alone, rain) = (large_tank(), every_fifth_day(2 * 365, 4.0));
+        let barn = beside_a_barn(alone.clone());
+        let comes = |site: &Site| answer(site, &rain).unwrap().first_fill.unwrap();
+        let spilled = answer(&barn, &rain).unwrap().total.spill_l;
+        assert!(spilled > 100_000.0, "{spilled}");
+        // Of the 110 L a day what comes to the house, and the 10 of the barn.
+        let expected = comes(&alone).mul_add(100.0, 10.0) / 110.0;
+        assert!((comes(&barn) - expected).abs() < 1e-9, "{} {expected}", comes(&barn));
+        let mut study = Study::new(Inquiry::Smallest, &Arc::new(barn.clone()), &rain).unwrap();
+        while study.step() {}
+        let Findings::Smallest { found, .. } = study.findings() else { panic!("another question") };
+        let units = Units::customary(Customary::Metric);
+        let (sentences, _) = super::super::size::smallest::smallest(&barn, &found, &units);
+        assert!(sentences[0].contains("only puts the shortage off"), "{sentences:?}");
+        // From empty tanks nothing hides it, and what comes to the barn is still none of the house's.
+        let mut empty = barn;
+        empty.reckoning.start = crate::quantity::Share::of_one(0.0);
+        let short = answer(&empty, &rain).unwrap().comes_short();
+        assert!(short.is_some_and(|share| (share - expected).abs() < 0.02), "{short:?}");
     }
 
     #[test]

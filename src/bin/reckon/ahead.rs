@@ -58,7 +58,7 @@ pub fn looked(file: &SiteFile, start: Start, generated: bool) -> Result<Found, S
         }
     };
     let Asked { outlook, origin, unread } = asked.map_err(|why| format!("{name}: {}", say::why(&why)))?;
-    let (helps, steps) = helps(&outlook.plan, site).into_iter().unzip();
+    let (helps, steps) = helps(&outlook, site).into_iter().unzip();
     let tanks = unread.iter().flat_map(|store| &outlook.plan.stores[*store].tanks);
     let unread = tanks.map(|tank| site.system.tanks[*tank].name.clone()).collect();
     let mut looking = Looking::new(outlook, Target { days: TARGET_DAYS }, steps);

@@ -173,8 +173,12 @@ pub enum Help {
 /// A load where the household has named none, in L: a small tanker's (common practice, no source).
 pub const USUAL_LOAD_L: f64 = 5000.0;
 
-/// What could be done today in a system: less use by a tenth and by a quarter, each step of rationing, one load.
-pub fn helps(plan: &Plan, site: &Site) -> Vec<(Help, Step)> {
+/// What could be done today in a system: less use by a tenth and by a quarter, each step of rationing, one load, or of it
+/// what finds room.
+pub fn helps(outlook: &Outlook, site: &Site) -> Vec<(Help, Step)> {
+    /// A part of a load that nobody drives out for (common practice, no source).
+    const LEAST_OF_A_LOAD: f64 = 0.1;
+    let plan = &outlook.plan;
     let mut helps: Vec<(Help, Step)> = [0.1, 0.25].map(|less| (Help::UseLess(less), Step::UseShare(1.0 - less))).into();
     for number in 0..plan.rations.len() {
         let mut instead = plan.clone();
@@ -182,9 +186,15 @@ pub fn helps(plan: &Plan, site: &Site) -> Vec<(Help, Step)> {
         helps.push((Help::Ration(number), Step::Instead(Box::new(instead))));
     }
     let hauling = site.system.hauling.first();
-    let litres = hauling.map_or(USUAL_LOAD_L, |hauling| hauling.load.get());
+    let load_l = hauling.map_or(USUAL_LOAD_L, |hauling| hauling.load.get());
     let store = hauling.and_then(|hauling| store_of(plan, &site.system, hauling.tank?)).unwrap_or(largest(plan));
-    helps.push((Help::Delivery(litres), Step::Delivery { store, litres }));
+    let standing = outlook.standing_today(&outlook.no_more_rain());
+    let full_l = plan.stores.get(store).map(|store| store.joined.live_capacity_l);
+    let room_l = full_l.zip(standing.live_l.get(store)).map_or(0.0, |(full_l, live_l)| full_l - live_l);
+    let litres = load_l.min(room_l);
+    if litres >= LEAST_OF_A_LOAD * load_l {
+        helps.push((Help::Delivery(litres), Step::Delivery { store, litres }));
+    }
     helps
 }
 

@@ -14,6 +14,8 @@ use crate::site::rain::Rain;
 pub struct Stands {
     /// The day of the reading from which it was reckoned on.
     pub read_on: NaiveDate,
+    /// The day of the newest reading.
+    pub last_read_on: NaiveDate,
     /// Live water in each store of the plan at the end of today, in L.
     pub live_l: Vec<f64>,
     /// Stores of which nothing was read, as places in the plan.
@@ -27,7 +29,8 @@ pub struct Stands {
 pub fn stands(plan: &Plan, site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Stands> {
     let (known, unread) = known(plan, site, rain, diary, today)?;
     let (read_on, unmeasured) = (known.read_on, known.rain_mm.iter().filter(|mm| mm.is_none()).count());
+    let last_read_on = known.last_read_on();
     let outlook = Outlook::new(plan.clone(), site.reckoning.inflow_first.get(), known, Vec::new());
     let live_l = outlook.standing_today(&outlook.no_more_rain()).live_l;
-    Some(Stands { read_on, live_l, unread, unmeasured })
+    Some(Stands { read_on, last_read_on, live_l, unread, unmeasured })
 }

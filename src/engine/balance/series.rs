@@ -79,14 +79,14 @@ fn keep<T: Copy + Default + PartialEq>(columns: &mut [Vec<T>], values: &[T], day
 
 /// Runs the plan through the weather and keeps every day.
 pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger, Series) {
-    run_and_keep_from(plan, weather, Standing::share(plan, conduct.start_share), conduct.inflow_first)
+    run_and_keep_from(plan, weather, &mut Standing::share(plan, conduct.start_share), conduct.inflow_first)
 }
 
-/// The same from what stands in it.
+/// The same from what stands in it, which is left as it is after the last day.
 pub fn run_and_keep_from(
     plan: &Plan,
     weather: &Weather,
-    mut standing: Standing,
+    standing: &mut Standing,
     inflow_first: f64,
 ) -> (Ledger, Series) {
     let days = weather.dates.len();
@@ -108,7 +108,7 @@ pub fn run_and_keep_from(
     };
     let mut number = 0;
     let (dates, depths_mm) = (&weather.dates, &weather.depths_mm);
-    let ledger = run_from(plan, dates, depths_mm, &mut standing, inflow_first, |day: &Day| {
+    let ledger = run_from(plan, dates, depths_mm, standing, inflow_first, |day: &Day| {
         keep(&mut series.live_l, &day.live_l, number);
         keep(&mut series.spill_l, &day.spill_l, number);
         keep(&mut series.yield_l, &day.yield_l, number);

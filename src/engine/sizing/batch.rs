@@ -98,7 +98,7 @@ impl Batch {
         let (mut known, mut known_group): (Option<Arc<Plan>>, Option<usize>) = (None, None);
         for (at, case) in cases.iter().enumerate() {
             if !known.as_ref().is_some_and(|known| Arc::ptr_eq(known, &case.tanks)) {
-                known_group = Lean::of(&case.tanks).map(|lean| {
+                known_group = Lean::of_one_water(&case.tanks).map(|lean| {
                     let alike = |group: &Group| group.lean == lean && gather_alike(&group.gathers, &case.tanks);
                     groups.iter().position(alike).unwrap_or_else(|| {
                         groups.push(Group { gathers: Arc::clone(&case.tanks), lean, cases: Vec::new() });
@@ -184,7 +184,7 @@ impl Batch {
         if tallying.go_on(&plan, &ground.weather, &ground.calendar, GENERAL_A_STEP) {
             self.one = Some((plan, tallying));
         } else {
-            self.tallies[at] = tallying.tally(&ground.calendar);
+            self.tallies[at] = tallying.tally(&plan, &ground.calendar);
             self.general.pop();
         }
         !self.general.is_empty()

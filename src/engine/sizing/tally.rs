@@ -5,6 +5,7 @@ use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::{Conduct, Day, Standing, run_from};
 use crate::engine::balance::series::SHORT_BY;
 use crate::engine::balance::side_by_side::Outcome;
+use crate::engine::balance::waters::{Water, Waters};
 use crate::engine::rain::weather::Weather;
 use crate::quantity::DAYS_A_YEAR;
 use crate::site::wanted::Wanted;
@@ -30,6 +31,8 @@ pub struct Tally {
     pub spill_l: f64,
     /// By how much the stores end lower than they began, in L; less than 0 where they end higher.
     pub drop_l: f64,
+    /// Of what the uses got, what only the water of the first day gave, in L: see [`Water::first_fill_l`].
+    pub first_fill_l: f64,
     /// Hauled water, in L.
     pub hauled_l: f64,
     /// What it cost.
@@ -53,27 +56,23 @@ impl Tally {
         if self.whole_years == 0 { self.time() } else { self.good_years as f64 / self.whole_years as f64 }
     }
 
-    /// Of what the uses got, what only the first fill gave, in L: see [`first_fill_l`].
-    pub fn first_fill_l(&self) -> f64 {
-        first_fill_l([self.demand_l, self.yield_l, self.spill_l], self.drop_l)
-    }
-
     /// Whether the first fill hides more than half of what is lacking in the long run.
     pub fn rests_on_first_fill(&self) -> bool {
-        self.first_fill_l() > self.demand_l - self.yield_l
+        self.first_fill_l > self.demand_l - self.yield_l
     }
 
     /// The same without what only the first fill gave: it lacks, on as many days as it would have lasted; where it hides
     /// most of what is lacking, no year is good that comes after it.
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days of a few centuries")]
     pub fn lasting(self) -> Self {
-        let given_l = self.first_fill_l();
+        let given_l = self.first_fill_l;
         if given_l <= 0.0 {
             return self;
         }
         let served = (given_l / self.demand_l * self.days as f64).ceil() as usize;
         Self {
             yield_l: self.yield_l - given_l,
+            first_fill_l: 0.0,
             dry_days: (self.dry_days + served).min(self.days),
             good_years: if self.rests_on_first_fill() { 0 } else { self.good_years },
             ..self
@@ -122,18 +121,14 @@ impl Tally {
             drop_l: outcome.stored_first_l - outcome.stored_last_l,
             ..Self::default()
         }
+        .of_one_water()
     }
-}
 
-/// Of what the uses got over a run, what only the water of the first day gave, in L: where less comes than is wanted, that
-/// by which the stores end lower (`drop_l`) than they began. Where enough comes they are low for a season, and fill again.
-pub fn first_fill_l([demand_l, yield_l, spill_l]: [f64; 3], drop_l: f64) -> f64 {
-    if came_l(yield_l, spill_l, drop_l) < demand_l { drop_l.max(0.0) } else { 0.0 }
-}
-
-/// What came over a run, in L, by the balance of the stores: what left them, less what they lost.
-pub fn came_l(yield_l: f64, spill_l: f64, drop_l: f64) -> f64 {
-    yield_l + spill_l - drop_l
+    /// With what the first fill gave, where all stores are one water.
+    fn of_one_water(self) -> Self {
+        let Self { demand_l: wanted_l, yield_l, spill_l, drop_l, hauled_l, .. } = self;
+        Self { first_fill_l: Water { wanted_l, yield_l, spill_l, hauled_l, drop_l }.first_fill_l(), ..self }
+    }
 }
 
 /// A tally that is made day by day, from the general run.
@@ -143,6 +138,11 @@ pub struct Tallying {
     month: usize,
     dry_before_year: usize,
     stored_first_l: f64,
+    before: Standing,
+    /// What each use wanted and got, in L.
+    uses: Vec<[f64; 2]>,
+    /// What each store spilled and was brought, in L.
+    stores: Vec<[f64; 2]>,
     tally: Tally,
 }
 
@@ -152,17 +152,28 @@ impl Tallying {
         let standing = Standing::share(plan, conduct.start_share);
         let Conduct { inflow_first, .. } = conduct;
         let nothing = Tally::default();
-        Self { standing, inflow_first, month: 0, dry_before_year: 0, stored_first_l: 0.0, tally: nothing }
+        let (before, uses, stores) =
+            (standing.clone(), vec![[0.0; 2]; plan.uses.len()], vec![[0.0; 2]; plan.stores.len()]);
+        let (month, dry_before_year, stored_first_l) = (0, 0, 0.0);
+        Self { standing, inflow_first, month, dry_before_year, stored_first_l, before, uses, stores, tally: nothing }
     }
 
     /// Goes on for at most so many days; whether days are left.
     pub fn go_on(&mut self, plan: &Plan, weather: &Weather, calendar: &Calendar, most_days: usize) -> bool {
-        let Self { standing, inflow_first, month, dry_before_year, stored_first_l, tally } = self;
+        let Self { standing, inflow_first, month, dry_before_year, stored_first_l, before: _, uses, stores, tally } =
+            self;
         let from = tally.days;
         let to = (from + most_days).min(weather.dates.len());
         let (dates, depths_mm) = (&weather.dates[from..to], &weather.depths_mm[from..to]);
         let ledger = run_from(plan, dates, depths_mm, standing, *inflow_first, |today: &Day| {
             tally.dry_days += usize::from(today.house_shortfall_l(plan) > SHORT_BY);
+            for (sum, day) in uses.iter_mut().zip(today.demand_l.iter().zip(&today.cut_l).zip(&today.yield_l)) {
+                let ((asked, cut), got) = day;
+                *sum = [sum[0] + asked + cut, sum[1] + got];
+            }
+            for (sum, (spilled, brought)) in stores.iter_mut().zip(today.spill_l.iter().zip(&today.hauled_l)) {
+                *sum = [sum[0] + spilled, sum[1] + brought];
+            }
             tally.days += 1;
             if let Some(of) = calendar.months.get(*month).filter(|of| of.to == tally.days) {
                 *month += 1;
@@ -189,8 +200,11 @@ impl Tallying {
     }
 
     /// The tally of the days so far.
-    pub fn tally(self, calendar: &Calendar) -> Tally {
-        Tally { whole_years: calendar.whole_years, ..self.tally }
+    pub fn tally(self, plan: &Plan, calendar: &Calendar) -> Tally {
+        let stood = [&self.before, &self.standing];
+        let waters = Waters::of(plan).came_to(plan, &self.uses, &self.stores, stood);
+        let first_fill_l = waters.iter().map(Water::first_fill_l).sum();
+        Tally { whole_years: calendar.whole_years, first_fill_l, ..self.tally }
     }
 }
 
@@ -213,6 +227,7 @@ mod tests {
             drop_l,
             ..Tally::default()
         }
+        .of_one_water()
     }
 
     #[test]

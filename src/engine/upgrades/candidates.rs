@@ -128,7 +128,8 @@ fn collecting(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>)
     }
 }
 
-/// Two stores become one; where a shut valve would do it, by that.
+/// Two stores become one; where a shut valve would do it, by that. Not where one stands so high that it would only run dry
+/// into the other.
 fn joining(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
     let store_of =
         |tank: Option<PartId>| stores.iter().position(|store| tank.is_some_and(|tank| store.contains(&tank)));
@@ -143,7 +144,12 @@ fn joining(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
     }
     for (one, store) in stores.iter().enumerate() {
         for (other, next) in stores.iter().enumerate().skip(one + 1) {
-            if let (false, Some(a), Some(b)) = (by_valve.contains(&(one, other)), store.first(), next.first()) {
+            let tanks = || system.tanks.iter().filter(|tank| store.contains(&tank.id) || next.contains(&tank.id));
+            let lowest_rim = tanks().map(Tank::overflow_elevation).fold(f64::INFINITY, f64::min);
+            let highest_outlet = tanks().map(|tank| tank.floor.get() + tank.outlet.get()).fold(f64::MIN, f64::max);
+            if let (false, Some(a), Some(b)) = (by_valve.contains(&(one, other)), store.first(), next.first())
+                && highest_outlet < lowest_rim
+            {
                 found.push(Upgrade::Join([*a, *b]));
             }
         }

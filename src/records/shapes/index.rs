@@ -19,16 +19,25 @@ pub fn read(place: &Place<'_>) -> Read<Index> {
             None => None,
         },
         units: units::read(&place.at("units")?)?,
-        // A language of a newer program is the device's own.
-        language: match place.at_if_any("language")? {
-            Some(tag) => Language::of_tag(tag.as_text()?),
-            None => None,
-        },
+        language: read_language(place)?,
         exported: match place.at_if_any("exported")? {
             Some(_) => Some(place.date("exported")?),
             None => None,
         },
     })
+}
+
+/// Reads the language that was chosen; one of a newer program is the device's own.
+pub fn read_language(place: &Place<'_>) -> Read<Option<Language>> {
+    Ok(match place.at_if_any("language")? {
+        Some(tag) => Language::of_tag(tag.as_text()?),
+        None => None,
+    })
+}
+
+/// Writes the language that was chosen.
+pub fn write_language(language: Option<Language>) -> Value {
+    language.map_or(Value::Null, |language| language.tag().into())
 }
 
 /// Writes the index.
@@ -37,7 +46,7 @@ pub fn write(index: &Index) -> Value {
         ("sites", write_ids(&index.sites)),
         ("open", index.open.map_or(Value::Null, |open| open.0.into())),
         ("units", units::write(&index.units)),
-        ("language", index.language.map_or(Value::Null, |language| language.tag().into())),
+        ("language", write_language(index.language)),
         ("exported", index.exported.map_or(Value::Null, |day| day.to_string().into())),
     ])
 }

@@ -103,8 +103,8 @@ pub(super) const STORM_TANK: Text = Text {
 pub(super) fn pad(told: &Told<'_>) -> (String, String) {
     if told.check.margin.is_none() {
         let verdict = say!(
-            "Full it weighs {mass}, and no soil bears it: it stands {floor} over the ground.",
-            "Lleno pesa {mass}, y no lo aguanta el suelo: está a {floor} sobre el terreno.",
+            "Full it weighs {mass}, and it stands on something, not on soil: {floor} over the ground.",
+            "Lleno pesa {mass}, y no está sobre el suelo, sino sobre algo: a {floor} del terreno.",
             mass = told.figure(Figure::FullMass),
             floor = told.figure(Figure::FloorAbove)
         );
