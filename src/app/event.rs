@@ -180,6 +180,8 @@ pub enum Event {
     EntryWrittenAndNext(Draft, u64),
     /// An entry is to go.
     EntryRemoved(EntryId),
+    /// It did not rain on any day from the first to the last, at a moment.
+    DrySpellWritten([NaiveDate; 2], u64),
     /// Jobs of which nothing was written were done on this day, said at this moment in milliseconds since 1970.
     JobsWritten(Vec<Job>, NaiveDate, u64),
     /// How often work is done was entered as text: days, rain, litres; none goes back to the usual.

@@ -198,6 +198,12 @@ impl Form {
         }
     }
 
+    /// Whether other tanks are joined with the one that it names.
+    pub fn is_joined(&self, kept: &KeptSite) -> bool {
+        let mut stores = kept.site.system.stores().into_iter().filter(|store| store.len() > 1);
+        stores.any(|store| self.part.is_some_and(|tank| store.contains(&tank)))
+    }
+
     /// The number that is asked for with what it may be here: water doesn't stand much over the rim of its tank.
     fn number_here(&self, kept: &KeptSite) -> Option<(Kind, Range)> {
         /// The height of a tank may have been entered a little too low.
@@ -228,7 +234,8 @@ impl Form {
         let told = match self.subject {
             Subject::Level => {
                 let tank = self.part.ok_or_else(|| words::diary::NO_TANK.to_owned())?;
-                let of = if self.whole_store { Water::Store(tank) } else { Water::Tank(tank) };
+                let whole = self.whole_store && self.is_joined(kept);
+                let of = if whole { Water::Store(tank) } else { Water::Tank(tank) };
                 let level = match self.by {
                     LevelBy::Depth => Level::Depth(Length::metres(value)),
                     LevelBy::Share => Level::Share(Share::of_one(value)),

@@ -65,6 +65,10 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
         return rectangle(long, wide, units);
     }
     let mut rest = text.trim();
+    if kind == Kind::Money {
+        // Whatever the currency is, it is the household's own.
+        rest = rest.trim_start_matches(['$', '€', '£', '¥']).trim_start();
+    }
     if rest.is_empty() {
         return Err(TypedError::Empty);
     }
@@ -271,6 +275,14 @@ mod tests {
     fn check(text: &str, kind: Kind, set: Customary, si: f64) {
         let typed = quantity(text, kind, &Units::customary(set)).unwrap();
         assert!((typed.si - si).abs() <= 1e-12 * si.abs().max(1.0), "{text}: {} is not {si}", typed.si);
+    }
+
+    #[test]
+    fn a_sign_of_currency_before_a_price_is_no_part_of_it() {
+        let read = |text: &str, kind| quantity(text, kind, &Units::customary(Customary::Us)).map(|read| read.si);
+        assert_eq!(read("$350", Kind::Money), Ok(350.0));
+        assert_eq!(read("€ 12.50", Kind::Money), Ok(12.5));
+        assert!(read("$", Kind::Money).is_err() && read("$350", Kind::Volume).is_err());
     }
 
     #[test]

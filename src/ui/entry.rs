@@ -71,7 +71,16 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
             let button = worded("BUTTON", words::diary::WRITE_AND_NEXT).attribute("type", "button");
             button.disabled(lacking).on("click", write_and_next).into()
         });
-        element("DIV").child(next).into()
+        let spell = derived(move || shown.with(|view| view.as_ref().and_then(|view| view.dry_spell.clone())));
+        let dry = live(move || {
+            let Some((first, text)) = spell.get() else { return nothing() };
+            let write = move |_| {
+                let last = form.with_untracked(|form| form.date);
+                desk.send.run(Event::DrySpellWritten([first, last], (desk.moment)()));
+            };
+            worded("BUTTON", text).attribute("type", "button").on("click", write).into()
+        });
+        element("DIV").class("row").child(next).child(dry).into()
     });
     // A note is nothing but its text: that stands where others have their number.
     let is_note = opened.subject == Subject::Note;
@@ -225,9 +234,9 @@ fn group(label: &'static str, ways: [AnyView; 4]) -> AnyView {
 /// Whether a level is of all tanks that are joined with the one named, where some are.
 fn whole_store(desk: Desk, form: RwSignal<Form>) -> AnyView {
     live(move || {
-        let joined = desk.case.with_untracked(|case| {
-            case.site.as_ref().is_some_and(|site| form.with(|form| entry::is_joined(site, form)))
-        });
+        let joined = desk
+            .case
+            .with_untracked(|case| case.site.as_ref().is_some_and(|site| form.with(|form| form.is_joined(site))));
         if !joined {
             return nothing();
         }

@@ -1,6 +1,8 @@
 //! Words of the diary.
 
 use super::{count, date, days, parts, percent};
+use chrono::NaiveDate;
+
 use crate::engine::diary::doubts::Doubt;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Range, Units, shown};
@@ -54,6 +56,17 @@ pub fn out_of_range(kind: Kind, range: Range, units: &Units) -> String {
 
 /// The button that writes the rain of a day and goes on to the day after.
 pub const WRITE_AND_NEXT: Phrase = phrase!("Write, then the next day", "Anotar y seguir con el día siguiente");
+
+/// The button that writes a dry spell.
+pub fn dry_spell(first: NaiveDate, last: NaiveDate) -> String {
+    let days = usize::try_from((last - first).num_days() + 1).unwrap_or_default();
+    say!(
+        "No rain since {date}: write 0 for {days}",
+        "Sin lluvia desde el {date}: anotar 0 en {days}",
+        date = super::date(first),
+        days = super::days(days)
+    )
+}
 
 /// The button that takes a depth too large as what it may have been meant as.
 pub fn take_as(text: &str) -> String {

@@ -8,7 +8,9 @@ use crate::app::draft::Draft;
 use crate::app::effect::Effect;
 use crate::app::form::Form;
 use crate::app::model::{KeptSite, Model, Notice, SiteId, Undo};
+use crate::engine::diary::joined::LONGEST_DRY_SPELL;
 use crate::engine::treatment::results::{Result, over_limit};
+use crate::quantity::Depth;
 use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Subject, Told, YEARS};
 use crate::site::upkeep::Job;
 
@@ -65,11 +67,21 @@ pub(super) fn write_and_next(model: &mut Model, draft: Draft, moment: u64) -> Ve
     effects
 }
 
-/// Writes that jobs were done on a day; all of it is undone together.
+/// Writes that jobs were done on a day.
 pub(super) fn write_jobs(model: &mut Model, jobs: &[Job], date: NaiveDate, moment: u64) -> Vec<Effect> {
+    write_all(model, jobs.iter().map(|job| (date, Told::Work { on: Some(job.part), task: job.task })), moment)
+}
+
+/// Writes that it did not rain on any day from the first to the last.
+pub(super) fn write_dry_spell(model: &mut Model, [first, last]: [NaiveDate; 2], moment: u64) -> Vec<Effect> {
+    let days = first.iter_days().take_while(|day| *day <= last).take(LONGEST_DRY_SPELL);
+    write_all(model, days.map(|day| (day, Told::Rain(Depth::millimetres(0.0)))), moment)
+}
+
+/// Writes entries; all of it is undone together.
+fn write_all(model: &mut Model, all: impl Iterator<Item = (NaiveDate, Told)>, moment: u64) -> Vec<Effect> {
     let (mut effects, mut ids, mut of) = (Vec::new(), Vec::new(), None);
-    for job in jobs {
-        let told = Told::Work { on: Some(job.part), task: job.task };
+    for (date, told) in all {
         effects.extend(write(model, Draft { id: None, date, told, note: String::new() }, moment));
         if let Some(Undo::Entry(site, id, None)) = model.undo.take() {
             of = Some(site);

@@ -165,6 +165,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::EntryWritten(draft, moment) => diary::write(model, draft, moment),
         Event::EntryWrittenAndNext(draft, moment) => diary::write_and_next(model, draft, moment),
+        Event::DrySpellWritten(days, moment) => diary::write_dry_spell(model, days, moment),
         Event::JobsWritten(jobs, date, moment) => diary::write_jobs(model, &jobs, date, moment),
         Event::EntryRemoved(id) => diary::remove(model, id),
         Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
@@ -293,6 +294,22 @@ mod tests {
         }
         let written = model.site().map(|kept| kept.diary.entries().iter().map(|entry| entry.date).collect::<Vec<_>>());
         assert_eq!(written, Some(vec![day(30), day(31)]));
+    }
+
+    #[test]
+    fn a_dry_spell_is_written_at_once_and_undone_at_once() {
+        let mut model = demo();
+        let day = |day| chrono::NaiveDate::from_ymd_opt(2026, 8, day).unwrap_or_default();
+        let rain = |model: &Model| {
+            let entries = model.site().map(|kept| kept.diary.entries().to_vec()).unwrap_or_default();
+            entries.into_iter().map(|entry| (entry.date, entry.told)).collect::<Vec<_>>()
+        };
+        let effects = update(&mut model, Event::DrySpellWritten([day(10), day(12)], 1_788_000_000_000));
+        assert!(effects.iter().filter(|effect| matches!(effect, Effect::SaveEntry(..))).count() == 3);
+        let dry = |day| (day, Told::Rain(Depth::millimetres(0.0)));
+        assert_eq!(rain(&model), [dry(day(10)), dry(day(11)), dry(day(12))]);
+        update(&mut model, Event::UndoWanted);
+        assert_eq!(rain(&model), []);
     }
 
     #[test]

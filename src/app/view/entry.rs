@@ -34,6 +34,9 @@ pub struct FormView {
     pub doubts: Vec<String>,
     /// What is written on the button.
     pub write: &'static str,
+    /// For the rain: the first day of the stretch up to the form's day of which nobody wrote any, and the words to write
+    /// that all of it was dry.
+    pub dry_spell: Option<(NaiveDate, String)>,
 }
 
 /// The form of a site's diary.
@@ -64,7 +67,14 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
         lacking: draft.err().filter(|_| !untouched),
         write: if doubts.is_empty() { words::diary::WRITE } else { words::diary::WRITE_ALL_THE_SAME }.text(),
         doubts,
+        dry_spell: dry_spell(kept, form),
     }
+}
+
+fn dry_spell(kept: &KeptSite, form: &Form) -> Option<(NaiveDate, String)> {
+    let known = Known::of(kept.rain.as_deref(), &kept.diary);
+    let first = known.unknown_since(form.date).filter(|_| form.subject == Subject::Rain && form.id.is_none())?;
+    Some((first, words::diary::dry_spell(first, form.date))).filter(|_| first < form.date)
 }
 
 fn title(form: &Form) -> String {
@@ -118,11 +128,6 @@ pub fn parts(kept: &KeptSite, subject: Subject) -> Vec<(Option<PartId>, String)>
         parts.insert(0, (None, words::diary::no_part(subject).to_owned()));
     }
     parts
-}
-
-/// Whether other tanks are joined with the one that the form names.
-pub fn is_joined(kept: &KeptSite, form: &Form) -> bool {
-    kept.site.system.stores().iter().any(|store| store.len() > 1 && form.part.is_some_and(|tank| store.contains(&tank)))
 }
 
 /// How a level can be read, with words.

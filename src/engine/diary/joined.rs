@@ -68,6 +68,9 @@ pub struct Known<'a> {
     written: Vec<(NaiveDate, f64)>,
 }
 
+/// The most days of one dry spell that are written down together: who forgot the gauge for longer doesn't know.
+pub const LONGEST_DRY_SPELL: usize = 92;
+
 impl<'a> Known<'a> {
     /// What is known of the rain of a site.
     pub fn of(rain: Option<&'a Rain>, diary: &Diary) -> Self {
@@ -87,6 +90,19 @@ impl<'a> Known<'a> {
         let record = self.record?;
         let at = usize::try_from((date - record.start).num_days()).ok()?;
         record.depths_mm.get(at).copied().flatten()
+    }
+
+    /// The first day of the stretch that ends with a day and of which nothing is known; `None` where something is known of
+    /// that day, or of nothing within [`LONGEST_DRY_SPELL`] before it.
+    pub fn unknown_since(&self, day: NaiveDate) -> Option<NaiveDate> {
+        let mut first = None;
+        for before in (0..=LONGEST_DRY_SPELL as u64).map_while(|days| day.checked_sub_days(Days::new(days))) {
+            if self.mm(before).is_some() {
+                return first;
+            }
+            first = Some(before);
+        }
+        None
     }
 
     /// The sum over the days from the one after `from` to `to`, in mm, with the number of days not known.
@@ -139,6 +155,17 @@ mod tests {
             Some(Rain::Record(record)) => record.depths_mm,
             _ => Vec::new(),
         }
+    }
+
+    #[test]
+    fn a_stretch_that_nobody_wrote_of_begins_after_the_last_day_that_somebody_did() {
+        let written = diary(&[(day(8, 3), 4.0)]);
+        let known = Known::of(None, &written);
+        assert_eq!(known.unknown_since(day(8, 20)), Some(day(8, 4)));
+        assert_eq!(known.unknown_since(day(8, 4)), Some(day(8, 4)));
+        assert_eq!(known.unknown_since(day(8, 3)), None, "that day is known");
+        assert_eq!(known.unknown_since(day(8, 2)), None, "nothing before it is");
+        assert_eq!(known.unknown_since(day(12, 24)), None, "four months are no dry spell that somebody remembers");
     }
 
     #[test]

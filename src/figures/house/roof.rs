@@ -1,4 +1,5 @@
-//! The roof along the top: sections side by side, two and two as gables, with gutters at their eaves.
+//! The roof along the top: sections side by side, two and two as gables, with gutters at their eaves. Sections whose water
+//! comes to one store stand together: they are taken for one building.
 
 use super::{House, drawable, label_of};
 use crate::figures::drawing::{Anchor, Ink};
@@ -47,6 +48,8 @@ pub(super) struct RoofCell {
     pub right: f64,
     /// Whether the eave is at the left end.
     eave_at_left: bool,
+    /// The gable that it is a half of, or the whole; counted from the left.
+    gable: usize,
     /// How far the inner end rises over the eave.
     rise: f64,
     /// Share of the rain that is collected.
@@ -77,6 +80,11 @@ impl RoofCell {
 }
 
 impl Roof {
+    /// Sections that meet at one ridge, and those that lean alone.
+    pub fn gables(&self) -> impl Iterator<Item = &[RoofCell]> {
+        self.cells.chunk_by(|one, next| one.gable == next.gable)
+    }
+
     /// Where the water of a feed comes from.
     pub fn gutters_of(&self, feed: PartId) -> impl Iterator<Item = f64> {
         self.cells.iter().filter(move |cell| cell.feeds.contains(&feed)).map(RoofCell::gutter_x)
@@ -88,22 +96,17 @@ pub(super) fn layout(system: &System, labels: &super::Labels, width: f64) -> Roo
     let room = width - 2.0 * MARGIN;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
     let most = ((room + BETWEEN / 2.0) / (NARROWEST + BETWEEN / 2.0)).floor() as usize;
-    let together = system.sections.len().div_ceil(most.max(1)).max(1);
-    let mut cells: Vec<RoofCell> =
-        system.sections.chunks(together).enumerate().map(|(at, chunk)| cell(chunk, at)).collect();
-    if cells.len() % 2 == 1
-        && let Some(last) = cells.last_mut()
-    {
-        last.eave_at_left = false;
-    }
+    let chunks = chunks(system, most.max(1));
+    let mut cells = cells(&chunks);
     #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
-    let gaps = cells.len().div_ceil(2).saturating_sub(1) as f64 * BETWEEN;
-    let areas: Vec<f64> = system.sections.chunks(together).map(total_area).collect();
-    let wanted: Vec<(f64, f64)> = areas.iter().map(|area| (NARROWEST, *area)).collect();
+    let gaps = cells.last().map_or(0, |last| last.gable) as f64 * BETWEEN;
+    let wanted: Vec<(f64, f64)> = chunks.iter().flatten().map(|sections| (NARROWEST, total_area(sections))).collect();
     let mut x = MARGIN;
-    for (at, (cell, own)) in cells.iter_mut().zip(share_out(room - gaps, &wanted)).enumerate() {
-        if at > 0 && at % 2 == 0 {
+    let mut gable = 0;
+    for (cell, own) in cells.iter_mut().zip(share_out(room - gaps, &wanted)) {
+        if cell.gable != gable {
             x += BETWEEN;
+            gable = cell.gable;
         }
         (cell.left, cell.right) = (x, x + own);
         x += own;
@@ -130,11 +133,46 @@ pub(super) fn layout(system: &System, labels: &super::Labels, width: f64) -> Roo
     Roof { cells, eave, bottom }
 }
 
-fn total_area(sections: &[RoofSection]) -> f64 {
+/// The sections of each building, as many of them drawn as one as it takes to have no more than `most`. Where there are more
+/// buildings than that, all are taken for one.
+fn chunks(system: &System, most: usize) -> Vec<Vec<Vec<&RoofSection>>> {
+    let stores = system.stores();
+    let mut buildings: Vec<(usize, Vec<&RoofSection>)> = Vec::new();
+    let mut last = 0;
+    for section in &system.sections {
+        let feeds = section.outlets.iter().filter_map(|outlet| system.feeds.iter().find(|feed| feed.id == outlet.feed));
+        let tank = feeds.filter_map(|feed| feed.tank).next();
+        // What is not collected belongs to what stands before it.
+        let store = tank.and_then(|tank| stores.iter().position(|store| store.contains(&tank))).unwrap_or(last);
+        last = store;
+        match buildings.iter_mut().find(|(of, _)| *of == store) {
+            Some((_, sections)) => sections.push(section),
+            None => buildings.push((store, vec![section])),
+        }
+    }
+    let mut buildings: Vec<Vec<&RoofSection>> = buildings.into_iter().map(|(_, sections)| sections).collect();
+    if buildings.len() > most {
+        buildings = vec![buildings.concat()];
+    }
+    let drawn = |together: usize| buildings.iter().map(|sections| sections.len().div_ceil(together)).sum::<usize>();
+    let together = (1..=system.sections.len()).find(|together| drawn(*together) <= most).unwrap_or(1);
+    buildings.iter().map(|sections| sections.chunks(together).map(<[_]>::to_vec).collect()).collect()
+}
+
+/// What is drawn of them: two and two as gables, one that is left over leaning to the right.
+fn cells(buildings: &[Vec<Vec<&RoofSection>>]) -> Vec<RoofCell> {
+    let gables = buildings.iter().flat_map(|chunks| chunks.chunks(2));
+    let halves = gables.enumerate().flat_map(|(gable, halves)| {
+        halves.iter().enumerate().map(move |(at, sections)| cell(sections, gable, at == 0 && halves.len() == 2))
+    });
+    halves.collect()
+}
+
+fn total_area(sections: &[&RoofSection]) -> f64 {
     sections.iter().map(|section| drawable(section.area.get(), 0.1, 100_000.0)).sum()
 }
 
-fn cell(sections: &[RoofSection], at: usize) -> RoofCell {
+fn cell(sections: &[&RoofSection], gable: usize, eave_at_left: bool) -> RoofCell {
     let mut feeds: Vec<PartId> = Vec::new();
     for section in sections {
         feeds.extend(section.outlets.iter().map(|outlet| outlet.feed));
@@ -147,7 +185,8 @@ fn cell(sections: &[RoofSection], at: usize) -> RoofCell {
         feeds,
         left: 0.0,
         right: 0.0,
-        eave_at_left: at.is_multiple_of(2),
+        eave_at_left,
+        gable,
         rise: 0.0,
         collected,
         material: sections.first().map_or(Material::Other, |section| section.material),
@@ -158,7 +197,7 @@ fn cell(sections: &[RoofSection], at: usize) -> RoofCell {
 
 /// Both halves of a gable meet at one ridge; a lone one leans, a flat one hardly rises.
 fn set_rises(cells: &mut [RoofCell]) {
-    for gable in cells.chunks_mut(2) {
+    for gable in cells.chunk_by_mut(|one, next| one.gable == next.gable) {
         let narrower = gable.iter().map(|cell| cell.right - cell.left).fold(f64::INFINITY, f64::min);
         let pitched =
             if gable.len() == 2 { (0.42 * narrower).clamp(24.0, 66.0) } else { (0.3 * narrower).clamp(18.0, 40.0) };
@@ -183,7 +222,7 @@ pub(super) fn silhouettes(roof: &Roof, ground: f64) -> Vec<Vec<Point>> {
         points.extend([(right, roof.eave), (right, ground)]);
         points
     };
-    roof.cells.chunks(2).map(outline).collect()
+    roof.gables().map(outline).collect()
 }
 
 /// Draws the sections.

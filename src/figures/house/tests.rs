@@ -290,3 +290,24 @@ fn rain_that_ran_shows_at_its_downspout() {
         assert_eq!(wet, target.parts.contains(&system.feeds[0].id), "{}", target.name);
     }
 }
+
+#[test]
+fn sections_whose_water_stays_apart_stand_under_no_one_ridge() {
+    // Two houses, their sections by turns, on tanks that nothing joins.
+    let mut system = many(2, 7);
+    system.trunk_lines.clear();
+    for (at, feed) in system.feeds.iter_mut().enumerate() {
+        feed.tank = Some(system.tanks[at % 2].id);
+    }
+    let tank_of = |feed: &PartId| system.feeds.iter().find(|other| other.id == *feed).and_then(|feed| feed.tank);
+    for width in WIDTHS {
+        let roof = roof::layout(&system, &labels(&system), width);
+        let tanks = |cell: &roof::RoofCell| cell.feeds.iter().map(tank_of).collect::<Vec<_>>();
+        for gable in roof.gables() {
+            let mut tanks: Vec<_> = gable.iter().flat_map(tanks).collect();
+            tanks.dedup();
+            assert_eq!(tanks.len(), 1, "at {width}");
+        }
+        assert_eq!(roof.cells.iter().map(|cell| cell.parts.len()).sum::<usize>(), 7);
+    }
+}
