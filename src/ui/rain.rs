@@ -170,7 +170,7 @@ pub(super) fn counts_in((units, unit): UnitChoice, desk: Desk) -> Choose {
         }
     };
     Choose {
-        label: said!("The file counts in", "El archivo cuenta en").to_owned(),
+        label: said!("The file counts in", "El archivo está en").to_owned(),
         hint: None,
         options: Box::new(move || (words.clone(), chosen)),
         on_chosen: Box::new(pick),

@@ -20,7 +20,7 @@ pub const ARE_PUT: Phrase = phrase!("The amounts stand in the uses now.", "Las c
 /// A habit that no use of this system serves.
 pub const ELSEWHERE: Phrase = phrase!("Water from elsewhere", "Agua de otra parte");
 /// A figure of the household's own.
-pub const OWN: Phrase = phrase!("Our own figure", "Nuestra propia cifra");
+pub const OWN: Phrase = phrase!("Our own figure", "Tu propia cifra");
 
 /// A habit.
 pub fn name(habit: Habit) -> &'static str {

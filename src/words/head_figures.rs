@@ -4,7 +4,7 @@ use crate::language::Phrase;
 use crate::site::head_figures::HeadFigure;
 
 /// The household's own figure.
-pub const OWN: Phrase = phrase!("Our own figure", "Nuestra propia cifra");
+pub const OWN: Phrase = phrase!("Our own figure", "Tu propia cifra");
 
 /// What a figure is for.
 pub fn name(figure: HeadFigure) -> &'static str {

@@ -26,7 +26,7 @@ pub fn title(upgrade: &Upgrade, system: &System, units: &Units) -> String {
         }
         Upgrade::AddRoof { like, area } => say!(
             "Add {area} of roof like {name} (a carport, a veranda) to the same downspout",
-            "Agrega {area} de techo como {name} (una cochera, un corredor) a la misma bajante",
+            "Añade {area} de techo como {name} (una cochera, un corredor) a la misma bajante",
             area = shown::entered(area.get(), Kind::Area, units),
             name = name(*like),
         ),

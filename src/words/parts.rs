@@ -88,7 +88,7 @@ pub fn new_name(system: &System, kind: PartKind) -> String {
 /// The label of a value.
 pub fn label(field: Field, system: &System) -> String {
     match field {
-        Field::ShareTo(feed) => say!("Share to {feed}", "Parte para {feed}", feed = system.name_of(feed)),
+        Field::ShareTo(feed) => say!("Share to {feed}", "Parte que va a {feed}", feed = system.name_of(feed)),
         Field::CutOf(using) => say!("Cut {using} by", "Recortar {using} en", using = system.name_of(using)),
         Field::Month(month) | Field::Evaporation(month) => {
             super::months().get(usize::from(month)).copied().unwrap_or_default().to_owned()
@@ -211,22 +211,23 @@ pub fn hint(field: Field) -> Option<&'static str> {
         Field::StartLevel => Some(said!("Share of the store that it fills.", "Parte del depósito que llena.")),
         Field::CropCoefficient => Some(said!(
             "What it drinks, as a multiple of short grass. FAO-56, Table 12, from memory.",
-            "Lo que bebe, como múltiplo del pasto corto. FAO-56, tabla 12, de memoria.",
+            "Lo que bebe, como múltiplo del pasto corto. FAO-56, tabla 12, citado de memoria.",
         )),
-        Field::RootDepth => {
-            Some(said!("FAO-56, Table 22, lower end, from memory.", "FAO-56, tabla 22, extremo inferior, de memoria."))
-        }
+        Field::RootDepth => Some(said!(
+            "FAO-56, Table 22, lower end, from memory.",
+            "FAO-56, tabla 22, extremo inferior, citado de memoria."
+        )),
         Field::Depletion => Some(said!(
             "Share of what the soil holds for plants. FAO-56, Table 22, from memory.",
-            "Parte de lo que el suelo guarda para las plantas. FAO-56, tabla 22, de memoria.",
+            "Parte de lo que el suelo guarda para las plantas. FAO-56, tabla 22, citado de memoria.",
         )),
         Field::AvailableWater => Some(said!(
             "Of its volume, field capacity less wilting point. FAO-56, Table 19, from memory.",
-            "De su volumen, capacidad de campo menos punto de marchitez. FAO-56, tabla 19, de memoria.",
+            "De su volumen, capacidad de campo menos punto de marchitez. FAO-56, tabla 19, citado de memoria.",
         )),
         Field::Efficiency => Some(said!(
             "The rest runs off, drifts or seeps. FAO training manual 4, from memory.",
-            "El resto escurre, se lo lleva el viento o se filtra. FAO training manual 4, de memoria.",
+            "El resto escurre, se lo lleva el viento o se filtra. FAO training manual 4, citado de memoria.",
         )),
         Field::RationBelow => Some(said!(
             "Share of what the store can give, as the day begins.",

@@ -25,7 +25,7 @@ pub const RECORD: Phrase = phrase!("A daily record from a file", "Un registro di
 /// What is wanted before there is an answer.
 pub const NO_ANSWER: Phrase = phrase!(
     "Give the place's rain below, and the answer stands here.",
-    "Da abajo la lluvia del lugar, y la respuesta aparece aquí.",
+    "Indica abajo la lluvia del lugar, y la respuesta aparece aquí.",
 );
 /// How the run begins.
 pub const BEGINS_FULL: Phrase = phrase!(
@@ -50,16 +50,17 @@ pub fn taken_for_granted(feed: &Feed, units: &Units) -> Option<String> {
     ))
 }
 
-/// What falls on the roof and what of it comes to the tank, both in L over so many days.
-pub fn reaches_tank([falls_l, came_l]: [f64; 2], days: usize, units: &Units) -> String {
+/// What falls on the roof and what of it comes to the tank, both in L over so many days, under so many mm of rain in all.
+pub fn reaches_tank([falls_l, came_l]: [f64; 2], rain_mm: f64, days: usize, units: &Units) -> String {
     let a_year = |litres: f64| shown::figure(litres * super::per_year(days), Kind::Volume, units);
     say!(
-        "Of {falls} that fall on the roof a year, {came} comes to the tank. The rest wets the roof, runs past the gutters \
-         or goes with the first flush.",
-        "De {falls} que caen sobre el techo al año, al tanque llegan {came}. Lo demás moja el techo, se escapa de las \
-         canaletas o se va con las primeras aguas.",
+        "Of {falls} that fall on the roof a year ({rain} of rain in the mean of these years), {came} comes to the tank. The \
+         rest wets the roof, runs past the gutters or goes with the first flush.",
+        "De {falls} que caen sobre el techo al año ({rain} de lluvia en el promedio de estos años), al tanque llegan {came}. \
+         Lo demás moja el techo, se escapa de las canaletas o se va con las primeras aguas.",
         falls = a_year(falls_l),
         came = a_year(came_l),
+        rain = shown::figure(rain_mm * super::per_year(days), Kind::Depth, units),
     )
 }
 

@@ -54,7 +54,8 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
                 notes.extend(sizing::reservations(&answer));
             }
             let (fell_l, days) = (answer.total.roof_rain_l, answer.series.dates.len());
-            notes.push(say::reaches_tank([fell_l, answer.came_l()], days, &under.units));
+            let rain_mm = answer.series.rain_mm.iter().sum();
+            notes.push(say::reaches_tank([fell_l, answer.came_l()], rain_mm, days, &under.units));
             notes.push(say::BEGINS_FULL.to_owned());
             notes.extend(site.system.feeds.iter().filter_map(|feed| say::taken_for_granted(feed, &under.units)));
             let headline = sizing::headline(&answer);

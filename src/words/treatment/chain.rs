@@ -55,7 +55,7 @@ pub const DOSES_ABOUT: Phrase = phrase!(
 pub fn test_fails(parameters: &[String]) -> String {
     say!(
         "A test of {what} is over the limit and not cleared yet. What to do stands under water tests.",
-        "Un análisis supera el límite en {what} y todavía no está superado. Qué hacer está en los análisis de agua.",
+        "Un análisis da más {what} que el límite, y ninguno posterior lo ha aclarado. Qué hacer está en los análisis de agua.",
         what = crate::words::list(parameters),
     )
 }

@@ -335,7 +335,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
         ),
         Parameter::FreeChlorine if judgement == Judgement::Fails => said!(
             "Too much: drink other water and add no more. It falls by itself, in days; measure until it is under 4 mg/L.",
-            "Demasiado: bebe otra agua y no agregues más. Baja por sí solo, en días; mide hasta que dé menos de 4 mg/L.",
+            "Demasiado: bebe otra agua y no añadas más. Baja por sí solo, en días; mide hasta que dé menos de 4 mg/L.",
         ),
         Parameter::FreeChlorine => said!(
             "Too little to act: dose again and measure after 30 minutes.",
