@@ -97,18 +97,22 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         .child(number)
         .children(is_note.then(|| note_field(form)))
         .child(
-            element("P")
-                .class("understood")
-                .attribute("role", "status")
-                .live_text(read(|view| view.understood.clone().or(view.lacking.clone()).unwrap_or_default())),
-        )
-        .child(doubts)
-        .child(
             element("DIV")
-                .class("row writes")
-                .child(button)
-                .children(next)
-                .child(desk.button(said!("Leave it", "Cancelar"), Event::FormLeft).class("plain")),
+                .class("writes")
+                .child(
+                    element("P")
+                        .class("understood")
+                        .attribute("role", "status")
+                        .live_text(read(|view| view.understood.clone().or(view.lacking.clone()).unwrap_or_default())),
+                )
+                .child(doubts)
+                .child(
+                    element("DIV")
+                        .class("row")
+                        .child(button)
+                        .children(next)
+                        .child(desk.button(said!("Leave it", "Cancelar"), Event::FormLeft).class("plain")),
+                ),
         )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
         .children((!is_note).then(|| note(form, !opened.note.is_empty())))

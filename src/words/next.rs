@@ -353,9 +353,11 @@ pub fn priced(priced: Priced, units: &Units) -> String {
 /// What the ranking is.
 pub const HOW: Phrase = phrase!(
     "Every change that makes sense for this house, each run beside it on the same rain from the same water on the first \
-     day: another tank begins empty. Water gained is what no longer lacks or need be hauled.",
+     day: another tank begins empty. Water gained is what no longer lacks or need be hauled; what rationing \
+     cuts lacks.",
     "Cada cambio que tiene sentido para esta casa, calculado al lado de ella con la misma lluvia y desde la misma \
-     agua el primer día: un tanque nuevo empieza vacío. Agua ganada es la que ya no falta ni hay que acarrear.",
+     agua el primer día: un tanque nuevo empieza vacío. Agua ganada es la que ya no falta ni hay que acarrear; la que \
+     el racionamiento quita, falta.",
 );
 /// Where the prices come from.
 pub const PRICES: Phrase = phrase!(

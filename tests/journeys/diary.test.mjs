@@ -77,11 +77,20 @@ test('an entry is changed, taken out and brought back; what is doubtful is quest
 
   await page.getByRole('button', { name: 'Write the level', exact: true }).tap();
   await page.getByText(/New tank: 1.1/).waitFor();
+  // No water stands 9 m deep in a tank of 2.4 m; 110 may be centimetres.
+  const button = page.getByRole('button', { name: 'Write it down' });
   await page.getByLabel(/^Depth of water/).fill('9');
+  await page.getByText(/^It can be written from/).waitFor();
+  assert.ok(await button.isDisabled());
+  await page.getByLabel(/^Depth of water/).fill('110');
+  await page.getByRole('button', { name: /^Take as 110\scm/ }).tap();
+  await page.getByText('New tank: 1.1 m deep').last().waitFor();
+  assert.ok(await button.isEnabled());
+  await page.getByLabel(/^Depth of water/).fill('2.5');
   await page.getByText('That is above the overflow.').waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
   await page.getByRole('button', { name: 'It is right: write it down' }).tap();
-  assert.deepEqual(await entries(page), ['New tank: 9 m deep', 'New tank: 1.1 m deep']);
+  assert.deepEqual(await entries(page), ['New tank: 2.5 m deep', 'New tank: 1.1 m deep']);
   await page.getByRole('img', { name: 'Water, as read and as reckoned' }).waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
   assert.deepEqual(page.problems, []);

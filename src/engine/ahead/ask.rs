@@ -212,6 +212,25 @@ mod tests {
     use crate::site::uses::Amount;
 
     #[test]
+    fn no_more_is_brought_than_finds_room() {
+        let mut site = demo::site();
+        site.system.hauling.clear();
+        let plan = plan(&site.system).unwrap();
+        let today: NaiveDate = "2026-08-30".parse().unwrap();
+        let full: Vec<f64> = plan.stores.iter().map(|store| store.joined.live_capacity_l).collect();
+        let brought = |room_l: f64| {
+            let mut live_l = full.clone();
+            live_l[largest(&plan)] -= room_l;
+            let known = Known { read_on: today, live_l, today, rain_mm: Vec::new(), events: Vec::new() };
+            let helps = helps(&Outlook::new(plan.clone(), 0.0, known, Vec::new()), &site);
+            helps.into_iter().find_map(|(help, _)| if let Help::Delivery(litres) = help { Some(litres) } else { None })
+        };
+        assert_eq!(brought(0.0), None, "nobody brings water to a full tank");
+        assert!(brought(2940.0).is_some_and(|litres| (litres - 2940.0).abs() < 1e-9));
+        assert_eq!(brought(9000.0), Some(USUAL_LOAD_L));
+    }
+
+    #[test]
     fn a_reading_above_the_rim_is_of_a_full_store() {
         let site = demo::site();
         let plan = plan(&site.system).unwrap();

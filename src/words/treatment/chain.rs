@@ -5,7 +5,6 @@ use crate::engine::treatment::step::Effect;
 use crate::engine::treatment::targets::{Germ, THREE_STARS, TWO_STARS};
 use crate::language::{Phrase, capital};
 use crate::quantity::shown;
-use crate::site::details::Detail;
 use crate::site::system::System;
 use crate::site::uses::Class;
 
@@ -270,20 +269,6 @@ pub fn also_on_roof(chain: &Chain, system: &System) -> Vec<String> {
         ));
     }
     sentences
-}
-
-/// Questions of the roof that a detail asks.
-pub const fn is_roof_question(detail: Detail) -> bool {
-    matches!(
-        detail,
-        Detail::LeadFlashing
-            | Detail::Asbestos
-            | Detail::TreatedTimber
-            | Detail::FreshPaint
-            | Detail::Flue
-            | Detail::Droppings
-            | Detail::Spray
-    )
 }
 
 /// What to be careful of at a tap of this class.
