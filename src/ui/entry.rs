@@ -71,16 +71,16 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
             let button = worded("BUTTON", words::diary::WRITE_AND_NEXT).attribute("type", "button");
             button.disabled(lacking).on("click", write_and_next).into()
         });
-        let spell = derived(move || shown.with(|view| view.as_ref().and_then(|view| view.dry_spell.clone())));
-        let dry = live(move || {
-            let Some((first, text)) = spell.get() else { return nothing() };
-            let write = move |_| {
-                let last = form.with_untracked(|form| form.date);
-                desk.send.run(Event::DrySpellWritten([first, last], (desk.moment)()));
-            };
-            worded("BUTTON", text).attribute("type", "button").on("click", write).into()
-        });
-        element("DIV").class("row").child(next).child(dry).into()
+        element("DIV").child(next).into()
+    });
+    let spell = derived(move || shown.with(|view| view.as_ref().and_then(|view| view.dry_spell.clone())));
+    let dry = live(move || {
+        let Some((first, text)) = spell.get() else { return nothing() };
+        let write = move |_| {
+            let last = form.with_untracked(|form| form.date);
+            desk.send.run(Event::DrySpellWritten([first, last], (desk.moment)()));
+        };
+        worded("BUTTON", text).attribute("type", "button").class("small").on("click", write).into()
     });
     // A note is nothing but its text: that stands where others have their number.
     let is_note = opened.subject == Subject::Note;
@@ -89,6 +89,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
         .child(element("H1").live_text(read(|view| view.title.clone())))
         .child(days(desk, form))
         .children(about(desk, form, &opened))
+        .child(dry)
         .child(
             element("P")
                 .class("small last")
@@ -271,8 +272,9 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
     let meant = derived(move || shown.with(|view| view.as_ref().and_then(|view| view.meant.clone())));
     let take = live(move || {
         let Some(text) = meant.get() else { return nothing() };
-        worded("BUTTON", words::diary::take_as(&text))
+        worded("BUTTON", text.clone())
             .attribute("type", "button")
+            .attribute("aria-label", words::diary::take_as(&text))
             .on("click", move |_| form.update(|form| form.text.clone_from(&text)))
             .into()
     });

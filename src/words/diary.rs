@@ -61,9 +61,9 @@ pub const WRITE_AND_NEXT: Phrase = phrase!("Write, then the next day", "Anotar y
 pub fn dry_spell(first: NaiveDate, last: NaiveDate) -> String {
     let days = usize::try_from((last - first).num_days() + 1).unwrap_or_default();
     say!(
-        "No rain since {date}: write 0 for {days}",
-        "Sin lluvia desde el {date}: anotar 0 en {days}",
-        date = super::date(first),
+        "No rain since {date}: 0 for {days}",
+        "Sin lluvia desde el {date}: 0 en {days}",
+        date = super::day_of_year(first),
         days = super::days(days)
     )
 }

@@ -30,6 +30,23 @@ async function write(page, button, digits, back = 0) {
 const entries = async (page) =>
   (await page.locator('.of-day li strong').allInnerTexts()).map((text) => text.replaceAll('\u00a0', ' '));
 
+test('days without rain that nobody wrote down are written at once, and undone at once', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await demo(page);
+  await place(page, 'Diary').tap();
+  await write(page, 'Write the rain', '3', 4);
+  await page.getByRole('button', { name: 'Write the rain', exact: true }).tap();
+  await page.getByRole('button', { name: /^No rain since .*: 0 for 4\sdays$/ }).tap();
+  await page.getByText('Written into the diary.').waitFor();
+  assert.deepEqual(await entries(page), [...Array(4).fill('No rain'), 'Rain: 3 mm']);
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.getByText('No rain', { exact: true }).first().waitFor({ state: 'detached' });
+  assert.deepEqual(await entries(page), ['Rain: 3 mm']);
+  assert.deepEqual(page.problems, []);
+});
+
 test('a level takes three taps from the house; it stays, with and without a network', async (t) => {
   const profile = freshFolder(t);
   const host = await openHost(t);

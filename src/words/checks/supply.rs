@@ -167,8 +167,14 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
         say!(" The pump never makes {wants} there.", " La bomba nunca llega a {wants} allí.", wants)
     };
     let verdict = say!(
-        "{margin}: {has} with fouled filters, {clean} with clean, {wants} wanted.{duty}",
-        "{margin}: {has} con los filtros sucios, {clean} con limpios, se piden {wants}.{duty}",
+        "{margin}: {has} with fouled filters{starting}, {wants} wanted; {clean} with clean ones while the pump runs.{duty}",
+        "{margin}: {has} con los filtros sucios{starting}, se piden {wants}; {clean} con limpios mientras anda la bomba.{duty}",
+        starting = if told.check.figure(Figure::TapStarting) <= told.check.margin.map_or(f64::NAN, |margin| margin.has)
+        {
+            said!(" just before the pump starts", " justo antes de que arranque la bomba")
+        } else {
+            ""
+        },
         clean = told.figure(Figure::TapClean),
         margin,
         has,
@@ -176,8 +182,9 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
         duty
     );
     let to_do = said!(
-        "Change filters sooner, take a wider pipe, or a pump with more head.",
-        "Cambia antes los filtros, pon una tubería más ancha o una bomba con más carga.",
+        "Let the pump start at a higher pressure, change filters sooner, take a wider pipe, or a pump with more head.",
+        "Haz que la bomba arranque a más presión, cambia antes los filtros, pon una tubería más ancha o una bomba con más \
+         carga.",
     );
     (verdict, told.if_fails(to_do))
 }

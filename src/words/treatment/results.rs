@@ -228,10 +228,8 @@ pub fn drink(minutes: Option<f64>, stays: Option<Parameter>) -> String {
             boil = boil(minutes)
         ),
         Some(what) => say!(
-            "Drink, cook and brush teeth with other water: boiling doesn't make this fit, for of {what} too there is more \
-             than the limit.",
-            "Bebe, cocina y cepíllate los dientes con otra agua: hervir no hace apta esta, pues también de {what} hay más \
-             que el límite.",
+            "Drink, cook and brush teeth with other water: boiling doesn't make this fit. {what} is over its limit too.",
+            "Bebe, cocina y cepíllate los dientes con otra agua: hervir no hace apta esta. {what} también supera su límite.",
             what = parameter_name(what)
         ),
     }
