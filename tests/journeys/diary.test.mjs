@@ -44,6 +44,11 @@ test('days without rain that nobody wrote down are written at once, and undone a
   await page.getByRole('button', { name: 'Undo' }).tap();
   await page.getByText('No rain', { exact: true }).first().waitFor({ state: 'detached' });
   assert.deepEqual(await entries(page), ['Rain: 3 mm']);
+  // A page that lay open overnight knows the day at the first tap.
+  const tomorrow = day(-1);
+  await page.clock.setFixedTime(Date.now() + 86_400_000);
+  await page.getByRole('button', { name: 'Write the rain', exact: true }).tap();
+  assert.equal(await page.getByLabel('Day', { exact: true }).inputValue(), tomorrow);
   assert.deepEqual(page.problems, []);
 });
 
