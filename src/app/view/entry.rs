@@ -43,9 +43,9 @@ pub struct FormView {
 pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> FormView {
     let system = &kept.site.system;
     let draft = form.draft(units, kept);
+    let known = Known::of(kept.rain.as_deref(), &kept.diary);
     let doubts: Vec<String> = match &draft {
         Ok(draft) => {
-            let known = Known::of(kept.rain.as_deref(), &kept.diary);
             let plan = plan(system).ok();
             let about = (form.id, draft.date, &draft.told);
             let found = doubts(system, plan.as_ref(), &kept.diary, &known, greatest_mm(kept), today, about);
@@ -67,12 +67,11 @@ pub fn form(kept: &KeptSite, form: &Form, units: &Units, today: NaiveDate) -> Fo
         lacking: draft.err().filter(|_| !untouched),
         write: if doubts.is_empty() { words::diary::WRITE } else { words::diary::WRITE_ALL_THE_SAME }.text(),
         doubts,
-        dry_spell: dry_spell(kept, form),
+        dry_spell: dry_spell(&known, form),
     }
 }
 
-fn dry_spell(kept: &KeptSite, form: &Form) -> Option<(NaiveDate, String)> {
-    let known = Known::of(kept.rain.as_deref(), &kept.diary);
+fn dry_spell(known: &Known<'_>, form: &Form) -> Option<(NaiveDate, String)> {
     let first = known.unknown_since(form.date).filter(|_| form.subject == Subject::Rain && form.id.is_none())?;
     Some((first, words::diary::dry_spell(first, form.date))).filter(|_| first < form.date)
 }

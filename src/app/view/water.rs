@@ -406,6 +406,11 @@ mod tests {
         let clean = TestResult::Absent;
         let waiting = [(1, Parameter::EColi, germs), (2, Parameter::Lead, lead), (3, Parameter::EColi, clean)];
         assert!(!told_of(&waiting).contains(boil));
+        // Nor where other germs, or the dirt that they hide in, were found.
+        for other in [(1, Parameter::Coliforms, germs), (1, Parameter::Turbidity, TestResult::Value(7.0))] {
+            assert!(told_of(&[other]).contains(boil));
+            assert!(!told_of(&[other, (2, Parameter::Lead, lead)]).contains(boil), "{other:?}");
+        }
         for parameter in Parameter::ALL.into_iter().filter(|of| of.stays_when_boiled()) {
             let view = &told(&site, &with(&[(1, parameter, TestResult::Value(9e5))]))[0].tests[0];
             let over = view.class.contains("fails");

@@ -28,8 +28,8 @@ pub struct Stands {
 /// none without a reading.
 pub fn stands(plan: &Plan, site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Stands> {
     let (known, unread) = known(plan, site, rain, diary, today)?;
-    let (read_on, unmeasured) = (known.read_on, known.rain_mm.iter().filter(|mm| mm.is_none()).count());
-    let last_read_on = known.last_read_on();
+    let (read_on, last_read_on) = (known.read_on, known.last_read_on());
+    let unmeasured = known.rain_mm.iter().filter(|mm| mm.is_none()).count();
     let outlook = Outlook::new(plan.clone(), site.reckoning.inflow_first.get(), known, Vec::new());
     let live_l = outlook.standing_today(&outlook.no_more_rain()).live_l;
     Some(Stands { read_on, last_read_on, live_l, unread, unmeasured })

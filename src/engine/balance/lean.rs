@@ -99,11 +99,6 @@ pub(super) enum Thirst {
 }
 
 impl Lean {
-    /// The same of a plan that is one water: sums over several don't tell what the first fill of each gave.
-    pub fn of_one_water(plan: &Plan) -> Option<Self> {
-        Self::of(plan).filter(|_| Waters::of(plan).count() == 1)
-    }
-
     /// The plan as a plain system; `None` where it has something that only the general run can do.
     pub fn of(plan: &Plan) -> Option<Self> {
         // Named one by one, so that whoever adds something to a plan has to say here whether lanes can do it.
@@ -137,6 +132,11 @@ impl Lean {
             });
         }
         Some(Self { stores, tanks: plan.tanks.len() })
+    }
+
+    /// The same of a plan that is one water: sums over several don't tell what the first fill of each gave.
+    pub fn of_one_water(plan: &Plan) -> Option<Self> {
+        Self::of(plan).filter(|_| Waters::of(plan).count() == 1)
     }
 }
 

@@ -150,8 +150,7 @@ impl Chain {
 
 /// Days that a measured residual counts for: it decays in days, and is measured once a week (common practice, no source).
 const RESIDUAL_COUNTS_DAYS: f64 = 7.0;
-/// Days that a test of clearness to light or of acidity counts for, the interval of tests that WHO's small-supply guidance
-/// and most health offices ask for at least (common practice, no source).
+/// Days that a test of clearness to light or of acidity counts for: a year (common practice, no source).
 const TEST_COUNTS_DAYS: f64 = 366.0;
 
 fn known(asked: &Asked<'_>, diary: &Diary, using: &Use, results: &[Result]) -> Known {

@@ -311,18 +311,24 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
         Parameter::EColi => {
             return say!("Stop drinking it now. {then}", "Deja de beberla ya. {then}", then = against_germs(drink));
         }
-        Parameter::Coliforms => said!(
-            "Boil what is drunk until a test finds no E. coli. Look at lids, screens, filter housings; disinfect the pipes \
-             after the filters; test again, with E. coli.",
-            "Hierve lo que se bebe hasta que un análisis no halle E. coli. Revisa tapas, mallas y carcasas de filtros; \
-             desinfecta las tuberías que siguen a los filtros; repite el análisis, con E. coli.",
-        ),
-        Parameter::Turbidity if judgement == Judgement::Fails => said!(
-            "Boil what is drunk, or drink other water: lamp and chlorine don't reach germs in the dirt. Change the sediment \
-             cartridge, look for stirred-up sludge.",
-            "Hierve lo que se bebe, o bebe otra agua: la lámpara y el cloro no alcanzan los gérmenes dentro de la suciedad. \
-             Cambia el cartucho de sedimentos, mira si hay lodo removido.",
-        ),
+        Parameter::Coliforms => {
+            return say!(
+                "Until a test finds no E. coli: {drink} Look at lids, screens, filter housings; disinfect the pipes after \
+                 the filters; test again, with E. coli.",
+                "Hasta que un análisis no halle E. coli: {drink} Revisa tapas, mallas y carcasas de filtros; desinfecta \
+                 las tuberías que siguen a los filtros; repite el análisis, con E. coli.",
+                drink
+            );
+        }
+        Parameter::Turbidity if judgement == Judgement::Fails => {
+            return say!(
+                "Lamp and chlorine don't reach germs in the dirt. {drink} Change the sediment cartridge, look for stirred-up \
+                 sludge.",
+                "La lámpara y el cloro no alcanzan los gérmenes dentro de la suciedad. {drink} Cambia el cartucho de \
+                 sedimentos, mira si hay lodo removido.",
+                drink
+            );
+        }
         Parameter::Turbidity => said!(
             "Change the sediment cartridge, look for stirred-up sludge; lamp and chlorine work less surely.",
             "Cambia el cartucho de sedimentos, mira si hay lodo removido; la lámpara y el cloro actúan con menos seguridad.",
