@@ -224,11 +224,8 @@ impl Notice {
     /// anything, can be taken back by hand too.
     pub(super) fn is_passing(&self, undo: Option<&Undo>) -> bool {
         match self {
-            Notice::Changed(_)
-            | Notice::OptionKept(_)
-            | Notice::TakenIn(_)
-            | Notice::ReadAgain
-            | Notice::WorksOffline => true,
+            Notice::Changed(_) | Notice::OptionKept(_) | Notice::ReadAgain | Notice::WorksOffline => true,
+            Notice::TakenIn(_) => !matches!(undo, Some(Undo::TakenIn(..))),
             Notice::EntryWritten => !matches!(undo, Some(Undo::Entry(_, _, Some(_)))),
             Notice::RainKept { .. } => !matches!(undo, Some(Undo::Rain(..))),
             _ => false,
@@ -251,6 +248,8 @@ pub enum Undo {
     Entry(SiteId, EntryId, Option<Entry>),
     /// Entries that were new.
     Entries(SiteId, Vec<EntryId>),
+    /// All that was here before a file was taken in.
+    TakenIn(Vec<KeptSite>, Index),
 }
 
 /// All of it.

@@ -3,12 +3,12 @@
 use eavewater::app::draft::Draft;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::Event;
-use eavewater::app::model::Model;
+use eavewater::app::model::{Model, Place};
 use eavewater::app::update::update;
-use eavewater::app::view::kept;
+use eavewater::app::view::{frame, kept};
 use eavewater::engine::rain::import;
-use eavewater::quantity::{Depth, Units};
-use eavewater::records::cupboard::SiteFile;
+use eavewater::quantity::{Customary, Depth, Units};
+use eavewater::records::cupboard::{SiteFile, SiteId};
 use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
@@ -98,6 +98,36 @@ fn a_house_that_differs_stays_and_a_new_one_comes_in() {
     let house_now = taken.site().unwrap();
     assert_eq!(house_now.site.system.tanks.len(), house.site.system.tanks.len() - 1);
     assert!(house_now.diary.entries().len() == 1 && house_now.rain == house.rain && taken.sites.len() == 2);
+}
+
+#[test]
+fn what_a_file_replaced_comes_back_with_its_diary_and_units() {
+    let mut here = with_demo();
+    update(&mut here, Event::DemoWanted);
+    wrote(&mut here, 1.0, 100);
+    let mut other = with_demo();
+    update(&mut other, Event::UnitsChosen(Customary::Us));
+    let as_files = |model: &Model| model.sites.iter().map(|kept| kept.file()).collect::<Vec<_>>();
+    let (before, units, open) =
+        (as_files(&here), here.units.clone(), here.sites.iter().position(|kept| here.open == Some(kept.id)));
+    let taken = |model: &mut Model, effects: Vec<Effect>| {
+        let [Effect::TakeIn { sites, index, replace: true }] = effects.as_slice() else { panic!("{effects:?}") };
+        let event = Event::TakenIn { sites: sites.clone(), index: index.clone(), replace: true, result: Ok(()) };
+        update(model, event);
+    };
+    update(&mut here, Event::FileRead(file_of(&other)));
+    let effects = update(&mut here, Event::FileAccepted { replace: true });
+    taken(&mut here, effects);
+    assert!(as_files(&here) == as_files(&other) && here.units == other.units);
+    // Looking about takes the offer away no more than it does for a site that was removed.
+    update(&mut here, Event::PlaceOpened(Place::Kept));
+    assert!(frame::notice(&here).is_some_and(|notice| notice.offer == Some(frame::Offer::Undo)));
+    let replaced: Vec<SiteId> = here.sites.iter().map(|kept| kept.id).collect();
+    let effects = update(&mut here, Event::UndoWanted);
+    taken(&mut here, effects);
+    assert!(as_files(&here) == before && here.units == units);
+    assert_eq!(here.sites.iter().position(|kept| here.open == Some(kept.id)), open);
+    assert!(here.sites.iter().all(|kept| !replaced.contains(&kept.id)), "no name of a record is used twice");
 }
 
 #[test]

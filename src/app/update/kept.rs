@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use crate::app::csv;
 use crate::app::effect::Effect;
 use crate::app::merging::merge;
-use crate::app::model::{KeptSite, Model, Notice, Place};
+use crate::app::model::{KeptSite, Model, Notice, Place, Undo};
 use crate::engine::diary::joined::joined;
 use crate::engine::question::answer;
 use crate::figures;
@@ -178,8 +178,7 @@ pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
         return file_merged(model, false);
     }
     let Some(file) = model.read_file.take() else { return Vec::new() };
-    let first_free = model.unused_id().0;
-    let sites: Vec<(SiteId, SiteFile)> = (first_free..).map(SiteId).zip(file.sites.iter().cloned()).collect();
+    let sites = named_anew(model, file.sites.iter().cloned());
     let mut index = Index { units: file.units.clone(), language: file.language.or(model.language), ..model.index() };
     index.sites = model.untouched.clone();
     index.sites.extend(sites.iter().map(|(id, _)| *id));
@@ -189,6 +188,22 @@ pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
         index.exported = Some(model.today);
     }
     vec![Effect::TakeIn { sites, index, replace }]
+}
+
+/// Sites under names that none here has had.
+fn named_anew(model: &Model, sites: impl Iterator<Item = SiteFile>) -> Vec<(SiteId, SiteFile)> {
+    (model.unused_id().0..).map(SiteId).zip(sites).collect()
+}
+
+/// Puts back all that was here before a file was taken in.
+pub(super) fn put_back(model: &Model, before: &[KeptSite], mut index: Index) -> Vec<Effect> {
+    let sites = named_anew(model, before.iter().map(KeptSite::file));
+    for id in index.sites.iter_mut().chain(&mut index.open) {
+        if let Some((_, (new, _))) = before.iter().zip(&sites).find(|(kept, _)| kept.id == *id) {
+            *id = *new;
+        }
+    }
+    vec![Effect::TakeIn { sites, index, replace: true }]
 }
 
 pub(super) fn taken_in(
@@ -207,6 +222,7 @@ pub(super) fn taken_in(
             return Vec::new();
         }
     };
+    let before = (!model.sites.is_empty()).then(|| Undo::TakenIn(model.sites.clone(), model.index()));
     if replace {
         model.sites.clear();
     }
@@ -227,7 +243,7 @@ pub(super) fn taken_in(
     model.place = Place::House;
     model.sheet = None;
     super::next::forget(model);
-    model.undo = None;
+    model.undo = before;
     Vec::new()
 }
 

@@ -78,6 +78,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::TrialDropped
         | Notice::OptionKept(_) => Some(Offer::Undo),
         Notice::RainKept { .. } if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
+        Notice::TakenIn(_) if matches!(model.undo, Some(Undo::TakenIn(..))) => Some(Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
         _ => None,
