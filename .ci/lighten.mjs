@@ -3,7 +3,7 @@
 // 1. The program: what its script never calls goes, the rest is optimised for size, functions that are alike come to lie
 //    side by side, and the long names by which script and program know each other become short ones.
 // 2. The script: what nothing uses goes, the rest is minified, and it starts the program itself instead of the page.
-// 3. The style sheets become one.
+// 3. The style sheets become one, behind what is said until the program is there.
 // 4. The scripts beside the program's lose their comments.
 //
 // New files are named by what is in them, so that a browser's own store never pairs two that don't fit.
@@ -51,17 +51,30 @@ export function lighten(folder) {
   const wasm = put(program, '.wasm', programs[0]);
   const script = put(scriptStarting(wasm), '.js', scriptFile);
   const style = esbuild.transformSync(sheets.map(text).join('\n'), { loader: 'css', minify: true }).code;
-  const links = [
-    `<link href=./${put(style, '.css', ...sheets)} rel=stylesheet>`,
-    `<link as=fetch crossorigin href=./${wasm} rel=preload type=application/wasm>`,
-    `<script type=module src=./${script}></script>`,
-  ];
-  writeFileSync(at('index.html'), page.replace(SHEET, '').replace(FETCHED_EARLY, '').replace(START, links.join('')));
+  const sheet = `<link href=./${put(style, '.css', ...sheets)} rel=stylesheet>`;
+  writeFileSync(
+    at('index.html'),
+    page
+      .replace(SHEET, '')
+      .replace(FETCHED_EARLY, '')
+      .replace(START, `<script type=module src=./${script}></script>`)
+      .replace('</body>', () => `<script>${esbuild.transformSync(fetching(wasm), { minify: true }).code.trim()}</script>${sheet}</body>`),
+  );
 
   writeFileSync(at('register.js'), esbuild.transformSync(text('register.js'), { minify: true }).code);
   // Line ends and names stay: complete-build.mjs knows its lines by them.
   writeFileSync(at('service-worker.js'), esbuild.transformSync(text('service-worker.js')).code);
 }
+
+// In the page: has the program fetched. On a first visit the words that stand in for it are painted before it takes the
+// network and the processor; they wait for no other file, not for the style sheet either, which comes behind this.
+const fetching = (wasm) => `
+  eavewaterFetched = new Promise((painted) => {
+    if (!document.querySelector('.coming') || document.hidden) return painted();
+    const counted = ['largest-contentful-paint', 'paint'].find((type) => PerformanceObserver.supportedEntryTypes?.includes(type));
+    if (counted) new PerformanceObserver(painted).observe({ type: counted, buffered: true });
+    setTimeout(painted, 400);
+  }).then(() => document.head.insertAdjacentHTML('beforeend', '<link as=fetch crossorigin href=./${wasm} rel=preload type=application/wasm>'));`;
 
 // What was seen to leave least after compression, of what keeps the program's meaning: values that are used twice are told
 // twice instead of being kept, larger functions stay functions, and the low kilobyte, the end of the stack, holds nothing.
@@ -84,18 +97,7 @@ function lightProgram(esbuild, wasmPath, glue) {
   const module = (contents, minify) =>
     esbuild.buildSync({ stdin: { contents }, bundle: true, format: 'esm', target: 'es2022', minify, write: false }).outputFiles[0].text;
 
-  // On a first visit the words that stand in for the program are painted before it takes the processor.
-  const start = (wasm) => `
-    if (document.querySelector('.coming') && !document.hidden) {
-      await Promise.race([
-        new Promise((painted) => {
-          const counted = ['largest-contentful-paint', 'paint'].find((type) => PerformanceObserver.supportedEntryTypes?.includes(type));
-          if (counted) new PerformanceObserver(painted).observe({ type: counted, buffered: true });
-        }),
-        new Promise((late) => setTimeout(late, 400)),
-      ]);
-    }
-    __wbg_init({ module_or_path: './${wasm}' });`;
+  const start = (wasm) => `await eavewaterFetched; __wbg_init({ module_or_path: './${wasm}' });`;
   const script = glue
     .replace(/^export \{.*\};$/m, '')
     .replace(/^export class /gm, 'class ')

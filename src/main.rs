@@ -13,6 +13,10 @@ fn main() {
         let listen = move |send: Callback<_>| browser::listen(&keeper, move |event| send.run(event));
         page(Outside { perform, read: browser::read, moment: browser::moment }, started, listen)
     });
+    // What public/index.html says until the program is there.
+    if let Ok(Some(words)) = document().query_selector(".coming") {
+        words.remove();
+    }
 }
 
 #[cfg(not(target_arch = "wasm32"))]

@@ -15,6 +15,30 @@ test('first start asks only its own host, and nothing fails', async (t) => {
   assert.deepEqual(host.log.filter((answer) => answer.status !== 200), []);
 });
 
+test('the first words wait for no other file, and go when the program is there', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await browser.newPage();
+  const held = [];
+  await page.route(/\.(css|js)$/, (route) => held.push(route));
+  const wanted = page.waitForRequest(/\.wasm$/);
+  await page.goto(host.address(), { waitUntil: 'commit' });
+  await page.waitForFunction(() => performance.getEntriesByName('first-contentful-paint').length);
+  const words = page.locator('.coming');
+  assert.match(await words.textContent(), /on its way to this device/);
+  // The program is asked for without the script that starts it.
+  await wanted;
+  const place = () => words.evaluate((words) => JSON.stringify(words.getBoundingClientRect()));
+  const before = await place();
+  const [sheet] = held.splice(held.findIndex((route) => route.request().url().endsWith('.css')), 1);
+  await sheet.continue();
+  await page.waitForFunction(() => document.styleSheets.length === 3);
+  assert.equal(await place(), before, 'the style sheet moves nothing');
+  await Promise.all(held.map((route) => route.continue()));
+  await started(page);
+  assert.equal(await words.count(), 0);
+});
+
 test('what is kept is exactly what was built', async (t) => {
   const host = await openHost(t);
   const browser = await openBrowser(t);
