@@ -26,22 +26,21 @@ pub fn about(inquiry: Inquiry) -> &'static str {
         Inquiry::Smallest => said!(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
              smaller alike and everything else as it is, until the size that just does it is found, to within \
-             0.2\u{a0}%. Each size begins as full as the tanks are on the first day (a trial begins with the water \
-             that the house has, and so may run dry more often at first); where less comes than is wanted, what only \
-             that water gives counts as lacking.",
+             0.2\u{a0}%. Each size begins with what the last years of this rain, up to twenty, leave in it when it begins \
+             them empty: so no first fill makes a size do that doesn't last.",
             "Toda la casa se calcula una y otra vez con esta lluvia, con todos los tanques (o todos los techos, o \
              todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
-             apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza tan lleno como están los tanques el primer \
-             día (una prueba empieza con el agua que tiene la casa, así que al principio puede quedarse seca más \
-             veces); donde llega menos de lo que se necesita, lo que solo da esa agua cuenta como faltante.",
+             apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza con lo que le dejan los últimos años de esta \
+             lluvia, hasta veinte, si los empieza vacío: así ningún tamaño parece bastar por haber estado lleno el primer \
+             día.",
         ),
         Inquiry::Curves => said!(
             "What other sizes would come to on this rain: from a quarter of what there is to four times as much, \
-             everything else as it is, each as full as the tanks are on the first day: of a short record, a part of \
-             what larger ones gain is that water. The upright line is the house as it stands.",
+             everything else as it is. Each begins with what earlier years leave in it, not full; so the figures at the \
+             upright line, which is the house as it stands, can differ a little from those of the house above.",
             "Qué resultaría con otros tamaños con esta lluvia: desde la cuarta parte de lo que hay hasta el cuádruple, \
-             con lo demás como está, cada uno tan lleno como están los tanques el primer día: con un registro corto, \
-             una parte de lo que ganan los más grandes es esa agua. La línea vertical es la casa tal como está.",
+             con lo demás como está. Cada uno empieza con lo que le dejan los años anteriores, no lleno; por eso las cifras \
+             en la línea vertical, que es la casa tal como está, pueden diferir un poco de las de arriba.",
         ),
         Inquiry::Surface => said!(
             "Lines of equal reliability over all pairs of storage (a quarter of what there is to four times as much) \
@@ -133,14 +132,6 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
             "Techo: no hay área de techo que agrandar. Escribe primero el área del techo.",
         )
         .to_owned(),
-        (Found::NotEvenAt { factor, tally }, _) if tally.rests_on_first_fill() => say!(
-            "{what}: even with {size} less comes to the tanks than is wanted; what they hold on the first day only puts \
-             the shortage off.",
-            "{what}: incluso con {size} llega a los tanques menos de lo que se necesita; lo que tienen el primer día solo \
-             aplaza la escasez.",
-            what = name(sought),
-            size = size(factor),
-        ),
         (Found::Enough { factor, .. }, Sought::Storage) => {
             say!(
                 "Tanks of {size} in all would do; there are {of_now}.",
@@ -166,15 +157,14 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
             )
         }
         (Found::NotEvenAt { factor, tally }, Sought::Storage) => say!(
-            "No storage does it with this roof and use: tanks of {size} would still come to {reached} only.",
-            "Ningún almacenamiento alcanza con este techo y este uso: con tanques de {size} se llegaría solo a \
-             {reached}.",
+            "Not even tanks of {size} do it with this roof and use: they would come to {reached} only.",
+            "Ni con tanques de {size} alcanza con este techo y este uso: se llegaría solo a {reached}.",
             size = size(factor),
             reached = reached(&tally),
         ),
         (Found::NotEvenAt { factor, tally }, Sought::Roof) => say!(
-            "No roof does it with these tanks and use: {size} would still come to {reached} only.",
-            "Ningún techo alcanza con estos tanques y este uso: con {size} se llegaría solo a {reached}.",
+            "Not even a roof of {size} does it with these tanks and use: it would come to {reached} only.",
+            "Ni con un techo de {size} alcanza con estos tanques y este uso: se llegaría solo a {reached}.",
             size = size(factor),
             reached = reached(&tally),
         ),
@@ -237,7 +227,7 @@ pub fn bracket([after, before]: [Tally; 2]) -> String {
         water = share(Tally::volumetric),
         days = share(Tally::time),
         good = between(number_text(least), number_text(most)),
-        years = count(after.whole_years, said!("whole year", "año completo"), said!("whole years", "años completos")),
+        years = count(after.judged_years(), said!("year", "año"), said!("years", "años")),
     )
 }
 

@@ -32,8 +32,9 @@ pub fn headline(answer: &Answer) -> String {
         ));
     } else if let Some(comes) = answer.comes_short() {
         told.push_str(&say!(
-            " No tank would be enough: only {share} of the water wanted comes. More roof or less use would mend that.",
-            " Ningún tanque bastaría: solo llega el {share} del agua que se necesita. Más techo o menos uso lo remediarían.",
+            " No tank alone would be enough: only {share} of the water wanted comes. More roof or less use has to come first.",
+            " Ningún tanque bastaría por sí solo: llega solo el {share} del agua que se necesita. Antes hace falta más techo o \
+             menos uso.",
             share = percent(comes)
         ));
     }
@@ -111,10 +112,22 @@ fn spell(answer: &Answer, complete: usize) -> String {
 }
 
 fn stretch(answer: &Answer, run: &DryRun) -> String {
+    if run.days >= answer.series.dates.len() {
+        return said!("no day had all the water wanted", "ningún día hubo toda el agua que se necesita").to_owned();
+    }
     let year = run.start.year();
     let last =
         run.start.checked_add_days(Days::new(run.days.saturating_sub(1) as u64)).map_or(year, |last| last.year());
-    if answer.origin != Origin::Generated && last > year {
+    if last > year && answer.origin == Origin::Generated {
+        return say!(
+            "the longest dry stretch was {days}, from year {year} of them to year {last}",
+            "la racha de escasez más larga fue de {days}, del año {year} al año {last}",
+            days = super::days(run.days),
+            year,
+            last
+        );
+    }
+    if last > year {
         return say!(
             "the longest dry stretch was {days}, from {year} to {last}",
             "la racha de escasez más larga fue de {days}, de {year} a {last}",

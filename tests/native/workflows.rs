@@ -249,8 +249,8 @@ fn a_sketch_says_what_reaches_the_tank_and_where_no_tank_would_do() {
     let days = sketch_view::days(rain, &model);
     let of = |roof_m2| sketch_view::answered(&Sketch { rain, roof: Area::square_metres(roof_m2), ..sketch() }, &days);
     let (small, large) = (of(10.0), of(200.0));
-    assert!(small.headline.contains("No tank would be enough"), "{}", small.headline);
-    assert!(!large.headline.contains("No tank would be enough"), "{}", large.headline);
+    assert!(small.headline.contains("No tank alone would be enough"), "{}", small.headline);
+    assert!(!large.headline.contains("No tank alone would be enough"), "{}", large.headline);
     // Rain of a mean year on 200 m², a millimetre a litre on each: straight from the record.
     let Some(Rain::Record(record)) = model.sites[0].rain.as_deref() else { panic!("the demo has a record") };
     let measured: Vec<f64> = record.depths_mm.iter().flatten().copied().collect();

@@ -34,6 +34,7 @@ fn tally(tally: &Tally) -> Value {
         "time_reliability": tally.time(),
         "good_years": tally.good_years,
         "whole_years": tally.whole_years,
+        "dry_parts_of_years": tally.dry_parts,
     })
 }
 

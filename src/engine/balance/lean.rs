@@ -1,13 +1,14 @@
 //! A plain system lowered once more, for many cases side by side: what comes to each tank on each day depends neither on
 //! the size of tanks nor on the uses, so it is reckoned once.
 
+use std::ops::Range;
+
 use chrono::{Datelike, NaiveDate};
 
 use crate::engine::rain::weather::Weather;
 
 use super::plan::{Plan, SpillTo};
 use super::rule::Bound;
-use super::waters::Waters;
 
 /// Days of one calendar month in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +32,8 @@ pub struct Calendar {
     pub months: Vec<MonthOfDays>,
     /// Years of which all days are there.
     pub whole_years: usize,
+    /// Months that are gone through beforehand, uncounted: see [`Calendar::run_in`].
+    pub run_in: Range<usize>,
 }
 
 impl Calendar {
@@ -55,7 +58,24 @@ impl Calendar {
                 first_of_year = day + 1;
             }
         }
-        Self { months, whole_years }
+        Self { months, whole_years, run_in: 0..0 }
+    }
+
+    /// With a run-in, so that a run begins with what the years before it left and not with a fill of which nobody knows
+    /// where it came from: the last months up to the one that comes before the first of all, at most twenty years of them.
+    /// It begins empty, so that more storage, more rain or less use never leaves less.
+    #[must_use]
+    pub fn with_run_in(self) -> Self {
+        const MOST: usize = 20 * 12;
+        let like_first = |month: &MonthOfDays| self.months.first().is_some_and(|first| first.month == month.month);
+        let to = self.months.iter().rposition(like_first).filter(|at| *at > 0).unwrap_or(self.months.len());
+        Self { run_in: to.saturating_sub(MOST)..to, ..self }
+    }
+
+    /// The days of the run-in, as places among the days.
+    pub fn run_in_days(&self) -> Range<usize> {
+        let months = self.months.get(self.run_in.clone()).unwrap_or_default();
+        months.first().map_or(0, |first| first.from)..months.last().map_or(0, |last| last.to)
     }
 
     /// How many days each calendar month has in all.
@@ -132,11 +152,6 @@ impl Lean {
             });
         }
         Some(Self { stores, tanks: plan.tanks.len() })
-    }
-
-    /// The same of a plan that is one water: sums over several don't tell what the first fill of each gave.
-    pub fn of_one_water(plan: &Plan) -> Option<Self> {
-        Self::of(plan).filter(|_| Waters::of(plan).count() == 1)
     }
 }
 

@@ -38,6 +38,11 @@ impl Plan {
         !self.gardens.is_empty() || !self.rations.is_empty()
     }
 
+    /// Dead storage of a tank, in L; 0 for one that isn't there.
+    pub fn dead_l(&self, tank: usize) -> f64 {
+        self.tanks.get(tank).map_or(0.0, |tank| tank.dead_l)
+    }
+
     /// What a tank can never hold because its store spills at a lower rim, in L, and the tank of that rim; `None` for a
     /// tank in no store.
     pub fn stranded(&self, tank: usize) -> Option<(f64, usize)> {
@@ -150,6 +155,8 @@ pub struct Store {
     pub joined: Joined,
     /// Whether any of its tanks loses water other than to uses.
     pub(super) loses: bool,
+    /// Whether anything brings it water: a roof, a pump, a truck, the overflow of a store that is filled, an open mouth.
+    pub(super) filled: bool,
     /// Where its spill goes, in equal shares.
     pub(super) spills_to: Vec<SpillTo>,
     /// The uses that draw on it, first served first.
@@ -273,6 +280,16 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
     }
     for (number, tanks) in stores.iter().enumerate() {
         plan.stores.push(store_plan(system, number, tanks, &store_of));
+        let comes = plan.feeds.iter().map(|feed| feed.tank);
+        let mut comes =
+            comes.chain(plan.pumps.iter().map(|pump| pump.to_tank)).chain(plan.hauling.iter().map(|by| by.tank));
+        // Those above it stand before it in the list.
+        let runs_over = |store: &Store| {
+            store.filled && store.spills_to.iter().any(|to| matches!(to, SpillTo::Tank(tank) if tanks.contains(tank)))
+        };
+        plan.stores[number].filled = comes.any(|tank| tanks.contains(&tank))
+            || tanks.iter().any(|tank| plan.tanks[*tank].open.is_some())
+            || plan.stores.iter().any(runs_over);
     }
     plan.rations = rations(system, &store_of, |store| plan.stores[store].joined.live_capacity_l);
     Ok(plan)
@@ -307,6 +324,7 @@ fn store_plan(system: &System, number: usize, tanks: &[usize], store_of: &[usize
         uses: (0..system.uses.len()).filter(|using| draws_here(system.uses[*using].tank)).collect(),
         joined,
         spills_to,
+        filled: false,
     }
 }
 

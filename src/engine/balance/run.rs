@@ -93,7 +93,7 @@ impl Day {
 /// assert!(ledger.residual().abs() < 1e-9);
 /// ```
 pub fn run(plan: &Plan, weather: &Weather, conduct: Conduct, mut watch: impl FnMut(&Day)) -> Ledger {
-    let mut standing = Standing::share(plan, conduct.start_share);
+    let mut standing = Standing::first(plan, conduct.start_share);
     let (dates, depths_mm) = (&weather.dates, &weather.depths_mm);
     run_from(plan, dates, depths_mm, &mut standing, conduct.inflow_first, |day| {
         watch(day);
@@ -235,6 +235,16 @@ impl Standing {
             root_zones: vec![RootZone::default(); plan.gardens.len()],
             days: 0,
         }
+    }
+
+    /// The same, but for stores that nothing fills: they begin empty.
+    pub fn first(plan: &Plan, share: f64) -> Self {
+        let mut standing = Self::share(plan, share);
+        for (live_l, store) in standing.live_l.iter_mut().zip(&plan.stores).filter(|(_, store)| !store.filled) {
+            *live_l = 0.0;
+            store.tanks.iter().for_each(|tank| standing.dead_l[*tank] = 0.0);
+        }
+        standing
     }
 
     /// Pours water (L) into a store, as much as it has room for.

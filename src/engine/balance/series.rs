@@ -79,7 +79,7 @@ fn keep<T: Copy + Default + PartialEq>(columns: &mut [Vec<T>], values: &[T], day
 
 /// Runs the plan through the weather and keeps every day.
 pub fn run_and_keep(plan: &Plan, weather: &Weather, conduct: Conduct) -> (Ledger, Series) {
-    run_and_keep_from(plan, weather, &mut Standing::share(plan, conduct.start_share), conduct.inflow_first)
+    run_and_keep_from(plan, weather, &mut Standing::first(plan, conduct.start_share), conduct.inflow_first)
 }
 
 /// The same from what stands in it, which is left as it is after the last day.
@@ -155,7 +155,7 @@ impl Inside {
         let push = |columns: &mut [Vec<f64>], values: &[f64]| {
             columns.iter_mut().zip(values).for_each(|(column, value)| column.push(*value));
         };
-        let mut standing = Standing::share(plan, conduct.start_share);
+        let mut standing = Standing::first(plan, conduct.start_share);
         run_from(plan, &series.dates, &series.rain_mm, &mut standing, conduct.inflow_first, |day| {
             push(&mut inside.dead_l, &day.dead_l);
             push(&mut inside.inflow_l, &day.inflow_l);

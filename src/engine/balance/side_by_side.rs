@@ -42,6 +42,8 @@ pub struct Outcome {
     pub good_years: f64,
     /// Such days in the worst calendar year.
     pub worst_year: f64,
+    /// Calendar years of which a part is there, with such a day.
+    pub dry_parts: f64,
     /// Water in the tanks before the first day, in L.
     pub stored_first_l: f64,
     /// Water in the tanks after the last day, in L.
@@ -91,6 +93,8 @@ pub struct Block<L> {
     dry_before_year: L,
     good: L,
     worst: L,
+    dry_parts: L,
+    running_in: bool,
     next_month: usize,
 }
 
@@ -103,7 +107,8 @@ impl<L: Lanes> Block<L> {
             }))
         };
         let later = 1.0 - frame.conduct.inflow_first;
-        let start = frame.conduct.start_share;
+        let running_in = !frame.calendar.run_in.is_empty();
+        let start = if running_in { 0.0 } else { frame.conduct.start_share };
         let stores: Vec<StoreLanes<L>> = frame
             .lean
             .stores
@@ -118,7 +123,7 @@ impl<L: Lanes> Block<L> {
                 StoreLanes {
                     capacity: lanes(&|tanks, _| capacity(tanks)),
                     most_yield: lanes(&|tanks, _| if later > 0.0 { capacity(tanks) / later } else { f64::INFINITY }),
-                    content: lanes(&|tanks, _| start * capacity(tanks)),
+                    content: lanes(&|tanks, _| if tanks.stores[at].filled { start * capacity(tanks) } else { 0.0 }),
                     demand: demand(store.uses.len()),
                     counting: demand(if let Thirst::First(first) = store.thirst { first } else { 0 }),
                     each: match store.thirst {
@@ -135,7 +140,10 @@ impl<L: Lanes> Block<L> {
             .collect();
         let dead: Vec<(L, L)> = (0..frame.lean.tanks)
             .map(|tank| {
-                (lanes(&|tanks, _| tanks.tanks[tank].dead_l), lanes(&|tanks, _| start * tanks.tanks[tank].dead_l))
+                let dead = |plan: &Plan| plan.tanks[tank].dead_l;
+                let filled = |plan: &Plan| plan.stores[plan.tanks[tank].store].filled;
+                let first = |plan: &Plan| if filled(plan) { start * dead(plan) } else { 0.0 };
+                (lanes(&|tanks, _| dead(tanks)), lanes(&|tanks, _| first(tanks)))
             })
             .collect();
         let zero = L::all(0.0);
@@ -152,7 +160,9 @@ impl<L: Lanes> Block<L> {
             dry_before_year: zero,
             good: zero,
             worst: zero,
-            next_month: 0,
+            dry_parts: zero,
+            running_in,
+            next_month: frame.calendar.run_in.start,
             stores,
             dead,
         };
@@ -174,7 +184,8 @@ impl<L: Lanes> Block<L> {
     #[inline(always)]
     pub(super) fn days(&mut self, frame: &Frame, most_days: usize) -> bool {
         let mut done = 0;
-        while let Some(month) = frame.calendar.months.get(self.next_month).filter(|_| done < most_days) {
+        let end = if self.running_in { frame.calendar.run_in.end } else { frame.calendar.months.len() };
+        while let Some(month) = frame.calendar.months[..end].get(self.next_month).filter(|_| done < most_days) {
             let filling = self.dead.iter().any(|(whole, full)| {
                 let (whole, full) = (whole.values(), full.values());
                 whole.iter().zip(&full).any(|(whole, full)| full < whole)
@@ -194,15 +205,31 @@ impl<L: Lanes> Block<L> {
             done += month.to - month.from;
             self.next_month += 1;
         }
-        self.next_month < frame.calendar.months.len()
+        if self.running_in && self.next_month >= end {
+            self.begin();
+            return true;
+        }
+        self.next_month < end
+    }
+
+    /// Counts from the first day on, with what the run-in left.
+    fn begin(&mut self) {
+        let zero = L::all(0.0);
+        self.yield_by_month = [zero; 12];
+        (self.dry, self.dry_before_year, self.good, self.worst, self.dry_parts) = (zero, zero, zero, zero, zero);
+        self.stored_first = self.stored();
+        (self.running_in, self.next_month) = (false, 0);
     }
 
     #[inline(always)]
     fn end_year(&mut self, whole: bool) {
         let dry = self.dry.minus(self.dry_before_year);
         self.worst = self.worst.most(dry);
+        let is_dry = dry.above(L::all(0.5));
         if whole {
-            self.good = self.good.plus(L::all(1.0).minus(dry.above(L::all(0.5))));
+            self.good = self.good.plus(L::all(1.0).minus(is_dry));
+        } else {
+            self.dry_parts = self.dry_parts.plus(is_dry);
         }
         self.dry_before_year = self.dry;
     }
@@ -318,6 +345,7 @@ impl<L: Lanes> Block<L> {
     pub fn outcomes(&self, cases: usize) -> Vec<Outcome> {
         let yielded = self.yield_by_month.iter().fold(L::all(0.0), |sum, month| sum.plus(*month)).values();
         let (dry, good, worst) = (self.dry.values(), self.good.values(), self.worst.values());
+        let dry_parts = self.dry_parts.values();
         let (first, last) = (self.stored_first.values(), self.stored().values());
         (0..cases.min(WIDTH))
             .map(|lane| Outcome {
@@ -325,6 +353,7 @@ impl<L: Lanes> Block<L> {
                 dry_days: dry[lane],
                 good_years: good[lane],
                 worst_year: worst[lane],
+                dry_parts: dry_parts[lane],
                 stored_first_l: first[lane],
                 stored_last_l: last[lane],
             })

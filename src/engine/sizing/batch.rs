@@ -39,9 +39,14 @@ pub struct Ground {
 }
 
 impl Ground {
-    /// Joins them.
+    /// Joins them, with a run-in.
     pub fn new(weather: Weather, conduct: Conduct) -> Self {
-        Self { calendar: Calendar::of(&weather.dates), weather, conduct }
+        Self { calendar: Calendar::of(&weather.dates).with_run_in(), weather, conduct }
+    }
+
+    /// How many days a run goes through, those of the run-in with them.
+    fn days(&self) -> usize {
+        self.weather.dates.len() + self.calendar.run_in_days().len()
     }
 
     /// The same under another order within a day.
@@ -98,7 +103,7 @@ impl Batch {
         let (mut known, mut known_group): (Option<Arc<Plan>>, Option<usize>) = (None, None);
         for (at, case) in cases.iter().enumerate() {
             if !known.as_ref().is_some_and(|known| Arc::ptr_eq(known, &case.tanks)) {
-                known_group = Lean::of_one_water(&case.tanks).map(|lean| {
+                known_group = Lean::of(&case.tanks).map(|lean| {
                     let alike = |group: &Group| group.lean == lean && gather_alike(&group.gathers, &case.tanks);
                     groups.iter().position(alike).unwrap_or_else(|| {
                         groups.push(Group { gathers: Arc::clone(&case.tanks), lean, cases: Vec::new() });
@@ -118,8 +123,8 @@ impl Batch {
         #[expect(clippy::cast_precision_loss, reason = "cases and days are few")]
         let all = {
             let blocks: usize = groups.iter().map(|group| group.cases.len().div_ceil(WIDTH)).sum();
-            let passes = groups.len() as f64 + blocks as f64 * LANES_WEIGH + general.len() as f64 * GENERAL_WEIGH;
-            passes * ground.weather.dates.len().max(1) as f64
+            let passes = blocks as f64 * LANES_WEIGH + general.len() as f64 * GENERAL_WEIGH;
+            groups.len() as f64 * ground.weather.dates.len() as f64 + passes * ground.days() as f64
         };
         let tallies = vec![Tally::default(); cases.len()];
         Self { ground, cases, tallies, groups, general, work: None, one: None, done: 0.0, all }
@@ -177,14 +182,14 @@ impl Batch {
         let (plan, mut tallying) = self.one.take().unwrap_or_else(|| {
             let Case { tanks, uses } = &self.cases[at];
             let plan = if Arc::ptr_eq(tanks, uses) { Arc::clone(tanks) } else { Arc::new(tanks.with_uses_of(uses)) };
-            let tallying = Tallying::before_first_day(&plan, ground.conduct);
+            let tallying = Tallying::before_first_day(&plan, &ground.calendar, ground.conduct);
             (plan, tallying)
         });
         self.done += GENERAL_A_STEP.min(days) as f64 * GENERAL_WEIGH;
         if tallying.go_on(&plan, &ground.weather, &ground.calendar, GENERAL_A_STEP) {
             self.one = Some((plan, tallying));
         } else {
-            self.tallies[at] = tallying.tally(&plan, &ground.calendar);
+            self.tallies[at] = tallying.tally(&ground.calendar);
             self.general.pop();
         }
         !self.general.is_empty()

@@ -65,7 +65,7 @@ pub enum Found {
         /// What it came to.
         tally: Tally,
     },
-    /// Even the end of the span doesn't do it: ten times as much storage or roof (less, where a part can't be that
+    /// Even the end of the span doesn't do it: a thousand times as much storage or roof (less, where a part can't be that
     /// large), a tenth of the use.
     NotEvenAt {
         /// The factor at the end.
@@ -89,6 +89,8 @@ pub const CLOSENESS: f64 = 1.002;
 
 /// Where the span may end, the widest first.
 const LARGE_ENDS: [f64; 6] = [FACTOR.greatest, 7.0, 5.0, 3.0, 2.0, 1.4];
+/// The same of storage and roof upwards: a house that begins with a barrel may want a hundred of them.
+const LARGEST_ENDS: [f64; 5] = [1000.0, 300.0, 100.0, 50.0, 20.0];
 
 /// A search on its way.
 pub struct Search {
@@ -150,7 +152,8 @@ impl Search {
     /// The ends of the span, the one that should not do first: as far apart as the ranges of the parts allow.
     fn ends(&self) -> (f64, f64) {
         let runs = |factor: &f64| planned(&self.site, &self.sought.times(*factor)).is_some();
-        let large = LARGE_ENDS.into_iter().find(runs).unwrap_or(1.0);
+        let larger = if self.sought == Sought::Uses { [].iter() } else { LARGEST_ENDS.iter() };
+        let large = larger.chain(&LARGE_ENDS).copied().find(runs).unwrap_or(1.0);
         let small = LARGE_ENDS.map(|factor| 1.0 / factor).into_iter().find(runs).unwrap_or(1.0);
         match self.sought {
             Sought::Storage | Sought::Roof => (small, large),

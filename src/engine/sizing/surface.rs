@@ -29,7 +29,7 @@ pub struct Surface {
 impl Surface {
     /// Before the first step, with as many steps each way as the system allows.
     pub fn new(site: &Site, ground: Arc<Ground>) -> Self {
-        let plain = planned(site, &Sought::Storage.times(1.0)).is_some_and(|plan| Lean::of_one_water(&plan).is_some());
+        let plain = planned(site, &Sought::Storage.times(1.0)).is_some_and(|plan| Lean::of(&plan).is_some());
         Self::of(site, ground, if plain { FINE } else { COARSE })
     }
 

@@ -17,7 +17,7 @@ pub fn curves(site: &Site, curves: &[(Sought, Vec<Point>)], units: &Units, width
 fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f64) -> Chart {
     let (now, kind) = (sought.of(site), say::kind(sought));
     let line = |name: &str, share: fn(&Tally) -> f64| {
-        (name.to_owned(), points.iter().map(|(_, tally)| 100.0 * share(&tally.lasting())).collect())
+        (name.to_owned(), points.iter().map(|(_, tally)| 100.0 * share(tally)).collect())
     };
     let curve = Curve {
         places: points.iter().map(|(factor, _)| shown::in_unit(now * factor, kind, units)).collect(),
