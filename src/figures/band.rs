@@ -106,7 +106,7 @@ impl YearBand<'_> {
             }
         }
         let columns = vec![words.month.clone(), words.low.clone(), words.median.clone(), words.high.clone()];
-        Table { columns, rows }
+        Table { columns, rows }.in_unit(1..4, &self.words.unit)
     }
 
     fn days(&self) -> usize {

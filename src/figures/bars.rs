@@ -123,7 +123,8 @@ impl Bars {
             row.extend(with_notes.then(|| self.notes(bar)));
             row
         };
-        Table { columns, rows: self.bars.iter().map(row).collect() }
+        let numbers = 1..2 + usize::from(with_beside);
+        Table { columns, rows: self.bars.iter().map(row).collect() }.in_unit(numbers, &self.words.unit)
     }
 
     fn notes(&self, bar: &Bar) -> String {

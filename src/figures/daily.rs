@@ -128,6 +128,7 @@ impl Daily<'_> {
             vec![self.span(group), amount, group.unknown.to_string()]
         };
         Table { columns: self.words.columns.to_vec(), rows: self.groups(each).iter().map(row).collect() }
+            .in_unit(1..2, &self.words.unit)
     }
 }
 

@@ -137,7 +137,7 @@ impl Fan<'_> {
         };
         let mut columns = vec![self.words.day.clone()];
         columns.extend(self.words.lines.iter().cloned());
-        Table { columns, rows: (0..self.days()).step_by(10).map(row).collect() }
+        Table { columns, rows: (0..self.days()).step_by(10).map(row).collect() }.in_unit(1..5, &self.words.unit)
     }
 
     fn days(&self) -> usize {

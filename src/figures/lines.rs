@@ -115,6 +115,7 @@ impl Contents<'_> {
             from = to;
         }
         Table { columns: vec![month, least, greatest, self.words.shortfall.clone()], rows }
+            .in_unit(1..3, &self.words.unit)
     }
 
     fn is_short(&self, day: usize) -> bool {

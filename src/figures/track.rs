@@ -156,7 +156,7 @@ impl Track<'_> {
             ]
         };
         let rows = self.reads.iter().filter(|read| self.is_within(read.date)).map(row).collect();
-        Table { columns: self.words.columns.to_vec(), rows }
+        Table { columns: self.words.columns.to_vec(), rows }.in_unit(1..4, &self.words.unit)
     }
 }
 

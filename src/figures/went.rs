@@ -115,7 +115,8 @@ impl WhereItWent {
             row.push(significant(self.shortfall[month], DIGITS));
             row
         };
-        Table { columns, rows: (0..12).map(row).collect() }
+        let last = columns.len();
+        Table { columns, rows: (0..12).map(row).collect() }.in_unit(1..last, &self.words.unit)
     }
 
     fn reading(&self, month: usize, x: f64, y: f64) -> Reading {

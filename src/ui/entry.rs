@@ -86,7 +86,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
     let is_note = opened.subject == Subject::Note;
     element("SECTION")
         .class("entry")
-        .child(element("H1").live_text(read(|view| view.title.clone())))
+        .child(element("H1").attribute("id", "entry-title").live_text(read(|view| view.title.clone())))
         .child(days(desk, form))
         .children(about(desk, form, &opened))
         .child(dry)
@@ -259,6 +259,7 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
         // The pad below types; a keyboard that is there types too, but none slides over the page.
         .attribute("inputmode", "none")
         .attribute("autocomplete", "off")
+        .attribute("aria-describedby", "entry-title entry-unit")
         .class("digits")
         .value(move || form.with(|form| form.text.clone()))
         .on("input", move |event| form.update(|form| form.text = event_target_value(&event)))
@@ -300,7 +301,7 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
             element("DIV")
                 .class("digits-row")
                 .child(input)
-                .child(element("SPAN").class("unit").live_text(unit))
+                .child(element("SPAN").class("unit").attribute("id", "entry-unit").live_text(unit))
                 .child(take),
         )
         .child(

@@ -174,7 +174,12 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
         .class("under-finger")
         .on("pointermove", moved.clone())
         .on("pointerdown", moved)
-        .on("pointerleave", move |_| under.set(None))
+        // A finger that is lifted leaves its value to be read.
+        .on("pointerleave", move |event| {
+            if event.dyn_ref::<web_sys::PointerEvent>().is_some_and(|event| event.pointer_type() == "mouse") {
+                under.set(None);
+            }
+        })
         .child(image)
         .child(hair);
     element("FIGURE")

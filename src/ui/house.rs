@@ -194,7 +194,11 @@ fn water_alarm(told: &str, desk: Desk) -> AnyView {
 }
 
 fn finding(finding: FindingView, desk: Desk) -> AnyView {
-    let mend = finding.part.map(|part| desk.button(said!("Open", "Abrir"), Event::PartOpened(part)).into());
+    let open = said!("Open", "Abrir");
+    let mend = finding.part.map(|part| {
+        let button = desk.button(open, Event::PartOpened(part));
+        button.attribute("aria-label", [open, ": ", &finding.text].concat()).into()
+    });
     element("LI").child(worded("SPAN", finding.text)).children(mend).into()
 }
 

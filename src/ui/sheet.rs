@@ -70,7 +70,12 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
             desk.send.run(Event::SheetClosed);
         }
     };
-    element("DIALOG").class("sheet").on("close", closed).child(live(content)).into()
+    element("DIALOG")
+        .class("sheet")
+        .attribute("aria-labelledby", "sheet-name")
+        .on("close", closed)
+        .child(live(content))
+        .into()
 }
 
 fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
@@ -93,7 +98,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .disabled(stays(|(_, down)| down));
     let head = element("DIV")
         .class("sheet-head")
-        .child(element("H2").live_text(title))
+        .child(element("H2").attribute("id", "sheet-name").live_text(title))
         .child(desk.button(said!("Close", "Cerrar"), Event::SheetClosed).class("plain"));
     let fields = element("DIV")
         .class("fields")

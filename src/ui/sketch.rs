@@ -20,7 +20,7 @@ use crate::words::{self, sketch as say};
 
 const SIDE: Range = Range::new(0.5, 1_000.0);
 const ROOF: Range = Range::new(1.0, 100_000.0);
-const PEOPLE: Range = Range::new(0.0, 10_000.0);
+const PEOPLE: Range = Range::new(1.0, 10_000.0);
 const PER_HEAD: Range = Range::new(0.0, 10_000.0);
 
 /// One of the sketch's quantities.

@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 
 use crate::language::Phrase;
+use crate::quantity::{Kind, Units, shown};
 
 /// Names of the buttons that make the drawing larger and smaller.
 pub const LARGER: Phrase = phrase!("Larger drawing", "Dibujo más grande");
@@ -134,6 +135,26 @@ pub const WATER_UNKNOWN: Phrase = phrase!(
     "No se sabe cuánta agua hay hoy: no se leyó ningún nivel, y no hay lluvia de esta época del año con que \
      calcular.",
 );
+
+/// That water runs out where a valve is opened.
+pub fn runs_out(litres: f64, tank: &str, units: &Units) -> String {
+    say!(
+        " By the readings {water} more stands in them than they hold together: it runs out over {tank}. Open the real valve \
+         only once there is room.",
+        " Según las lecturas hay en ellos {water} más de lo que guardan juntos: se sale por {tank}. Abre la válvula de \
+         verdad solo cuando haya lugar.",
+        water = shown::figure(litres, Kind::Volume, units),
+        tank
+    )
+}
+
+/// Added to what is said of a tank: the water that is drawn in it.
+pub fn stands_in(litres: f64, units: &Units) -> String {
+    say!(", {water} in it", ", con {water}", water = shown::figure(litres, Kind::Volume, units))
+}
+
+/// Added to what is said of a part that bears a mark.
+pub const WANTS_ATTENTION: Phrase = phrase!(", wants attention", ", necesita atención");
 
 /// Added to what is said of a downspout through which rain went.
 pub const RAN: Phrase = phrase!(", rain ran through it since yesterday", ", por aquí pasó lluvia desde ayer");

@@ -100,6 +100,16 @@ pub fn house(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );
     let mut labels = labels(system, units);
+    for (part, label) in &mut labels {
+        // What is drawn of it is said of it.
+        let stands = water.iter().find(|water| water.tank == *part).zip(system.tank(*part));
+        if let Some((water, tank)) = stands {
+            label.spoken.push_str(&words::house::stands_in(tank.shape.volume_l(water.level_m), units));
+        }
+        if marks.iter().any(|mark| mark.part == *part) {
+            label.spoken.push_str(&words::house::WANTS_ATTENTION);
+        }
+    }
     for (_, label) in labels.iter_mut().filter(|(part, _)| ran.contains(part)) {
         label.spoken.push_str(&words::house::RAN);
     }
@@ -338,6 +348,7 @@ mod tests {
             of: crate::site::diary::Water::Tank(first.id),
             level: crate::site::diary::Level::Depth(crate::quantity::Length::metres(1.0)),
             undrawn: None,
+            joined: Vec::new(),
         };
         let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
         let diary = Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
