@@ -22,7 +22,7 @@ pub fn diary(diary: &Diary, system: &System) -> String {
     let part = |id: Option<PartId>| id.map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
     for entry in diary.entries() {
         let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
-            Told::Level { of, level, undrawn } => {
+            Told::Level { of, level, undrawn, .. } => {
                 let whole = if matches!(of, Water::Store(_)) { said!("store ", "depósito ") } else { "" };
                 let (how, value, unit) = match level {
                     Level::Depth(depth) => (said!("depth", "profundidad"), Some(depth.get()), "m"),

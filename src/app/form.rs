@@ -126,7 +126,7 @@ impl Form {
         form.id = Some(entry.id);
         form.note.clone_from(&entry.note);
         match &entry.told {
-            Told::Level { of, level, undrawn } => {
+            Told::Level { of, level, undrawn, .. } => {
                 form.take_level(*of, *level);
                 form.undrawn =
                     undrawn.map_or_else(String::new, |hours| shown::entered(hours.get(), Kind::Hours, units));
@@ -246,7 +246,8 @@ impl Form {
                     "" => None,
                     text => Some(Hours::from_hours(self.read(text, Kind::Hours, UNDRAWN, units)?)),
                 };
-                Told::Level { of, level, undrawn }
+                // Which tanks are joined is looked at when it is written.
+                Told::Level { of, level, undrawn, joined: Vec::new() }
             }
             Subject::Rain => Told::Rain(Depth::millimetres(value)),
             Subject::Meter => Told::Meter { of: self.part, reading: Volume::litres(value) },

@@ -224,7 +224,11 @@ impl Notice {
     /// anything, can be taken back by hand too.
     pub(super) fn is_passing(&self, undo: Option<&Undo>) -> bool {
         match self {
-            Notice::Changed(_) | Notice::OptionKept(_) | Notice::ReadAgain | Notice::WorksOffline => true,
+            Notice::Changed(_)
+            | Notice::OptionKept(_)
+            | Notice::ReadAgain
+            | Notice::WorksOffline
+            | Notice::FileRefused(_) => true,
             Notice::TakenIn(_) => !matches!(undo, Some(Undo::TakenIn(..))),
             Notice::EntryWritten => !matches!(undo, Some(Undo::Entry(_, _, Some(_)))),
             Notice::RainKept { .. } => !matches!(undo, Some(Undo::Rain(..))),

@@ -1,9 +1,13 @@
 //! What a level that was read says of the water in its store.
 
+use std::borrow::Cow;
+
+use crate::engine::balance::level::Joined;
 use crate::site::Shape;
 use crate::site::diary::{Level, Water};
 use crate::site::part::PartId;
 use crate::site::system::System;
+use crate::site::tank::Tank;
 
 use super::balance::plan::Plan;
 
@@ -14,6 +18,8 @@ pub struct Held {
     pub store: usize,
     /// Live water in it, in L, up to what it can hold.
     pub live_l: f64,
+    /// All water in the tanks that it tells of ([`told_of`]), dead storage with it, in L.
+    pub whole_l: f64,
     /// Whether the reading says that it stood at its lowest rim (within a hundredth of what it holds).
     pub full: bool,
     /// Whether the reading is above what the tank can hold, by more than a hundredth of it.
@@ -23,23 +29,53 @@ pub struct Held {
 /// A reading within this share of a store's live capacity of the rim is brim-full.
 const FULL_WITHIN: f64 = 0.01;
 
-/// What a reading says; `None` where its tank is no longer there.
-pub fn held(plan: &Plan, system: &System, of: Water, level: Level) -> Option<Held> {
+/// The tanks of a store, as places in the system's list, of which a level tells: those that were joined with the one that
+/// was read when it was, or all where that isn't known.
+pub fn told_of(plan: &Plan, system: &System, of: Water, joined: &[PartId]) -> Option<(usize, Vec<usize>)> {
     let place = system.tanks.iter().position(|tank| tank.id == of.tank())?;
     let store = plan.stores.iter().position(|store| store.tanks.contains(&place))?;
-    let joined = &plan.stores[store].joined;
+    let was_joined = |at: &usize| *at == place || joined.is_empty() || joined.contains(&system.tanks[*at].id);
+    Some((store, plan.stores[store].tanks.iter().copied().filter(was_joined).collect()))
+}
+
+/// What a reading says; `None` where its tank is no longer there. Tanks that were joined later had no water in them: see
+/// [`told_of`].
+pub fn held(plan: &Plan, system: &System, of: Water, level: Level, joined: &[PartId]) -> Option<Held> {
+    let (store, told) = told_of(plan, system, of, joined)?;
+    let all = &plan.stores[store];
+    let tanks: Vec<&Tank> = told.iter().filter_map(|at| system.tanks.get(*at)).collect();
+    let dead_l = |tanks: &[usize]| -> f64 { tanks.iter().map(|at| plan.dead_l(*at)).sum() };
+    let some = told.len() < all.tanks.len();
+    let then = if some { Cow::Owned(Joined::new(&tanks)) } else { Cow::Borrowed(&all.joined) };
+    let mut held = held_by(&then, dead_l(&told), system, (store, of, level))?;
+    if some {
+        held.beside(0.0, plan);
+    }
+    Some(held)
+}
+
+impl Held {
+    /// The same with so much water (L) in the other tanks of the store.
+    pub fn beside(&mut self, others_l: f64, plan: &Plan) {
+        let store = &plan.stores[self.store];
+        let (capacity_l, dead_l) =
+            (store.joined.live_capacity_l, store.tanks.iter().map(|at| plan.dead_l(*at)).sum::<f64>());
+        self.live_l = (self.whole_l + others_l - dead_l).clamp(0.0, capacity_l);
+        self.full = is_full(self.live_l, capacity_l);
+    }
+}
+
+fn is_full(live_l: f64, capacity_l: f64) -> bool {
+    live_l >= capacity_l * (1.0 - FULL_WITHIN)
+}
+
+/// What a reading says of joined tanks with so much dead storage.
+fn held_by(joined: &Joined, dead_l: f64, system: &System, (store, of, level): (usize, Water, Level)) -> Option<Held> {
     let capacity_l = joined.live_capacity_l;
-    let tank = &system.tanks[place];
+    let tank = system.tank(of.tank())?;
     let whole_l = match of {
         Water::Tank(_) => tank.capacity().get(),
-        Water::Store(_) => {
-            capacity_l
-                + plan.stores[store]
-                    .tanks
-                    .iter()
-                    .map(|at| system.tanks.get(*at).map_or(0.0, |tank| tank.dead_storage().get()))
-                    .sum::<f64>()
-        }
+        Water::Store(_) => capacity_l + dead_l,
     };
     let live_of = |volume_l: f64| match of {
         Water::Tank(_) => joined.live_l(tank.floor.get() + depth_m(&tank.shape, tank.overflow.get(), volume_l)),
@@ -55,7 +91,7 @@ pub fn held(plan: &Plan, system: &System, of: Water, level: Level) -> Option<Hel
         Level::Volume(volume) => (live_of(volume.get()), volume.get() > whole_l * (1.0 + FULL_WITHIN)),
     };
     let live_l = live_l.clamp(0.0, capacity_l);
-    Some(Held { store, live_l, full: live_l >= capacity_l * (1.0 - FULL_WITHIN), above_rim })
+    Some(Held { store, live_l, whole_l: live_l + dead_l, full: is_full(live_l, capacity_l), above_rim })
 }
 
 /// The store, as its place in the plan, that holds a tank.
@@ -64,12 +100,13 @@ pub fn store_of(plan: &Plan, system: &System, tank: PartId) -> Option<usize> {
     plan.stores.iter().position(|store| store.tanks.contains(&place))
 }
 
-/// The store that holds most, as its place in the plan.
+/// The store that holds most of those on which uses draw, or of all where they draw on none, as its place in the plan.
 pub fn largest(plan: &Plan) -> usize {
-    let capacity = |store: usize| plan.stores[store].joined.live_capacity_l;
-    (0..plan.stores.len())
-        .reduce(|most, store| if capacity(store) > capacity(most) { store } else { most })
-        .unwrap_or(0)
+    let size = |store: &usize| {
+        let of = &plan.stores[*store];
+        (!plan.uses_of(of).is_empty(), of.joined.live_capacity_l)
+    };
+    (0..plan.stores.len()).reduce(|most, store| if size(&store) > size(&most) { store } else { most }).unwrap_or(0)
 }
 
 /// The depth in m, up to `most_m`, at which a shape holds so much: bisection down to a millionth of it.
@@ -106,7 +143,7 @@ mod tests {
         let plan = plan(&system).unwrap();
         let first = Water::Tank(system.tanks[0].id);
         let second = Water::Tank(system.tanks[1].id);
-        let live = |of, level| held(&plan, &system, of, level).unwrap();
+        let live = |of, level| held(&plan, &system, of, level, &[]).unwrap();
         let about = |held: Held, litres: f64| (held.live_l - litres).abs() < 1e-3 && !held.full && !held.above_rim;
         assert!(about(live(first, Level::Depth(Length::metres(1.1))), 1500.0));
         assert!(about(live(second, Level::Depth(Length::metres(0.6))), 1500.0));
@@ -119,6 +156,6 @@ mod tests {
         assert!(live(first, Level::Full).full && (live(first, Level::Full).live_l - 3300.0).abs() < 1e-9);
         let over = live(first, Level::Depth(Length::metres(2.3)));
         assert!(over.above_rim && over.full);
-        assert_eq!(held(&plan, &system, Water::Tank(PartId(99)), Level::Full), None);
+        assert_eq!(held(&plan, &system, Water::Tank(PartId(99)), Level::Full, &[]), None);
     }
 }

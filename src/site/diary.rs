@@ -38,6 +38,9 @@ pub enum Told {
         level: Level,
         /// Hours since the reading before in which nobody drew water, within [`UNDRAWN`], if that was seen to.
         undrawn: Option<Hours>,
+        /// The tanks that were joined with it when that was written, itself among them; none where nobody wrote it down:
+        /// then those that are joined with it now.
+        joined: Vec<PartId>,
     },
     /// Rain of the day; 0 is a dry day that was looked at.
     Rain(Depth),

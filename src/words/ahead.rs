@@ -258,16 +258,16 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     }
     let change = if factor >= 1.0 {
         say!(
-            "It uses {now} now, within that. What is left for the time after that day is not in it: look further ahead \
+            "It uses {now} by what is entered, within that. What is left for the time after that day is not in it: look further ahead \
              before you use more.",
-            "Ahora usa {now}, dentro de ese límite. Lo que quede para después de ese día no entra: mira más lejos antes \
+            "Según lo anotado usa {now}, dentro de ese límite. Lo que quede para después de ese día no entra: mira más lejos antes \
              de usar más.",
             now
         )
     } else {
         say!(
-            "It uses {now} now: {over} too much.",
-            "Ahora usa {now}: {over} de más.",
+            "By what is entered it uses {now}: {over} too much.",
+            "Según lo anotado usa {now}: {over} de más.",
             over = flow(safe.now_l * (1.0 - factor)),
             now
         )
@@ -284,8 +284,10 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
 /// A trunk line whose valve is shut.
 pub fn shut(line: &str) -> String {
     say!(
-        "Open the valve of {line}, if water stands behind it: shut, it is counted for no use on this side.",
-        "Abre la válvula de {line}, si hay agua detrás: cerrada, esa agua no cuenta para los usos de este lado.",
+        "Open the valve of {line}, if water stands behind it and there is room for it on this side: shut, it is counted for no \
+         use here.",
+        "Abre la válvula de {line}, si hay agua detrás y lugar para ella de este lado: cerrada, esa agua no cuenta para los \
+         usos de aquí.",
         line
     )
 }

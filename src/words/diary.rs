@@ -128,7 +128,7 @@ pub fn undrawn(hours: f64) -> String {
 pub fn told(told: &Told, system: &System, units: &Units) -> String {
     let at = |id: &Option<PartId>| id.map_or_else(String::new, |id| format!(", {}", part_name(id, system)));
     match told {
-        Told::Level { of, level: how, undrawn: hours } => {
+        Told::Level { of, level: how, undrawn: hours, .. } => {
             let hours = hours.map_or_else(String::new, |hours| format!("; {}", undrawn(hours.get())));
             format!("{}: {}{hours}", water(*of, system), level(*how, units))
         }
@@ -241,6 +241,18 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
     match doubt {
         Doubt::InTheFuture => said!("That day is still to come.", "Ese día todavía no llega.").to_owned(),
+        Doubt::MoreThanFits { hold_l } => say!(
+            "All tanks together hold {hold}. Is it a zero too many?",
+            "Todos los tanques juntos guardan {hold}. ¿Sobra un cero?",
+            hold = volume(*hold_l)
+        ),
+        Doubt::LevelThatDay => said!(
+            "A level of that day is written already; this counts as brought after it. If it was read afterwards, write the \
+             level down once more.",
+            "Ya hay anotado un nivel de ese día; esto cuenta como traído después. Si se leyó más tarde, anota el nivel una \
+             vez más.",
+        )
+        .to_owned(),
         Doubt::AboveTheRim => said!("That is above the overflow.", "Eso está por encima del rebosadero.").to_owned(),
         Doubt::RoseWithoutRain { by_l, since } => say!(
             "That is {by} more than on {since}, and no rain or delivery is written since. Is it right, or is some rain \

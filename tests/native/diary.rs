@@ -162,7 +162,8 @@ fn any_told() -> impl Strategy<Value = Told> {
     prop_oneof![
         (any::<bool>(), any::<u32>(), level, prop::option::of(1.0..2400.0)).prop_map(|(store, id, level, hours)| {
             let of = if store { Water::Store(PartId(id)) } else { Water::Tank(PartId(id)) };
-            Told::Level { of, level, undrawn: hours.map(Hours::from_hours) }
+            let joined = if hours.is_some() { vec![of.tank(), PartId(77)] } else { Vec::new() };
+            Told::Level { of, level, undrawn: hours.map(Hours::from_hours), joined }
         }),
         (0.0..1825.0).prop_map(|mm| Told::Rain(Depth::millimetres(mm))),
         (part(), 0.0..1e10).prop_map(|(of, litres)| Told::Meter { of, reading: Volume::litres(litres) }),
@@ -237,7 +238,7 @@ fn a_level_is_asked_for_as_that_tank_was_read_last() {
     let tanks: Vec<PartId> = model.site().unwrap().site.system.tanks.iter().map(|tank| tank.id).collect();
     let levels = [Level::Depth(Length::metres(1.0)), Level::Share(Share::of_one(0.5))];
     for (tank, level) in tanks.iter().zip(levels) {
-        let told = Told::Level { of: Water::Tank(*tank), level, undrawn: None };
+        let told = Told::Level { of: Water::Tank(*tank), level, undrawn: None, joined: Vec::new() };
         update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, NOW));
     }
     update(&mut model, Event::FormWanted(Subject::Level));
@@ -247,4 +248,103 @@ fn a_level_is_asked_for_as_that_tank_was_read_last() {
     assert_eq!((form.part, form.by), (Some(tanks[0]), LevelBy::Depth));
     form.turn_to(Some(tanks[2]), &model.site().unwrap().diary);
     assert_eq!(form.by, LevelBy::Depth, "never read: as it stands");
+}
+
+#[test]
+fn a_tank_that_is_joined_later_brings_no_water_with_it() {
+    use eavewater::engine::ahead::standing::stands;
+    use eavewater::engine::balance::plan::plan;
+    let mut model = with_demo();
+    let tank = model.site().unwrap().site.system.tanks[0].id;
+    let all_l = |model: &Model| {
+        let kept = model.site().unwrap();
+        let (plan, system) = (plan(&kept.site.system).unwrap(), &kept.site.system);
+        let stands = stands(&plan, &kept.site, None, &kept.diary, TODAY).unwrap();
+        let store = eavewater::engine::levels::store_of(&plan, system, tank).unwrap();
+        let dead_l: f64 = plan.stores[store].tanks.iter().map(|at| plan.dead_l(*at)).sum();
+        stands.live_l[store] + dead_l
+    };
+    let read = |model: &mut Model, of: Water, litres: f64, moment: u64| {
+        let told = Told::Level { of, level: Level::Volume(Volume::litres(litres)), undrawn: None, joined: Vec::new() };
+        update(model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, moment));
+    };
+    read(&mut model, Water::Store(tank), 3_000.0, 100);
+    assert!((all_l(&model) - 3_000.0).abs() < 1e-6, "{}", all_l(&model));
+    update(&mut model, Event::TankWanted(tank));
+    assert!((all_l(&model) - 3_000.0).abs() < 1e-6, "{}", all_l(&model));
+    // A change of the entry doesn't take the new tank for one that was there.
+    let id = entries(&model)[0].id;
+    let told = Told::Level {
+        of: Water::Store(tank),
+        level: Level::Volume(Volume::litres(3_100.0)),
+        undrawn: None,
+        joined: Vec::new(),
+    };
+    update(&mut model, Event::EntryWritten(Draft { id: Some(id), date: TODAY, told, note: String::new() }, 200));
+    assert!((all_l(&model) - 3_100.0).abs() < 1e-6, "{}", all_l(&model));
+    // Read anew it is of all of them.
+    read(&mut model, Water::Store(tank), 2_000.0, 300);
+    assert!((all_l(&model) - 2_000.0).abs() < 1e-6, "{}", all_l(&model));
+}
+
+#[test]
+fn tanks_that_were_read_apart_and_then_joined_hold_what_both_held() {
+    use eavewater::engine::ahead::standing::stands;
+    use eavewater::engine::balance::plan::plan;
+    let mut model = with_demo();
+    let line = model.site().unwrap().site.system.trunk_lines[0].clone();
+    if line.open {
+        update(&mut model, Event::ValveTurned(line.id));
+    }
+    let [one, other] = line.ends.map(Option::unwrap);
+    for (tank, litres, moment) in [(one, 900.0, 100), (other, 700.0, 200)] {
+        let told = Told::Level {
+            of: Water::Tank(tank),
+            level: Level::Volume(Volume::litres(litres)),
+            undrawn: None,
+            joined: Vec::new(),
+        };
+        update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, moment));
+    }
+    update(&mut model, Event::ValveTurned(line.id));
+    let told = frame::notice(&model).unwrap().text;
+    assert!(!told.contains("runs out over"), "there is room: {told}");
+    let kept = model.site().unwrap();
+    let plan = plan(&kept.site.system).unwrap();
+    let store = eavewater::engine::levels::store_of(&plan, &kept.site.system, one).unwrap();
+    assert!(plan.stores[store].tanks.len() > 1);
+    let dead_l: f64 = plan.stores[store].tanks.iter().map(|at| plan.dead_l(*at)).sum();
+    let stands = stands(&plan, &kept.site, None, &kept.diary, TODAY).unwrap();
+    assert!((stands.live_l[store] + dead_l - 1_600.0).abs() < 1e-3, "{}", stands.live_l[store] + dead_l);
+}
+
+#[test]
+fn a_valve_that_would_let_water_run_out_says_how_much_and_where() {
+    // A high box that holds 2000 L, read full, and a low one of 1000 L, read empty, each of 1 m² with its outlet at the
+    // floor: joined, the high one stands empty above the low one's rim, and 1000 L run out there.
+    let mut model = with_demo();
+    let mut site = (*model.site().unwrap().site).clone();
+    let [low, high] = [site.system.trunk_lines[0].ends[0].unwrap(), site.system.trunk_lines[0].ends[1].unwrap()];
+    site.system.trunk_lines.truncate(1);
+    site.system.trunk_lines[0].open = false;
+    let line = site.system.trunk_lines[0].id;
+    for tank in &mut site.system.tanks {
+        let metre = Length::metres(1.0);
+        let (floor, height) = if tank.id == high { (3.0, 2.0) } else { (0.0, 1.0) };
+        tank.shape = eavewater::site::Shape::Box { length: metre, width: metre, height: Length::metres(height) };
+        (tank.floor, tank.outlet, tank.overflow) = (Length::metres(floor), Length::default(), Length::metres(height));
+    }
+    let name = site.system.tank(low).unwrap().name.clone();
+    model.sites[0].site = std::sync::Arc::new(site);
+    for (of, level, moment) in [(high, Level::Full, 100), (low, Level::Depth(Length::metres(0.0)), 200)] {
+        let told = Told::Level { of: Water::Tank(of), level, undrawn: None, joined: Vec::new() };
+        update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, moment));
+    }
+    update(&mut model, Event::UnitsChosen(eavewater::quantity::Customary::Metric));
+    update(&mut model, Event::ValveTurned(line));
+    let told = frame::notice(&model).unwrap().text;
+    assert!(
+        told.contains("1,000\u{a0}L more stands in them") && told.contains(&format!("runs out over {name}")),
+        "{told}"
+    );
 }

@@ -30,7 +30,7 @@ use serde_json::Value;
 
 use crate::saved::{every_part, no_rain, odd_rain, says_all_of};
 
-/// Written by the program when it came to keep `undrawn_hours` and `joints`: `everything` and `rationed`.
+/// Written by the program when it came to keep the tanks that were `joined`: `everything` and `rationed`.
 const V2: &str = include_str!("../saved/v2.json");
 
 fn day(day: u32) -> NaiveDate {
@@ -40,7 +40,10 @@ fn day(day: u32) -> NaiveDate {
 /// A diary with every kind of entry, every way of reading a level, every task, parameter and result.
 fn diary() -> Diary {
     let (tank, part) = (PartId(30), Some(PartId(60)));
-    let level = |of, level, undrawn: Option<f64>| Told::Level { of, level, undrawn: undrawn.map(Hours::from_hours) };
+    let level = |of, level, undrawn: Option<f64>| {
+        let joined = if undrawn.is_some() { vec![tank, PartId(31)] } else { Vec::new() };
+        Told::Level { of, level, undrawn: undrawn.map(Hours::from_hours), joined }
+    };
     let mut all = vec![
         level(Water::Tank(tank), Level::Depth(Length::metres(1.05)), None),
         level(Water::Store(tank), Level::Share(Share::of_one(0.625)), Some(9.5)),

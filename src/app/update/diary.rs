@@ -41,12 +41,13 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
         return Vec::new();
     }
     let edited = if draft.id.is_some() { moment } else { id.0 };
-    let told = written_test(&draft);
-    let entry = Entry { id, edited, date: draft.date, told: draft.told, note };
+    let test = written_test(&draft);
+    let told = with_joined(draft.told, kept, id);
+    let entry = Entry { id, edited, date: draft.date, told, note };
     let site = kept.id;
     let (before, effect) = put(kept, entry);
     // Only the newest tests count, and only of water that is drunk.
-    let over = told.filter(|told| over_limit(&kept.diary, &kept.site.system).contains(told));
+    let over = test.filter(|told| over_limit(&kept.diary, &kept.site.system).contains(told));
     model.undo = Some(Undo::Entry(site, id, before));
     model.notice = Some(over.map_or(Notice::EntryWritten, Notice::TestOverLimit));
     model.form = None;
@@ -56,6 +57,18 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
         return vec![effect, Effect::AskToPersist];
     }
     vec![effect]
+}
+
+/// A level with the tanks that are joined with the one that was read, or were when the entry that it changes was written:
+/// those that are joined later tell nothing of it.
+fn with_joined(told: Told, kept: &KeptSite, id: EntryId) -> Told {
+    let Told::Level { of, level, undrawn, .. } = told else { return told };
+    let before = kept.diary.entry(id).and_then(|entry| match &entry.told {
+        Told::Level { of: before, joined, .. } if before.tank() == of.tank() => Some(joined.clone()),
+        _ => None,
+    });
+    let now = || kept.site.system.stores().into_iter().find(|store| store.contains(&of.tank()));
+    Told::Level { of, level, undrawn, joined: before.or_else(now).unwrap_or_default() }
 }
 
 /// The same, and opens an empty form of the same subject for the day after.

@@ -3,6 +3,7 @@
 use crate::app::effect::Effect;
 use crate::app::event::Shift;
 use crate::app::model::{KeptSite, Model, Notice, Undo};
+use crate::engine::ahead::standing::finds_no_room;
 use crate::records::cupboard::SiteId;
 use crate::site::edit::EditError;
 use crate::site::feed::DrainKind;
@@ -52,7 +53,15 @@ pub(super) fn turn_valve(model: &mut Model, id: PartId) -> Vec<Effect> {
     let Some(kept) = model.shown_site() else { return Vec::new() };
     let Some(Part::TrunkLine(line)) = kept.site.system.part(id) else { return Vec::new() };
     let line = TrunkLine { open: !line.open, ..line };
-    told(model, kept, Notice::Changed(words::house::turned(&line.name, line.open)));
+    let mut notice = words::house::turned(&line.name, line.open);
+    let mut with = (*kept.site).clone();
+    with.system.put(Part::TrunkLine(line.clone()));
+    if let Some((litres, rim)) = finds_no_room(&kept.site, &with, &kept.diary, model.today)
+        && let Some(tank) = with.system.tanks.get(rim)
+    {
+        notice.push_str(&words::house::runs_out(litres, &tank.name, &model.units));
+    }
+    told(model, kept, Notice::Changed(notice));
     change_system(model, |system| system.put(Part::TrunkLine(line)))
 }
 

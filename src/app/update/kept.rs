@@ -161,7 +161,10 @@ pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
             model.notice = None;
             model.read_file = Some(Arc::new(export));
         }
-        Err(error) => model.notice = Some(Notice::FileRefused(error)),
+        Err(error) => {
+            model.read_file = None;
+            model.notice = Some(Notice::FileRefused(error));
+        }
     }
     Vec::new()
 }

@@ -236,8 +236,12 @@ mod tests {
         let plan = plan(&site.system).unwrap();
         let today: NaiveDate = "2026-08-30".parse().unwrap();
         let barrel = site.system.tanks[2].id;
-        let told =
-            Told::Level { of: Water::Tank(barrel), level: Level::Volume(Volume::litres(2_000.0)), undrawn: None };
+        let told = Told::Level {
+            of: Water::Tank(barrel),
+            level: Level::Volume(Volume::litres(2_000.0)),
+            undrawn: None,
+            joined: Vec::new(),
+        };
         let entry = Entry { id: EntryId(1), edited: 1, date: today, told, note: String::new() };
         let (known, unread) = known(&plan, &site, None, &Diary::of(vec![entry]), today).unwrap();
         let store = store_of(&plan, &site.system, barrel).unwrap();

@@ -6,7 +6,7 @@ use super::joined::Known;
 use super::track::levels_read;
 use crate::engine::balance::plan::Plan;
 use crate::engine::levels::held;
-use crate::site::diary::{Diary, EntryId, Told};
+use crate::site::diary::{Diary, Entry, EntryId, Told};
 use crate::site::system::System;
 
 /// Something doubtful.
@@ -14,6 +14,13 @@ use crate::site::system::System;
 pub enum Doubt {
     /// The day lies ahead.
     InTheFuture,
+    /// More was brought than all tanks hold, in L.
+    MoreThanFits {
+        /// What they hold.
+        hold_l: f64,
+    },
+    /// A level of the day of a delivery is written down: the delivery counts as brought after it.
+    LevelThatDay,
     /// The level is above the rim of what was read.
     AboveTheRim,
     /// The store rose, in L, since the last reading, while no rain fell and none was brought.
@@ -85,9 +92,9 @@ pub fn doubts(
         doubts.push(Doubt::InTheFuture);
     }
     match told {
-        Told::Level { of, level, .. } => {
+        Told::Level { of, level, joined, .. } => {
             let Some(plan) = plan else { return doubts };
-            let Some(now) = held(plan, system, *of, *level) else { return doubts };
+            let Some(now) = held(plan, system, *of, *level, joined) else { return doubts };
             if now.above_rim {
                 doubts.push(Doubt::AboveTheRim);
             }
@@ -147,7 +154,17 @@ pub fn doubts(
                 doubts.push(Doubt::MeterWentBack { before_l: stood.get(), on: before.date });
             }
         }
-        Told::Delivery { .. } | Told::Work { .. } | Told::Test { .. } | Told::Note => {}
+        Told::Delivery { volume, .. } => {
+            let hold_l: f64 = system.tanks.iter().map(|tank| tank.capacity().get()).sum();
+            if volume.get() > hold_l {
+                doubts.push(Doubt::MoreThanFits { hold_l });
+            }
+            let of_the_day = |entry: &&Entry| entry.date == date && matches!(entry.told, Told::Level { .. });
+            if diary.entries().iter().find(of_the_day).is_some_and(|level| id.is_none_or(|id| id > level.id)) {
+                doubts.push(Doubt::LevelThatDay);
+            }
+        }
+        Told::Work { .. } | Told::Test { .. } | Told::Note => {}
     }
     doubts
 }

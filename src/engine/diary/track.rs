@@ -6,7 +6,7 @@ use chrono::{Days, NaiveDate};
 use super::joined::Known;
 use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::{Standing, run_from};
-use crate::engine::levels::{Held, held, largest, store_of};
+use crate::engine::levels::{Held, held, largest, store_of, told_of};
 use crate::site::diary::{Diary, EntryId, Told};
 use crate::site::system::System;
 
@@ -27,10 +27,20 @@ pub struct LevelRead {
 pub fn levels_read(plan: &Plan, system: &System, diary: &Diary) -> Vec<LevelRead> {
     let brought = brought(plan, system, diary);
     let mut read = Vec::new();
+    // What was read last of tanks that have been joined with others since: the tanks, and all water in them.
+    let mut apart: Vec<(Vec<usize>, f64)> = Vec::new();
     for entry in diary.entries() {
-        if let Told::Level { of, level, .. } = entry.told
-            && let Some(held) = held(plan, system, of, level)
+        if let Told::Level { of, level, joined, .. } = &entry.told
+            && let Some((store, told)) = told_of(plan, system, *of, joined)
+            && let Some(mut held) = held(plan, system, *of, *level, joined)
         {
+            apart.retain(|(tanks, _)| !tanks.iter().any(|tank| told.contains(tank)));
+            let tanks = &plan.stores[store].tanks;
+            if told.len() < tanks.len() {
+                let beside = apart.iter().filter(|(others, _)| others.iter().all(|tank| tanks.contains(tank)));
+                held.beside(beside.map(|(_, litres)| litres).sum(), plan);
+                apart.push((told, held.whole_l));
+            }
             let later = brought.iter().filter(|load| load.date == entry.date && load.id > entry.id);
             let later_l: f64 = later.filter(|load| load.store == held.store).map(|load| load.litres).sum();
             let room_l = (plan.stores[held.store].joined.live_capacity_l - held.live_l).max(0.0);
@@ -108,7 +118,7 @@ pub struct Brought {
 }
 
 /// All water that was brought, by day. What went to no tank that is known went where the house has its water hauled to,
-/// else to the largest store.
+/// else to the largest store that is drawn on.
 pub fn brought(plan: &Plan, system: &System, diary: &Diary) -> Vec<Brought> {
     let hauled_to = system.hauling.first().and_then(|hauling| hauling.tank);
     let mut brought = Vec::new();
@@ -170,7 +180,12 @@ mod tests {
             told(
                 id,
                 date,
-                Told::Level { of: Water::Tank(tank), level: Level::Depth(Length::metres(metres)), undrawn: None },
+                Told::Level {
+                    of: Water::Tank(tank),
+                    level: Level::Depth(Length::metres(metres)),
+                    undrawn: None,
+                    joined: Vec::new(),
+                },
             )
         };
         let rain = |id, date, mm| told(id, date, Told::Rain(Depth::millimetres(mm)));
@@ -197,7 +212,7 @@ mod tests {
         let system = plain();
         let plan = plan(&system).unwrap();
         let of = Water::Tank(system.tanks[0].id);
-        let read = Told::Level { of, level: Level::Depth(Length::metres(1.0)), undrawn: None };
+        let read = Told::Level { of, level: Level::Depth(Length::metres(1.0)), undrawn: None, joined: Vec::new() };
         let load = |litres| Told::Delivery { to: None, volume: Volume::litres(litres), price: None };
         let end = |first: Told, then: Told| {
             let read = levels_read(&plan, &system, &Diary::of(vec![told(1, 1, first), told(2, 1, then)]));

@@ -73,8 +73,10 @@ impl Draws {
         // Hours without a draw, each with the reading before it.
         let mut last: Vec<Option<(NaiveDate, f64)>> = vec![None; plan.stores.len()];
         for entry in diary.entries() {
-            let Told::Level { of, level, undrawn } = entry.told else { continue };
-            let Some(now) = held(plan, system, of, level).filter(|held| held.store < last.len()) else { continue };
+            let Told::Level { of, level, undrawn, joined } = &entry.told else { continue };
+            let Some(now) = held(plan, system, *of, *level, joined).filter(|held| held.store < last.len()) else {
+                continue;
+            };
             let before = last[now.store].replace((entry.date, now.live_l));
             let (Some(hours), Some((since, held_l)), Some(to)) = (undrawn, before, day(entry.date)) else { continue };
             let days = hours.get() / HOURS_A_DAY;

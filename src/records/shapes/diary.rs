@@ -77,7 +77,11 @@ fn read_told(place: &Place<'_>) -> Read<Told> {
                 Some(hours) => Some(Hours::from_hours(hours.as_number_in(UNDRAWN)?)),
                 None => None,
             };
-            Told::Level { of, level: read_level(&held.at("at")?)?, undrawn }
+            let joined = match held.at_if_any("joined")? {
+                Some(tanks) => tanks.as_list(part_id::one)?,
+                None => Vec::new(),
+            };
+            Told::Level { of, level: read_level(&held.at("at")?)?, undrawn, joined }
         }
         "rain" => Told::Rain(Depth::millimetres(held.as_number_in(DAY_RAIN)?)),
         "meter" => Told::Meter {
@@ -109,13 +113,15 @@ fn read_told(place: &Place<'_>) -> Read<Told> {
 fn write_told(told: &Told) -> Value {
     let part = |id: Option<crate::site::part::PartId>| part_id::write_if_any(id);
     match told {
-        Told::Level { of, level, undrawn } => {
+        Told::Level { of, level, undrawn, joined } => {
             let key = match of {
                 Water::Tank(_) => "tank",
                 Water::Store(_) => "store",
             };
             let mut values = vec![(key, of.tank().0.into()), ("at", write_level(*level))];
             values.extend(undrawn.map(|hours| ("undrawn_hours", number(hours.get()))));
+            let tanks = || Value::List(joined.iter().map(|tank| tank.0.into()).collect());
+            values.extend((!joined.is_empty()).then(|| ("joined", tanks())));
             choice("level", object(values))
         }
         Told::Rain(depth) => choice("rain", number(depth.get())),
