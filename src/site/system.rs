@@ -217,8 +217,18 @@ impl System {
         }
     }
 
-    /// Takes a part out, and every mention of it with it.
+    /// Takes a part out, and every mention of it with it. Tanks that were joined through a tank stay joined.
     pub fn remove(&mut self, id: PartId) {
+        while let Some(gone) = self.trunk_lines.iter().find(|line| line.ends.contains(&Some(id))).cloned() {
+            self.remove(gone.id);
+            let far = gone.ends.into_iter().find(|end| *end != Some(id)).flatten();
+            for line in self.trunk_lines.iter_mut().filter(|line| line.ends.contains(&Some(id))) {
+                line.ends.iter_mut().filter(|end| **end == Some(id)).for_each(|end| *end = far);
+                line.open &= gone.open;
+            }
+            // A pipe from a tank to itself.
+            self.trunk_lines.retain(|line| line.ends[0] != line.ends[1] || line.ends[0].is_none());
+        }
         self.sections.retain(|part| part.id != id);
         self.feeds.retain(|part| part.id != id);
         self.tanks.retain(|part| part.id != id);

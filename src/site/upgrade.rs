@@ -239,6 +239,23 @@ fn collect(system: &mut System, section: PartId, into: Into, name_for: NameFor) 
 fn join(system: &mut System, ends: [PartId; 2], name_for: NameFor) {
     let (id, name) = (system.unused_id(), name_for(system, PartKind::TrunkLine));
     system.trunk_lines.push(TrunkLine { id, name, ends: ends.map(Some), open: true });
+    // What ran over into a tank that is now on the same level runs where that one's overflow leads.
+    let leads = |system: &System, tank: PartId| system.tank(tank).map_or(OverflowTo::Ground, |tank| tank.overflow_to);
+    for store in system.stores() {
+        for tank in &store {
+            let mut to = leads(system, *tank);
+            for _ in &store {
+                match to {
+                    OverflowTo::Tank(into) if store.contains(&into) => to = leads(system, into),
+                    _ => break,
+                }
+            }
+            let within = matches!(to, OverflowTo::Tank(into) if store.contains(&into));
+            for tank in system.tanks.iter_mut().filter(|other| other.id == *tank) {
+                tank.overflow_to = if within { OverflowTo::Ground } else { to };
+            }
+        }
+    }
 }
 
 #[cfg(test)]

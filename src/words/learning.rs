@@ -205,8 +205,10 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 share = range(uses)
             ),
             None if fit.scattered[1] => said!(
-                "How much is used can't be told yet: there are readings enough, but they don't agree with each other.",
-                "Todavía no se puede decir cuánta se usa: hay lecturas suficientes, pero no concuerdan entre sí.",
+                "How much is used can't be told yet: there are readings enough, but they don't agree with each other. \
+                 Something may have changed: guests, a leak, a clogged screen.",
+                "Todavía no se puede decir cuánta se usa: hay lecturas suficientes, pero no concuerdan entre sí. Puede que \
+                 algo haya cambiado: visitas, una fuga, una malla tapada.",
             )
             .to_owned(),
             None => said!(
@@ -287,10 +289,12 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                  tenga {needed} con el tanque ni lleno ni vacío: tras unos cinco meses de niveles semanales.",
             needed = self::stretches(NORMAL_SPANS)
         ),
-        Some(alarms) if alarms.is_empty() => {
-            said!("The last weeks are like the time before them.", "Las últimas semanas son como el tiempo anterior.")
-                .to_owned()
-        }
+        Some(alarms) if alarms.is_empty() => said!(
+            "The readings of the last weeks tell of no change yet; a screen that clogs shows only after a few rains.",
+            "Las lecturas de las últimas semanas no indican ningún cambio todavía; una malla que se tapa solo se nota \
+                 tras unas cuantas lluvias.",
+        )
+        .to_owned(),
         Some(_) => said!(
             "The last weeks are compared with the time before them.",
             "Las últimas semanas se comparan con el tiempo anterior.",

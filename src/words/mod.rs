@@ -177,7 +177,7 @@ pub fn years(years: &[i32]) -> String {
 pub fn weight(volume: crate::quantity::Volume) -> String {
     const POUNDS_PER_KILOGRAM: f64 = 2.204_622_6;
     let kilograms = volume.get();
-    let text = |number| crate::quantity::shown::significant(number, 2);
+    let text = |number| crate::quantity::shown::significant(number, 3);
     format!("{} kg ({} lb)", text(kilograms), text(kilograms * POUNDS_PER_KILOGRAM))
 }
 

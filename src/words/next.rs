@@ -194,8 +194,14 @@ fn gains(before: &Tally, after: &Tally, units: &Units) -> Vec<String> {
     }
     let volume = |litres: f64| shown::figure(litres.abs(), Kind::Volume, units);
     let gained = before.lacking_l_a_year() - after.lacking_l_a_year();
+    let wanted = |tally: &Tally| tally.yield_l_a_year() + tally.lacking_l_a_year();
+    let wants_as_much = !is_told(wanted(before) - wanted(after));
     if is_told(gained) {
-        told.push(if gained > 0.0 {
+        told.push(if !wants_as_much {
+            // Some of it is water that nobody wants any more, or that somebody does now.
+            let way = if gained > 0.0 { said!("less", "menos") } else { said!("more", "más") };
+            say!("{water} a year {way} lacking", "faltan {water} {way} al año", water = volume(gained), way)
+        } else if gained > 0.0 {
             say!("{water} a year gained", "{water} de agua ganada al año", water = volume(gained))
         } else {
             say!("{water} a year lost", "{water} de agua perdida al año", water = volume(gained))

@@ -1,7 +1,7 @@
 //! Names of parts, their values and choices.
 
 use crate::language::Phrase;
-use crate::quantity::{Kind, Units, Volume, shown};
+use crate::quantity::{Kind, Units, shown};
 use crate::site::feed::DrainKind;
 use crate::site::part::{Choice, Field};
 use crate::site::roof::Material;
@@ -324,13 +324,14 @@ pub fn uncollected(share: f64) -> String {
 
 /// What a tank holds, and what that weighs.
 pub fn holds(tank: &Tank, units: &Units) -> String {
-    let volume = |volume: Volume| shown::figure(volume.get(), Kind::Volume, units);
+    let volume = |litres: f64| shown::figure(litres, Kind::Volume, units);
+    let whole = tank.capacity().get();
     say!(
         "Holds {whole} to the overflow, {dead} of it dead storage below the outlet. Full, the water alone weighs {weight}.",
         "Guarda {whole} hasta el rebosadero; de ellos, {dead} son volumen muerto bajo la salida. Lleno, solo el agua \
          pesa {weight}.",
-        whole = volume(tank.capacity()),
-        dead = volume(tank.dead_storage()),
+        dead = volume(tank.dead_storage().get().min(whole)),
+        whole = volume(whole),
         weight = super::weight(tank.capacity())
     )
 }

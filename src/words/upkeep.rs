@@ -188,9 +188,10 @@ pub const OCCASIONS: [Occasion; 6] = [
                 "Mira que cada rebosadero esté libre y lleve el agua lejos de la casa.",
             ),
             phrase!(
-                "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice.",
+                "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice. \
+                 While a notice says not to drink from the tap, fill them with other water.",
                 "Llena recipientes limpios con agua potable para tres días: el consejo común es 4 L (un galón) por \
-                 persona y día.",
+                 persona y día. Mientras un aviso diga que no se beba de la llave, llénalos con otra agua.",
             ),
             phrase!(
                 "Unplug the pump if lightning or a flood may come, and know how to shut the tank's outlet by hand.",

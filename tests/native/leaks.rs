@@ -64,6 +64,7 @@ pub fn made_by_day(
         of: Water::Tank(one_tank::TANK),
         level: Level::Volume(Volume::litres(litres.clamp(0.0, CAPACITY_L))),
         undrawn: undrawn.map(Hours::from_hours),
+        joined: Vec::new(),
     };
     let (mut content, mut metered, mut last_night) = (CAPACITY_L / 2.0, 0.0, 0);
     let meter = 1.0 + 0.01 * chance.normal();

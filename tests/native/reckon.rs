@@ -175,7 +175,12 @@ fn dry_file(name: &str) -> String {
         system: one_tank::system(100.0, 0.85, 0.5, 20_000.0, 200.0),
         ..Site::default()
     };
-    let told = Told::Level { of: Water::Tank(one_tank::TANK), level: Level::Share(Share::of_one(0.3)), undrawn: None };
+    let told = Told::Level {
+        of: Water::Tank(one_tank::TANK),
+        level: Level::Share(Share::of_one(0.3)),
+        undrawn: None,
+        joined: Vec::new(),
+    };
     let date = chrono::NaiveDate::from_ymd_opt(2026, 1, 10).unwrap();
     let entry = Entry { id: EntryId(1), edited: 1, date, told, note: String::new() };
     written(

@@ -418,7 +418,12 @@ fn once_the_options_are_run_the_weeks_ahead_are_looked_at() {
     update(&mut model, Event::LeverDragged(Lever::Storage, 3.0));
     next(&mut model, NextEvent::OptionKept);
     assert!(model.next.beside().unwrap().is_done());
-    let told = Told::Level { of: Water::Tank(site(&model).system.tanks[0].id), level: Level::Full, undrawn: None };
+    let told = Told::Level {
+        of: Water::Tank(site(&model).system.tanks[0].id),
+        level: Level::Full,
+        undrawn: None,
+        joined: Vec::new(),
+    };
     let read = Draft { id: None, date: model.today, told, note: String::new() };
     send(&mut model, Event::EntryWritten(read, 1_795_000_000_000));
     let mut effects = update(&mut model, Event::PlaceOpened(Place::Ahead));

@@ -7,7 +7,8 @@ use crate::words::{self, sizing as say};
 
 /// Year by year; columns of hauled water and of rationing only where there is any.
 pub fn years(answer: &Answer, units: &Units) -> Table {
-    let volume = |litres: f64| shown::figure_number(litres, Kind::Volume, units);
+    // A millionth of a litre is rounding.
+    let volume = |litres: f64| shown::figure_number(if litres < 1e-6 { 0.0 } else { litres }, Kind::Volume, units);
     let unit = units.of(Kind::Volume).sign();
     let hauls = !answer.series.loads.is_empty();
     let rations = !answer.series.rationed.is_empty();

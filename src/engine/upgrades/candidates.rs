@@ -21,9 +21,6 @@ const LEAST_ROOF_M2: f64 = 2.0;
 /// Smaller tanks, in L, are not worth a pipe; sizes closer than this ratio are one.
 const LEAST_TANK_L: f64 = 100.0;
 const ONE_SIZE_WITHIN: f64 = 1.25;
-/// Capture of the best gutters and screens that are kept clean (common practice, no source); the usual one is
-/// [`USUAL_CAPTURE`].
-const BEST_CAPTURE: f64 = 0.95;
 /// A cut in a use: a fifth less.
 const CUT_TO: f64 = 0.8;
 /// Rims this close in height, in m, are level.
@@ -45,7 +42,9 @@ pub fn candidates(system: &System, units: &Units, name_for: NameFor) -> Vec<Upgr
     levelling(system, &stores, &mut found);
     feeds(system, units, &mut found);
     overflows(system, &stores, &mut found);
-    let thirsty = system.uses.iter().filter(|using| using.class != Class::Drinking && using.amount.mean() > 0.0);
+    // Nobody is told to let people or animals drink less.
+    let spared = [Class::Drinking, Class::Animals];
+    let thirsty = system.uses.iter().filter(|using| !spared.contains(&using.class) && using.amount.mean() > 0.0);
     found.extend(thirsty.map(|using| Upgrade::CutUse { using: using.id, to: Share::of_one(CUT_TO) }));
     for tank in &system.tanks {
         if tank.leak.get() > 0.0 {
@@ -184,9 +183,9 @@ fn levelling(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) 
 fn feeds(system: &System, units: &Units, found: &mut Vec<Upgrade>) {
     for feed in &system.feeds {
         let capture = feed.capture.get();
-        let better = if capture < USUAL_CAPTURE.get() - ROUNDING { USUAL_CAPTURE.get() } else { BEST_CAPTURE };
-        if capture < better - ROUNDING {
-            found.push(Upgrade::MendScreen { feed: feed.id, capture: Share::of_one(better) });
+        // What is usual is taken for granted: nobody found a fault there.
+        if capture < USUAL_CAPTURE.get() - ROUNDING {
+            found.push(Upgrade::MendScreen { feed: feed.id, capture: USUAL_CAPTURE });
         }
         let Some(diverter) = &feed.diverter else { continue };
         // No smaller than the check of the first flush wants it.
