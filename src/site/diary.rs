@@ -324,6 +324,8 @@ pub struct Merged {
     pub new: usize,
     /// Entries that were edited later elsewhere and so changed here.
     pub changed: usize,
+    /// Days on which rain came that have rain here too: both count.
+    pub rained_twice: usize,
 }
 
 /// Sorts entries.
@@ -402,8 +404,16 @@ impl Diary {
     pub fn merge(&mut self, mut entries: Vec<Entry>) -> Merged {
         let mut merged = Merged::default();
         let mut here = std::mem::take(&mut self.entries);
+        let rained = |entry: &&Entry| matches!(entry.told, Told::Rain(_));
+        let rained_here: Vec<NaiveDate> = here.iter().filter(rained).map(|entry| entry.date).collect();
         order(&mut here, |entry| (entry.id.0, 0));
         order(&mut entries, |entry| (entry.id.0, entry.edited));
+        let is_new = |entry: &&Entry| here.binary_search_by_key(&entry.id, |own| own.id).is_err();
+        let mut rained_there: Vec<NaiveDate> =
+            entries.iter().filter(rained).filter(is_new).map(|entry| entry.date).collect();
+        rained_there.sort_unstable();
+        rained_there.dedup();
+        merged.rained_twice = rained_there.iter().filter(|day| rained_here.binary_search(day).is_ok()).count();
         let mut coming = entries.into_iter().peekable();
         let mut all = Vec::with_capacity(here.len());
         for mut entry in here {
@@ -484,7 +494,7 @@ mod tests {
             |id: fn(u64) -> u64| (1..=300_000).map(move |n| Entry { edited: n, ..rain(id(n), day(2026, 1, 1), 1.0) });
         let mut diary = Diary::of(many(|_| 7).collect());
         assert_eq!(diary.entries().iter().map(|entry| entry.edited).collect::<Vec<_>>(), [300_000]);
-        assert_eq!(diary.merge(many(|n| 400_000 - n).collect()), Merged { new: 300_000, changed: 0 });
+        assert_eq!(diary.merge(many(|n| 400_000 - n).collect()), Merged { new: 300_000, changed: 0, rained_twice: 1 });
         assert!(diary.entries().is_sorted_by_key(|entry| entry.id));
     }
 
@@ -504,7 +514,7 @@ mod tests {
         let later = Entry { edited: 90, ..rain(1, day(2026, 1, 3), 10.0) };
         let earlier = Entry { edited: 1, ..rain(2, day(2026, 1, 2), 99.0) };
         let merged = here.merge(vec![earlier, later.clone(), rain(3, day(2026, 1, 2), 3.0)]);
-        assert_eq!(merged, Merged { new: 1, changed: 1 });
+        assert_eq!(merged, Merged { new: 1, changed: 1, rained_twice: 1 });
         assert_eq!(ids(here.entries()), [2, 3, 1]);
         assert_eq!(here.entry(EntryId(1)), Some(&later));
         assert_eq!(here.merge(here.entries().to_vec()), Merged::default());

@@ -10,6 +10,7 @@ use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
+use crate::site::diary::Subject;
 use crate::words::{ahead as say, learning};
 
 /// What is shown, and what is wished.
@@ -31,12 +32,12 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         list("reservations", told).into()
     };
     let wanted = move || {
-        let (text, place) = match shown.with(|view| view.as_ref()?.wanted) {
-            Some(Wanted::Reading) => (say::OPEN_DIARY, Place::Diary),
-            Some(Wanted::Rain) => (say::OPEN_RAIN, Place::Rain),
+        let (text, opened) = match shown.with(|view| view.as_ref()?.wanted) {
+            Some(Wanted::Reading) => (say::OPEN_DIARY, Event::FormWanted(Subject::Level)),
+            Some(Wanted::Rain) => (say::OPEN_RAIN, Event::PlaceOpened(Place::Rain)),
             None => return nothing(),
         };
-        desk.button(text, Event::PlaceOpened(place)).class("main").into()
+        desk.button(text, opened).class("main").into()
     };
     // The choices keep their nodes while the answer changes.
     let can_choose = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.found.is_some())));

@@ -221,6 +221,7 @@ pub(crate) fn keep_option(desk: Desk) -> Element {
 /// That a trial is open, and what can be done with it: over the place.
 pub(crate) fn trial_banner(desk: Desk) -> AnyView {
     let told = derived(move || desk.case.with(next::trial));
+    let no_room = derived(move || desk.model.with(|model| next::options(model)?.no_room));
     live(move || {
         let Some(told) = told.get() else { return nothing() };
         let buttons = element("DIV")
@@ -234,6 +235,7 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
             .attribute("aria-label", said!("Trial", "Prueba"))
             .child(worded("P", told))
             .child(buttons)
+            .child(live(move || no_room.get().map_or_else(nothing, |text| worded("P", text).class("small").into())))
             .into()
     })
 }

@@ -121,7 +121,8 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
     vec![
         head.into(),
         next::trial_here(desk),
-        lines("findings", |view| &view.findings),
+        // Told, too, where it has scrolled away from the field that was changed.
+        element("DIV").attribute("role", "status").child(lines("findings", |view| &view.findings)).into(),
         lines("state", |view| &view.state),
         fields.into(),
         // Beside what is decided, and never behind anything that folds.

@@ -351,7 +351,11 @@ pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
     let read = super::read_on(ahead.read_on, ahead.last_read_on);
     let mut lines = vec![if ahead.read_on == today {
-        said!("The water in store is today's reading.", "El agua almacenada es la de la lectura de hoy.").to_owned()
+        said!(
+            "The water in the tanks that were read is today's reading.",
+            "El agua de los tanques medidos es la de la lectura de hoy."
+        )
+        .to_owned()
     } else if i64::try_from(ahead.unknown_days).is_ok_and(|unknown| unknown >= (today - ahead.read_on).num_days()) {
         say!(
             "The water in store was read {read} and carried on to today by the use since, without any measured rain.",

@@ -151,6 +151,13 @@ pub fn merged(name: &str, diary: Merged, [rain, trial]: [bool; 2], house_differs
         changed = count(diary.changed, said!("entry", "anotación cambiada"), said!("entries", "anotaciones cambiadas")),
         name
     );
+    if diary.rained_twice > 0 {
+        text.push_str(&say!(
+            "; {days} would have the rain of both, counted twice: where it is one gauge, take one of them out afterwards",
+            "; {days} tendrían la lluvia de los dos, contada dos veces: donde sea el mismo pluviómetro, borra después una",
+            days = super::days(diary.rained_twice)
+        ));
+    }
     if rain {
         text.push_str(said!("; its rain comes in", "; entra su lluvia"));
     }

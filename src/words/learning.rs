@@ -169,8 +169,17 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
             levels = number_text(FEWEST_SPANS + 1)
         )];
     };
+    // The usual gutter and screen pass on nine tenths: clearly more than all of it can't come.
+    const MORE_THAN_ALL: f64 = 1.2;
     let mut lines = vec![
         match &fit.capture {
+            Some(capture) if capture.value - capture.half_width > MORE_THAN_ALL => say!(
+                "By the readings more comes than the roof as entered can give: {share} of it. Was a tank, a roof or the gauge \
+                 changed, or did water come that wasn't written down?",
+                "Según las lecturas llega más de lo que puede dar el techo indicado: {share}. ¿Se cambió un tanque, un techo o \
+                 el pluviómetro, o llegó agua que no se anotó?",
+                share = range(capture)
+            ),
             Some(capture) => say!(
                 "Gutters and screens bring {share} of what is entered for them.",
                 "Las canaletas y mallas traen {share} de lo que se indicó para ellas.",

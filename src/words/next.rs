@@ -381,6 +381,11 @@ pub const NOTHING_HELPS: Phrase = phrase!(
     "Ninguno de los cambios que se probaron aporta algo según esta medida.",
 );
 
+/// Why a trial can't be kept beside six options.
+pub const NO_ROOM: Phrase = phrase!(
+    "Six options are kept: take one out to keep this trial as another.",
+    "Ya hay seis opciones guardadas: quita una para guardar esta prueba como otra.",
+);
 /// Title of the changes.
 pub const WHAT_NEXT: Phrase = phrase!("What next", "Qué sigue");
 /// Begins the work.

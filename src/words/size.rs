@@ -244,7 +244,7 @@ pub fn peak(peak: SequentPeak, units: &Units) -> String {
             most = shown::figure(after_spillage_l, Kind::Volume, units),
         ),
         SequentPeak::Impossible { mean_inflow_l, mean_demand_l } => say!(
-            "Never short at all is impossible, whatever the tank: {comes} comes to the tanks on average and {wanted} \
+            "Never short at all is impossible, whatever the tank: {comes} comes to all tanks together on average and {wanted} \
              is wanted. More roof, less lost on the way, or less use would mend it.",
             "Que nunca falte agua es imposible, sea cual sea el tanque: a los tanques llegan {comes} en promedio y se \
              necesitan {wanted}. Más techo, menos pérdidas en el camino o menos uso lo remediarían.",

@@ -293,8 +293,8 @@ pub fn hauled(answer: &Answer, units: &Units) -> Option<String> {
 /// Capacity that can't be filled because a joined tank spills first.
 pub fn stranded(name: &str, litres: f64, lowest: &str, units: &Units) -> String {
     say!(
-        "{volume} of {name} can never fill: joined by the trunk line, the store spills at the rim of {lowest} first.",
-        "Nunca se pueden llenar {volume} de {name}: con la tubería de unión, el depósito rebosa antes por el borde de \
+        "{volume} of {name} can never fill: joined by the trunk line, the store overflows at {lowest} first.",
+        "Nunca se pueden llenar {volume} de {name}: con la tubería de unión, el depósito rebosa antes por \
          {lowest}.",
         volume = shown::figure(litres, Kind::Volume, units),
         name,

@@ -167,7 +167,7 @@ pub struct Occasion {
 }
 
 /// Lists for before and after.
-pub const OCCASIONS: [Occasion; 6] = [
+pub const OCCASIONS: [Occasion; 7] = [
     Occasion {
         title: phrase!("Before a storm", "Antes de una tormenta"),
         steps: &[
@@ -261,6 +261,33 @@ pub const OCCASIONS: [Occasion; 6] = [
                  the health office.",
                 "Si puede haber entrado lo fumigado, no bebas el agua ni la des a los animales: pregunta a quien \
                  fumigó qué era, y también a la oficina de salud.",
+            ),
+        ],
+    },
+    Occasion {
+        title: phrase!("No water at the tap", "No sale agua de la llave"),
+        steps: &[
+            phrase!(
+                "Read the level: below the outlet nothing comes, whatever the pump does. Look for shut valves too.",
+                "Mira el nivel: bajo la salida no sale nada, haga lo que haga la bomba. Mira también si hay válvulas cerradas.",
+            ),
+            phrase!(
+                "A pump that runs and brings nothing is switched off at once: dry, it burns. Air in the pipe or a clogged \
+                 cartridge are the usual causes.",
+                "Apaga enseguida una bomba que gira y no trae nada: en seco se quema. Lo usual es aire en el tubo o un \
+                 cartucho tapado.",
+            ),
+            phrase!(
+                "A pump that doesn't run: look at plug and breaker with dry hands; a breaker that trips again, or anything \
+                 wet, is a licensed electrician's.",
+                "Si la bomba no gira: mira el enchufe y el interruptor con las manos secas; si vuelve a saltar, o hay algo \
+                 mojado, es cosa de un electricista autorizado.",
+            ),
+            phrase!(
+                "Without power draw at the tank's tap, never by climbing in. Without power a lamp disinfects nothing: boil \
+                 what is drunk, also until the pipes were flushed.",
+                "Sin electricidad saca agua por la llave del tanque; nunca te metas. Sin electricidad la lámpara no desinfecta \
+                 nada: hierve lo que se beba, también hasta haber enjuagado los tubos.",
             ),
         ],
     },

@@ -13,7 +13,7 @@ async function demo(t) {
   return page;
 }
 
-const tanks = (page) => page.locator('svg .part[aria-label$=", Tank"]').count();
+const tanks = (page) => page.locator('svg .part[aria-label*=", Tank"]').count();
 
 test('the drawing grows within its frame and comes back whole', async (t) => {
   const page = await demo(t);
@@ -67,12 +67,12 @@ test('a valve is turned and a tank added from the drawing, and both undone', asy
 
   const count = await tanks(page);
   await page.getByRole('button', { name: 'Add a tank', exact: true }).tap();
-  await page.locator('svg .part[aria-label$=", Tank"]').first().focus();
+  await page.locator('svg .part[aria-label*=", Tank"]').first().focus();
   await page.keyboard.press('Enter');
   await page.getByText('stands beside').waitFor();
   assert.equal(await tanks(page), count + 1);
   await page.getByRole('button', { name: 'Undo' }).tap();
-  await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label$=", Tank"]').length === count, count);
+  await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label*=", Tank"]').length === count, count);
 });
 
 test('a tank that stands free is added on the ground line, by a finger and by the keyboard', async (t) => {
@@ -85,7 +85,7 @@ test('a tank that stands free is added on the ground line, by a finger and by th
   await page.getByText('stands free on the ground').waitFor();
   assert.equal(await tanks(page), count + 1);
   await page.getByRole('button', { name: 'Undo' }).tap();
-  await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label$=", Tank"]').length === count, count);
+  await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label*=", Tank"]').length === count, count);
   await free.focus();
   await page.keyboard.press('Enter');
   await page.getByText('stands free on the ground').waitFor();

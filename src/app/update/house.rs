@@ -26,7 +26,9 @@ pub(super) fn add(model: &mut Model, kind: PartKind) -> Vec<Effect> {
 pub(super) fn duplicate(model: &mut Model, id: PartId) -> Vec<Effect> {
     let mut copy = None;
     let effects = change_system(model, |system| {
-        let name = words::copy_of(&system.name_of(id));
+        let name = system.name_of(id);
+        let plain = name.trim_end_matches(|sign: char| sign.is_ascii_digit()).trim_end();
+        let name = words::free_name(plain, |name| system.parts().iter().any(|part| part.name() == name));
         copy = system.duplicate(id, name);
     });
     model.sheet = copy.or(model.sheet);

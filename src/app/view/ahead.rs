@@ -84,10 +84,10 @@ pub fn ahead(
     }
 }
 
-/// Whether the water may run out so soon that it comes before all else: in a dry year within two weeks (common practice,
-/// no source).
+/// Whether the water may run out so soon that it comes before all else: in a dry year within a month, while there is time to
+/// order a load or to use less (common practice, no source).
 pub fn presses(sight: &Sight) -> bool {
-    const SOON_DAYS: f64 = 14.0;
+    const SOON_DAYS: f64 = 30.0;
     matches!(sight, Sight::Clear(found) if found.ahead.lasting.tenth < SOON_DAYS)
 }
 
@@ -125,7 +125,9 @@ fn found_view(
     let Found { ahead, helps, origin, capacity_l, .. } = found;
     let ration = |step: usize| kept.site.system.rationing.get(step).map(|step| step.name.clone()).unwrap_or_default();
     let begun = |help: &Help| matches!(help, Help::Ration(step) if ahead.in_force.contains(step));
-    let helps = helps.iter().zip(&ahead.steps).filter(|(help, _)| !begun(help));
+    // Who has enough for the driest year needs none.
+    let wants_help = ahead.lasting.tenth.is_finite();
+    let helps = helps.iter().zip(&ahead.steps).filter(|(help, _)| wants_help && !begun(help));
     let help = |(help, with): (&_, &Expected)| say::help(*help, with, &ahead.lasting, ration, units);
     let mut range = say::range(ahead);
     range.extend(ahead.in_force.iter().map(|step| say::in_force(&ration(*step))));

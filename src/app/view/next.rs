@@ -140,6 +140,8 @@ pub struct OptionsView {
     pub table: Option<Table>,
     /// Whether there is room for another one, and a trial to keep that can run and isn't kept yet.
     pub can_keep: bool,
+    /// Why not, where only the room lacks.
+    pub no_room: Option<&'static str>,
 }
 
 /// An option.
@@ -174,8 +176,9 @@ pub fn options(model: &Model) -> Option<OptionsView> {
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
     let trial = KeptOption::of_trial(model.trial(), &kept.site.system);
     let is_new = !model.trial().is_none() && !kept.site.options.iter().any(|option| option.is_the_same(&trial));
-    let can_keep = room && is_new && findings(&trial.system).is_empty();
-    Some(OptionsView { options, table, can_keep })
+    let wants = is_new && findings(&trial.system).is_empty();
+    let no_room = (wants && !room).then(|| say::NO_ROOM.text());
+    Some(OptionsView { options, table, can_keep: wants && room, no_room })
 }
 
 fn columns(units: &Units) -> Vec<String> {
