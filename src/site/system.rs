@@ -345,6 +345,22 @@ mod tests {
     }
 
     #[test]
+    fn tanks_joined_through_one_that_goes_stay_joined() {
+        let mut system = demo::site().system;
+        let ids: Vec<PartId> = system.tanks.iter().map(|tank| tank.id).collect();
+        let line = system.trunk_lines[0].clone();
+        assert_eq!((line.ends, line.open), ([Some(ids[0]), Some(ids[1])], true));
+        let second = TrunkLine { id: system.unused_id(), ends: [Some(ids[1]), Some(ids[2])], open: false, ..line };
+        system.put(Part::TrunkLine(second.clone()));
+        system.remove(ids[1]);
+        // One pipe is left, from the first to the third, as shut as its valve was.
+        let left: Vec<_> = system.trunk_lines.iter().map(|line| (line.id, line.ends, line.open)).collect();
+        assert_eq!(left, [(second.id, [Some(ids[0]), Some(ids[2])], false)]);
+        system.remove(ids[2]);
+        assert_eq!(system.trunk_lines, []);
+    }
+
+    #[test]
     fn a_tank_that_nothing_fills_is_known() {
         let mut system = demo::site().system;
         let ids: Vec<PartId> = system.tanks.iter().map(|tank| tank.id).collect();

@@ -282,6 +282,19 @@ mod tests {
     }
 
     #[test]
+    fn tanks_that_run_over_into_each_other_can_be_joined() {
+        let mut system = demo::site().system;
+        system.trunk_lines.clear();
+        let [first, second] = [system.tanks[0].id, system.tanks[1].id];
+        system.tanks[0].overflow_to = OverflowTo::Tank(second);
+        let beyond = system.tanks[1].overflow_to;
+        assert!(matches!(beyond, OverflowTo::Tank(_)), "the old tank runs over into the barrel");
+        let joined = Upgrade::Join([first, second]).made(&system, name_for);
+        assert_eq!(findings(&joined), []);
+        assert_eq!((joined.tanks[0].overflow_to, joined.tanks[1].overflow_to), (beyond, beyond));
+    }
+
+    #[test]
     fn another_roof_runs_where_the_one_beside_it_runs() {
         let system = demo::site().system;
         let upgrade = Upgrade::AddRoof { like: system.sections[0].id, area: Area::square_metres(30.0) };

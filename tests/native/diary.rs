@@ -348,3 +348,23 @@ fn a_valve_that_would_let_water_run_out_says_how_much_and_where() {
         "{told}"
     );
 }
+
+#[test]
+fn a_delivery_is_questioned_where_it_cannot_fit_and_where_a_level_of_its_day_is_written() {
+    use eavewater::engine::diary::doubts::{Doubt, doubts};
+    use eavewater::engine::diary::joined::Known;
+    let mut model = with_demo();
+    let asked = |model: &Model, litres: f64| {
+        let kept = model.site().unwrap();
+        let told = Told::Delivery { to: None, volume: Volume::litres(litres), price: None };
+        let known = Known::of(None, &kept.diary);
+        doubts(&kept.site.system, None, &kept.diary, &known, None, TODAY, (None, TODAY, &told))
+    };
+    let hold_l: f64 = model.site().unwrap().site.system.tanks.iter().map(|tank| tank.capacity().get()).sum();
+    assert_eq!(asked(&model, hold_l - 1.0), []);
+    assert_eq!(asked(&model, hold_l + 1.0), [Doubt::MoreThanFits { hold_l }]);
+    let tank = model.site().unwrap().site.system.tanks[0].id;
+    let level = Told::Level { of: Water::Tank(tank), level: Level::Full, undrawn: None, joined: Vec::new() };
+    update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told: level, note: String::new() }, NOW));
+    assert_eq!(asked(&model, 100.0), [Doubt::LevelThatDay]);
+}

@@ -152,12 +152,15 @@ fn stranded_capacity_is_won_by_levelling_by_hand() {
 
 #[test]
 fn a_shut_valve_a_leak_and_a_lid_are_seen_by_hand() {
-    // Two full boxes of 1,000 L behind a shut valve; all 100 L a day are drawn from the first, which lasts ten of
-    // twenty days. Opened, both last all twenty.
+    // Two full boxes of 1,000 L behind a shut valve, each with a downspout; all 100 L a day are drawn from the first, which
+    // lasts ten of twenty days. Opened, both last all twenty.
     let mut system = one_tank::system(0.0, 1.0, 0.0, 1_000.0, 100.0);
     let mut second = system.tanks[0].clone();
     second.id = PartId(8);
     system.tanks.push(second);
+    let mut spout = system.feeds[0].clone();
+    (spout.id, spout.tank) = (PartId(9), Some(PartId(8)));
+    system.feeds.push(spout);
     let ends = [Some(PartId(3)), Some(PartId(8))];
     system.trunk_lines.push(TrunkLine { id: PartId(7), name: "Line".to_owned(), ends, open: false });
     let rain = record(&[0.0; 20]);
@@ -166,6 +169,7 @@ fn a_shut_valve_a_leak_and_a_lid_are_seen_by_hand() {
     assert_eq!(work.ranked()[0].after.dry_days, 0);
     // The first alone, with a leak of 100 L a day: empty after five days; mended it lasts ten.
     system.tanks.truncate(1);
+    system.feeds.truncate(1);
     system.trunk_lines.clear();
     system.tanks[0].leak = Flow::litres_a_day(100.0);
     let work = done(&site(system, 1.0), &rain, RankBy::Price);
@@ -406,4 +410,30 @@ fn rationing_saves_water_and_makes_none() {
     let wanted = |tally: &Tally| tally.yield_l + tally.lacked_l;
     assert!((wanted(&after) / wanted(&before) - 1.0).abs() < 1e-9);
     assert!(after.lacking_l_a_year() > before.lacking_l_a_year());
+}
+
+#[test]
+fn nobody_is_told_to_let_animals_drink_less_nor_to_mend_what_is_as_usual() {
+    use eavewater::engine::upgrades::candidates;
+    use eavewater::site::uses::Class;
+    let mut system = eavewater::site::demo::site().system;
+    let offered = |system: &System| candidates(system, &Units::default(), new_name);
+    let cuts = |system: &System| -> Vec<PartId> {
+        let cut = |upgrade: &Upgrade| if let Upgrade::CutUse { using, .. } = upgrade { Some(*using) } else { None };
+        offered(system).iter().filter_map(cut).collect()
+    };
+    let spared: Vec<PartId> = system
+        .uses
+        .iter()
+        .filter(|using| matches!(using.class, Class::Drinking | Class::Animals))
+        .map(|using| using.id)
+        .collect();
+    assert!(spared.len() >= 2 && !cuts(&system).is_empty());
+    assert!(cuts(&system).iter().all(|using| !spared.contains(using)));
+    let mends = |system: &System| offered(system).iter().any(|one| matches!(one, Upgrade::MendScreen { .. }));
+    let usual = eavewater::site::feed::USUAL_CAPTURE;
+    system.feeds.iter_mut().for_each(|feed| feed.capture = usual);
+    assert!(!mends(&system));
+    system.feeds[0].capture = Share::of_one(usual.get() - 0.1);
+    assert!(mends(&system));
 }

@@ -271,3 +271,19 @@ fn leaks_sun_and_rain_on_an_open_tank() {
     let total = ledger.total();
     check(&[total.open_rain_l, total.leak_l, total.evaporation_l], &[2.0, 20.0, 5.0]);
 }
+
+#[test]
+fn a_tank_that_nothing_fills_begins_empty_however_full_the_house_begins() {
+    // The second tank has no roof, pump, truck or overflow that leads to it: of 2,000 L half stand in the first.
+    let (ledger, series) = days(&two_tanks(), 1.0, &[0.0, 0.0]);
+    assert!((ledger.stored_first_l - 1_000.0).abs() < 1e-9);
+    assert_eq!(series.house_shortfall_l, [0.0, 0.0]);
+    let mut joined = two_tanks();
+    joined.trunk_lines.push(TrunkLine {
+        id: PartId(40),
+        name: "Line".to_owned(),
+        ends: [Some(TANK), Some(SECOND)],
+        open: true,
+    });
+    assert!((days(&joined, 1.0, &[0.0]).0.stored_first_l - 2_000.0).abs() < 1e-9);
+}

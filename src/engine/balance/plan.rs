@@ -155,7 +155,7 @@ pub struct Store {
     pub joined: Joined,
     /// Whether any of its tanks loses water other than to uses.
     pub(super) loses: bool,
-    /// Whether anything brings it water: a roof, a pump, a truck, the overflow of a store that is filled, an open mouth.
+    /// Whether anything brings it water: see [`System::is_filled`].
     pub(super) filled: bool,
     /// Where its spill goes, in equal shares.
     pub(super) spills_to: Vec<SpillTo>,
@@ -280,16 +280,6 @@ pub fn plan(system: &System) -> Result<Plan, Vec<Finding>> {
     }
     for (number, tanks) in stores.iter().enumerate() {
         plan.stores.push(store_plan(system, number, tanks, &store_of));
-        let comes = plan.feeds.iter().map(|feed| feed.tank);
-        let mut comes =
-            comes.chain(plan.pumps.iter().map(|pump| pump.to_tank)).chain(plan.hauling.iter().map(|by| by.tank));
-        // Those above it stand before it in the list.
-        let runs_over = |store: &Store| {
-            store.filled && store.spills_to.iter().any(|to| matches!(to, SpillTo::Tank(tank) if tanks.contains(tank)))
-        };
-        plan.stores[number].filled = comes.any(|tank| tanks.contains(&tank))
-            || tanks.iter().any(|tank| plan.tanks[*tank].open.is_some())
-            || plan.stores.iter().any(runs_over);
     }
     plan.rations = rations(system, &store_of, |store| plan.stores[store].joined.live_capacity_l);
     Ok(plan)
@@ -324,7 +314,7 @@ fn store_plan(system: &System, number: usize, tanks: &[usize], store_of: &[usize
         uses: (0..system.uses.len()).filter(|using| draws_here(system.uses[*using].tank)).collect(),
         joined,
         spills_to,
-        filled: false,
+        filled: members.first().is_some_and(|tank| system.is_filled(tank.id)),
     }
 }
 

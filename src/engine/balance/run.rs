@@ -265,14 +265,14 @@ impl Standing {
 
     /// Where a run begins: with the same share of every store, or beside a house with the water of that house.
     pub fn beside(plan: &Plan, house: Option<&Plan>, share: f64) -> Self {
-        house.map_or_else(|| Self::share(plan, share), |house| Self::carried(plan, house, share))
+        house.map_or_else(|| Self::first(plan, share), |house| Self::carried(plan, house, share))
     }
 
     /// The water of a house whose stores are full to a share (0 to 1), in another plan of the same house: each tank
     /// that is still there keeps its litres as far as they find room, a new one stands empty. So that nothing is
     /// gained by having been full on the first day.
     fn carried(plan: &Plan, house: &Plan, share: f64) -> Self {
-        let before = Self::share(house, share);
+        let before = Self::first(house, share);
         let mut standing = Self::share(plan, 0.0);
         for (store, live_l) in house.stores.iter().zip(&before.live_l) {
             let surface_m = store.joined.surface_m(*live_l);
