@@ -117,7 +117,14 @@ function lightProgram(esbuild, wasmPath, glue) {
   const module = (contents, minify) =>
     esbuild.buildSync({ stdin: { contents }, bundle: true, format: 'esm', target: 'es2022', minify, write: false }).outputFiles[0].text;
 
-  const start = (wasm) => `await eavewaterFetched; __wbg_init({ module_or_path: './${wasm}' });`;
+  // The page can answer between the last of compiling and the program's own start; hosts that don't know what WebAssembly is
+  // have it compiled once it is all there.
+  const start = (wasm) => `
+    await eavewaterFetched;
+    const fetched = () => fetch('./${wasm}');
+    const program = await WebAssembly.compileStreaming(fetched()).catch(async () => WebAssembly.compile(await (await fetched()).arrayBuffer()));
+    await new Promise((next) => setTimeout(next));
+    __wbg_init({ module_or_path: program });`;
   const script = glue
     .replace(/^export \{.*\};$/m, '')
     .replace(/^export class /gm, 'class ')

@@ -39,6 +39,18 @@ test('the first words wait for no other file, and go when the program is there',
   assert.equal(await words.count(), 0);
 });
 
+test('a host that does not know what WebAssembly is serves it too', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await browser.newPage();
+  await page.route(/\.wasm$/, async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, headers: { ...response.headers(), 'content-type': 'application/octet-stream' } });
+  });
+  await page.goto(host.address());
+  await started(page);
+});
+
 test('what is kept is exactly what was built', async (t) => {
   const host = await openHost(t);
   const browser = await openBrowser(t);
