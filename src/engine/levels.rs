@@ -44,10 +44,9 @@ pub fn held(plan: &Plan, system: &System, of: Water, level: Level, joined: &[Par
     let (store, told) = told_of(plan, system, of, joined)?;
     let all = &plan.stores[store];
     let tanks: Vec<&Tank> = told.iter().filter_map(|at| system.tanks.get(*at)).collect();
-    let dead_l = |tanks: &[usize]| -> f64 { tanks.iter().map(|at| plan.dead_l(*at)).sum() };
     let some = told.len() < all.tanks.len();
     let then = if some { Cow::Owned(Joined::new(&tanks)) } else { Cow::Borrowed(&all.joined) };
-    let mut held = held_by(&then, dead_l(&told), system, (store, of, level))?;
+    let mut held = held_by(&then, plan.dead_l(&told), system, (store, of, level))?;
     if some {
         held.beside(0.0, plan);
     }
@@ -58,9 +57,8 @@ impl Held {
     /// The same with so much water (L) in the other tanks of the store.
     pub fn beside(&mut self, others_l: f64, plan: &Plan) {
         let store = &plan.stores[self.store];
-        let (capacity_l, dead_l) =
-            (store.joined.live_capacity_l, store.tanks.iter().map(|at| plan.dead_l(*at)).sum::<f64>());
-        self.live_l = (self.whole_l + others_l - dead_l).clamp(0.0, capacity_l);
+        let capacity_l = store.joined.live_capacity_l;
+        self.live_l = (self.whole_l + others_l - plan.dead_l(&store.tanks)).clamp(0.0, capacity_l);
         self.full = is_full(self.live_l, capacity_l);
     }
 }

@@ -1,5 +1,7 @@
 //! A field for a quantity: the half-typed text stays in it; only what was understood goes out.
 
+use std::rc::Rc;
+
 use super::follow::derived;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -38,6 +40,11 @@ pub(crate) struct QuantityField {
 impl QuantityField {
     /// The field on the page.
     pub fn view(self, desk: Desk) -> AnyView {
+        self.taken(false, desk)
+    }
+
+    /// The same; its value may be handed on at every key that leaves one that is understood.
+    pub fn taken(self, at_once: bool, desk: Desk) -> AnyView {
         let Self { label, hint, text, kind, range, on_entered } = self;
         // While something is typed and not yet taken, it stands here.
         let draft = RwSignal::new(None::<String>);
@@ -51,9 +58,16 @@ impl QuantityField {
             Some(Ok((_, note))) => note.unwrap_or_default(),
             None => String::new(),
         };
+        let take = Rc::new(move || read().and_then(Result::ok).map(|(si, _)| on_entered(si)).is_some());
+        let typed = {
+            let take = Rc::clone(&take);
+            move |event| {
+                draft.set(Some(event_target_value(&event)));
+                let _taken = at_once && take();
+            }
+        };
         let done = move |_| {
-            if let Some(Ok((si, _))) = read() {
-                on_entered(si);
+            if take() {
                 draft.set(None);
             }
         };
@@ -65,7 +79,7 @@ impl QuantityField {
             .live_attribute("aria-invalid", move || wrong().then(|| "true".to_owned()))
             .value(move || draft.get().unwrap_or_else(&text))
             .on("focus", select_all)
-            .on("input", move |event| draft.set(Some(event_target_value(&event))))
+            .on("input", typed)
             .on("change", done);
         labelled(label, wrong, input, remark)
             .children(hint.map(|hint| worded("SPAN", hint).class("hint").into()))

@@ -195,7 +195,7 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
         range,
         on_entered: Box::new(move |si| draft.change(|sketch| write(sketch, si))),
     }
-    .view(desk);
+    .taken(true, desk);
     let Some((least, most)) = drag else { return field };
     let one_by_one = kind == Kind::Count;
     let dragged = move |event| {

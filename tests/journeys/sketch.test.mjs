@@ -54,6 +54,12 @@ test('from first start to a defended answer in under a minute, and it is kept as
   await page.locator('.answer').getByText(/Chance of a year without a dry day: .* to /).waitFor();
   // 126 m² at 2 US gal for 100 ft² (Texas Manual on Rainwater Harvesting 2005, from memory): 103 L, and up to the next 5.
   await page.getByText(/a first flush of 105.L\./).waitFor();
+  // It follows what is typed, before the field is left.
+  const says = (same) => page.waitForFunction(([told, same]) => (document.querySelector('.answer .headline').innerText === told) === same, [told, same]);
+  await page.getByLabel(/^Tank/).fill('150');
+  await says(false);
+  await page.getByLabel(/^Tank/).fill('15000');
+  await says(true);
   t.diagnostic(`${count.taps} taps, ${count.characters} characters: about ${Math.round(seconds())} s`);
   assert.ok(seconds() < 60, `${seconds()} s`);
   assert.deepEqual(await accessibilityFindings(page), []);

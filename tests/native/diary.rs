@@ -67,7 +67,8 @@ fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_newer_ones
     assert!(!tested(&mut model, 8, Parameter::EColi, TestResult::Absent).warning);
     let [line] = on_house(&model).try_into().unwrap();
     assert!(
-        line.starts_with("E. coli was found (") && line.contains("Until a second one, taken on 24 November 2026"),
+        line.starts_with("E. coli was found (")
+            && line.contains("Until a second one, taken at the same place on 24 November 2026"),
         "{line}"
     );
     assert!(!tested(&mut model, 0, Parameter::EColi, TestResult::Absent).warning);
@@ -261,7 +262,7 @@ fn a_tank_that_is_joined_later_brings_no_water_with_it() {
         let (plan, system) = (plan(&kept.site.system).unwrap(), &kept.site.system);
         let stands = stands(&plan, &kept.site, None, &kept.diary, TODAY).unwrap();
         let store = eavewater::engine::levels::store_of(&plan, system, tank).unwrap();
-        let dead_l: f64 = plan.stores[store].tanks.iter().map(|at| plan.dead_l(*at)).sum();
+        let dead_l = plan.dead_l(&plan.stores[store].tanks);
         stands.live_l[store] + dead_l
     };
     let read = |model: &mut Model, of: Water, litres: f64, moment: u64| {
@@ -313,7 +314,7 @@ fn tanks_that_were_read_apart_and_then_joined_hold_what_both_held() {
     let plan = plan(&kept.site.system).unwrap();
     let store = eavewater::engine::levels::store_of(&plan, &kept.site.system, one).unwrap();
     assert!(plan.stores[store].tanks.len() > 1);
-    let dead_l: f64 = plan.stores[store].tanks.iter().map(|at| plan.dead_l(*at)).sum();
+    let dead_l = plan.dead_l(&plan.stores[store].tanks);
     let stands = stands(&plan, &kept.site, None, &kept.diary, TODAY).unwrap();
     assert!((stands.live_l[store] + dead_l - 1_600.0).abs() < 1e-3, "{}", stands.live_l[store] + dead_l);
 }
@@ -347,6 +348,9 @@ fn a_valve_that_would_let_water_run_out_says_how_much_and_where() {
         told.contains("1,000\u{a0}L more stands in them") && told.contains(&format!("runs out over {name}")),
         "{told}"
     );
+    // Shut again, nothing runs anywhere.
+    update(&mut model, Event::ValveTurned(line));
+    assert!(!frame::notice(&model).unwrap().text.contains("runs out"));
 }
 
 #[test]

@@ -58,7 +58,8 @@ pub(super) fn turn_valve(model: &mut Model, id: PartId) -> Vec<Effect> {
     let mut notice = words::house::turned(&line.name, line.open);
     let mut with = (*kept.site).clone();
     with.system.put(Part::TrunkLine(line.clone()));
-    if let Some((litres, rim)) = finds_no_room(&kept.site, &with, &kept.diary, model.today)
+    if let (true, Some(end)) = (line.open, line.ends[0])
+        && let Some((litres, rim)) = finds_no_room(&kept.site, &with, &kept.diary, model.today, end)
         && let Some(tank) = with.system.tanks.get(rim)
     {
         notice.push_str(&words::house::runs_out(litres, &tank.name, &model.units));

@@ -5,8 +5,10 @@ use chrono::NaiveDate;
 use super::ask::known;
 use super::outlook::Outlook;
 use crate::engine::balance::plan::{Plan, plan};
+use crate::engine::levels::store_of;
 use crate::site::diary::Diary;
 use crate::site::household::Site;
+use crate::site::part::PartId;
 use crate::site::rain::Rain;
 
 /// What stands today.
@@ -25,27 +27,26 @@ pub struct Stands {
 }
 
 /// By how much all that stands today, dead storage with it, is more than what would stand in a changed system, in L; with the
-/// place in its list of the tank over whose rim that would run. None where nothing is read or it all finds room.
-pub fn finds_no_room(site: &Site, with: &Site, diary: &Diary, today: NaiveDate) -> Option<(f64, usize)> {
+/// place in its list of the tank at which the store of `tank` then overflows. None where nothing is read or it all finds
+/// room.
+pub fn finds_no_room(site: &Site, with: &Site, diary: &Diary, today: NaiveDate, tank: PartId) -> Option<(f64, usize)> {
     /// Readings tell a hundredth of what there is at best.
     const TOLD_FROM: f64 = 0.02;
     // What was rained and drawn since is left out of both.
-    let all_l = |site: &Site| {
+    let stands = |site: &Site| {
         let plan = plan(&site.system).ok()?;
         let (known, _) = known(&plan, site, None, diary, today)?;
-        let dead_l = |store: &usize| plan.stores[*store].tanks.iter().map(|at| plan.dead_l(*at)).sum::<f64>();
         let mut live_l = known.live_l;
         known.events.iter().filter(|event| !event.brought).for_each(|event| live_l[event.store] = event.litres);
-        let all_l: f64 =
-            (0..live_l.len()).map(|store| live_l[store] + if live_l[store] > 0.0 { dead_l(&store) } else { 0.0 }).sum();
-        let full =
-            (0..live_l.len()).find(|at| live_l[*at] >= plan.stores[*at].joined.live_capacity_l && live_l[*at] > 0.0);
-        let rim = full.and_then(|at| plan.stores[at].tanks.get(*plan.stores[at].joined.spills_at.first()?).copied());
-        Some((all_l, rim))
+        let wet = plan.stores.iter().zip(&live_l).filter(|(_, live_l)| **live_l > 0.0);
+        let all_l: f64 = wet.map(|(store, live_l)| live_l + plan.dead_l(&store.tanks)).sum();
+        Some((all_l, plan))
     };
-    let ((before_l, _), (after_l, rim)) = (all_l(site)?, all_l(with)?);
+    let ((before_l, _), (after_l, plan)) = (stands(site)?, stands(with)?);
     let lost_l = before_l - after_l;
-    rim.filter(|_| lost_l > TOLD_FROM * before_l).map(|rim| (lost_l, rim))
+    let store = plan.stores.get(store_of(&plan, &with.system, tank)?)?;
+    let rim = store.tanks.get(*store.joined.spills_at.first()?)?;
+    (lost_l > TOLD_FROM * before_l).then_some((lost_l, *rim))
 }
 
 /// What stands today by the readings of a diary, reckoned on with the rain that was measured and what was brought;

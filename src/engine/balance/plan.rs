@@ -38,9 +38,9 @@ impl Plan {
         !self.gardens.is_empty() || !self.rations.is_empty()
     }
 
-    /// Dead storage of a tank, in L; 0 for one that isn't there.
-    pub fn dead_l(&self, tank: usize) -> f64 {
-        self.tanks.get(tank).map_or(0.0, |tank| tank.dead_l)
+    /// Dead storage of some tanks, in L.
+    pub fn dead_l(&self, tanks: &[usize]) -> f64 {
+        tanks.iter().filter_map(|at| self.tanks.get(*at)).map(|tank| tank.dead_l).sum()
     }
 
     /// What a tank can never hold because its store spills at a lower rim, in L, and the tank of that rim; `None` for a

@@ -252,8 +252,8 @@ fn against_germs(drink: &str) -> String {
 /// What is left to do once a first sample was clean again; none before that.
 pub fn once_more(result: &Result, drink: &str) -> Option<String> {
     Some(say!(
-        "The sample of {clean} was clean. Until a second one, taken on {from} or later, is clean too: {drink}",
-        "La muestra del {clean} salió limpia. Hasta que también salga limpia una segunda, tomada el {from} o después: {drink}",
+        "The sample of {clean} was clean. Until a second one, taken at the same place on {from} or later, is clean too: {drink}",
+        "La muestra del {clean} salió limpia. Hasta que también salga limpia una segunda, tomada en el mismo lugar el {from} o después: {drink}",
         clean = date(result.within_on?),
         from = date(result.cleared_from()?),
         drink
