@@ -32,7 +32,7 @@ pub struct Calendar {
     pub months: Vec<MonthOfDays>,
     /// Years of which all days are there.
     pub whole_years: usize,
-    /// Months that are gone through beforehand, uncounted: see [`Calendar::run_in`].
+    /// Months that are gone through beforehand, uncounted: see [`Calendar::with_run_in`].
     pub run_in: Range<usize>,
 }
 

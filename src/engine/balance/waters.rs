@@ -70,11 +70,6 @@ impl Waters {
         Self { of_store, count: firsts.len() }
     }
 
-    /// How many there are.
-    pub const fn count(&self) -> usize {
-        self.count
-    }
-
     /// What each came to: from sums over the run of what each use wanted and got, and of what each store spilled, wherever
     /// that went, and was brought; and from what stood in the plan before it and after.
     pub fn came_to(
