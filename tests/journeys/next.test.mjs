@@ -17,6 +17,8 @@ async function demoSizing(t) {
 }
 
 async function judge(page) {
+  // What comes with the answer above moves the button.
+  await page.locator('.under-way').waitFor({ state: 'detached' });
   await page.getByRole('button', { name: 'Find what helps most' }).tap();
   await page.getByText('One after the other').waitFor();
   await page.getByRole('progressbar').waitFor({ state: 'detached' });
