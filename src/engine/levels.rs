@@ -18,7 +18,7 @@ pub struct Held {
     pub store: usize,
     /// Live water in it, in L, up to what it can hold.
     pub live_l: f64,
-    /// All water in the tanks that it tells of ([`told_of`]), dead storage with it, in L.
+    /// All water in the tanks of the store that it tells of, dead storage with it, in L.
     pub whole_l: f64,
     /// Whether the reading says that it stood at its lowest rim (within a hundredth of what it holds).
     pub full: bool,
@@ -29,28 +29,59 @@ pub struct Held {
 /// A reading within this share of a store's live capacity of the rim is brim-full.
 const FULL_WITHIN: f64 = 0.01;
 
-/// The tanks of a store, as places in the system's list, of which a level tells: those that were joined with the one that
-/// was read when it was, or all where that isn't known.
-pub fn told_of(plan: &Plan, system: &System, of: Water, joined: &[PartId]) -> Option<(usize, Vec<usize>)> {
-    let place = system.tanks.iter().position(|tank| tank.id == of.tank())?;
-    let store = plan.stores.iter().position(|store| store.tanks.contains(&place))?;
-    let was_joined = |at: &usize| *at == place || joined.is_empty() || joined.contains(&system.tanks[*at].id);
-    Some((store, plan.stores[store].tanks.iter().copied().filter(was_joined).collect()))
+/// A level that was read tells of the tanks that were joined with the one that was read when it was, or that are now where that
+/// isn't known. What it says of each store in which they are now, that of the tank that was read first, each with its tanks that
+/// it tells of, as places in the system's list; nothing where the tank is no longer there. Tanks that were joined later had no
+/// water in them.
+pub fn held_in_each(
+    plan: &Plan,
+    system: &System,
+    of: Water,
+    level: Level,
+    joined: &[PartId],
+) -> Vec<(Held, Vec<usize>)> {
+    let Some(place) = system.tanks.iter().position(|tank| tank.id == of.tank()) else { return Vec::new() };
+    let Some(own) = plan.stores.iter().position(|store| store.tanks.contains(&place)) else { return Vec::new() };
+    let is_told = |store: usize, at: usize| {
+        if joined.is_empty() { store == own } else { at == place || joined.contains(&system.tanks[at].id) }
+    };
+    let stores = std::iter::once(own).chain((0..plan.stores.len()).filter(|store| *store != own));
+    let parts: Vec<(usize, Vec<usize>)> = stores
+        .map(|store| (store, plan.stores[store].tanks.iter().copied().filter(|at| is_told(store, *at)).collect()))
+        .filter(|(_, tanks): &(usize, Vec<usize>)| !tanks.is_empty())
+        .collect();
+    let joined_of = |tanks: &[usize]| {
+        let tanks: Vec<&Tank> = tanks.iter().filter_map(|at| system.tanks.get(*at)).collect();
+        Joined::new(&tanks)
+    };
+    let all: Vec<usize> = parts.iter().flat_map(|(_, tanks)| tanks).copied().collect();
+    let then = if all == plan.stores[own].tanks {
+        Cow::Borrowed(&plan.stores[own].joined)
+    } else {
+        Cow::Owned(joined_of(&all))
+    };
+    let Some(whole) = held_by(&then, plan.dead_l(&all), system, (own, of, level)) else { return Vec::new() };
+    let surface_m = then.surface_m(whole.live_l);
+    let in_store = |(store, tanks): (usize, Vec<usize>)| {
+        let mut held = Held { store, ..whole };
+        if tanks.len() < all.len() {
+            // A valve has been shut since: each side kept the level that was common.
+            let part = joined_of(&tanks);
+            held.live_l = part.live_l(surface_m).clamp(0.0, part.live_capacity_l);
+            held.whole_l = held.live_l + plan.dead_l(&tanks);
+            held.full = is_full(held.live_l, part.live_capacity_l);
+        }
+        if tanks.len() < plan.stores[store].tanks.len() {
+            held.beside(0.0, plan);
+        }
+        (held, tanks)
+    };
+    parts.into_iter().map(in_store).collect()
 }
 
-/// What a reading says; `None` where its tank is no longer there. Tanks that were joined later had no water in them: see
-/// [`told_of`].
+/// What a reading says of the store in which its tank is now; `None` where that is no longer there: see [`held_in_each`].
 pub fn held(plan: &Plan, system: &System, of: Water, level: Level, joined: &[PartId]) -> Option<Held> {
-    let (store, told) = told_of(plan, system, of, joined)?;
-    let all = &plan.stores[store];
-    let tanks: Vec<&Tank> = told.iter().filter_map(|at| system.tanks.get(*at)).collect();
-    let some = told.len() < all.tanks.len();
-    let then = if some { Cow::Owned(Joined::new(&tanks)) } else { Cow::Borrowed(&all.joined) };
-    let mut held = held_by(&then, plan.dead_l(&told), system, (store, of, level))?;
-    if some {
-        held.beside(0.0, plan);
-    }
-    Some(held)
+    held_in_each(plan, system, of, level, joined).into_iter().next().map(|(held, _)| held)
 }
 
 impl Held {
@@ -155,5 +186,24 @@ mod tests {
         let over = live(first, Level::Depth(Length::metres(2.3)));
         assert!(over.above_rim && over.full);
         assert_eq!(held(&plan, &system, Water::Tank(PartId(99)), Level::Full, &[]), None);
+
+        // The valve has been shut since: each side kept the level that was common, 1 m and 0.5 m of live water; and of
+        // 1500 L of live water in both, or of all there was.
+        let joined: Vec<PartId> = system.tanks[..2].iter().map(|tank| tank.id).collect();
+        system.trunk_lines.iter_mut().for_each(|line| line.open = false);
+        let plan = crate::engine::balance::plan::plan(&system).unwrap();
+        for (of, level) in [(first, Level::Depth(Length::metres(1.1))), (store, Level::Volume(Volume::litres(1700.0)))]
+        {
+            let sides = held_in_each(&plan, &system, of, level, &joined);
+            let litres: Vec<f64> = sides.iter().map(|(held, _)| held.live_l.round()).collect();
+            let whole: Vec<f64> = sides.iter().map(|(held, _)| held.whole_l.round()).collect();
+            assert_eq!((litres, whole), (vec![1000.0, 500.0], vec![1100.0, 600.0]));
+        }
+        // Brim-full while joined: the lower rim is at 2 m, half a metre under the other's.
+        let full: Vec<bool> =
+            held_in_each(&plan, &system, second, Level::Full, &joined).iter().map(|(held, _)| held.full).collect();
+        assert_eq!(full, [false, true]);
+        // Read apart, it tells of its own.
+        assert_eq!(held_in_each(&plan, &system, first, Level::Full, &[]).len(), 1);
     }
 }

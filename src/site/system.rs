@@ -311,9 +311,18 @@ impl System {
 
     /// Tanks grouped to stores: those joined through open valves, each group in the order of the list.
     pub fn stores(&self) -> Vec<Vec<PartId>> {
+        self.joined_by(|line| line.open)
+    }
+
+    /// The same, as if all valves were open.
+    pub fn plumbed_together(&self) -> Vec<Vec<PartId>> {
+        self.joined_by(|_| true)
+    }
+
+    fn joined_by(&self, joins: fn(&TrunkLine) -> bool) -> Vec<Vec<PartId>> {
         let mut label: Vec<usize> = (0..self.tanks.len()).collect();
         let at = |id: Option<PartId>| id.and_then(|id| self.tanks.iter().position(|tank| tank.id == id));
-        for line in self.trunk_lines.iter().filter(|line| line.open) {
+        for line in self.trunk_lines.iter().filter(|line| joins(line)) {
             if let (Some(a), Some(b)) = (at(line.ends[0]), at(line.ends[1])) {
                 let (keep, drop) = (label[a].min(label[b]), label[a].max(label[b]));
                 label.iter_mut().filter(|label| **label == drop).for_each(|label| *label = keep);

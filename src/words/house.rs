@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
+use crate::site::barrier::Barrier;
 
 /// Names of the buttons that make the drawing larger and smaller.
 pub const LARGER: Phrase = phrase!("Larger drawing", "Dibujo más grande");
@@ -77,6 +78,22 @@ pub fn stands_free(name: &str) -> String {
          del tuyo.",
         name
     )
+}
+
+/// What a tap's water passes, said of the tap; nothing where that is nothing.
+pub fn behind(barriers: &[Barrier]) -> String {
+    let names: Vec<&str> =
+        barriers.iter().map(|barrier| super::treatment::barriers::name(barrier.kind).text()).collect();
+    if names.is_empty() {
+        String::new()
+    } else {
+        say!(", after: {names}", ", después de: {names}", names = names.join(", "))
+    }
+}
+
+/// What the strokes above a tank's water are, by the first tank that has them.
+pub fn hatched(stranded: &str) -> String {
+    say!("Hatched: {stranded}", "Rayado: {stranded}", stranded)
 }
 
 /// What the water in the drawing is: as read on a day and reckoned on, save where nobody read.

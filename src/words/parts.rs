@@ -79,6 +79,17 @@ pub const NOTHING_FILLS: Phrase = phrase!(
     "Nada llena este tanque: haz que le traiga agua una alimentación, un rebosadero, una bomba o una tubería de unión.",
 );
 
+/// That a tank's levels in the diary go by the size that is entered now.
+pub fn levels_by_size(count: usize) -> Option<String> {
+    (count > 0).then(|| {
+        say!(
+            "Levels of this tank in the diary: {count}. They are all reckoned with the size and heights entered here.",
+            "Niveles de este tanque en el diario: {count}. Todos se calculan con el tamaño y las alturas de esta hoja.",
+            count
+        )
+    })
+}
+
 /// A name for a new part that no other has.
 pub fn new_name(system: &System, kind: PartKind) -> String {
     let parts = system.parts();

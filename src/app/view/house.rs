@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::{Outcome, upkeep};
+use super::{Outcome, sheet, upkeep};
 use crate::app::model::KeptSite;
 use crate::engine::ahead::standing::stands;
 use crate::engine::balance::plan::plan;
@@ -83,7 +83,7 @@ pub fn house(
     let system = &kept.site.system;
     let found = findings(system);
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let (water, told_of_water) = water_today(kept, answer, today);
+    let (water, told_of_water) = water_today(kept, answer, units, today);
     let ran = ran(kept, today);
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
@@ -154,7 +154,12 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
 
 /// The level in each tank today, and what that is: as read and reckoned on where there is a reading, else as on this
 /// day of the year with the store at its middle. Dead storage counts as full.
-fn water_today(kept: &KeptSite, answer: Option<&Answer>, today: NaiveDate) -> (Vec<TankWater>, Option<String>) {
+fn water_today(
+    kept: &KeptSite,
+    answer: Option<&Answer>,
+    units: &Units,
+    today: NaiveDate,
+) -> (Vec<TankWater>, Option<String>) {
     let system = &kept.site.system;
     let Ok(plan) = plan(system) else { return (Vec::new(), None) };
     let read = stands(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today);
@@ -186,7 +191,9 @@ fn water_today(kept: &KeptSite, answer: Option<&Answer>, today: NaiveDate) -> (V
         (None, Some(_)) if !usual.is_empty() => Some(words::house::water_usual(today)),
         (None, _) => Some(words::house::WATER_UNKNOWN.to_owned()),
     };
-    (water, told)
+    let mut hatched = (0..system.tanks.len()).filter_map(|tank| sheet::stranded(&plan, tank, system, units));
+    let told = told.into_iter().chain(hatched.next().as_deref().map(words::house::hatched));
+    (water, told.reduce(|told, more| told + " " + &more))
 }
 
 /// Rain of a day that is seen to run off, in mm (common practice, no source).
@@ -224,7 +231,10 @@ fn labels(system: &System, units: &Units) -> Labels {
         .map(|part| {
             let detail = detail(part, units);
             // What is written at the part comes first, so that it can be called by it.
-            let spoken = [part.name(), " ", &detail, ", ", words::parts::one(part.kind())].concat();
+            let mut spoken = [part.name(), " ", &detail, ", ", words::parts::one(part.kind())].concat();
+            if let Part::Use(using) = part {
+                spoken.push_str(&words::house::behind(&using.barriers));
+            }
             (part.id(), PartLabel { name: part.name().to_owned(), detail, spoken })
         })
         .collect()
@@ -308,6 +318,7 @@ mod tests {
     fn the_demo_tells_its_story() {
         let view = view(|_| ());
         assert!(view.headline.starts_with("In 12 years of rain, the water ran out in "), "{}", view.headline);
+        assert!(view.water.is_some_and(|told| told.contains("Hatched: ") && told.contains("New tank")));
         assert!(!view.headline.contains("in every year") && !view.headline.contains("never"), "{}", view.headline);
         assert_eq!(view.findings, []);
     }
@@ -353,7 +364,7 @@ mod tests {
         let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
         let diary = Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
         let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: None, diary, trial: Trial::NONE });
-        let (water, told) = water_today(&kept, None, today);
+        let (water, told) = water_today(&kept, None, &Units::customary(Customary::Metric), today);
         let drawn: Vec<f64> = water.iter().filter(|water| water.tank == first.id).map(|water| water.level_m).collect();
         assert!(drawn.len() == 1 && (drawn[0] - 1.0).abs() < 1e-6, "{drawn:?}");
         assert!(water.iter().all(|water| water.tank != second.id), "nobody read the second");

@@ -2,9 +2,11 @@
 
 use super::Outcome;
 use crate::app::model::KeptSite;
+use crate::engine::balance::plan::Plan;
 use crate::engine::question::Answer;
 use crate::quantity::{Kind, Quantity, Range, Units, shown};
 use crate::site::choices::choices;
+use crate::site::diary::Told;
 use crate::site::edit::CAPACITY;
 use crate::site::findings::findings;
 use crate::site::part::{Choice, Field, PartId};
@@ -100,11 +102,15 @@ pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Uni
     let same_kind: Vec<PartId> =
         system.parts().iter().filter(|other| other.kind() == part.kind()).map(Part::id).collect();
     let of_this = |finding: &&crate::site::findings::Finding| words::findings::part(finding) == Some(id);
+    let mut state = state(&part, system, outcome, units);
+    let levels =
+        kept.diary.entries().iter().filter(|entry| matches!(&entry.told, Told::Level { of, .. } if of.tank() == id));
+    state.extend(words::parts::levels_by_size(levels.count()));
     Some(SheetView {
         id,
         kind: part.kind(),
         name: part.name().to_owned(),
-        state: state(&part, system, outcome, units),
+        state,
         findings: findings(system)
             .iter()
             .filter(of_this)
@@ -219,7 +225,7 @@ fn state(part: &Part, system: &System, outcome: Option<&Outcome>, units: &Units)
                 told.push(words::parts::NOTHING_FILLS.to_owned());
             }
             if let Some((answer, at)) = answer.zip(at(tank.id)) {
-                told.extend(stranded(answer, at, system, units));
+                told.extend(stranded(&answer.plan, at, system, units));
             }
             told
         }
@@ -250,10 +256,10 @@ fn garden_state(using: &Use, system: &System, answer: Option<&Answer>, units: &U
 }
 
 /// Words about capacity that a tank can never fill, if there is any.
-pub(super) fn stranded(answer: &Answer, tank: usize, system: &System, units: &Units) -> Option<String> {
+pub(super) fn stranded(plan: &Plan, tank: usize, system: &System, units: &Units) -> Option<String> {
     /// Less than this, in L, is level rims.
     const WORTH_TELLING_L: f64 = 1.0;
-    let (litres, lowest) = answer.plan.stranded(tank)?;
+    let (litres, lowest) = plan.stranded(tank)?;
     let lowest = system.tanks.get(lowest)?;
     (litres > WORTH_TELLING_L).then(|| words::sizing::stranded(&system.tanks[tank].name, litres, &lowest.name, units))
 }

@@ -145,7 +145,7 @@ pub fn statistics(answer: &Answer, units: &Units) -> Vec<String> {
 /// What the parts did: diverters, stranded capacity, gardens, hauled water.
 pub fn what_parts_did(answer: &Answer, system: &System, units: &Units) -> Vec<String> {
     let mut parts: Vec<String> =
-        (0..system.tanks.len()).filter_map(|tank| sheet::stranded(answer, tank, system, units)).collect();
+        (0..system.tanks.len()).filter_map(|tank| sheet::stranded(&answer.plan, tank, system, units)).collect();
     parts.extend(
         system
             .feeds

@@ -19,6 +19,7 @@ use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::uses::Use;
+use crate::site::work::Task;
 use crate::words::{self, treatment as say};
 
 /// The chain of a tap.
@@ -108,19 +109,22 @@ fn drink(system: &System, results: &[Result]) -> String {
 
 /// What is said of a test over a limit of health.
 pub fn alarm(kept: &KeptSite, result: &Result) -> String {
-    alarm_among(&kept.site.system, result, &over_limit(&kept.diary, &kept.site.system))
+    alarm_among(kept, result, &over_limit(&kept.diary, &kept.site.system))
 }
 
-fn alarm_among(system: &System, result: &Result, all: &[Result]) -> String {
+fn alarm_among(kept: &KeptSite, result: &Result, all: &[Result]) -> String {
+    let system = &kept.site.system;
     let place = result.at.map(|at| system.name_of(at)).filter(|name| !name.is_empty());
-    say::results::over_limit(result, place.as_deref(), &drink(system, all))
+    let disinfections =
+        kept.diary.entries().iter().filter(|entry| matches!(entry.told, Told::Work { task: Task::Disinfection, .. }));
+    let disinfected = disinfections.map(|entry| entry.date).filter(|date| *date >= result.date).max();
+    say::results::over_limit(result, place.as_deref(), disinfected, &drink(system, all))
 }
 
 /// What is said of each newest test over a limit of health, of water that people may come to drink.
 pub fn alarms(kept: &KeptSite) -> Vec<String> {
-    let system = &kept.site.system;
-    let over = over_limit(&kept.diary, system);
-    over.iter().map(|result| alarm_among(system, result, &over)).collect()
+    let over = over_limit(&kept.diary, &kept.site.system);
+    over.iter().map(|result| alarm_among(kept, result, &over)).collect()
 }
 
 /// The chain of a use; `None` where nobody could come to drink from it.
@@ -297,9 +301,11 @@ pub fn read_result(text: &str, of: Parameter) -> Option<crate::site::diary::Test
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::records::cupboard::{SiteFile, SiteId};
     use crate::site::barrier::BarrierKind;
     use crate::site::demo;
     use crate::site::diary::{Entry, EntryId, TestResult};
+    use crate::site::trial::Trial;
 
     fn told(site: &Site, diary: &Diary) -> Vec<TapView> {
         let seen = Seen { site, diary, answer: None, today: NaiveDate::default(), units: &Units::default() };
@@ -361,6 +367,30 @@ mod tests {
         assert!(views[0].tests[0].next.contains("Boil every glass for 1 min"), "{}", views[0].tests[0].next);
         // The other tap is another water only if it hangs on another store: here nobody sampled it.
         assert!(!views[1].urgent);
+    }
+
+    #[test]
+    fn what_was_done_about_germs_is_not_asked_for_again() {
+        let mut diary = tested(demo::site().system.uses[0].id, Parameter::EColi, TestResult::Present);
+        let sample = diary.entries()[0].date;
+        let alarm = |diary: &Diary| {
+            let file = SiteFile { site: demo::site(), rain: None, diary: diary.clone(), trial: Trial::NONE };
+            alarms(&KeptSite::of_file(SiteId(1), file)).join(" ")
+        };
+        assert!(alarm(&diary).contains("disinfect the tank"));
+        for (days, done) in [(-1, false), (1, true)] {
+            diary.put(Entry {
+                id: EntryId(9),
+                edited: 9,
+                date: sample + chrono::Duration::days(days),
+                told: Told::Work { on: None, task: Task::Disinfection },
+                note: String::new(),
+            });
+            let told = alarm(&diary);
+            assert!(told.contains("Boil every glass"), "{told}");
+            assert_eq!(told.contains("It was disinfected on"), done, "{told}");
+            assert_eq!(told.contains("disinfect the tank"), !done, "{told}");
+        }
     }
 
     fn with(tests: &[(u64, Parameter, TestResult)]) -> Diary {

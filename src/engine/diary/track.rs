@@ -6,7 +6,7 @@ use chrono::{Days, NaiveDate};
 use super::joined::Known;
 use crate::engine::balance::plan::Plan;
 use crate::engine::balance::run::{Standing, run_from};
-use crate::engine::levels::{Held, held, largest, store_of, told_of};
+use crate::engine::levels::{Held, held_in_each, largest, store_of};
 use crate::site::diary::{Diary, EntryId, Told};
 use crate::site::system::System;
 
@@ -23,29 +23,28 @@ pub struct LevelRead {
     pub end_l: f64,
 }
 
-/// All levels that were read of tanks that are there, by day.
+/// All levels that were read of tanks that are there, by day; one for each store of which an entry tells.
 pub fn levels_read(plan: &Plan, system: &System, diary: &Diary) -> Vec<LevelRead> {
     let brought = brought(plan, system, diary);
     let mut read = Vec::new();
     // What was read last of tanks that have been joined with others since: the tanks, and all water in them.
     let mut apart: Vec<(Vec<usize>, f64)> = Vec::new();
     for entry in diary.entries() {
-        if let Told::Level { of, level, joined, .. } = &entry.told
-            && let Some((store, told)) = told_of(plan, system, *of, joined)
-            && let Some(mut held) = held(plan, system, *of, *level, joined)
-        {
-            apart.retain(|(tanks, _)| !tanks.iter().any(|tank| told.contains(tank)));
-            let tanks = &plan.stores[store].tanks;
-            if told.len() < tanks.len() {
-                let beside = apart.iter().filter(|(others, _)| others.iter().all(|tank| tanks.contains(tank)));
-                held.beside(beside.map(|(_, litres)| litres).sum(), plan);
-                apart.push((told, held.whole_l));
+        if let Told::Level { of, level, joined, .. } = &entry.told {
+            for (mut held, told) in held_in_each(plan, system, *of, *level, joined) {
+                apart.retain(|(tanks, _)| !tanks.iter().any(|tank| told.contains(tank)));
+                let tanks = &plan.stores[held.store].tanks;
+                if told.len() < tanks.len() {
+                    let beside = apart.iter().filter(|(others, _)| others.iter().all(|tank| tanks.contains(tank)));
+                    held.beside(beside.map(|(_, litres)| litres).sum(), plan);
+                    apart.push((told, held.whole_l));
+                }
+                let later = brought.iter().filter(|load| load.date == entry.date && load.id > entry.id);
+                let later_l: f64 = later.filter(|load| load.store == held.store).map(|load| load.litres).sum();
+                let room_l = (plan.stores[held.store].joined.live_capacity_l - held.live_l).max(0.0);
+                let end_l = held.live_l + later_l.min(room_l);
+                read.push(LevelRead { id: entry.id, date: entry.date, held, end_l });
             }
-            let later = brought.iter().filter(|load| load.date == entry.date && load.id > entry.id);
-            let later_l: f64 = later.filter(|load| load.store == held.store).map(|load| load.litres).sum();
-            let room_l = (plan.stores[held.store].joined.live_capacity_l - held.live_l).max(0.0);
-            let end_l = held.live_l + later_l.min(room_l);
-            read.push(LevelRead { id: entry.id, date: entry.date, held, end_l });
         }
     }
     read

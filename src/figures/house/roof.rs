@@ -1,5 +1,5 @@
 //! The roof along the top: sections side by side, two and two as gables, with gutters at their eaves. Sections whose water
-//! comes to one store stand together: they are taken for one building.
+//! comes to tanks that are plumbed together stand together: they are taken for one building.
 
 use super::{House, drawable, label_of};
 use crate::figures::drawing::{Anchor, Ink};
@@ -136,7 +136,7 @@ pub(super) fn layout(system: &System, labels: &super::Labels, width: f64) -> Roo
 /// The sections of each building, as many of them drawn as one as it takes to have no more than `most`. Where there are more
 /// buildings than that, all are taken for one.
 fn chunks(system: &System, most: usize) -> Vec<Vec<Vec<&RoofSection>>> {
-    let stores = system.stores();
+    let stores = system.plumbed_together();
     let mut buildings: Vec<(usize, Vec<&RoofSection>)> = Vec::new();
     let mut last = 0;
     for section in &system.sections {

@@ -2,6 +2,7 @@
 
 use crate::figures::drawing::Ink;
 use crate::figures::pen::{Pen, Point, Step};
+use crate::site::barrier::BarrierKind;
 use crate::site::uses::Class;
 
 /// A valve in a level pipe: hollow with its lever along the pipe while open, filled with its lever across while shut.
@@ -46,6 +47,35 @@ pub(super) fn class(pen: &mut Pen, class: Class, place: Point) {
         ],
         // A can with a handle.
         Class::Travel => [((-8.0, -7.0), "h10l5 5v12h-15ZM"), ((-7.0, -7.0), "v-3h7v3")],
+    };
+    pen.sign(Ink::Line, place, &steps);
+}
+
+/// What water passes on its way to a tap.
+pub(super) fn barrier(pen: &mut Pen, kind: BarrierKind, place: Point) {
+    const HOUSING: Step = ((-7.0, -9.0), "h14v18h-14ZM");
+    if kind != BarrierKind::Chlorine {
+        pen.rectangle(Ink::Paper, (place.0 - 7.0, place.1 - 9.0), 14.0, 18.0);
+    }
+    let steps: [Step; 2] = match kind {
+        // A filter: a housing with a sieve across.
+        BarrierKind::Sediment => [HOUSING, ((0.0, -9.0), "v4m0 3v4m0 3v4")],
+        // One with grains in it.
+        BarrierKind::Carbon => [HOUSING, ((-4.0, -5.0), "h1m5 0h1m-4 5h1m-4 5h1m5 0h1")],
+        BarrierKind::Ceramic => [((-6.0, 9.0), "v-12q0 -6 6 -6q6 0 6 6v12ZM"), ((-8.0, 9.0), "h16")],
+        // One with a wall aslant.
+        BarrierKind::Membrane => [HOUSING, ((-7.0, 9.0), "l14 -18")],
+        // A drop into the pipe.
+        BarrierKind::Chlorine => [((0.0, -15.0), "q6 8 0 11q-6 -3 0 -11ZM"), ((-4.0, 0.0), "h8")],
+        // A lamp with rays.
+        BarrierKind::Ultraviolet => [
+            ((-4.0, 0.0), "a4 4 0 0 0 8 0a4 4 0 0 0 -8 0ZM"),
+            ((0.0, -9.0), "v3m0 12v3m-7 -16l2 2m10 10l2 2m0 -14l-2 2m-10 10l-2 2"),
+        ],
+        // A pot over a flame.
+        BarrierKind::Boiling => {
+            [((-7.0, -8.0), "h14v8q0 3 -3 3h-8q-3 0 -3 -3ZM"), ((-4.0, 9.0), "q0 -3 2 -4m2 4q0 -3 2 -4m2 4q0 -3 2 -4")]
+        }
     };
     pen.sign(Ink::Line, place, &steps);
 }

@@ -5,6 +5,7 @@ use crate::figures::drawing::Anchor;
 use crate::figures::sound::{absolute, assert_sound};
 use crate::figures::{Ink, lettering};
 use crate::quantity::{Area, Length, Share, Volume};
+use crate::site::barrier::BarrierKind;
 use crate::site::roof::Outlet;
 use crate::site::system::{Part, PartKind};
 use crate::site::tank::{Build, OverflowTo, Shape, ShapeKind, Tank};
@@ -227,6 +228,25 @@ fn a_shut_valve_looks_shut() {
 }
 
 #[test]
+fn barriers_stand_before_their_tap_in_order() {
+    let mut system = demo::site().system;
+    for using in &mut system.uses {
+        using.barriers.clear();
+    }
+    let tap = system.uses[0].id;
+    let marks = |system: &System| {
+        let drawing = drawn(system, &[], 328.0);
+        drawing.targets().find(|target| target.parts == [tap]).map(|target| target.marks.len())
+    };
+    let bare = marks(&system).unwrap_or_default();
+    for (count, kind) in BarrierKind::ALL.into_iter().enumerate() {
+        system.add_barrier(tap, kind);
+        assert!(marks(&system).unwrap_or_default() > bare + count, "{kind:?} is drawn");
+        check(&system);
+    }
+}
+
+#[test]
 fn an_overflow_into_a_tank_of_another_row_is_broken_off() {
     let mut system = many(10, 3);
     system.tanks[0].overflow_to = OverflowTo::Tank(system.tanks[9].id);
@@ -263,7 +283,11 @@ fn boxes<'a>(marks: impl Iterator<Item = &'a Mark>) -> Vec<(String, [f64; 4])> {
 
 #[test]
 fn labels_do_not_lie_on_each_other_nor_leave_the_sheet() {
-    for system in [demo::site().system, many(1, 1), many(10, 6), many(10, 40), many(2, 40), pumped()] {
+    let mut treated = demo::site().system;
+    for kind in BarrierKind::ALL {
+        treated.add_barrier(treated.uses[0].id, kind);
+    }
+    for system in [demo::site().system, many(1, 1), many(10, 6), many(10, 40), many(2, 40), pumped(), treated] {
         for width in WIDTHS {
             let drawing = drawn(&system, &[], width);
             let own = drawing.marks.iter().filter(|mark| !matches!(mark, Mark::Part(_) | Mark::Free(_)));
@@ -310,4 +334,14 @@ fn sections_whose_water_stays_apart_stand_under_no_one_ridge() {
         }
         assert_eq!(roof.cells.iter().map(|cell| cell.parts.len()).sum::<usize>(), 7);
     }
+}
+
+#[test]
+fn a_roof_stays_one_when_a_valve_is_shut() {
+    let mut system = demo::site().system;
+    let gables = |system: &System| roof::layout(system, &labels(system), 358.0).gables().count();
+    let open = gables(&system);
+    system.trunk_lines.iter_mut().for_each(|line| line.open = false);
+    assert!(system.stores().len() > system.plumbed_together().len());
+    assert_eq!(gables(&system), open);
 }

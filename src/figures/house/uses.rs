@@ -5,12 +5,15 @@ use super::{House, TAP, joints, symbols};
 use crate::figures::drawing::{Anchor, Ink};
 use crate::figures::lettering::{self, LEADING, SIZE, SMALL};
 use crate::figures::pen::Pen;
+use crate::site::barrier::BarrierKind;
 use crate::site::part::PartId;
 use crate::site::uses::Class;
 
 /// Narrowest column of taps.
 const COLUMN: f64 = 165.0;
 const MOST_COLUMNS: usize = 4;
+/// Distance of the barriers before a tap.
+const BARRIER: f64 = 22.0;
 /// Distance of the pipes that lead to the columns.
 const LANE: f64 = 8.0;
 /// Room for tap and sign before the words.
@@ -23,12 +26,26 @@ struct Block {
     entries: Vec<(PartId, Symbol)>,
 }
 
-#[derive(Clone, Copy)]
+impl Block {
+    /// The most barriers before one of its taps.
+    fn barriers(&self) -> usize {
+        self.entries.iter().map(|(_, symbol)| symbol.barriers().len()).max().unwrap_or(0)
+    }
+}
+
+#[derive(Clone)]
 enum Symbol {
-    Tap(Class),
+    Tap(Class, Vec<BarrierKind>),
     Valve(bool),
     Pump,
     Lorry,
+}
+
+impl Symbol {
+    /// What the water passes before it.
+    fn barriers(&self) -> &[BarrierKind] {
+        if let Symbol::Tap(_, barriers) = self { barriers } else { &[] }
+    }
 }
 
 /// Draws uses and loose parts; returns the height of the whole drawing.
@@ -37,8 +54,10 @@ pub(super) fn draw(house: &mut House) -> f64 {
     let blocks = blocks(house);
     let top = layout.rows.last().map_or(0.0, |row| row.bottom);
     let columns = columns(&blocks, layout.width);
+    let least = |column: &[Block]| COLUMN + chain(column.iter().map(Block::barriers).max().unwrap_or(0));
+    let taken: f64 = columns.iter().map(|column| least(column)).sum();
     #[expect(clippy::cast_precision_loss, reason = "a few at most")]
-    let column_width = (layout.width - 8.0) / columns.len().max(1) as f64;
+    let more = (layout.width - 8.0 - taken) / columns.len().max(1) as f64;
     #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
     let lane_of = |at: usize| top + LANE * at as f64;
     #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
@@ -47,7 +66,7 @@ pub(super) fn draw(house: &mut House) -> f64 {
     let mut number = 0;
     let mut left = 4.0;
     for column in columns {
-        let mut y = first;
+        let (mut y, column_width) = (first, least(column) + more);
         let count = column.len();
         for (place, block) in column.iter().enumerate() {
             // Deeper blocks hang further left, so that no riser crosses a tap.
@@ -58,7 +77,7 @@ pub(super) fn draw(house: &mut House) -> f64 {
             }
             number += 1;
             for (part, symbol) in &block.entries {
-                entry(house, *part, *symbol, block.cell.is_some(), riser, left + column_width, y);
+                entry(house, *part, symbol, block.cell.is_some(), riser, left + column_width, y);
                 y += ROW;
             }
             y += 6.0;
@@ -77,7 +96,9 @@ fn last(block: &Block) -> f64 {
 /// Uses by the tank that they draw on, from left to right, in their own order; then what is loose.
 fn blocks(house: &House) -> Vec<Block> {
     let (system, layout) = (house.system, house.layout);
-    let tap = |using: &crate::site::uses::Use| (using.id, Symbol::Tap(using.class));
+    let tap = |using: &crate::site::uses::Use| {
+        (using.id, Symbol::Tap(using.class, using.barriers.iter().map(|barrier| barrier.kind).collect()))
+    };
     let mut blocks: Vec<Block> = Vec::new();
     for (at, cell) in layout.cells.iter().enumerate() {
         let id = cell.tank.map(|at| system.tanks[at].id);
@@ -108,10 +129,18 @@ fn blocks(house: &House) -> Vec<Block> {
     blocks
 }
 
+/// Room of so many barriers.
+fn chain(barriers: usize) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "a few at most")]
+    let barriers = barriers as f64;
+    BARRIER * barriers
+}
+
 /// Shares out the blocks to columns of about the same height.
 fn columns(blocks: &[Block], width: f64) -> Vec<&[Block]> {
+    let column = COLUMN + chain(blocks.iter().map(Block::barriers).max().unwrap_or(0));
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few at most")]
-    let fitting = ((width / COLUMN).floor() as usize).clamp(1, MOST_COLUMNS).min(blocks.len().max(1));
+    let fitting = ((width / column).floor() as usize).clamp(1, MOST_COLUMNS).min(blocks.len().max(1));
     let total: usize = blocks.iter().map(|block| block.entries.len()).sum();
     let mut columns = Vec::new();
     let (mut from, mut filled) = (0, 0);
@@ -147,27 +176,30 @@ fn supply(house: &mut House, at: usize, riser: f64, number: usize, lane: f64, en
     house.pen.pipe(Ink::Pipe, &way);
 }
 
-fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f64, right: f64, top: f64) {
+fn entry(house: &mut House, part: PartId, symbol: &Symbol, joined: bool, riser: f64, right: f64, top: f64) {
     let mut pen = Pen::default();
     let y = top + TAP / 2.0;
+    let barriers = symbol.barriers();
+    let end = riser + 10.0 + chain(barriers.len());
     if joined {
-        pen.line(Ink::Pipe, &[(riser, y), (riser + 10.0, y)]);
+        pen.line(Ink::Pipe, &[(riser, y), (end, y)]);
         pen.circle(Ink::Solid, (riser, y), 3.5);
     } else {
-        pen.line(Ink::Loose, &[(riser - 4.0, y), (riser + 10.0, y)]);
+        pen.line(Ink::Loose, &[(riser - 4.0, y), (end, y)]);
     }
-    let at = (riser + 10.0, y);
-    let sign = (riser + 45.0, y);
+    for (at, barrier) in barriers.iter().enumerate() {
+        symbols::barrier(&mut pen, *barrier, (riser + 4.0 + chain(at + 1) - BARRIER / 2.0 + 4.0, y));
+    }
     match symbol {
-        Symbol::Tap(class) => {
-            symbols::tap(&mut pen, at);
-            symbols::class(&mut pen, class, sign);
+        Symbol::Tap(class, _) => {
+            symbols::tap(&mut pen, (end, y));
+            symbols::class(&mut pen, *class, (end + 35.0, y));
         }
-        Symbol::Valve(open) => symbols::valve(&mut pen, (riser + 24.0, y), open),
+        Symbol::Valve(open) => symbols::valve(&mut pen, (riser + 24.0, y), *open),
         Symbol::Pump => symbols::pump(&mut pen, (riser + 24.0, y), true),
         Symbol::Lorry => symbols::lorry(&mut pen, (riser + 28.0, y)),
     }
-    let x = riser + SYMBOLS + 4.0;
+    let x = end + SYMBOLS - 6.0;
     let room = right - x - 4.0;
     let detail = lettering::detail(house.detail(part), room);
     let name = lettering::lines(house.name(part), room, SIZE, 3_usize.saturating_sub(detail.len()));
@@ -175,5 +207,5 @@ fn entry(house: &mut House, part: PartId, symbol: Symbol, joined: bool, riser: f
     let baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
     let baseline = pen.texts(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, &name);
     pen.texts(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, &detail);
-    house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (riser + 52.0, top + 11.0), pen);
+    house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (end + 42.0, top + 11.0), pen);
 }

@@ -249,6 +249,18 @@ fn against_germs(drink: &str) -> String {
     )
 }
 
+/// What is left to do once the tank was disinfected.
+fn after_disinfection(on: NaiveDate, drink: &str) -> String {
+    say!(
+        "{drink} It was disinfected on {on}; whether that helped, only a test tells: at the same place when the chlorine is \
+         gone, and once more a week later.",
+        "{drink} Se desinfectó el {on}; si sirvió, solo lo dice un análisis: en el mismo lugar cuando ya no quede cloro, y \
+         otra vez una semana después.",
+        drink,
+        on = date(on)
+    )
+}
+
 /// What is left to do once a first sample was clean again; none before that.
 pub fn once_more(result: &Result, drink: &str) -> Option<String> {
     Some(say!(
@@ -260,15 +272,16 @@ pub fn once_more(result: &Result, drink: &str) -> Option<String> {
     ))
 }
 
-/// Said at once of a result over a limit of health, with where the sample was taken, if that is known.
-pub fn over_limit(result: &Result, place: Option<&str>, drink: &str) -> String {
+/// Said at once of a result over a limit of health, with where the sample was taken, if that is known, and when the tank was
+/// disinfected since, if it was.
+pub fn over_limit(result: &Result, place: Option<&str>, disinfected: Option<NaiveDate>, drink: &str) -> String {
     let date = date(result.date);
     let taken = place.map_or_else(|| date.clone(), |place| format!("{place}, {date}"));
     if let Some(again) = once_more(result, drink) {
         return say!("E. coli was found ({taken}). {again}", "Se encontró E. coli ({taken}). {again}", taken, again);
     }
     if result.of == Parameter::EColi {
-        let then = against_germs(drink);
+        let then = disinfected.map_or_else(|| against_germs(drink), |on| after_disinfection(on, drink));
         return say!(
             "Stop drinking it now: E. coli was found ({taken}). {then}",
             "Deja de beberla ya: se encontró E. coli ({taken}). {then}",
