@@ -18,7 +18,8 @@ fn row(cells: &[String]) -> String {
 
 /// The diary: a row an entry.
 pub fn diary(diary: &Diary, system: &System) -> String {
-    let mut out = "date,what,part,how,value,unit,note\r\n".to_owned();
+    let mut out =
+        said!("date,what,part,how,value,unit,note\r\n", "fecha,qué,parte,cómo,valor,unidad,nota\r\n").to_owned();
     let part = |id: Option<PartId>| id.map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
     for entry in diary.entries() {
         let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
@@ -65,7 +66,11 @@ pub fn diary(diary: &Diary, system: &System) -> String {
 
 /// The results: a row a day.
 pub fn results(answer: &Answer) -> String {
-    let mut out = "date,rain_mm,water_L,spill_L,used_L,lacking_L,hauled_L\r\n".to_owned();
+    let mut out = said!(
+        "date,rain_mm,water_L,spill_L,used_L,lacking_L,hauled_L\r\n",
+        "fecha,lluvia_mm,agua_L,rebose_L,usada_L,falta_L,acarreada_L\r\n"
+    )
+    .to_owned();
     let series = &answer.series;
     let sum = |columns: &[Vec<f64>], day: usize| columns.iter().map(|column| column[day]).sum::<f64>();
     for (day, date) in series.dates.iter().enumerate() {

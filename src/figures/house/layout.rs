@@ -19,6 +19,13 @@ const RIGHT: f64 = 24.0;
 const NARROWEST: f64 = 30.0;
 /// Pixels for a metre of a wide tank, at least.
 const TRUE_WIDTH: f64 = 18.0;
+/// A margin that no pipe takes.
+const BARE_MARGIN: f64 = 4.0;
+/// Distance of the pipes in a margin.
+const BESIDE: f64 = 6.0;
+/// Place of the last pipe between rows that has a line of its own.
+const MOST_BETWEEN: f64 = 4.0;
+
 /// Where everything stands.
 pub(super) struct Layout {
     /// Width of the sheet.
@@ -116,8 +123,15 @@ pub(super) fn span(tank: &Tank) -> (f64, f64) {
 pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) -> Layout {
     let mut cells: Vec<Cell> = order(system, roof).iter().map(|tank| bare_cell(system, *tank)).collect();
     cells.push(cell(None, Vec::new()));
-    let margins = break_rows(system, &mut cells, width);
-    place_cells(system, &mut cells, width, margins);
+    // How much room the pipes between rows take is known once there are rows.
+    let (mut left, mut right, mut joints) = (0.0, BARE_MARGIN, Vec::new());
+    for _ in 0..2 {
+        left = break_rows(system, &mut cells, width, right);
+        joints = self::joints(system, &cells, width);
+        let between = joints.iter().filter_map(|joint| joint.margin).fold(width, f64::min);
+        right = BARE_MARGIN + width - between;
+    }
+    place_cells(system, &mut cells, width, (left, right));
     let spans: Vec<(f64, f64)> = system.tanks.iter().map(span).collect();
     let wide = tank_widths(system, &cells)
         .map(|(cell, metres)| (cell.width - LEFT - RIGHT) / metres)
@@ -132,7 +146,6 @@ pub(super) fn layout(system: &System, labels: &Labels, roof: &Roof, width: f64) 
         inlets::place(cell);
     }
     let runs = inlets::runs(&cells, roof);
-    let mut joints = joints(system, &cells, width);
     let rows = rows::rows(system, labels, roof, &cells, &heights, &runs, &mut joints);
     Layout { width, cells, rows, runs, joints, heights }
 }
@@ -211,18 +224,17 @@ fn least_width(system: &System, cell: &Cell) -> f64 {
     inlets.max(LEFT + tank + RIGHT)
 }
 
-/// Tells each cell its row; returns the margins left and right that pipes between rows and to the taps take.
-fn break_rows(system: &System, cells: &mut [Cell], width: f64) -> (f64, f64) {
+/// Tells each cell its row, beside a margin on the right; returns the margin on the left that pipes to the taps take.
+fn break_rows(system: &System, cells: &mut [Cell], width: f64, right: f64) -> f64 {
     let needed: f64 = cells.iter().map(|cell| least_width(system, cell)).sum();
-    if needed <= width - 8.0 {
-        return (4.0, 4.0);
+    if needed <= width - 2.0 * BARE_MARGIN {
+        return BARE_MARGIN;
     }
     let tapped = |cell: &&Cell| {
         cell.tank.is_some_and(|at| system.uses.iter().any(|using| using.tank == Some(system.tanks[at].id)))
     };
     #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
-    let left = (4.0 + 6.0 * cells.iter().filter(tapped).count() as f64).min(28.0);
-    let right = if system.trunk_lines.is_empty() && system.pumps.is_empty() { 4.0 } else { 12.0 };
+    let left = (BARE_MARGIN + BESIDE * cells.iter().filter(tapped).count() as f64).min(28.0);
     let room = width - left - right;
     let widest = cells.iter().map(|cell| least_width(system, cell)).fold(1.0, f64::max);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen at most")]
@@ -232,7 +244,7 @@ fn break_rows(system: &System, cells: &mut [Cell], width: f64) -> (f64, f64) {
     for (at, cell) in cells.iter_mut().enumerate() {
         cell.row = at / each;
     }
-    (left, right)
+    left
 }
 
 fn tank_widths<'a>(system: &'a System, cells: &'a [Cell]) -> impl Iterator<Item = (&'a Cell, f64)> {
@@ -270,8 +282,7 @@ fn joints(system: &System, cells: &[Cell], width: f64) -> Vec<Joint> {
     let mut join = |part: PartId, ends: [Option<PartId>; 2], pump: bool| {
         let (Some(a), Some(b)) = (at(ends[0]), at(ends[1])) else { return };
         if a != b {
-            let apart = cells[a].row != cells[b].row;
-            joints.push(Joint { part, cells: [a, b], pump, lanes: [0.0; 2], margin: apart.then_some(width - 5.0) });
+            joints.push(Joint { part, cells: [a, b], pump, lanes: [0.0; 2], margin: None });
         }
     };
     for line in &system.trunk_lines {
@@ -279,6 +290,18 @@ fn joints(system: &System, cells: &[Cell], width: f64) -> Vec<Joint> {
     }
     for pump in &system.pumps {
         join(pump.id, [pump.from, pump.to], true);
+    }
+    let rows = |joint: &Joint| joint.cells.map(|cell| cells[cell].row);
+    let between: Vec<usize> = (0..joints.len()).filter(|at| rows(&joints[*at])[0] != rows(&joints[*at])[1]).collect();
+    // Two that end in one row may meet there.
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen at most")]
+    let span = |at: &usize| {
+        let [a, b] = rows(&joints[*at]).map(|row| row as f64);
+        (a.min(b), a.max(b) + 0.5)
+    };
+    let lines = rows::levels(&between.iter().map(span).collect::<Vec<_>>());
+    for (at, line) in between.into_iter().zip(lines) {
+        joints[at].margin = Some(width - 5.0 - BESIDE * line.min(MOST_BETWEEN));
     }
     joints
 }

@@ -109,8 +109,8 @@ pub(super) fn label_room(system: &System, cells: &[Cell], at: usize) -> (f64, f6
         system.uses.iter().any(|using| id.is_some() && using.tank == id).then(|| cell.drop_x())
     };
     let before = at.checked_sub(1).map(|before| &cells[before]).filter(|before| before.row == cell.row);
-    let left = before.and_then(pipe).map_or(cell.left + 3.0, |x| x + 6.0);
-    let right = pipe(cell).map_or(cell.left + cell.width - 3.0, |x| x - 6.0);
+    let left = before.and_then(pipe).map_or(cell.left + 5.0, |x| x + 6.0);
+    let right = pipe(cell).map_or(cell.left + cell.width - 5.0, |x| x - 6.0);
     (left, right)
 }
 /// The lowest level for each interval at which it overlaps none before it.

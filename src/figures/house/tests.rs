@@ -228,6 +228,30 @@ fn a_shut_valve_looks_shut() {
 }
 
 #[test]
+fn pipes_between_rows_have_lines_of_their_own() {
+    let mut system = many(10, 10);
+    for (from, to) in [(3, 8), (7, 0)] {
+        let pump = add(&mut system, PartKind::Pump);
+        let pump = system.pumps.iter_mut().find(|other| other.id == pump).unwrap();
+        (pump.from, pump.to) = (Some(system.tanks[from].id), Some(system.tanks[to].id));
+    }
+    check(&system);
+    let labels = labels(&system);
+    let layout = layout::layout(&system, &labels, &roof::layout(&system, &labels, 358.0), 358.0);
+    let rows = |joint: &layout::Joint| joint.cells.map(|cell| layout.cells[cell].row);
+    let between: Vec<_> = layout.joints.iter().filter_map(|joint| Some((joint.margin?, rows(joint)))).collect();
+    assert!(between.len() > 2);
+    for (at, (line, [a, b])) in between.iter().enumerate() {
+        for (other, [c, d]) in &between[at + 1..] {
+            let apart = a.max(b) < c.min(d) || c.max(d) < a.min(b);
+            assert!(apart || line != other, "{line} is taken twice");
+        }
+    }
+    let right = layout.cells.iter().map(|cell| cell.left + cell.width).fold(0.0, f64::max);
+    assert!(between.iter().all(|(line, _)| right <= *line), "the tanks end before them");
+}
+
+#[test]
 fn barriers_stand_before_their_tap_in_order() {
     let mut system = demo::site().system;
     for using in &mut system.uses {
