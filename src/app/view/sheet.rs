@@ -330,6 +330,27 @@ mod tests {
     }
 
     #[test]
+    fn a_tank_says_that_its_levels_go_by_its_size() {
+        let site = demo::site();
+        let of = crate::site::diary::Water::Tank(site.system.tanks[0].id);
+        let level = Told::Level { of, level: crate::site::diary::Level::Full, undrawn: None, joined: Vec::new() };
+        let entry = crate::site::diary::Entry {
+            id: crate::site::diary::EntryId(1),
+            edited: 1,
+            date: chrono::NaiveDate::default(),
+            told: level,
+            note: String::new(),
+        };
+        let file = SiteFile { site, rain: None, diary: Diary::of(vec![entry]), trial: Trial::NONE };
+        let kept = KeptSite::of_file(SiteId(1), file);
+        let says = |at: usize| {
+            let view = sheet(&kept, kept.site.system.tanks[at].id, None, &Units::customary(Customary::Metric)).unwrap();
+            view.state.iter().any(|line| line.starts_with("Levels of this tank in the diary: 1."))
+        };
+        assert!(says(0) && !says(1));
+    }
+
+    #[test]
     fn rows_are_typed_as_people_write_them() {
         let units = Units::customary(Customary::Metric);
         let rows = table_rows("0.5 m  900 L\n\n1 1200\n2 m: 2.4 m3", &units).unwrap();
