@@ -18,8 +18,8 @@ pub const WHOLE_NAME: Phrase = phrase!("Whole drawing", "Dibujo entero");
 pub const DIVERTER: Phrase = phrase!("The first-flush diverter", "El desviador de primeras aguas");
 /// How else it is made larger.
 pub const HOW_LARGER: Phrase = phrase!(
-    "Tap a part to open it; pull a valve to turn it. Two fingers make the drawing larger.",
-    "Toca una parte para abrirla; tira de una válvula para girarla. Con dos dedos agrandas el dibujo.",
+    "Tap a part to open it; pull a valve to turn it. Two fingers or + make the drawing larger.",
+    "Toca una parte para abrirla; tira de una válvula para girarla. Con dos dedos o con + agrandas el dibujo.",
 );
 /// The title of the drawing as a file of its own.
 pub const IN_SECTION: Phrase = phrase!("The house in section", "La casa en corte");
