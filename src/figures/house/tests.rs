@@ -230,9 +230,9 @@ fn a_shut_valve_looks_shut() {
 #[test]
 fn pipes_between_rows_have_lines_of_their_own() {
     let mut system = many(10, 10);
-    for (from, to) in [(3, 8), (7, 0)] {
-        let pump = add(&mut system, PartKind::Pump);
-        let pump = system.pumps.iter_mut().find(|other| other.id == pump).unwrap();
+    add(&mut system, PartKind::Pump);
+    add(&mut system, PartKind::Pump);
+    for (pump, [from, to]) in system.pumps.iter_mut().zip([[3, 8], [7, 0]]) {
         (pump.from, pump.to) = (Some(system.tanks[from].id), Some(system.tanks[to].id));
     }
     check(&system);
