@@ -4,10 +4,11 @@ use chrono::NaiveDate;
 
 use super::draft::Draft;
 use super::model::KeptSite;
+use crate::engine::treatment::results::number;
 use crate::quantity::{Depth, Hours, Kind, Length, Money, Range, Share, Units, Volume, shown, typed};
 use crate::site::diary::{
-    DAY_RAIN, DELIVERY, Diary, Entry, EntryId, FOUND, LEVEL_DEPTH, LEVEL_VOLUME, Level, METER, Parameter, Subject,
-    TestResult, Told, UNDRAWN, Water,
+    DAY_RAIN, DELIVERY, Diary, Entry, EntryId, FOUND, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER, Parameter,
+    Subject, TestResult, Told, UNDRAWN, Water,
 };
 use crate::site::part::PartId;
 use crate::site::work::Task;
@@ -130,37 +131,29 @@ impl Form {
                 form.take_level(*of, *level);
                 form.undrawn =
                     undrawn.map_or_else(String::new, |hours| shown::entered(hours.get(), Kind::Hours, units));
-                let (si, kind) = match *level {
-                    Level::Depth(depth) => (depth.get(), Kind::Length),
-                    Level::Share(share) => (share.get(), Kind::Share),
-                    Level::Volume(volume) => (volume.get(), Kind::Volume),
-                    Level::Full => return form,
-                };
-                form.text = digits(si, kind, units);
             }
-            Told::Rain(depth) => form.text = digits(depth.get(), Kind::Depth, units),
-            Told::Meter { of, reading } => {
-                form.part = *of;
-                form.text = digits(reading.get(), Kind::Volume, units);
-            }
-            Told::Delivery { to, volume, price } => {
+            Told::Meter { of, .. } => form.part = *of,
+            Told::Delivery { to, price, .. } => {
                 form.part = *to;
-                form.text = digits(volume.get(), Kind::Volume, units);
                 form.price = price.map_or_else(String::new, |price| shown::entered(price.get(), Kind::Money, units));
             }
             Told::Work { on, task } => (form.part, form.task) = (*on, *task),
             Told::Test { at, parameter, found } => {
                 (form.part, form.parameter) = (*at, *parameter);
-                let (by, value) = match *found {
-                    TestResult::Value(value) => (FoundBy::Value, Some(value)),
-                    TestResult::Below(value) => (FoundBy::Below, Some(value)),
-                    TestResult::Present => (FoundBy::Present, None),
-                    TestResult::Absent => (FoundBy::Absent, None),
+                form.found = match *found {
+                    TestResult::Value(_) => FoundBy::Value,
+                    TestResult::Below(_) => FoundBy::Below,
+                    TestResult::Present => FoundBy::Present,
+                    TestResult::Absent => FoundBy::Absent,
                 };
-                form.found = by;
-                form.text = value.map_or_else(String::new, |value| shown::significant(value, 6));
             }
-            Told::Note => {}
+            Told::Rain(_) | Told::Note => {}
+        }
+        if let (Some(value), Some((kind, _))) = (number_of(&entry.told), form.number()) {
+            form.text = match entry.told {
+                Told::Meter { .. } => bare(&shown::metered(value, units), kind, units),
+                _ => digits(value, kind, units),
+            };
         }
         form
     }
@@ -227,8 +220,17 @@ impl Form {
     /// # Errors
     /// A sentence that says what is lacking or wrong.
     pub fn draft(&self, units: &Units, kept: &KeptSite) -> Result<Draft, String> {
+        // A number that nobody touched stays what it is, however it is rounded where it is shown.
+        let before = self.id.and_then(|id| kept.diary.entry(id));
+        let untouched = before.filter(|entry| {
+            let form = Form::of(entry, units, kept);
+            form.text == self.text && form.number() == self.number()
+        });
         let value = match self.number_here(kept) {
-            Some((kind, range)) => self.read(&self.text, kind, range, units)?,
+            Some((kind, range)) => match untouched.and_then(|entry| number_of(&entry.told)) {
+                Some(value) => value,
+                None => self.read(&self.text, kind, range, units)?,
+            },
             None => 0.0,
         };
         let told = match self.subject {
@@ -272,6 +274,9 @@ impl Form {
             Subject::Note if self.note.trim().is_empty() => return Err(words::diary::EMPTY_NOTE.to_owned()),
             Subject::Note => Told::Note,
         };
+        if self.note.trim().len() > LONGEST_NOTE {
+            return Err(words::diary::LONG_NOTE.to_owned());
+        }
         Ok(Draft { id: self.id, date: self.date, told, note: self.note.clone() })
     }
 
@@ -284,10 +289,27 @@ impl Form {
     }
 }
 
+/// The number of an entry as it is kept; none where it has none.
+fn number_of(told: &Told) -> Option<f64> {
+    match *told {
+        Told::Level { level: Level::Depth(depth), .. } => Some(depth.get()),
+        Told::Level { level: Level::Share(share), .. } => Some(share.get()),
+        Told::Level { level: Level::Volume(volume), .. }
+        | Told::Meter { reading: volume, .. }
+        | Told::Delivery { volume, .. } => Some(volume.get()),
+        Told::Rain(depth) => Some(depth.get()),
+        Told::Test { found, .. } => number(found),
+        Told::Level { level: Level::Full, .. } | Told::Work { .. } | Told::Note => None,
+    }
+}
+
 /// A value as the pad types it: without the unit that stands beside it.
 fn digits(si: f64, kind: Kind, units: &Units) -> String {
-    let text = shown::entered(si, kind, units);
-    text.strip_suffix(units.of(kind).sign()).map_or(text.as_str(), str::trim_end).to_owned()
+    bare(&shown::entered(si, kind, units), kind, units)
+}
+
+fn bare(text: &str, kind: Kind, units: &Units) -> String {
+    text.strip_suffix(units.of(kind).sign()).map_or(text, str::trim_end).to_owned()
 }
 
 fn level_by(level: Level) -> LevelBy {
@@ -310,6 +332,7 @@ fn by_before(diary: &Diary, tank: Option<PartId>) -> Option<LevelBy> {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
     use crate::app::event::Event;
     use crate::app::model::Model;
@@ -335,6 +358,39 @@ mod tests {
         assert_eq!(read("1.35"), Some((true, None)));
         assert_eq!(read("135000"), Some((false, None)));
         assert_eq!(read("135 m"), Some((false, None)));
+    }
+
+    #[test]
+    fn a_number_that_nobody_touched_stays_what_it_is() {
+        let mut model = Model { started: true, ..Model::default() };
+        update(&mut model, Event::DemoWanted);
+        let tank = model.site().and_then(|kept| kept.site.system.tanks.first()).map(|tank| tank.id);
+        let of = Water::Tank(tank.unwrap_or(PartId(1)));
+        let level = |level| Told::Level { of, level, undrawn: None, joined: Vec::new() };
+        for told in [
+            level(Level::Depth(Length::metres(1.2))),
+            level(Level::Volume(Volume::litres(1234.567_8))),
+            Told::Rain(Depth::millimetres(33.3)),
+            Told::Meter { of: None, reading: Volume::litres(1_234_567.0) },
+            Told::Delivery { to: None, volume: Volume::litres(2000.0), price: None },
+            Told::Test { at: None, parameter: Parameter::Lead, found: TestResult::Below(2.123_456_7) },
+        ] {
+            for set in Customary::ALL {
+                let units = Units::customary(set);
+                let draft = Draft { id: None, date: NaiveDate::default(), told: told.clone(), note: String::new() };
+                update(&mut model, Event::EntryWritten(draft, 7));
+                let kept = model.site().unwrap();
+                let entry = kept.diary.entries().last().unwrap();
+                let form = Form { note: "only a note".to_owned(), ..Form::of(entry, &units, kept) };
+                let again = form.draft(&units, kept).map(|draft| number_of(&draft.told));
+                assert_eq!(again, Ok(number_of(&told)), "{set:?}");
+                // What was typed anew counts.
+                let typed = Form { text: "0.5".to_owned(), ..form };
+                assert_ne!(typed.draft(&units, kept).map(|draft| number_of(&draft.told)), Ok(number_of(&told)));
+                let id = entry.id;
+                update(&mut model, Event::EntryRemoved(id));
+            }
+        }
     }
 
     #[test]

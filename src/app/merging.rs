@@ -94,18 +94,36 @@ pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(S
     (changes, sites, index)
 }
 
-/// What is here and not in a file, and so would be lost if the file took the place of all: sites by name, and entries of
-/// the diaries of the others that the file lacks or has as they were before they were last changed.
-pub fn lost(model: &Model, file: &Export) -> (Vec<String>, usize) {
-    let (mut sites, mut entries) = (Vec::new(), 0);
+/// What is here and not in a file, and so would be lost if the file took the place of all.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Lost {
+    /// Sites, by name.
+    pub sites: Vec<String>,
+    /// The others whose rain the file lacks, by name.
+    pub rains: Vec<String>,
+    /// The others whose trial is another in the file, or is none, by name.
+    pub trials: Vec<String>,
+    /// Entries of their diaries that the file lacks or has as they were before they were last changed.
+    pub entries: usize,
+}
+
+/// What would be lost if a file took the place of all.
+pub fn lost(model: &Model, file: &Export) -> Lost {
+    let mut lost = Lost::default();
     for kept in &model.sites {
-        match file.sites.iter().find(|coming| coming.site.name == kept.site.name) {
-            None => sites.push(kept.site.name.clone()),
-            Some(coming) => {
-                let there = |id| coming.diary.entry(id).map(|entry| entry.edited);
-                entries += kept.diary.entries().iter().filter(|entry| there(entry.id) < Some(entry.edited)).count();
-            }
+        let name = &kept.site.name;
+        let Some(coming) = file.sites.iter().find(|coming| coming.site.name == *name) else {
+            lost.sites.push(name.clone());
+            continue;
+        };
+        if kept.rain.is_some() && coming.rain.is_none() {
+            lost.rains.push(name.clone());
         }
+        if !kept.trial.is_none() && kept.trial != coming.trial {
+            lost.trials.push(name.clone());
+        }
+        let there = |id| coming.diary.entry(id).map(|entry| entry.edited);
+        lost.entries += kept.diary.entries().iter().filter(|entry| there(entry.id) < Some(entry.edited)).count();
     }
-    (sites, entries)
+    lost
 }

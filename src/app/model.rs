@@ -168,6 +168,8 @@ pub enum Notice {
     OptionKept(String),
     /// So many sites were taken in.
     TakenIn(usize),
+    /// What was there before a file was taken in is there again.
+    PutBack,
     /// Rain was kept for the site; if it had other rain, that can be brought back.
     RainKept {
         /// Whether the house is reckoned with it now, instead of with generated years.
@@ -205,6 +207,7 @@ impl Notice {
                 | Notice::TrialDropped
                 | Notice::OptionKept(_)
                 | Notice::TakenIn(_)
+                | Notice::PutBack
                 | Notice::RainKept { .. }
                 | Notice::RainRemoved
                 | Notice::EntryWritten

@@ -23,13 +23,23 @@ pub fn figure_number(si: f64, kind: Kind, units: &Units) -> String {
 /// A value as it was entered, to six significant digits where those are the whole of it; where it was entered in other
 /// units and they are not, to four. With its unit.
 pub fn entered(si: f64, kind: Kind, units: &Units) -> String {
+    entered_to(6, si, kind, units)
+}
+
+/// What a meter shows (L), with its unit: [`entered`], but to nine digits, as many as a meter has.
+pub fn metered(litres: f64, units: &Units) -> String {
+    entered_to(9, litres, Kind::Volume, units)
+}
+
+fn entered_to(digits: u8, si: f64, kind: Kind, units: &Units) -> String {
     let value = in_unit(si, kind, units);
-    with_unit(&significant(value, if is_whole_in(value, 6) { 6 } else { 4 }), kind, units)
+    let digits = if is_whole_in(value, digits.into()) { digits } else { 4 };
+    with_unit(&significant(value, digits.into()), kind, units)
 }
 
 /// Whether so many significant digits are the whole of a number, but for rounding.
 fn is_whole_in(value: f64, digits: i32) -> bool {
-    const ROUNDING: f64 = 1e-9;
+    const ROUNDING: f64 = 1e-12;
     let steps = value / 10f64.powi(magnitude(value) + 1 - digits);
     (steps - steps.round()).abs() <= ROUNDING * steps.abs()
 }
@@ -169,6 +179,7 @@ mod tests {
             assert_eq!(significant(value, 3), text);
         }
         assert_eq!(entered(0.3, Kind::Length, &metric), "0,3\u{a0}m");
+        assert_eq!(metered(1_234_567.0, &metric), "1\u{a0}234\u{a0}567\u{a0}L");
         assert_eq!(figure(3.0, Kind::Days, &metric), "3\u{a0}días");
         for text in ["1234,5\u{a0}L", "12\u{a0}300\u{a0}L", "1,125\u{a0}L"] {
             let typed = crate::quantity::typed::quantity(text, Kind::Volume, &metric);

@@ -51,7 +51,7 @@ fn checksum(version: u32, generation: u64, content: &str) -> u32 {
 
 /// CRC-32 with the polynomial 0x04C11DB7, reflected, of ITU-T V.42 (2002), 8.1.1.6.2. Half a byte at a time: the tables of
 /// quicker ways are 16 kB that no compression makes smaller.
-fn crc_32(bytes: impl Iterator<Item = u8>) -> u32 {
+pub fn crc_32(bytes: impl Iterator<Item = u8>) -> u32 {
     const STEPS: [u32; 16] = {
         let mut steps = [0; 16];
         let mut half = 0;

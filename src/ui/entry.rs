@@ -330,7 +330,6 @@ fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
 fn note_field(form: RwSignal<Form>) -> AnyView {
     let area = element("TEXTAREA")
         .attribute("rows", "3")
-        .attribute("maxlength", "500")
         .value(move || form.with(|form| form.note.clone()))
         .on("input", move |event| form.update(|form| form.note = event_target_value(&event)));
     element("LABEL").class("field").child(worded("SPAN", said!("Note", "Nota")).class("label")).child(area).into()

@@ -140,7 +140,7 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
             "Meter{at}: {reading}",
             "Medidor{at}: {reading}",
             at = at(of),
-            reading = shown::entered(reading.get(), Kind::Volume, units)
+            reading = shown::metered(reading.get(), units)
         ),
         Told::Delivery { to, volume, price } => {
             let price = price.map_or_else(String::new, |price| {
@@ -290,7 +290,7 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
         Doubt::MeterWentBack { before_l, on } => say!(
             "The meter stood at {before} on {on}.",
             "El medidor marcaba {before} el {on}.",
-            before = volume(*before_l),
+            before = shown::metered(*before_l, units),
             on = date(*on)
         ),
     }
@@ -379,6 +379,12 @@ pub const NOTHING_BEFORE: Phrase = phrase!("Nothing written before.", "Nada anot
 pub fn part_choice(id: PartId, system: &System) -> String {
     system.part(id).map_or_else(String::new, |part| format!("{} ({})", part.name(), parts::one(part.kind())))
 }
+
+/// A note longer than what is kept.
+pub const LONG_NOTE: Phrase = phrase!(
+    "The note is too long: some 300 words find room. Make it shorter, or write the rest as a note of its own.",
+    "La nota es demasiado larga: caben unas 300 palabras. Acórtala o anota el resto como otra nota.",
+);
 
 /// The button that opens the form of a subject.
 pub fn write(subject: Subject) -> &'static str {

@@ -96,8 +96,10 @@ pub fn file_holds(holds: usize, there: usize) -> String {
     )
 }
 
-/// What would be lost if a file took the place of all: sites by name, and entries of other sites; nothing if there is none.
-pub fn lost((sites, entries): (Vec<String>, usize)) -> Option<String> {
+/// What would be lost if a file took the place of all; nothing if there is none.
+pub fn lost([sites, rains, trials]: [Vec<String>; 3], entries: usize) -> Option<String> {
+    let rains = rains.iter().map(|name| say!("the rain of {name}", "la lluvia de {name}", name));
+    let trials = trials.iter().map(|name| say!("the trial of {name}", "la prueba de {name}", name));
     let entries = (entries > 0).then(|| {
         count(
             entries,
@@ -105,7 +107,7 @@ pub fn lost((sites, entries): (Vec<String>, usize)) -> Option<String> {
             said!("diary entries written or changed here", "anotaciones escritas o cambiadas aquí"),
         )
     });
-    let only_here: Vec<String> = sites.into_iter().chain(entries).collect();
+    let only_here: Vec<String> = sites.into_iter().chain(rains).chain(trials).chain(entries).collect();
     (!only_here.is_empty()).then(|| {
         say!(
             "Not in the file, so lost if it replaces all: {only_here}. Merge instead, or export everything first.",
@@ -132,8 +134,8 @@ pub fn comes_in(name: &str, entries: usize) -> String {
 /// A site of the file that is here already.
 pub fn same(name: &str) -> String {
     say!(
-        "{name}: is here already, the same to the last figure.",
-        "{name}: ya está aquí, igual hasta la última cifra.",
+        "{name}: is here already; the file has nothing new for it.",
+        "{name}: ya está aquí; el archivo no trae nada nuevo.",
         name
     )
 }
@@ -247,8 +249,15 @@ pub fn removed(name: &str) -> String {
     say!("“{name}” is removed.", "Se quitó «{name}».", name)
 }
 
+/// That all is as it was before a file was taken in.
+pub const PUT_BACK: Phrase =
+    phrase!("All is as it was before the file came.", "Todo está como antes de que entrara el archivo.");
+
 /// That so many sites came in.
 pub fn imported(sites: usize) -> String {
+    if sites == 0 {
+        return said!("All of the file is here already.", "Todo lo del archivo ya está aquí.").to_owned();
+    }
     say!(
         "{sites} imported.",
         "{sites}.",

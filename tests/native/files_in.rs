@@ -68,7 +68,7 @@ fn two_phones_of_one_house_come_together() {
     // A second time there is nothing new.
     update(&mut here, Event::FileRead(file));
     let preview = kept::kept(&here).file.unwrap();
-    assert_eq!(preview[1], "Emberlow (demo): is here already, the same to the last figure.");
+    assert_eq!(preview[1], "Emberlow (demo): is here already; the file has nothing new for it.");
 }
 
 #[test]

@@ -40,7 +40,9 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
     if !YEARS.contains(&chrono::Datelike::year(&draft.date)) {
         return Vec::new();
     }
-    let edited = if draft.id.is_some() { moment } else { id.0 };
+    // Where two phones come together the last edited counts: an edit comes after what it changes, whatever the clock says.
+    let after = kept.diary.entry(id).map(|before| before.edited.saturating_add(1));
+    let edited = after.map_or(id.0, |after| after.max(moment).min(LAST_MOMENT));
     let test = written_test(&draft);
     let told = with_joined(draft.told, kept, id);
     let entry = Entry { id, edited, date: draft.date, told, note };

@@ -216,7 +216,9 @@ pub(super) fn taken_in(
     replace: bool,
     result: Result<(), PutError>,
 ) -> Vec<Effect> {
+    let puts_back = model.notice == Some(Notice::PutBack);
     model.notice = match result {
+        Ok(()) if puts_back => Some(Notice::PutBack),
         Ok(()) => Some(Notice::TakenIn(sites.len())),
         // Without storage nothing is kept anyway: the person may look at the file all the same.
         Err(PutError::Shelf(ShelfError::Denied)) => Some(Notice::NothingIsKept),
@@ -225,7 +227,8 @@ pub(super) fn taken_in(
             return Vec::new();
         }
     };
-    let before = (!model.sites.is_empty()).then(|| Undo::TakenIn(model.sites.clone(), model.index()));
+    let undone = puts_back || sites.is_empty() || model.sites.is_empty();
+    let before = (!undone).then(|| Undo::TakenIn(model.sites.clone(), model.index()));
     if replace {
         model.sites.clear();
     }

@@ -136,7 +136,10 @@ pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
             gone.collect()
         }
         Some(Undo::Entry(site, id, before)) => super::diary::undo(model, site, id, before),
-        Some(Undo::TakenIn(before, index)) => super::kept::put_back(model, &before, index),
+        Some(Undo::TakenIn(before, index)) => {
+            model.notice = Some(Notice::PutBack);
+            super::kept::put_back(model, &before, index)
+        }
         None => Vec::new(),
     }
 }

@@ -123,6 +123,10 @@ pub fn parts(kept: &KeptSite, subject: Subject) -> Vec<(Option<PartId>, String)>
         .filter(|part| fits(part))
         .map(|part| (Some(part.id()), words::diary::part_choice(part.id(), system)))
         .collect();
+    if subject == Subject::Work {
+        let barriers = system.uses.iter().flat_map(|using| &using.barriers);
+        parts.extend(barriers.map(|barrier| (Some(barrier.id), words::diary::part_name(barrier.id, system))));
+    }
     if subject != Subject::Level && !parts.is_empty() {
         parts.insert(0, (None, words::diary::no_part(subject).to_owned()));
     }

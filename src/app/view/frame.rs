@@ -51,6 +51,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TrialDropped => words::next::TRIAL_DROPPED.to_owned(),
         Notice::OptionKept(name) => words::next::option_kept(name),
         Notice::TakenIn(sites) => kept::imported(*sites),
+        Notice::PutBack => kept::PUT_BACK.to_owned(),
         Notice::RainKept { instead } => if *instead { words::rain::KEPT_INSTEAD } else { words::rain::KEPT }.to_owned(),
         Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
         Notice::TestOverLimit(result) => {

@@ -1,6 +1,6 @@
 //! Sites, units, files.
 
-use crate::app::merging::{Change, ChangeKind, lost, merge};
+use crate::app::merging::{Change, ChangeKind, Lost, lost, merge};
 use crate::app::model::{KeptSite, Model};
 use crate::quantity::{Customary, Kind, Units};
 use crate::records::cupboard::SiteId;
@@ -57,7 +57,8 @@ pub fn kept(model: &Model) -> KeptView {
             let (changes, _, _) = merge(model, file, false);
             let mut lines = vec![words::kept::file_holds(file.sites.len(), model.sites.len())];
             lines.extend(changes.iter().map(line));
-            lines.extend(words::kept::lost(lost(model, file)));
+            let Lost { sites, rains, trials, entries } = lost(model, file);
+            lines.extend(words::kept::lost([sites, rains, trials], entries));
             lines
         }),
         differs: model.read_file.as_ref().is_some_and(|file| {

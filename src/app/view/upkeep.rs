@@ -14,6 +14,7 @@ use crate::engine::learning::calls::calls;
 use crate::engine::learning::lesson::Lesson;
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::records::calendar::{DayEvent, calendar};
+use crate::records::envelope::crc_32;
 use crate::site::part::PartId;
 use crate::site::tank::Build;
 use crate::site::upkeep::{DAYS, Job, LITRES, RAIN_MM, use_of};
@@ -145,7 +146,12 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
             let again = due.interval.days.map(|days| days as u32);
             Some(DayEvent {
-                uid: format!("{}-{}-{}@eavewater", kept.id.0, due.job.part.0, due.job.task as u8),
+                uid: format!(
+                    "{:08x}-{}-{}@eavewater",
+                    crc_32(kept.site.name.bytes()),
+                    due.job.part.0,
+                    due.job.task as u8
+                ),
                 date: on,
                 summary: say::job(due.job.task, due.job.part, &kept.site.system),
                 description: say::standing(due, units),

@@ -5,7 +5,7 @@ use chrono::{Datelike, Days, NaiveDate};
 use super::joined::Known;
 use crate::engine::learning::calls::{Call, Shows};
 use crate::engine::treatment::results::over_limit_at;
-use crate::site::diary::{Diary, Entry, Told};
+use crate::site::diary::{Diary, Entry, Parameter, Told};
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::upkeep::{Interval, Job, Upkeep, jobs, use_of};
@@ -103,7 +103,10 @@ pub fn due(
 fn does(entry: &Entry, job: Job) -> bool {
     match &entry.told {
         Told::Work { on, task } => *task == job.task && on.is_none_or(|on| on == job.part),
-        Told::Test { at, .. } => job.task == Task::WaterTest && at.is_none_or(|at| at == job.part),
+        // Germs are what the job is about: a pH says nothing of them.
+        Told::Test { at, parameter: Parameter::EColi | Parameter::Coliforms, .. } => {
+            job.task == Task::WaterTest && at.is_none_or(|at| at == job.part)
+        }
         _ => false,
     }
 }
