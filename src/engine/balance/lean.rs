@@ -34,6 +34,8 @@ pub struct Calendar {
     pub whole_years: usize,
     /// Months that are gone through beforehand, uncounted: see [`Calendar::with_run_in`].
     pub run_in: Range<usize>,
+    /// How many times they are.
+    pub run_ins: usize,
 }
 
 impl Calendar {
@@ -58,18 +60,20 @@ impl Calendar {
                 first_of_year = day + 1;
             }
         }
-        Self { months, whole_years, run_in: 0..0 }
+        Self { months, whole_years, run_in: 0..0, run_ins: 0 }
     }
 
     /// With a run-in, so that a run begins with what the years before it left and not with a fill of which nobody knows
-    /// where it came from: the last months up to the one that comes before the first of all, at most twenty years of them.
-    /// It begins empty, so that more storage, more rain or less use never leaves less.
+    /// where it came from: the last months up to the one that comes before the first of all, twenty years of
+    /// them, a shorter record again and again: large tanks take years to fill. It begins with dead storage alone, so that more storage, more rain
+    /// or less use never leaves less.
     #[must_use]
     pub fn with_run_in(self) -> Self {
-        const MOST: usize = 20 * 12;
+        const MONTHS: usize = 20 * 12;
         let like_first = |month: &MonthOfDays| self.months.first().is_some_and(|first| first.month == month.month);
         let to = self.months.iter().rposition(like_first).filter(|at| *at > 0).unwrap_or(self.months.len());
-        Self { run_in: to.saturating_sub(MOST)..to, ..self }
+        let run_ins = if to == 0 { 0 } else { MONTHS.div_ceil(to) };
+        Self { run_in: to.saturating_sub(MONTHS)..to, run_ins, ..self }
     }
 
     /// The days of the run-in, as places among the days.

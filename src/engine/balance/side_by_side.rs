@@ -94,7 +94,7 @@ pub struct Block<L> {
     good: L,
     worst: L,
     dry_parts: L,
-    running_in: bool,
+    run_ins: usize,
     next_month: usize,
 }
 
@@ -107,8 +107,8 @@ impl<L: Lanes> Block<L> {
             }))
         };
         let later = 1.0 - frame.conduct.inflow_first;
-        let running_in = !frame.calendar.run_in.is_empty();
-        let start = if running_in { 0.0 } else { frame.conduct.start_share };
+        let run_ins = frame.calendar.run_ins;
+        let start = if run_ins > 0 { 0.0 } else { frame.conduct.start_share };
         let stores: Vec<StoreLanes<L>> = frame
             .lean
             .stores
@@ -142,7 +142,8 @@ impl<L: Lanes> Block<L> {
             .map(|tank| {
                 let dead = |plan: &Plan| plan.tanks[tank].dead_l;
                 let filled = |plan: &Plan| plan.stores[plan.tanks[tank].store].filled;
-                let first = |plan: &Plan| if filled(plan) { start * dead(plan) } else { 0.0 };
+                let share = if run_ins > 0 { 1.0 } else { start };
+                let first = |plan: &Plan| if filled(plan) { share * dead(plan) } else { 0.0 };
                 (lanes(&|tanks, _| dead(tanks)), lanes(&|tanks, _| first(tanks)))
             })
             .collect();
@@ -161,7 +162,7 @@ impl<L: Lanes> Block<L> {
             good: zero,
             worst: zero,
             dry_parts: zero,
-            running_in,
+            run_ins,
             next_month: frame.calendar.run_in.start,
             stores,
             dead,
@@ -184,7 +185,7 @@ impl<L: Lanes> Block<L> {
     #[inline(always)]
     pub(super) fn days(&mut self, frame: &Frame, most_days: usize) -> bool {
         let mut done = 0;
-        let end = if self.running_in { frame.calendar.run_in.end } else { frame.calendar.months.len() };
+        let end = if self.run_ins > 0 { frame.calendar.run_in.end } else { frame.calendar.months.len() };
         while let Some(month) = frame.calendar.months[..end].get(self.next_month).filter(|_| done < most_days) {
             let filling = self.dead.iter().any(|(whole, full)| {
                 let (whole, full) = (whole.values(), full.values());
@@ -205,8 +206,12 @@ impl<L: Lanes> Block<L> {
             done += month.to - month.from;
             self.next_month += 1;
         }
-        if self.running_in && self.next_month >= end {
-            self.begin();
+        if self.run_ins > 0 && self.next_month >= end {
+            self.run_ins -= 1;
+            self.next_month = frame.calendar.run_in.start;
+            if self.run_ins == 0 {
+                self.begin();
+            }
             return true;
         }
         self.next_month < end
@@ -218,7 +223,7 @@ impl<L: Lanes> Block<L> {
         self.yield_by_month = [zero; 12];
         (self.dry, self.dry_before_year, self.good, self.worst, self.dry_parts) = (zero, zero, zero, zero, zero);
         self.stored_first = self.stored();
-        (self.running_in, self.next_month) = (false, 0);
+        self.next_month = 0;
     }
 
     #[inline(always)]

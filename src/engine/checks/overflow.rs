@@ -4,6 +4,7 @@ use super::gutter::design_flow;
 use super::{Asked, Check, Figure, Subject, Verdict};
 use crate::engine::balance::first_flush::GRAVITY;
 use crate::site::details::Detail;
+use crate::site::part::PartId;
 use crate::site::tank::{OverflowTo, Tank};
 
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
@@ -74,9 +75,35 @@ fn overflow(asked: &Asked<'_>, tank: &Tank) -> Check {
 /// Overflows that lead to each other are followed no further than this.
 const MOST_TANKS: usize = 32;
 
-/// What design rain can bring to a tank, in L/min: its feeds, pumps that don't stop, and the overflows of tanks that lead to
-/// it.
+/// Rims within so much of the lowest, in m, run over together.
+const SAME_RIM_M: f64 = 0.01;
+
+/// What design rain can bring over the rim of a tank, in L/min. Tanks that are joined run over at the lowest rim: what comes
+/// to all of them leaves there, shared by those that have it, but nowhere less than comes to the tank itself.
 fn comes_in(asked: &Asked<'_>, check: &mut Check, tank: &Tank, depth: usize) -> f64 {
+    let system = &asked.site.system;
+    let store = system.stores().into_iter().find(|store| store.contains(&tank.id)).unwrap_or_default();
+    let tanks: Vec<&Tank> = store.iter().filter_map(|id| system.tank(*id)).collect();
+    let lowest_m = tanks.iter().map(|tank| tank.overflow_elevation()).fold(f64::INFINITY, f64::min);
+    let is_lowest = |tank: &Tank| tank.overflow_elevation() <= lowest_m + SAME_RIM_M;
+    if !is_lowest(tank) {
+        return comes_to(asked, check, tank, &store, depth);
+    }
+    let (mut own, mut all, mut sharing) = (0.0, 0.0, 0.0);
+    for member in tanks {
+        let comes = comes_to(asked, check, member, &store, depth);
+        all += comes;
+        sharing += if is_lowest(member) { 1.0 } else { 0.0 };
+        if member.id == tank.id {
+            own = comes;
+        }
+    }
+    (all / f64::max(sharing, 1.0)).max(own)
+}
+
+/// What design rain can bring to a tank of a store from outside of it, in L/min: its feeds, pumps that don't stop, and the
+/// overflows of tanks that lead to it.
+fn comes_to(asked: &Asked<'_>, check: &mut Check, tank: &Tank, store: &[PartId], depth: usize) -> f64 {
     let system = &asked.site.system;
     let mut comes = 0.0;
     for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
@@ -87,7 +114,8 @@ fn comes_in(asked: &Asked<'_>, check: &mut Check, tank: &Tank, depth: usize) -> 
         comes += check.detail_of(asked, Some(pump.id), Detail::EndFlow, Detail::EndFlow.row().usual);
     }
     if depth > 0 {
-        for other in system.tanks.iter().filter(|other| other.overflow_to == OverflowTo::Tank(tank.id)) {
+        let leads_here = |other: &&Tank| other.overflow_to == OverflowTo::Tank(tank.id) && !store.contains(&other.id);
+        for other in system.tanks.iter().filter(leads_here) {
             comes += comes_in(asked, check, other, depth - 1);
         }
     }

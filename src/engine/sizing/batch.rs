@@ -46,7 +46,7 @@ impl Ground {
 
     /// How many days a run goes through, those of the run-in with them.
     fn days(&self) -> usize {
-        self.weather.dates.len() + self.calendar.run_in_days().len()
+        self.weather.dates.len() + self.calendar.run_ins * self.calendar.run_in_days().len()
     }
 
     /// The same under another order within a day.

@@ -108,8 +108,9 @@ impl Tally {
 pub struct Tallying {
     standing: Standing,
     inflow_first: f64,
-    /// Days of the run-in that are left.
+    /// Days of the run-in that are left, and how many times it is still gone through.
     run_in: Range<usize>,
+    run_ins: usize,
     month: usize,
     dry_before_year: usize,
     tally: Tally,
@@ -120,13 +121,26 @@ impl Tallying {
     pub fn before_first_day(plan: &Plan, calendar: &Calendar, conduct: Conduct) -> Self {
         let Conduct { inflow_first, start_share } = conduct;
         let run_in = calendar.run_in_days();
-        let standing = Standing::first(plan, if run_in.is_empty() { start_share } else { 0.0 });
-        Self { standing, inflow_first, run_in, month: 0, dry_before_year: 0, tally: Tally::default() }
+        let mut standing = Standing::first(plan, start_share);
+        if !run_in.is_empty() {
+            // Dead storage is filled once; a larger one is no worse for it.
+            standing = Standing::first(plan, 1.0);
+            standing.live_l.fill(0.0);
+        }
+        Self {
+            standing,
+            inflow_first,
+            run_in,
+            run_ins: calendar.run_ins,
+            month: 0,
+            dry_before_year: 0,
+            tally: Tally::default(),
+        }
     }
 
     /// Goes on for at most so many days; whether days are left.
     pub fn go_on(&mut self, plan: &Plan, weather: &Weather, calendar: &Calendar, most_days: usize) -> bool {
-        let Self { standing, inflow_first, run_in, month, dry_before_year, tally } = self;
+        let Self { standing, inflow_first, run_in, run_ins, month, dry_before_year, tally } = self;
         let some = |from: usize, end: usize| {
             let to = (from + most_days).min(end);
             (to, &weather.dates[from..to], &weather.depths_mm[from..to])
@@ -135,6 +149,9 @@ impl Tallying {
             let (to, dates, depths_mm) = some(run_in.start, run_in.end);
             run_from(plan, dates, depths_mm, standing, *inflow_first, |_| true);
             run_in.start = to;
+            if to == run_in.end && *run_ins > 1 {
+                (*run_in, *run_ins) = (calendar.run_in_days(), *run_ins - 1);
+            }
             return true;
         }
         let (to, dates, depths_mm) = some(tally.days, weather.dates.len());

@@ -95,9 +95,9 @@ pub(super) const OVERFLOW: Text = Text {
     ),
     assumes: phrase!(
         "A short level pipe, no screen in it, falling freely beyond. All feeds and all overflows that lead here at \
-         once.",
+         once; of joined tanks the lowest rim takes what comes to all.",
         "Un tubo corto y horizontal, sin malla, con caída libre después. Todas las alimentaciones y todos los \
-         rebosaderos que llegan aquí, a la vez.",
+         rebosaderos que llegan aquí, a la vez; de los tanques unidos, el borde más bajo recibe lo que llega a todos.",
     ),
     caution: phrase!(
         "An overflow needs a flap or mesh against animals and mosquitoes, and must not reach a drain or mains pipe.",
