@@ -194,7 +194,7 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) ->
     let total = ledger.total();
     let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
     let still_dry = series.dry_days().last().unwrap_or(false);
-    let years = years(&series, &dry_runs);
+    let years = years(&plan, &series, &dry_runs);
     let span_years = series.years();
     Answer {
         origin: weather.origin,

@@ -46,6 +46,7 @@ use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::Place;
+use crate::app::sketch::Sketch;
 use crate::words::{self, cautions};
 
 /// What the page needs from outside: handed in, so that it knows no storage and no files.
@@ -71,6 +72,8 @@ pub(crate) struct Desk {
     pub case: Derived<Case>,
     /// Sends an event.
     pub send: Callback<Event>,
+    /// The sketch as it was left; none before it is touched and after it is kept.
+    pub sketch: RwSignal<Option<Sketch>>,
     /// Reads a chosen file.
     pub read: ReadFile,
     /// The moment, in milliseconds since 1970 (UTC).

@@ -1,5 +1,7 @@
 //! The whole page.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 
 use super::element::{element, focus_on, live, worded};
@@ -14,7 +16,7 @@ use crate::app::event::Event;
 use crate::app::model::{Model, Place};
 use crate::app::update::update;
 use crate::app::view::charts;
-use crate::language;
+use crate::{language, words};
 
 /// Widest that a figure is drawn.
 const WIDEST: f64 = 1300.0;
@@ -35,6 +37,7 @@ fn figure_width() -> f64 {
 pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event>)) -> AnyView {
     let model = RwSignal::new(Model::default());
     let devices_own = language::spoken();
+    let own_title = document().title();
     let send = Callback::new(move |event: Event| {
         let mut events = vec![event];
         while let Some(event) = events.pop() {
@@ -50,6 +53,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
             events.extend(come.into_iter().rev());
         }
     });
+    let sketch = RwSignal::new(None);
     let width = RwSignal::new(figure_width());
     window_event_listener(leptos::ev::resize, move |_| {
         let now = figure_width();
@@ -66,19 +70,26 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         let root = document().document_element();
         let _no_root = root.map(|root| root.set_attribute("lang", language.get().tag()));
         let case = derived_from(move |before| model.with(|model| Case::of(model, width.get(), before)));
-        untrack(|| all(Desk { model, case, send, read: outside.read, moment: outside.moment }))
+        untrack(|| {
+            all(Desk { model, case, send, sketch, read: outside.read, moment: outside.moment }, own_title.clone())
+        })
     })
 }
 
 /// All of it, in the language that is spoken.
-fn all(desk: Desk) -> AnyView {
+fn all(desk: Desk, own_title: String) -> AnyView {
     let showing = derived(move || desk.model.with(Showing::of));
     // A place begins at its top, and with its number or heading where what had the focus is gone.
     leptos::prelude::Effect::new(move |before: Option<()>| {
-        showing.track();
+        // What is printed is named after it.
+        let report = showing.get() == Showing::Place(Place::Report);
+        let title =
+            desk.model.with_untracked(|model| model.site().map(|kept| words::report::title_of(&kept.site.name)));
+        document().set_title(title.as_ref().filter(|_| report).unwrap_or(&own_title));
         next::to_the_top();
         if before.is_some() {
             request_animation_frame(place_focus);
+            arrive();
         }
     });
     let place = live(move || match showing.get() {
@@ -109,6 +120,17 @@ fn all(desk: Desk) -> AnyView {
         sheet::sheet(desk),
     ]
     .into_any()
+}
+
+/// A new place is deaf for a moment: a second tap on the button that led to it is meant for nothing there.
+fn arrive() {
+    const DEAF: Duration = Duration::from_millis(350);
+    let hears = |hears: bool| {
+        let place = document().get_element_by_id("place");
+        let _gone = place.map(|place| place.set_attribute("class", if hears { "" } else { "arriving" }));
+    };
+    hears(false);
+    set_timeout(move || hears(true), DEAF);
 }
 
 /// Puts the focus on the number that a form asks for, else on the heading where it stands on nothing.

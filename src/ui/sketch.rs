@@ -109,7 +109,7 @@ struct Draft {
 
 impl Draft {
     fn new(desk: Desk) -> Self {
-        let touched = RwSignal::new(None::<Sketch>);
+        let touched = desk.sketch;
         let sketch = derived(move || {
             touched.get().unwrap_or_else(|| desk.model.with(|model| Sketch::first(kept::free_name(model), model)))
         });
@@ -139,6 +139,9 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
             return focus_on(REFUSED);
         }
         desk.send.run(Event::SketchDrawn(draft.sketch.get_untracked()));
+        if !desk.model.with_untracked(|model| model.sketching) {
+            desk.sketch.set(None);
+        }
     };
     let buttons = element("DIV")
         .class("row")

@@ -243,8 +243,11 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
         odds
     );
     if safe.now_l <= 0.0 {
-        return said!("The house uses nothing, so nothing runs out.", "La casa no usa nada, así que nada se acaba.")
-            .to_owned();
+        return say!(
+            "Until {until} nothing is drawn, so nothing runs out.",
+            "Hasta el {until} no se saca nada, así que nada se acaba.",
+            until = date(until)
+        );
     }
     let now = flow(safe.now_l);
     let factor = safe.factor(chance);

@@ -75,8 +75,8 @@ pub const DRY_SPELL_IS: Phrase = phrase!("Days in a row with less than 1 mm.", "
 pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
     match mm {
         Some(mm) => say!(
-            "A mean year has {depth} of rain.",
-            "Un año promedio tiene {depth} de lluvia.",
+            "A mean year has {depth} of rain, by the years of which all days are known.",
+            "Un año promedio tiene {depth} de lluvia, según los años de los que se conocen todos los días.",
             depth = shown::figure(mm, Kind::Depth, units)
         ),
         None => said!("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),

@@ -127,8 +127,9 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             )
         }
         Notice::ConflictingDates(conflicts) => say!(
-            "{days} given again with another depth; the first was kept: {some}",
-            "{days} con otra cantidad; se conservó la primera: {some}",
+            "{days} given again with another depth; the first was kept. Where a file holds two stations, take one of them out \
+             first. {some}",
+            "{days} con otra cantidad; se conservó la primera. Si el archivo trae dos estaciones, quita antes una. {some}",
             days = count(conflicts.count, said!("day", "día dado otra vez"), said!("days", "días dados otra vez")),
             some = some(conflicts, |conflict| say!(
                 "{day} ({kept} kept, {refused} not)",

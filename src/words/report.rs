@@ -6,6 +6,11 @@ use crate::language::Phrase;
 
 /// The button that opens it, and its name.
 pub const TITLE: Phrase = phrase!("Report", "Informe");
+/// What the report of a site is called: browsers name the file of a print by it.
+pub fn title_of(name: &str) -> String {
+    format!("{TITLE} – {name}")
+}
+
 /// The button that prints it.
 pub const PRINT: Phrase = phrase!("Print, or save as PDF", "Imprimir o guardar como PDF");
 /// The buttons that say how much of it is wanted: everything, or a few pages.

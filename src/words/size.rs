@@ -20,18 +20,36 @@ pub fn title(inquiry: Inquiry) -> &'static str {
     }
 }
 
+/// How far a size is to be trusted: what so few whole years, or one draw of years, can't tell; nothing of a longer record.
+pub fn trust(whole_years: usize, drawn: bool) -> Option<&'static str> {
+    /// With fewer years one bad year more or less is a tenth and more (common practice, no source).
+    const FEW: usize = 10;
+    if drawn {
+        return Some(said!(
+            "This is one draw of years. Under Rain draw others and look again: the size can come out half as large or twice; \
+             take the largest.",
+            "Esta es una sola serie de años. En Lluvia saca otras y vuelve a mirar: el tamaño puede salir la mitad o el \
+             doble; toma el mayor.",
+        ));
+    }
+    (whole_years < FEW).then_some(said!(
+        "So few years don't know the bad ones: reckon with generated years too, and take the larger size.",
+        "Tan pocos años no conocen los malos: calcula también con años generados y toma el tamaño mayor.",
+    ))
+}
+
 /// What it is about, in a line.
 pub fn about(inquiry: Inquiry) -> &'static str {
     match inquiry {
         Inquiry::Smallest => said!(
             "The whole house is run again and again on this rain, with all tanks (or all roofs, or all uses) larger or \
              smaller alike and everything else as it is, until the size that just does it is found, to within \
-             0.2\u{a0}%. Each size begins with what the last years of this rain, up to twenty, leave in it when it begins \
-             them empty: so no first fill makes a size do that doesn't last.",
+             0.2\u{a0}%. Each size begins with what twenty years of this rain (the last, or a shorter record again and again) \
+             leave in it when it begins them empty: so no first fill makes a size do that doesn't last.",
             "Toda la casa se calcula una y otra vez con esta lluvia, con todos los tanques (o todos los techos, o \
              todos los usos) más grandes o más pequeños por igual y lo demás como está, hasta dar con el tamaño que \
-             apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza con lo que le dejan los últimos años de esta \
-             lluvia, hasta veinte, si los empieza vacío: así ningún tamaño parece bastar por haber estado lleno el primer \
+             apenas alcanza, con un margen del 0,2\u{a0}%. Cada tamaño empieza con lo que le dejan veinte años de esta \
+             lluvia (los últimos, o un registro más corto repetido) si los empieza vacío: así ningún tamaño parece bastar por haber estado lleno el primer \
              día.",
         ),
         Inquiry::Curves => said!(

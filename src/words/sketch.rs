@@ -4,6 +4,7 @@ use super::{count, percent};
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::feed::Feed;
+use crate::site::roof::RoofSection;
 
 /// Title.
 pub const TITLE: Phrase = phrase!("Sketch a house", "Bosquejar una casa");
@@ -40,11 +41,17 @@ pub const GENERATED: Phrase = phrase!(
      aproximada hasta que haya un registro diario.",
 );
 
-/// What a sketch takes for granted of its downspout.
-pub fn taken_for_granted(feed: &Feed, units: &Units) -> Option<String> {
+/// What a sketch takes for granted of its roof and downspout.
+pub fn taken_for_granted(section: &RoofSection, feed: &Feed, units: &Units) -> Option<String> {
     Some(say!(
-        "Taken for granted: gutters that catch {share}, a first flush of {volume}.",
-        "Se da por supuesto: canaletas que captan el {share}, primeras aguas de {volume}.",
+        "Taken for granted: each day of rain wets the roof with {wets}, {runs} of the rest runs off, gutters catch {share} of \
+         that, and a diverter keeps a first flush of {volume} and drips while it rains. The house can be kept and each of \
+         them changed.",
+        "Se da por supuesto: cada día de lluvia moja el techo con {wets}, del resto escurre el {runs}, las canaletas captan de \
+         eso el {share}, y un desviador se queda con {volume} de primeras aguas y gotea mientras llueve. Puedes guardar la \
+         casa y cambiar cada cosa.",
+        wets = shown::figure(section.wetting_loss.get(), Kind::Depth, units),
+        runs = percent(section.runoff_coefficient.get()),
         share = percent(feed.capture.get()),
         volume = shown::figure(feed.diverter.as_ref()?.volume.get(), Kind::Volume, units)
     ))

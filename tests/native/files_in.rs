@@ -13,7 +13,7 @@ use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
 use eavewater::site::demo;
-use eavewater::site::diary::{EntryId, Told};
+use eavewater::site::diary::{Diary, EntryId, Told};
 use eavewater::site::trial::Trial;
 use proptest::prelude::*;
 
@@ -69,6 +69,12 @@ fn two_phones_of_one_house_come_together() {
     update(&mut here, Event::FileRead(file));
     let preview = kept::kept(&here).file.unwrap();
     assert_eq!(preview[1], "Emberlow (demo): is here already; the file has nothing new for it.");
+    // A file that lacks what is here says what would go.
+    let mut bare = here.site().unwrap().file();
+    (bare.rain, bare.diary) = (None, Diary::default());
+    update(&mut here, Event::FileRead(exchange::export(&Units::default(), None, vec![bare]).into_bytes()));
+    let lost = kept::kept(&here).file.unwrap().pop().unwrap();
+    assert!(lost.contains("the rain of Emberlow (demo), 3 diary entries"), "{lost}");
 }
 
 #[test]
@@ -127,6 +133,8 @@ fn what_a_file_replaced_comes_back_with_its_diary_and_units() {
     let replaced: Vec<SiteId> = here.sites.iter().map(|kept| kept.id).collect();
     let effects = update(&mut here, Event::UndoWanted);
     taken(&mut here, effects);
+    let said = frame::notice(&here).unwrap();
+    assert_eq!((said.text.as_str(), said.offer), ("All is as it was before the file came.", None));
     assert!(as_files(&here) == before && here.units == units);
     assert_eq!(here.sites.iter().position(|kept| here.open == Some(kept.id)), open);
     assert!(here.sites.iter().all(|kept| !replaced.contains(&kept.id)), "no name of a record is used twice");

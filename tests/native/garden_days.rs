@@ -1,5 +1,6 @@
 //! Gardens by the weather and rationing over a few days, worked by hand: the figures stand beside their arithmetic.
 
+use eavewater::engine::balance::plan::plan;
 use eavewater::engine::measures::dry_runs::dry_runs;
 use eavewater::engine::measures::reliability::reliability;
 use eavewater::engine::measures::years::years;
@@ -146,7 +147,7 @@ fn steps_cut_what_they_name_while_the_store_is_low() {
     assert!(series.dry_days().all(|dry| !dry));
     check(&[reliability(&ledger.total(), &series).volumetric], &[495.0 / 600.0]);
     check(&[reliability(&ledger.total(), &series).time], &[1.0]);
-    let year = &years(&series, &dry_runs(&series.dates, &series.house_shortfall_l))[0];
+    let year = &years(&plan(&system).unwrap(), &series, &dry_runs(&series.dates, &series.house_shortfall_l))[0];
     assert_eq!((year.rationed_days, year.cut_l), (3, 105.0));
 }
 
@@ -178,7 +179,7 @@ fn loads_and_their_cost_are_told_year_by_year() {
     // 150 L a day from a full tank on 1 June: below 200 L as day 6 begins (1,000 − 6 × 150 = 100): a load of 600; four
     // days on 100 L again, and so on: of days 6, 10, 14, … 52 are before day 214, 1 January.
     let (ledger, series) = days(&system, 1.0, &[0.0; 214 + 31]);
-    let told = years(&series, &dry_runs(&series.dates, &series.house_shortfall_l));
+    let told = years(&plan(&system).unwrap(), &series, &dry_runs(&series.dates, &series.house_shortfall_l));
     assert_eq!((told[0].year, told[0].loads, told[0].hauling_cost), (2001, 52, 52.0 * 80.0));
     assert_eq!(told.iter().map(|year| year.loads).sum::<usize>(), ledger.loads);
     assert_eq!(told.iter().map(|year| year.hauling_cost).sum::<f64>(), ledger.hauling_cost);

@@ -5,6 +5,7 @@ use eavewater::engine::balance::ledger::Ledger;
 use eavewater::engine::balance::plan::plan;
 use eavewater::engine::balance::run::Conduct;
 use eavewater::engine::balance::series::{Inside, Series, run_and_keep};
+use eavewater::engine::measures::years::years;
 use eavewater::engine::rain::weather::{Origin, Weather};
 use eavewater::quantity::{Days, Depth, Flow, Length, Money, Share, Volume};
 use eavewater::site::feed::Feed;
@@ -161,6 +162,8 @@ fn spill_goes_on_to_the_next_tank_the_same_day() {
     let by_tank = |tank: usize| plan.stores.iter().position(|store| store.tanks == [tank]).unwrap();
     check(&[series.spill_l[by_tank(0)][0], series.spill_l[by_tank(1)][0]], &[1_300.0, 300.0]);
     check(&[ledger.total().spill_l, ledger.total().spill_to_garden_l], &[300.0, 300.0]);
+    // What the second took in has not left the house, in the year either.
+    check(&[years(&plan, &series, &[])[0].spill_l], &[300.0]);
 }
 
 #[test]

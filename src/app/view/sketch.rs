@@ -57,7 +57,8 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             let rain_mm = answer.series.rain_mm.iter().sum();
             notes.push(say::reaches_tank([fell_l, answer.came_l()], rain_mm, days, &under.units));
             notes.push(say::BEGINS_FULL.to_owned());
-            notes.extend(site.system.feeds.iter().filter_map(|feed| say::taken_for_granted(feed, &under.units)));
+            let roof = site.system.sections.first().zip(site.system.feeds.first());
+            notes.extend(roof.and_then(|(section, feed)| say::taken_for_granted(section, feed, &under.units)));
             let headline = sizing::headline(&answer);
             SketchView { headline, chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(), notes }
         }

@@ -301,6 +301,15 @@ fn tank_plan(tank: &Tank, store: usize) -> TankPlan {
     }
 }
 
+impl Store {
+    /// The share (0 to 1) of what goes over its rims that goes into no other store.
+    #[expect(clippy::cast_precision_loss, reason = "a few rims")]
+    pub fn spill_that_leaves(&self) -> f64 {
+        let out = self.spills_to.iter().filter(|to| !matches!(to, SpillTo::Tank(_))).count();
+        out as f64 / self.spills_to.len().max(1) as f64
+    }
+}
+
 fn store_plan(system: &System, number: usize, tanks: &[usize], store_of: &[usize]) -> Store {
     let members: Vec<&Tank> = tanks.iter().map(|tank| &system.tanks[*tank]).collect();
     let joined = Joined::new(&members);

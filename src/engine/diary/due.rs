@@ -269,6 +269,9 @@ mod tests {
             stands(&system, &Upkeep::default(), entries, job, on)
         };
         assert_eq!(stand(TestResult::Absent, day(1, 11)), Standing::Later);
+        let ph = Told::Test { at: Some(job.part), parameter: Parameter::Ph, found: TestResult::Value(7.0) };
+        let after_ph = stands(&system, &Upkeep::default(), vec![told(1, day(1, 4), ph)], job, day(1, 11));
+        assert_eq!(after_ph, Standing::NeverWritten { long: false }, "germs were not tested for");
         assert_eq!(stand(TestResult::Present, day(1, 11)), Standing::Overdue(Because::Days(7)));
     }
 

@@ -4,6 +4,7 @@ use chrono::{Datelike, NaiveDate};
 
 use super::dry_runs::{DryRun, longest};
 use super::interval::wilson;
+use crate::engine::balance::plan::{Plan, Store};
 use crate::engine::balance::series::Series;
 
 /// One calendar year of a run.
@@ -25,7 +26,7 @@ pub struct Year {
     pub yield_l: f64,
     /// What they asked for and did not get, in L.
     pub shortfall_l: f64,
-    /// What went over rims, in L; water that spilled from store to store counts at each.
+    /// What went over rims and out of the system, in L.
     pub spill_l: f64,
     /// Hauled, in L.
     pub hauled_l: f64,
@@ -41,8 +42,13 @@ pub struct Year {
     pub least_l: f64,
 }
 
-/// The years of a run in order; `dry_runs` are its stretches of dry days.
-pub fn years(series: &Series, dry_runs: &[DryRun]) -> Vec<Year> {
+/// The years of a run of a plan in order; `dry_runs` are its stretches of dry days.
+pub fn years(plan: &Plan, series: &Series, dry_runs: &[DryRun]) -> Vec<Year> {
+    // What spills into another store is still there.
+    let leaves: Vec<f64> = plan.stores.iter().map(Store::spill_that_leaves).collect();
+    let spilled = |from: usize, to: usize| -> f64 {
+        series.spill_l.iter().zip(&leaves).map(|(of, leaves)| leaves * of[from..to].iter().sum::<f64>()).sum()
+    };
     let live = series.total_live_l();
     let mut years = Vec::new();
     for (year, from, to) in spans(&series.dates) {
@@ -57,7 +63,7 @@ pub fn years(series: &Series, dry_runs: &[DryRun]) -> Vec<Year> {
             longest_dry_run: longest(dry_runs.iter().filter(|run| run.touches(dates))),
             yield_l: sum(&series.yield_l, from, to),
             shortfall_l: sum(&series.shortfall_l, from, to),
-            spill_l: sum(&series.spill_l, from, to),
+            spill_l: spilled(from, to),
             hauled_l: sum(&series.hauled_l, from, to),
             loads: loads.clone().count(),
             hauling_cost: loads.map(|load| load.price).sum(),

@@ -2,6 +2,7 @@ use eavewater::engine::checks::gutter::{self, Gutter, GutterShape};
 use eavewater::engine::checks::{Figure, Subject, Verdict, overflow};
 use eavewater::quantity::{Area, Flow, Length, Share};
 use eavewater::site::details::Detail;
+use eavewater::site::household::Site;
 use eavewater::site::part::PartId;
 use eavewater::site::pump::Pump;
 use proptest::prelude::*;
@@ -98,9 +99,23 @@ fn a_tank_answers_for_its_overflow() {
     assert_eq!((found.verdict, found.is_guess()), (Verdict::Fails, false));
     enter(&mut site, Some(tank), Detail::OverflowBore, 0.1);
     assert_eq!(check(&site, tank, Subject::Overflow).verdict, Verdict::Holds);
-    // The barrel takes what the old tank's feed brings (58 m²: 145 L/min).
-    let barrel = check(&site, site.system.tanks[2].id, Subject::Overflow);
-    near(barrel.margin.unwrap().wants, 145.0, 1e-9);
+    // The old tank, joined with it, has the lower rim: over it goes what both feeds bring (58 m²: 145 L/min more), and on into
+    // the barrel. With the valve shut each has its own.
+    let (old, barrel) = (site.system.tanks[1].id, site.system.tanks[2].id);
+    let wants = |site: &Site, tank: PartId| check(site, tank, Subject::Overflow).margin.unwrap().wants;
+    near(wants(&site, old), 160.0 + 145.0, 1e-9);
+    near(wants(&site, barrel), 160.0 + 145.0, 1e-9);
+    near(wants(&site, tank), 160.0, 1e-9);
+    let mut shut = site.clone();
+    shut.system.trunk_lines[0].open = false;
+    near(wants(&shut, old), 145.0, 1e-9);
+    // Where both rims are level each lets out half of it, but no less than comes to it alone.
+    let mut level = site.clone();
+    let rim_m = level.system.tanks[1].overflow_elevation();
+    let first = &mut level.system.tanks[0];
+    first.overflow = Length::metres(rim_m - first.floor.get());
+    near(wants(&level, old), (160.0 + 145.0) / 2.0, 1e-9);
+    near(wants(&level, tank), 160.0, 1e-9);
     // A pump whose float sticks adds all that it can bring: 60 L/min where nothing is entered.
     let pump = Pump {
         id: PartId(99),

@@ -66,6 +66,8 @@ pub fn size(inquiry: Inquiry, asked: &Asked, case: &Case) -> SizeView {
         (_, Findings::Smallest { house, found, peak }) => {
             let (sentences, tables) = smallest::smallest(site, found, units);
             view.sentences.extend(sentences);
+            let trust = say::trust(house[0].whole_years, site.reckoning.generated.is_some());
+            view.sentences.extend(trust.map(str::to_owned));
             view.tables = tables;
             view.notes = smallest::notes(*house, *peak, units);
             if system.uses.iter().any(|using| matches!(using.amount, Amount::Garden(_))) {
