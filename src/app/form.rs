@@ -369,7 +369,7 @@ mod tests {
         let level = |level| Told::Level { of, level, undrawn: None, joined: Vec::new() };
         for told in [
             level(Level::Depth(Length::metres(1.2))),
-            level(Level::Volume(Volume::litres(1234.567_8))),
+            level(Level::Volume(Volume::litres(1_234.567_8))),
             Told::Rain(Depth::millimetres(33.3)),
             Told::Meter { of: None, reading: Volume::litres(1_234_567.0) },
             Told::Delivery { to: None, volume: Volume::litres(2000.0), price: None },

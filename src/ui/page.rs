@@ -80,17 +80,21 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
 fn all(desk: Desk, own_title: String) -> AnyView {
     let showing = derived(move || desk.model.with(Showing::of));
     // A place begins at its top, and with its number or heading where what had the focus is gone.
-    leptos::prelude::Effect::new(move |before: Option<()>| {
+    leptos::prelude::Effect::new(move |before: Option<Showing>| {
         // What is printed is named after it.
-        let report = showing.get() == Showing::Place(Place::Report);
+        let now = showing.get();
+        let report = now == Showing::Place(Place::Report);
         let title =
             desk.model.with_untracked(|model| model.site().map(|kept| words::report::title_of(&kept.site.name)));
         document().set_title(title.as_ref().filter(|_| report).unwrap_or(&own_title));
         next::to_the_top();
         if before.is_some() {
             request_animation_frame(place_focus);
+        }
+        if before == Some(Showing::Sketch) {
             arrive();
         }
+        now
     });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),
@@ -122,7 +126,7 @@ fn all(desk: Desk, own_title: String) -> AnyView {
     .into_any()
 }
 
-/// A new place is deaf for a moment: a second tap on the button that led to it is meant for nothing there.
+/// The place where a kept sketch leads is deaf for a moment: a second tap on the button that kept it is meant for nothing there.
 fn arrive() {
     const DEAF: Duration = Duration::from_millis(350);
     let hears = |hears: bool| {

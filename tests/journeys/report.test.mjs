@@ -58,6 +58,7 @@ for (const colorScheme of ['light', 'dark']) {
     const page = await startApp(browser, host.address());
     await page.getByRole('button', { name: /demo/i }).first().click();
     await openReport(page);
+    assert.match(await page.title(), /^Report – Emberlow/, 'a print is named after the house');
     assert.deepEqual(await accessibilityFindings(page), []);
     for (const format of Object.keys(SHEETS)) {
       const { pages, size, bytes } = await printed(page, format, `demo-${colorScheme}`);

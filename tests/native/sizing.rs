@@ -355,7 +355,7 @@ proptest! {
                 let flowed = total.entered_l() + ledger.stored_first_l + total.demand_l;
                 prop_assert!((ours - theirs).abs() <= 1e-9 * flowed.max(1.0), "{ours} {theirs}");
             }
-            let years = years(&plan, &series, &dry_runs(&series.dates, &series.house_shortfall_l));
+            let years = years(plan, &series, &dry_runs(&series.dates, &series.house_shortfall_l));
             prop_assert_eq!(tally.worst_year, years.iter().map(|year| year.dry_days).max().unwrap_or(0));
             let whole = || years.iter().filter(|year| year.complete);
             prop_assert_eq!(tally.whole_years, whole().count());
