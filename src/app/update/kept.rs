@@ -172,6 +172,7 @@ pub(super) fn file_read(model: &mut Model, bytes: &[u8]) -> Vec<Effect> {
 /// Takes the file that waits in beside what is there; `houses` takes its houses where they differ.
 pub(super) fn file_merged(model: &mut Model, houses: bool) -> Vec<Effect> {
     let Some(file) = model.read_file.take() else { return Vec::new() };
+    model.notice = None;
     let (_, sites, index) = merge(model, &file, houses);
     vec![Effect::TakeIn { sites, index, replace: false }]
 }
@@ -181,6 +182,7 @@ pub(super) fn file_accepted(model: &mut Model, replace: bool) -> Vec<Effect> {
         return file_merged(model, false);
     }
     let Some(file) = model.read_file.take() else { return Vec::new() };
+    model.notice = None;
     let sites = named_anew(model, file.sites.iter().cloned());
     let mut index = Index { units: file.units.clone(), language: file.language.or(model.language), ..model.index() };
     index.sites = model.untouched.clone();

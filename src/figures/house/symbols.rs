@@ -72,10 +72,8 @@ pub(super) fn barrier(pen: &mut Pen, kind: BarrierKind, place: Point) {
             ((-4.0, 0.0), "a4 4 0 0 0 8 0a4 4 0 0 0 -8 0ZM"),
             ((0.0, -9.0), "v3m0 12v3m-7 -16l2 2m10 10l2 2m0 -14l-2 2m-10 10l-2 2"),
         ],
-        // A pot over a flame.
-        BarrierKind::Boiling => {
-            [((-7.0, -8.0), "h14v8q0 3 -3 3h-8q-3 0 -3 -3ZM"), ((-4.0, 9.0), "q0 -3 2 -4m2 4q0 -3 2 -4m2 4q0 -3 2 -4")]
-        }
+        // That is done in the kitchen.
+        BarrierKind::Boiling => return,
     };
     pen.sign(Ink::Line, place, &steps);
 }

@@ -263,9 +263,16 @@ fn barriers_stand_before_their_tap_in_order() {
         drawing.targets().find(|target| target.parts == [tap]).map(|target| target.marks.len())
     };
     let bare = marks(&system).unwrap_or_default();
+    let mut before = bare;
     for (count, kind) in BarrierKind::ALL.into_iter().enumerate() {
         system.add_barrier(tap, kind);
-        assert!(marks(&system).unwrap_or_default() > bare + count, "{kind:?} is drawn");
+        let drawn = marks(&system).unwrap_or_default();
+        if kind == BarrierKind::Boiling {
+            assert_eq!(drawn, before, "what is boiled was drawn at the tap");
+        } else {
+            assert!(drawn > bare + count, "{kind:?} is drawn");
+        }
+        before = drawn;
         check(&system);
     }
 }

@@ -97,7 +97,13 @@ fn last(block: &Block) -> f64 {
 fn blocks(house: &House) -> Vec<Block> {
     let (system, layout) = (house.system, house.layout);
     let tap = |using: &crate::site::uses::Use| {
-        (using.id, Symbol::Tap(using.class, using.barriers.iter().map(|barrier| barrier.kind).collect()))
+        (
+            using.id,
+            Symbol::Tap(
+                using.class,
+                using.barriers.iter().map(|barrier| barrier.kind).filter(|kind| is_plumbed(*kind)).collect(),
+            ),
+        )
     };
     let mut blocks: Vec<Block> = Vec::new();
     for (at, cell) in layout.cells.iter().enumerate() {
@@ -127,6 +133,11 @@ fn blocks(house: &House) -> Vec<Block> {
         blocks.push(Block { cell: None, entries: loose });
     }
     blocks
+}
+
+/// Whether a barrier stands before its tap: what is boiled was drawn there.
+fn is_plumbed(kind: BarrierKind) -> bool {
+    kind != BarrierKind::Boiling
 }
 
 /// Room of so many barriers.
