@@ -256,7 +256,7 @@ pub const PUT_BACK: Phrase =
 /// That so many sites came in.
 pub fn imported(sites: usize) -> String {
     if sites == 0 {
-        return said!("All of the file is here already.", "Todo lo del archivo ya está aquí.").to_owned();
+        return said!("Nothing is imported.", "No se importó nada.").to_owned();
     }
     say!(
         "{sites} imported.",
