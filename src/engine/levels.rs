@@ -40,10 +40,10 @@ pub fn held_in_each(
     level: Level,
     joined: &[PartId],
 ) -> Vec<(Held, Vec<usize>)> {
-    let Some(place) = system.tanks.iter().position(|tank| tank.id == of.tank()) else { return Vec::new() };
-    let Some(own) = plan.stores.iter().position(|store| store.tanks.contains(&place)) else { return Vec::new() };
+    let Some(own) = store_of(plan, system, of.tank()) else { return Vec::new() };
     let is_told = |store: usize, at: usize| {
-        if joined.is_empty() { store == own } else { at == place || joined.contains(&system.tanks[at].id) }
+        let id = system.tanks[at].id;
+        if joined.is_empty() { store == own } else { id == of.tank() || joined.contains(&id) }
     };
     let stores = std::iter::once(own).chain((0..plan.stores.len()).filter(|store| *store != own));
     let parts: Vec<(usize, Vec<usize>)> = stores

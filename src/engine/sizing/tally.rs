@@ -121,10 +121,9 @@ impl Tallying {
     pub fn before_first_day(plan: &Plan, calendar: &Calendar, conduct: Conduct) -> Self {
         let Conduct { inflow_first, start_share } = conduct;
         let run_in = calendar.run_in_days();
-        let mut standing = Standing::first(plan, start_share);
+        let mut standing = Standing::first(plan, if run_in.is_empty() { start_share } else { 1.0 });
         if !run_in.is_empty() {
             // Dead storage is filled once; a larger one is no worse for it.
-            standing = Standing::first(plan, 1.0);
             standing.live_l.fill(0.0);
         }
         Self {

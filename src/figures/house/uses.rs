@@ -199,7 +199,7 @@ fn entry(house: &mut House, part: PartId, symbol: &Symbol, joined: bool, riser: 
         pen.line(Ink::Loose, &[(riser - 4.0, y), (end, y)]);
     }
     for (at, barrier) in barriers.iter().enumerate() {
-        symbols::barrier(&mut pen, *barrier, (riser + 4.0 + chain(at + 1) - BARRIER / 2.0 + 4.0, y));
+        symbols::barrier(&mut pen, *barrier, (riser + 8.0 + chain(at) + BARRIER / 2.0, y));
     }
     match symbol {
         Symbol::Tap(class, _) => {
