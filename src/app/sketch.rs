@@ -31,6 +31,8 @@ pub struct Sketch {
     pub people: Count,
     /// Water for each a day.
     pub per_head: Flow,
+    /// Water for anything else a day, 0 for none.
+    pub other: Flow,
     /// Capacity of the tank.
     pub tank: Volume,
     /// Its rain.
@@ -50,8 +52,6 @@ pub enum SketchRain {
     Means([f64; 12]),
 }
 
-/// Years that are drawn from monthly means: so many answer within a blink on a slow phone.
-const YEARS: u16 = 50;
 /// What a monthly mean may be, in mm.
 const MONTHLY: Range = Range::new(0.0, 5_000.0);
 
@@ -147,6 +147,7 @@ impl Sketch {
             material: Material::Metal,
             people: Count::number(2.0),
             per_head: Flow::litres_a_day(round(new_part::USUAL_PER_HEAD.get(), Kind::Flow)),
+            other: Flow::litres_a_day(0.0),
             tank: Volume::litres(round(20_000.0, Kind::Volume)),
             rain: open.map_or(SketchRain::None, |kept| SketchRain::Of(kept.id)),
         }
@@ -163,6 +164,14 @@ impl Sketch {
         self.roof = Area::square_metres(length_m * width_m);
     }
 
+    /// The tank from which others are sought: neither a barrel nor a cistern.
+    pub const ANY_TANK: Volume = Volume::litres(10_000.0);
+
+    /// The same whatever its tank and its name: what the least tank depends on.
+    pub fn of_any_tank(&self) -> Self {
+        Self { name: String::new(), tank: Self::ANY_TANK, ..self.clone() }
+    }
+
     /// Its rain, if there is any.
     pub fn rain(&self, model: &Model) -> Option<Arc<Rain>> {
         self.rain.of(model)
@@ -172,15 +181,29 @@ impl Sketch {
     pub fn site_under(&self, rain: Option<&Rain>) -> Site {
         let mut site = self.site();
         if let Some(Rain::Normals(_)) = rain {
-            site.reckoning.generated = Some(GeneratedYears { years: YEARS, ..GeneratedYears::CENTURY });
+            site.reckoning.generated = Some(GeneratedYears::OF_MEANS);
         }
         site
     }
 
-    /// The site that it describes: one roof section, one feed with a diverter for that roof, one tank, one use.
+    /// The site that it describes: one roof section, one feed with a diverter for that roof, one tank, one use or two.
     pub fn site(&self) -> Site {
-        let ids = [1, 2, 3, 4].map(PartId);
-        let [section, feed, tank, using] = ids;
+        let ids = [1, 2, 3, 4, 5].map(PartId);
+        let [section, feed, tank, using, other] = ids;
+        let house = Use {
+            id: using,
+            name: said!("House", "Casa").to_owned(),
+            class: Class::House,
+            tank: Some(tank),
+            amount: Amount::PerHead { each: self.per_head, heads: self.people },
+            outdoor: false,
+            barriers: Vec::new(),
+        };
+        let mut uses = vec![house.clone()];
+        if self.other.get() > 0.0 {
+            let name = said!("Animals and garden", "Animales y huerto").to_owned();
+            uses.push(Use { id: other, name, class: Class::Animals, amount: Amount::Daily(self.other), ..house });
+        }
         let system = System {
             sections: vec![RoofSection {
                 id: section,
@@ -199,15 +222,7 @@ impl Sketch {
                 diverter: Some(diverter_for(self.roof)),
             }],
             tanks: vec![new_part::tank(tank, said!("Tank", "Tanque").to_owned(), self.tank, usual_height(self.tank))],
-            uses: vec![Use {
-                id: using,
-                name: said!("House", "Casa").to_owned(),
-                class: Class::House,
-                tank: Some(tank),
-                amount: Amount::PerHead { each: self.per_head, heads: self.people },
-                outdoor: false,
-                barriers: Vec::new(),
-            }],
+            uses,
             ..System::default()
         };
         Site { name: self.name.clone(), system, ..Site::default() }

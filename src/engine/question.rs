@@ -126,6 +126,11 @@ impl Answer {
         let share = serves_l / self.total.wanted_l();
         (self.has_whole_year() && share < ALL_BUT).then_some(share)
     }
+
+    /// Whether as much comes in all as is wanted, to be used where it comes.
+    pub fn comes_elsewhere(&self) -> bool {
+        self.came_l() >= self.total.wanted_l()
+    }
 }
 
 /// Years of even rain that are run from monthly means: the first shows where it leads from the start, the second is

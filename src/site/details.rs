@@ -347,6 +347,14 @@ impl Details {
         detail.row().range.holds(entered.value).then_some(entered.value)
     }
 
+    /// Whether a tank's taps are supplied by a pump: where it was said so, or something of its pump was entered.
+    pub fn is_pumped(&self, tank: PartId) -> bool {
+        let of_pump = Detail::PumpHeight as usize..=Detail::BatteryVolts as usize;
+        let is_of_pump = |entered: &Entered| entered.of == Some(tank) && of_pump.contains(&(entered.detail as usize));
+        let said = self.get(Some(tank), Detail::SuppliedBy);
+        said.map_or_else(|| self.0.iter().any(is_of_pump), |by| by > 0.5)
+    }
+
     /// Enters a value; none goes back to the usual one.
     ///
     /// # Errors

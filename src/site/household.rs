@@ -63,6 +63,8 @@ pub const ANNUAL_SPREAD: Range = Range::new(0.0, 1.0);
 impl GeneratedYears {
     /// A century of the first draw, spread as the record is.
     pub const CENTURY: GeneratedYears = GeneratedYears { years: 100, seed: 1, spread: None };
+    /// Drawn from twelve means until a household chooses: so many answer within a blink on a slow phone.
+    pub const OF_MEANS: GeneratedYears = GeneratedYears { years: 50, ..GeneratedYears::CENTURY };
 }
 
 /// What a month's rain may be multiplied by.

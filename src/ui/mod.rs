@@ -74,6 +74,8 @@ pub(crate) struct Desk {
     pub send: Callback<Event>,
     /// The sketch as it was left; none before it is touched and after it is kept.
     pub sketch: RwSignal<Option<Sketch>>,
+    /// Monthly means as they were left.
+    pub means: RwSignal<rain::Means>,
     /// Reads a chosen file.
     pub read: ReadFile,
     /// The moment, in milliseconds since 1970 (UTC).

@@ -54,6 +54,7 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         }
     });
     let sketch = RwSignal::new(None);
+    let means = RwSignal::new(super::rain::Means::default());
     let width = RwSignal::new(figure_width());
     window_event_listener(leptos::ev::resize, move |_| {
         let now = figure_width();
@@ -71,7 +72,10 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
         let _no_root = root.map(|root| root.set_attribute("lang", language.get().tag()));
         let case = derived_from(move |before| model.with(|model| Case::of(model, width.get(), before)));
         untrack(|| {
-            all(Desk { model, case, send, sketch, read: outside.read, moment: outside.moment }, own_title.clone())
+            all(
+                Desk { model, case, send, sketch, means, read: outside.read, moment: outside.moment },
+                own_title.clone(),
+            )
         })
     })
 }

@@ -9,6 +9,7 @@ use super::file::FileButton;
 use super::follow::derived;
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
+use crate::app::model::SiteId;
 use crate::app::view::rain::{self, KeptRainView, RainView, UnitChoice, WaitingView};
 use crate::quantity::{Kind, Range, shown};
 use crate::site::rain::{Normals, Rain};
@@ -83,9 +84,11 @@ const MONTHLY: Range = Range::new(0.0, 5_000.0);
 /// What its rain days may be.
 const RAIN_DAYS: Range = Range::new(0.0, 28.0);
 
-/// Monthly means while they are entered.
-#[derive(Clone, Copy)]
-struct Months {
+/// Monthly means while they are entered, for one site.
+#[derive(Clone, Default)]
+pub(crate) struct Means {
+    of: Option<SiteId>,
+    source: Option<String>,
     totals_mm: [Option<f64>; 12],
     rain_days: [Option<f64>; 12],
 }
@@ -96,29 +99,43 @@ fn all(values: [Option<f64>; 12]) -> Option<[f64; 12]> {
 }
 
 fn normals(desk: Desk) -> Vec<AnyView> {
-    // What is kept is what is changed: one wrong month doesn't cost twelve.
-    let kept = desk.model.with_untracked(|model| match model.site()?.rain.as_deref()? {
-        Rain::Normals(normals) => Some(normals.clone()),
-        Rain::Record(_) => None,
+    // They wait when another place is opened. What is kept is what is changed: one wrong month doesn't cost twelve.
+    let months = desk.means;
+    desk.model.with_untracked(|model| {
+        let Some(site) = model.site().filter(|site| months.with_untracked(|months| months.of != Some(site.id))) else {
+            return;
+        };
+        let blank = Means { of: Some(site.id), ..Means::default() };
+        months.set(match site.rain.as_deref() {
+            Some(Rain::Normals(kept)) => Means {
+                source: Some(kept.source.clone()),
+                totals_mm: kept.totals_mm.map(Some),
+                rain_days: kept.rain_days.map_or([None; 12], |days| days.map(Some)),
+                ..blank
+            },
+            _ => blank,
+        });
     });
-    let source = RwSignal::new(kept.as_ref().map(|normals| normals.source.clone()));
-    let source_text = move || source.get().unwrap_or_else(|| said!("entered by hand", "escritos a mano").to_owned());
-    let totals_mm = kept.as_ref().map_or([None; 12], |normals| normals.totals_mm.map(Some));
-    let rain_days = kept.and_then(|normals| normals.rain_days).map_or([None; 12], |days| days.map(Some));
-    let months = RwSignal::new(Months { totals_mm, rain_days });
+    let source_text = move || {
+        let source = months.with(|months| months.source.clone());
+        source.unwrap_or_else(|| said!("entered by hand", "escritos a mano").to_owned())
+    };
     let keep = move |_| {
-        let entered = months.get_untracked();
-        if let Some(totals_mm) = all(entered.totals_mm) {
+        let Means { totals_mm, rain_days, .. } = months.get_untracked();
+        if let Some(totals_mm) = all(totals_mm) {
             let source = untrack(source_text);
-            desk.send.run(Event::NormalsEntered(Normals { source, totals_mm, rain_days: all(entered.rain_days) }));
+            months.set(Means::default());
+            desk.send.run(Event::NormalsEntered(Normals { source, totals_mm, rain_days: all(rain_days) }));
         }
     };
     let whole = move || months.with(|months| all(months.totals_mm).is_some());
     let fields = (0..12).flat_map(|month| [total_of(months, month, desk), rain_days_of(months, month, desk)]);
     vec![
-        worded("P", words::rain::EVEN_RAIN).class("small").into(),
+        worded("P", words::sketch::GENERATED).class("small").into(),
         worded("P", words::rain::RAIN_DAYS_MAY_LACK).class("small").into(),
-        text_field(said!("Where they come from", "De dónde vienen"), source_text, move |text| source.set(Some(text))),
+        text_field(said!("Where they come from", "De dónde vienen"), source_text, move |text| {
+            months.update(|months| months.source = Some(text))
+        }),
         element("DIV").class("months").children(fields).into(),
         worded("BUTTON", said!("Keep these means", "Guardar estos promedios"))
             .attribute("type", "button")
@@ -128,7 +145,7 @@ fn normals(desk: Desk) -> Vec<AnyView> {
     ]
 }
 
-fn total_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
+fn total_of(months: RwSignal<Means>, month: usize, desk: Desk) -> AnyView {
     let text = move || {
         let value = months.with(|months| months.totals_mm[month]);
         desk.model.with(|model| value.map(|mm| shown::entered(mm, Kind::Depth, &model.units)).unwrap_or_default())
@@ -144,7 +161,7 @@ fn total_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
     .view(desk)
 }
 
-fn rain_days_of(months: RwSignal<Months>, month: usize, desk: Desk) -> AnyView {
+fn rain_days_of(months: RwSignal<Means>, month: usize, desk: Desk) -> AnyView {
     let text = move || {
         let value = months.with(|months| months.rain_days[month]);
         value.map(|number| shown::significant(number, 3)).unwrap_or_default()

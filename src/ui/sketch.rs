@@ -1,4 +1,7 @@
-//! A house from five facts, with its answer at once.
+//! A house from a few facts, with its answer at once.
+
+use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 
@@ -12,7 +15,7 @@ use super::{Desk, who_decides};
 use crate::app::event::Event;
 use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
-use crate::app::view::sketch::{self as view, FileView, SketchView};
+use crate::app::view::sketch::{self as view, FileView, Found, LeastStorage, SizeFound, SketchDays, SketchView};
 use crate::language::Phrase;
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
 use crate::site::roof::Material;
@@ -89,6 +92,18 @@ const WATER: Fact = Fact {
     read: |sketch| sketch.per_head.si(),
     write: |sketch, si| sketch.per_head = Flow::litres_a_day(si),
 };
+const OTHER: Fact = Fact {
+    label: phrase!("Animals and garden, a day", "Animales y huerto, al día"),
+    hint: Some(phrase!(
+        "0 if there are none. It counts like the house: a day without it is a dry day.",
+        "0 si no hay. Cuenta como la casa: un día sin ella es un día de escasez.",
+    )),
+    kind: Kind::Flow,
+    range: PER_HEAD,
+    drag: None,
+    read: |sketch| sketch.other.si(),
+    write: |sketch, si| sketch.other = Flow::litres_a_day(si),
+};
 /// 128 to 262,144 L.
 const TANK: Fact = Fact {
     label: phrase!("Tank", "Tanque"),
@@ -149,39 +164,112 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
             worded("BUTTON", said!("Keep this house", "Guardar esta casa")).attribute("type", "submit").class("main"),
         )
         .child(desk.button(said!("Leave", "Salir"), Event::SketchLeft));
+    let (sought, [answer, notes]) = answer(draft, desk);
+    let take = move |_: web_sys::Event| {
+        if let Some(litres) = sought.with_untracked(|found| found.as_ref()?.tank_l) {
+            draft.change(|sketch| sketch.tank = Volume::litres(litres));
+        }
+    };
+    let take = worded("BUTTON", say::TAKE_SIZE)
+        .attribute("type", "button")
+        .live_attribute("disabled", move || {
+            sought.with(|found| found.as_ref().is_none_or(|found| found.tank_l.is_none())).then(String::new)
+        })
+        .on("click", take);
     let form = element("FORM")
         .class("fields")
         .on("submit", drawn)
         .children([LENGTH, WIDTH, ROOF_AREA].map(|one| fact(one, draft, desk)))
         .child(roofing(draft))
-        .children([HEADS, WATER, TANK].map(|one| fact(one, draft, desk)))
+        .children([HEADS, WATER, OTHER, TANK].map(|one| fact(one, draft, desk)))
+        .child(take)
         .child(rain(draft, desk))
         .child(name)
         .child(buttons);
     element("SECTION")
         .class("sketch")
         .child(worded("H1", say::TITLE))
-        .children(answer(draft, desk))
+        .child(answer)
         .child(worded("P", say::LEAD).class("small"))
         .child(live(move || desk.model.with(|model| unit_sets(&kept::unit_sets(&model.units), desk))))
         .child(form)
+        .child(notes)
         .child(who_decides())
         .into()
 }
 
-/// The answer, in sight while the facts change; how sure it is stands below.
-fn answer(draft: Draft, desk: Desk) -> [AnyView; 2] {
+/// The least tank that was found, and the answer: in sight while the facts change; how sure it is stands below.
+fn answer(draft: Draft, desk: Desk) -> (Derived<Option<SizeFound>>, [AnyView; 2]) {
     let rain = derived(move || draft.sketch.with(|sketch| sketch.rain));
     // Made once for each rain, not for each move of the finger.
-    let days = renewed(move || std::sync::Arc::new(desk.model.with(|model| view::days(rain.get(), model))));
+    let days = renewed(move || Arc::new(desk.model.with(|model| view::days(rain.get(), model))));
     let shown: Derived<SketchView> =
         derived(move || draft.sketch.with(|sketch| days.with(|days| view::answered(sketch, days))));
+    let sought = size_sought(draft, days, desk);
+    let size = move || sought.get().map_or_else(|| say::SIZE_SOUGHT.to_owned(), |found| found.told);
     let answer = element("DIV")
         .class("answer")
         .attribute("role", "status")
         .child(element("P").class("headline").live_text(move || shown.with(|view| view.headline.clone())))
-        .child(element("P").class("small").live_text(move || shown.with(|view| view.chance.clone())));
-    [answer.into(), live(move || list("notes small", shown.with(|view| view.notes.clone())).into())]
+        .child(element("P").class("small").live_text(move || shown.with(|view| view.chance.clone())))
+        .child(element("P").class("sized").live_text(size));
+    (sought, [answer.into(), live(move || list("notes small", shown.with(|view| view.notes.clone())).into())])
+}
+
+/// The least tank that does it, sought in slices of a few ms whenever the finger rests; none while it is sought.
+fn size_sought(draft: Draft, days: Derived<Arc<SketchDays>>, desk: Desk) -> Derived<Option<SizeFound>> {
+    /// So long no fact changes before the search begins.
+    const RESTS: Duration = Duration::from_millis(150);
+    let of_any_tank = derived(move || draft.sketch.with(Sketch::of_any_tank));
+    // None while they are sought; nothing in that where there is nothing to find.
+    let sizes: RwSignal<Option<Option<[Found; 2]>>> = RwSignal::new(None);
+    let turn = StoredValue::new(0_u32);
+    let begin = move |mine: u32| {
+        // The page may have gone on to another place meanwhile.
+        let is_wanted = move || turn.try_get_value() == Some(mine);
+        if is_wanted() {
+            match days.with_untracked(|days| of_any_tank.with_untracked(|sketch| view::size_sought(sketch, days))) {
+                Some(search) => slice(search, desk.moment, is_wanted, move |found| sizes.set(Some(Some(found)))),
+                None => sizes.set(Some(None)),
+            }
+        }
+    };
+    Effect::new(move |_: Option<()>| {
+        of_any_tank.track();
+        sizes.set(days.with(|days| (!days.is_rain()).then_some(None)));
+        turn.update_value(|turn| *turn += 1);
+        let mine = turn.get_value();
+        set_timeout(move || begin(mine), RESTS);
+    });
+    derived(move || {
+        let found = sizes.get()?;
+        let told = |found| desk.model.with(|model| view::size_found(found, &model.units));
+        Some(found.map(told).unwrap_or_default())
+    })
+}
+
+/// Searches for a few ms, and goes on once the page is free while that is wanted; then tells what was found.
+fn slice(
+    mut search: LeastStorage,
+    moment: fn() -> u64,
+    is_wanted: impl Fn() -> bool + 'static,
+    tell: impl FnOnce([Found; 2]) + 'static,
+) {
+    const SLICE_MS: u64 = 8;
+    let until = moment() + SLICE_MS;
+    while search.step() {
+        if moment() >= until {
+            let go_on = move || {
+                if is_wanted() {
+                    slice(search, moment, is_wanted, tell);
+                }
+            };
+            return set_timeout(go_on, Duration::ZERO);
+        }
+    }
+    if let Some(found) = search.found() {
+        tell(found);
+    }
 }
 
 fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {

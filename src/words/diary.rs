@@ -13,6 +13,12 @@ use crate::site::work::Task;
 
 /// An entry was written.
 pub const WRITTEN: Phrase = phrase!("Written into the diary.", "Anotado en el diario.");
+/// An entry was written for another day, among whose entries it stands.
+pub fn written_for(day: NaiveDate) -> String {
+    let day = date(day);
+    say!("Written into the diary. It stands under {day}.", "Anotado en el diario. Está en el {day}.", day)
+}
+
 /// An entry was taken out.
 pub const REMOVED: Phrase = phrase!("Taken out of the diary.", "Sacado del diario.");
 /// Nothing is in it.

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use crate::language::{Phrase, small};
 use crate::quantity::{Kind, Units, shown};
 use crate::site::barrier::Barrier;
+use crate::site::system::PartKind;
 
 /// Names of the buttons that make the drawing larger and smaller.
 pub const LARGER: Phrase = phrase!("Larger drawing", "Dibujo más grande");
@@ -81,9 +82,10 @@ pub fn stands_free(name: &str) -> String {
 }
 
 /// What a tap's water passes, said of the tap; nothing where that is nothing.
-pub fn behind(barriers: &[Barrier]) -> String {
-    let names: Vec<&str> =
-        barriers.iter().map(|barrier| super::treatment::barriers::name(barrier.kind).text()).collect();
+pub fn behind(pumped: bool, barriers: &[Barrier]) -> String {
+    let barriers = barriers.iter().map(|barrier| super::treatment::barriers::name(barrier.kind).text());
+    let pump = pumped.then(|| super::parts::one(PartKind::Pump));
+    let names: Vec<&str> = pump.into_iter().chain(barriers).collect();
     if names.is_empty() {
         String::new()
     } else {

@@ -295,7 +295,10 @@ fn fixed_choice(choice: Choice) -> &'static str {
         Choice::Covered(true) => said!("Covered", "Cubierto"),
         Choice::Covered(false) => said!("Open to the sky", "Abierto al cielo"),
         Choice::Outdoor(true) => {
-            said!("Outdoors: a day without it is no dry day", "Afuera: un día sin agua no es día de escasez")
+            said!(
+                "Outdoors: a day without it is no dry day, unless all is outdoors",
+                "Afuera: un día sin agua no es día de escasez, salvo que todo sea afuera",
+            )
         }
         Choice::Outdoor(false) => {
             said!("The house: a day without it is a dry day", "La casa: un día sin agua es día de escasez")

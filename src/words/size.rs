@@ -226,7 +226,7 @@ pub const GARDENS_AS_DRY: Phrase = phrase!(
 );
 
 /// From one to the other, or just the one where they are written alike.
-fn between(one: String, other: String) -> String {
+pub fn between(one: String, other: String) -> String {
     if one == other { one } else { say!("{one} to {other}", "{one} a {other}", one, other) }
 }
 

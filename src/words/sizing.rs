@@ -30,6 +30,13 @@ pub fn headline(answer: &Answer) -> String {
              así que esto no puede seguir así.",
             share = percent(comes)
         ));
+    } else if answer.comes_short().is_some() && answer.comes_elsewhere() {
+        told.push_str(said!(
+            " Enough comes in all, but not where it is used: what one tank spills another lacks. An open valve, a trunk line or \
+             a pump between them comes first, or a roof that fills the other tank.",
+            " En total llega bastante, pero no adonde se usa: lo que un tanque rebosa le falta a otro. Antes hace falta una \
+             válvula abierta, una tubería o una bomba entre ellos, o un techo que llene el otro tanque.",
+        ));
     } else if let Some(comes) = answer.comes_short() {
         told.push_str(&say!(
             " No tank alone would be enough: only {share} of the water wanted comes. More roof or less use has to come first.",
@@ -182,8 +189,8 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
         );
     } else if complete < 10 {
         doubts.push(say!(
-            "{years} of rain is short: ten or more make a better judge. Generated years stand beside it below.",
-            "{years} de lluvia es poco: con diez o más se juzga mejor. Más abajo se comparan con años generados.",
+            "{years} of rain is short: ten or more make a better judge. Look at what generated years say beside it.",
+            "{years} de lluvia es poco: con diez o más se juzga mejor. Mira también lo que dicen los años generados.",
             years = count(complete, said!("year", "año"), said!("years", "años")),
         ));
     }

@@ -5,6 +5,7 @@ use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::feed::Feed;
 use crate::site::roof::RoofSection;
+use crate::site::wanted::Wanted;
 
 /// Title.
 pub const TITLE: Phrase = phrase!("Sketch a house", "Bosquejar una casa");
@@ -33,6 +34,17 @@ pub const BEGINS_FULL: Phrase = phrase!(
     "Counted from a full tank on the first day: where the rain is short, a larger tank looks better by that water.",
     "Contado desde un tanque lleno el primer día: con pocos años de lluvia, un tanque más grande parece mejor por esa agua.",
 );
+/// How the size is found.
+pub const SIZE: Phrase = phrase!(
+    "The size is told from yield before spillage to yield after; each begins with what twenty years of this rain leave in \
+     it. Few years, or generated ones, can be out by half or twice: where water matters, take the larger.",
+    "El tamaño se dice entre el uso antes del rebose y el uso después; cada uno empieza con lo que le dejan veinte años de \
+     esta lluvia. Con pocos años, o generados, puede salir la mitad o el doble: donde el agua importa, toma el mayor.",
+);
+/// While it is sought.
+pub const SIZE_SOUGHT: Phrase = phrase!("The size that does it: reckoning.", "El tamaño que alcanza: calculando.");
+/// Takes the tank that was found.
+pub const TAKE_SIZE: Phrase = phrase!("Take the size that does it", "Tomar el tamaño que alcanza");
 /// How twelve means are run.
 pub const GENERATED: Phrase = phrase!(
     "Fifty years drawn from these means, with usual numbers of rain days and a usual spread of years: a rough guide \
@@ -78,6 +90,22 @@ pub fn chance(range: (f64, f64)) -> String {
         "Probabilidad de un año sin días de escasez: de {least} a {most}.",
         least = percent(range.0),
         most = percent(range.1),
+    )
+}
+
+/// The least tank, from one order within a day to the other, both in L.
+pub fn tank_wanted(least_l: f64, most_l: f64, wanted: Wanted, units: &Units) -> String {
+    let size = |litres: f64| shown::figure(litres, Kind::Volume, units);
+    let sizes = super::size::between(size(least_l), size(most_l));
+    say!("{wanted}: a tank of {sizes}.", "{wanted}: un tanque de {sizes}.", wanted = super::size::wanted(wanted), sizes)
+}
+
+/// No tank does it.
+pub fn no_tank(wanted: Wanted) -> String {
+    say!(
+        "{wanted}: no tank does it with this roof and this use.",
+        "{wanted}: ningún tanque lo logra con este techo y este uso.",
+        wanted = super::size::wanted(wanted)
     )
 }
 

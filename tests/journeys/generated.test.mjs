@@ -45,3 +45,29 @@ test('the house is reckoned with generated years, and they stay', async (t) => {
   assert.notEqual(await headline(page).innerText(), recorded);
   assert.deepEqual(page.problems, []);
 });
+
+test('twelve means wait while another place is open, and are run as generated years once they are kept', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  await page.getByRole('button', { name: 'Keep this house' }).tap();
+  const means = [95, 80, 75, 60, 40, 20, 10, 15, 40, 70, 90, 100];
+  const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+  const field = (month) => page.getByLabel(months[month], { exact: true });
+  await place(page, 'Rain').tap();
+  await page.getByText('Enter twelve monthly means').tap();
+  for (const month of [0, 1, 2, 3, 4, 5]) await field(month).fill(String(means[month]));
+  await page.getByLabel('Where they come from').fill('A table');
+  await place(page, 'House').tap();
+  await place(page, 'Rain').tap();
+  await page.getByText('Enter twelve monthly means').tap();
+  assert.match(await field(5).inputValue(), /^20\s?mm$/);
+  for (const month of [6, 7, 8, 9, 10, 11]) await field(month).fill(String(means[month]));
+  await page.getByRole('button', { name: 'Keep these means' }).tap();
+  await page.getByText('Reckoned with 50 generated years, draw 1.').waitFor();
+  await page.getByText('A table').first().waitFor();
+  await place(page, 'Sizing').tap();
+  assert.match(await headline(page).innerText(), /^In 50 generated years/);
+  assert.deepEqual(page.problems, []);
+});

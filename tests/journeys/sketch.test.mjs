@@ -75,6 +75,23 @@ test('from first start to a defended answer in under a minute, and it is kept as
   assert.equal(await answer(page).innerText(), told);
   assert.equal(await held(page.getByLabel(/^Roof area/)), '126 m²');
 
+  // It says the size that does it, whatever tank is drawn, and takes it; here no tank does, with half the people one.
+  const size = page.locator('.answer .sized');
+  await size.getByText('No dry day in 9 years of 10: no tank does it with this roof and this use.').waitFor();
+  const take = page.getByRole('button', { name: 'Take the size that does it' });
+  assert.ok(await take.isDisabled());
+  await page.getByLabel(/^People/).fill('2');
+  await size.getByText(/^No dry day in 9 years of 10: a tank of [\d,]+.L to [\d,]+.L\.$/).waitFor();
+  const litres = (text) => Number(text.replace(/\D/g, ''));
+  const most = litres((await size.innerText()).split(' to ')[1]);
+  await hand.tap(take);
+  const taken = litres(await held(page.getByLabel(/^Tank/)));
+  assert.ok(taken >= most && taken < most * 1.1, `${taken} for ${most}`);
+  assert.match(await size.innerText(), /a tank of/, 'it stays');
+  await page.getByLabel(/^People/).fill('4');
+  await page.getByLabel(/^Tank/).fill('15000');
+  await says(true);
+
   // It waits when another place is looked at.
   await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Diary' }).tap();
   await page.getByRole('button', { name: 'Sketch my house' }).tap();

@@ -128,6 +128,24 @@ fn what_another_window_wrote_in_a_half_year_is_taken_over_without_a_word() {
 }
 
 #[test]
+fn nothing_is_taken_back_over_what_another_window_wrote_after_it() {
+    let mut model = with_demo();
+    update(&mut model, Event::EntryWritten(rain(1.0), NOW));
+    let mine = entries(&model)[0].clone();
+    let (site, half) = (model.site().unwrap().id, Half::of(TODAY));
+    // The other window wrote another entry: what was written here can still be taken back.
+    let beside = Entry { id: EntryId(NOW + 1), edited: NOW + 1, ..mine.clone() };
+    update(&mut model, Event::HalfReadAgain(site, half, vec![mine.clone(), beside.clone()]));
+    assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
+    // It changed this one: then not.
+    let changed = Entry { edited: NOW + 2, note: "by the other".to_owned(), ..mine };
+    update(&mut model, Event::HalfReadAgain(site, half, vec![changed.clone(), beside.clone()]));
+    assert_eq!(frame::notice(&model).unwrap().offer, None);
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(entries(&model), [changed, beside]);
+}
+
+#[test]
 fn a_note_too_long_is_cut_at_a_letter() {
     let mut model = with_demo();
     let note = "ä".repeat(LONGEST_NOTE);

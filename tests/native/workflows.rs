@@ -13,21 +13,26 @@ use eavewater::app::view::{
     upkeep as upkeep_view,
 };
 use eavewater::engine::question::answer;
+use eavewater::engine::sizing::smallest::{Found, Sought};
+use eavewater::engine::sizing::study::{Findings, Inquiry, Study};
 use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Length, Share, Units, Volume, shown};
 use eavewater::records::cupboard::{Opened, SiteId, Trouble};
 use eavewater::records::exchange;
 use eavewater::records::shelf::ShelfError;
 use eavewater::records::slots::PutError;
 use eavewater::site::climate::ClimateValue;
+use eavewater::site::feed::Feed;
 use eavewater::site::findings::{Finding, findings};
-use eavewater::site::household::GeneratedYears;
-use eavewater::site::part::{Choice, Field};
-use eavewater::site::rain::Rain;
-use eavewater::site::roof::Material;
+use eavewater::site::household::{GeneratedYears, Site};
+use eavewater::site::part::{Choice, Field, PartId};
+use eavewater::site::rain::{Normals, Rain};
+use eavewater::site::roof::{Material, Outlet, RoofSection};
 use eavewater::site::system::PartKind;
-use eavewater::site::tank::Build;
+use eavewater::site::tank::{Build, Tank};
 use eavewater::site::trial::{Levers, Trial};
+use eavewater::site::trunk::TrunkLine;
 use eavewater::site::uses::AmountKind;
+use eavewater::site::wanted::Wanted;
 use eavewater::words;
 
 fn started() -> Model {
@@ -51,6 +56,7 @@ fn sketch() -> Sketch {
         material: Material::Tile,
         people: Count::number(3.0),
         per_head: Flow::litres_a_day(60.0),
+        other: Flow::litres_a_day(0.0),
         tank: Volume::litres(15_000.0),
         rain: SketchRain::None,
     }
@@ -260,6 +266,89 @@ fn a_sketch_says_what_reaches_the_tank_and_where_no_tank_would_do() {
 }
 
 #[test]
+fn water_that_comes_to_another_tank_is_told_from_water_that_lacks() {
+    let model = with_demo();
+    let rain = model.sites[0].rain.clone().unwrap();
+    let mut site = Sketch { roof: Area::square_metres(20.0), ..sketch() }.site();
+    let headline = |site: &Site| words::sizing::headline(&answer(site, &rain).unwrap());
+    assert!(headline(&site).contains("More roof or less use has to come first"), "{}", headline(&site));
+    // A barn with ten times the roof, on a tank of its own.
+    let system = &mut site.system;
+    let [tank, feed, section, line] = [21, 22, 23, 24].map(PartId);
+    let of_house = system.tanks[0].id;
+    system.tanks.push(Tank { id: tank, ..system.tanks[0].clone() });
+    system.feeds.push(Feed { id: feed, tank: Some(tank), ..system.feeds[0].clone() });
+    let outlets = vec![Outlet { feed, ..system.sections[0].outlets[0].clone() }];
+    let area = Area::square_metres(200.0);
+    system.sections.push(RoofSection { id: section, area, outlets, ..system.sections[0].clone() });
+    assert!(headline(&site).contains("Enough comes in all, but not where it is used"), "{}", headline(&site));
+    let name = "Line".to_owned();
+    site.system.trunk_lines.push(TrunkLine { id: line, name, ends: [Some(of_house), Some(tank)], open: true });
+    assert!(!headline(&site).contains("comes"), "{}", headline(&site));
+    site.system.trunk_lines[0].open = false;
+    assert!(headline(&site).contains("An open valve"), "{}", headline(&site));
+}
+
+fn size_of(sketch: &Sketch, model: &Model) -> Option<sketch_view::SizeFound> {
+    let mut search = sketch_view::size_sought(sketch, &sketch_view::days(sketch.rain, model))?;
+    while search.step() {}
+    Some(sketch_view::size_found(search.found()?, &model.units))
+}
+
+#[test]
+fn a_sketch_says_the_size_that_does_it_whatever_tank_is_drawn() {
+    let mut model = started();
+    update(&mut model, Event::RainRead(record("hyderabad"), "hyderabad".to_owned()));
+    let drawn = Sketch { rain: SketchRain::Read, roof: Area::square_metres(240.0), ..sketch() };
+    let size = size_of(&drawn, &model).unwrap();
+    let other = Sketch { tank: Volume::litres(500.0), name: "Other".to_owned(), ..drawn.clone() };
+    assert_eq!(size_of(&other, &model).unwrap(), size);
+    // The house with that tank, asked as any house is: it has what it wants under both orders, and not much less would do.
+    let taken = Sketch { tank: Volume::litres(size.tank_l.unwrap()), ..drawn.clone() };
+    let rain = taken.rain(&model).unwrap();
+    let mut study = Study::new(Inquiry::Smallest, &Arc::new(taken.site()), &rain).unwrap();
+    while study.step() {}
+    let Findings::Smallest { house, found, .. } = study.findings() else { panic!("as asked") };
+    assert!(house.iter().all(|tally| tally.meets(Wanted::default())), "{house:?}");
+    let factor = |found: Found| if let Found::Enough { factor, .. } = found { factor } else { panic!("{found:?}") };
+    let most = found[0].1.map(factor).into_iter().fold(0.0, f64::max);
+    assert!((0.9..=1.003).contains(&most), "{most} of {size:?}");
+    // Who keeps animals wants more; a roof that gathers less than is used wants no tank.
+    let animals = Sketch { other: Flow::litres_a_day(40.0), ..drawn.clone() };
+    assert!(size_of(&animals, &model).unwrap().tank_l > size.tank_l);
+    let site = animals.site();
+    assert_eq!(Sought::Uses.of(&site), 3.0 * 60.0 + 40.0);
+    let none = size_of(&Sketch { roof: Area::square_metres(20.0), ..drawn.clone() }, &model).unwrap();
+    assert_eq!((none.tank_l, none.told.contains("no tank does it")), (None, true));
+    // Some weeks hold no whole year.
+    update(
+        &mut model,
+        Event::RainRead(b"day,mm\n2001-01-01,5\n2001-01-02,0\n2001-01-03,12\n".to_vec(), "gauge".to_owned()),
+    );
+    assert_eq!(size_of(&drawn, &model), None);
+}
+
+#[test]
+fn twelve_means_are_run_as_generated_years_on_the_rain_place_as_in_the_sketch() {
+    let mut model = started();
+    update(&mut model, Event::SketchDrawn(sketch()));
+    let totals_mm = [95.0, 80.0, 75.0, 60.0, 40.0, 20.0, 10.0, 15.0, 40.0, 70.0, 90.0, 100.0];
+    let entered = Normals { source: "a table".to_owned(), totals_mm, rain_days: None };
+    let effects = update(&mut model, Event::NormalsEntered(entered.clone()));
+    assert!(matches!(effects.as_slice(), [Effect::SaveRain(..), Effect::SaveSite(..)]), "{effects:?}");
+    let told = |model: &Model| {
+        let kept = model.site().unwrap();
+        words::sizing::headline(&answer(&kept.site, kept.rain.as_deref().unwrap()).unwrap())
+    };
+    let drawn = Sketch { rain: SketchRain::Means(totals_mm), ..sketch() };
+    assert_eq!(told(&model), sketch_view::answered(&drawn, &sketch_view::days(drawn.rain, &model)).headline);
+    // Who wants them even keeps them even.
+    update(&mut model, Event::GeneratedChosen(None));
+    update(&mut model, Event::NormalsEntered(entered));
+    assert_eq!(model.site().unwrap().site.reckoning.generated, None);
+}
+
+#[test]
 fn a_daily_record_ends_the_guessing_from_twelve_means() {
     let mut model = started();
     let means = means("95 80 75 60 40 20 10 15 40 70 90 100", &Units::customary(Customary::Metric)).unwrap();
@@ -445,12 +534,13 @@ fn what_another_window_changed_is_taken_over() {
 fn monthly_means_are_run_and_called_what_they_are() {
     let mut model = started();
     update(&mut model, Event::SketchDrawn(sketch()));
-    let normals = eavewater::site::rain::Normals {
+    let normals = Normals {
         source: "Means".to_owned(),
         totals_mm: [80.0, 70.0, 60.0, 40.0, 20.0, 5.0, 0.0, 0.0, 20.0, 60.0, 80.0, 90.0],
         rain_days: None,
     };
     update(&mut model, Event::NormalsEntered(normals.clone()));
+    update(&mut model, Event::GeneratedChosen(None));
     let kept = model.site().unwrap();
     assert!(kept.rain == Some(Arc::new(Rain::Normals(normals))));
     let outcome = answer(&kept.site, kept.rain.as_deref().unwrap());

@@ -152,6 +152,17 @@ fn take_out(kept: &mut KeptSite, id: EntryId) -> Option<(Entry, Effect)> {
 /// Takes over a half-year that another window wrote.
 pub(super) fn half_read_again(model: &mut Model, site: SiteId, half: Half, entries: Vec<Entry>) -> Vec<Effect> {
     let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == site) else { return Vec::new() };
+    // What was written here last is not to be taken back over what the other window wrote after it.
+    let is_other = |id: &EntryId| entries.iter().any(|entry| entry.id == *id && kept.diary.entry(*id) != Some(entry));
+    let is_stale = match &model.undo {
+        Some(Undo::Entry(of, id, _)) => *of == site && is_other(id),
+        Some(Undo::Entries(of, ids)) => *of == site && ids.iter().any(is_other),
+        Some(Undo::TakenIn(..)) => true,
+        _ => false,
+    };
+    if is_stale {
+        model.undo = None;
+    }
     let mut all: Vec<Entry> = kept.diary.entries().to_vec();
     all.retain(|entry| Half::of(entry.date) != half && !entries.iter().any(|other| other.id == entry.id));
     all.extend(entries);

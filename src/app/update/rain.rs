@@ -42,7 +42,13 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
 }
 
 pub(super) fn normals(model: &mut Model, normals: Normals) -> Vec<Effect> {
-    put(model, Some(Rain::Normals(normals)))
+    let first = model.site().is_some_and(|kept| !matches!(kept.rain.as_deref(), Some(Rain::Normals(_))));
+    let mut effects = put(model, Some(Rain::Normals(normals)));
+    // Even years tell too little: whoever wants them all the same chooses them.
+    if let Some(kept) = model.site_mut().filter(|kept| first && kept.site.reckoning.generated.is_none()) {
+        effects.extend(with_generated(kept, Some(GeneratedYears::OF_MEANS)));
+    }
+    effects
 }
 
 pub(super) fn remove(model: &mut Model) -> Vec<Effect> {

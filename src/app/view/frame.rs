@@ -1,5 +1,7 @@
 //! What stands around the places: the bar, the site's name, the notice.
 
+use chrono::NaiveDate;
+
 use crate::app::model::{Model, Notice, Place, Undo};
 use crate::words::{self, errors, kept};
 
@@ -53,7 +55,10 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::TakenIn(sites) => kept::imported(*sites),
         Notice::PutBack => kept::PUT_BACK.to_owned(),
         Notice::RainKept { instead } => if *instead { words::rain::KEPT_INSTEAD } else { words::rain::KEPT }.to_owned(),
-        Notice::EntryWritten => words::diary::WRITTEN.to_owned(),
+        Notice::EntryWritten => match written_for(model) {
+            Some(date) if date != model.today => words::diary::written_for(date),
+            _ => words::diary::WRITTEN.to_owned(),
+        },
         Notice::TestOverLimit(result) => {
             let alarm = model.site().map(|kept| super::water::alarm(kept, result));
             [alarm.as_deref().unwrap_or_default(), words::diary::WRITTEN.text()].join(" ")
@@ -77,14 +82,21 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         | Notice::EntryRemoved
         | Notice::TrialOpened
         | Notice::TrialDropped
-        | Notice::OptionKept(_) => Some(Offer::Undo),
-        Notice::RainKept { .. } if matches!(model.undo, Some(Undo::Rain(..))) => Some(Offer::Undo),
-        Notice::TakenIn(_) if matches!(model.undo, Some(Undo::TakenIn(..))) => Some(Offer::Undo),
+        | Notice::OptionKept(_)
+        | Notice::RainKept { .. }
+        | Notice::TakenIn(_) => model.undo.as_ref().map(|_| Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
         _ => None,
     };
     Some(NoticeView { text, warning: notice.is_warning(), unasked: notice.is_unasked(), offer })
+}
+
+/// The day of the entry that was written last.
+fn written_for(model: &Model) -> Option<NaiveDate> {
+    let Some(Undo::Entry(site, id, _)) = &model.undo else { return None };
+    let kept = model.sites.iter().find(|kept| kept.id == *site)?;
+    Some(kept.diary.entry(*id)?.date)
 }
 
 /// The name of a place.

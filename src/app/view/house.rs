@@ -233,7 +233,8 @@ fn labels(system: &System, units: &Units) -> Labels {
             // What is written at the part comes first, so that it can be called by it.
             let mut spoken = [part.name(), " ", &detail, ", ", words::parts::one(part.kind())].concat();
             if let Part::Use(using) = part {
-                spoken.push_str(&words::house::behind(&using.barriers));
+                let pumped = using.tank.is_some_and(|tank| system.details.is_pumped(tank));
+                spoken.push_str(&words::house::behind(pumped, &using.barriers));
             }
             (part.id(), PartLabel { name: part.name().to_owned(), detail, spoken })
         })

@@ -36,7 +36,7 @@ struct About<'a> {
 pub enum Extent {
     /// Everything that is known.
     Whole,
-    /// A few pages: the answer, the house, the weeks ahead, what next, what is not enough, cautions.
+    /// A few pages: the answer, the house, the weeks ahead, what next, what is not enough, how the drinking water stands, cautions.
     Short,
 }
 
@@ -65,7 +65,9 @@ pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
             checked.text(say::ALL_ENOUGH);
         }
         sections.extend(from_today(&about));
-        sections.extend([changes(model, &about), checked, cautions(kept)]);
+        sections.extend([changes(model, &about), checked]);
+        sections.extend(drunk(&about, extent));
+        sections.push(cautions(kept));
         return Some(Document { title: say::title(&kept.site.name), lead, sections });
     }
     sections.extend([inputs(&about), rained(&about)]);
@@ -73,7 +75,7 @@ pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     sections.extend(from_today(&about));
     sections.push(changes(model, &about));
     sections.push(checked(&found, &about));
-    sections.extend(drunk(&about));
+    sections.extend(drunk(&about, extent));
     sections.push(kept_up(&about));
     sections.extend([granted(&found, &about), sources(&found), cautions(kept)]);
     Some(Document { title: say::title(&kept.site.name), lead, sections })
@@ -326,7 +328,8 @@ fn checked(found: &[Check], about: &About) -> Section {
     section
 }
 
-fn drunk(about: &About) -> Option<Section> {
+/// What is drunk; in short how each tap stands and what is wrong there.
+fn drunk(about: &About, extent: Extent) -> Option<Section> {
     let About { kept, case, units, answer, .. } = about;
     let seen = Seen { site: &kept.site, diary: &kept.diary, answer: *answer, today: case.today, units };
     let taps = taps(&seen);
@@ -345,6 +348,9 @@ fn drunk(about: &About) -> Option<Section> {
             ..CheckView::BLANK
         });
         section.list(wrong);
+        if extent == Extent::Short {
+            continue;
+        }
         section.text(upstream);
         if steps.is_empty() {
             section.text(words::treatment::chain::NO_BARRIERS);
@@ -361,6 +367,10 @@ fn drunk(about: &About) -> Option<Section> {
         section.caution(caution);
     }
     section.text(words::treatment::chain::ABOUT);
+    if extent == Extent::Short {
+        section.caution(words::treatment::chain::CAUTION);
+        return Some(section);
+    }
     section.heading(words::treatment::results::TITLE);
     let tests = all_tests(&seen);
     if tests.is_empty() {
@@ -403,6 +413,7 @@ mod tests {
     use crate::app::event::Event;
     use crate::app::update::update;
     use crate::app::view::document::Block;
+    use crate::engine::treatment::chain::has_chain;
     use crate::records::cupboard::{Index, Opened};
 
     fn opened() -> Model {
@@ -494,13 +505,19 @@ mod tests {
         assert_eq!((&short.title, &short.lead), (&whole.title, &whole.lead));
         assert!(written(&short).len() * 3 < written(&whole).len(), "it is short");
         let checks = |document: &Document| -> Vec<Block> {
-            let blocks = document.sections.iter().flat_map(|section| section.blocks.clone());
+            let sections = document.sections.iter().filter(|section| section.title != say::WATER.text());
+            let blocks = sections.flat_map(|section| section.blocks.clone());
             blocks.filter(|block| matches!(block, Block::Check(_))).collect()
         };
         let (told, all) = (checks(&short), checks(&whole));
         assert!(!told.is_empty() && told.len() < all.len());
         let of = found_wanting(&model, &case);
         assert_eq!(told.len(), of, "what is not enough, all of it, and nothing else");
+        // How each tap stands that is drunk from, in a sentence.
+        let drunk = short.sections.iter().find(|section| section.title == say::WATER.text()).unwrap();
+        let of_taps = drunk.blocks.iter().filter(|block| matches!(block, Block::Check(_))).count();
+        let uses = &model.site().unwrap().site.system.uses;
+        assert_eq!(of_taps, uses.iter().filter(|using| has_chain(using.class)).count());
         let cautions = |document: &Document| document.sections.last().cloned();
         assert_eq!(cautions(&short), cautions(&whole));
     }

@@ -4,8 +4,11 @@ use crate::app::model::{Model, Notice};
 use crate::app::sketch::{MeansError, Sketch, SketchRain, means};
 use crate::engine::question::{Refusal, answer_under, weather};
 use crate::engine::rain::weather::{Origin, Weather};
-use crate::quantity::Units;
+pub use crate::engine::sizing::least_storage::LeastStorage;
+pub use crate::engine::sizing::smallest::Found;
+use crate::quantity::{Kind, Units, shown};
 use crate::site::rain::Rain;
+use crate::site::wanted::Wanted;
 use crate::words::{self, sizing, sketch as say};
 
 /// The days that the sketch is run on, made once for its rain; none without rain.
@@ -13,6 +16,13 @@ pub struct SketchDays {
     days: Option<Result<Weather, Refusal>>,
     means: bool,
     units: Units,
+}
+
+impl SketchDays {
+    /// Whether there is rain that can be run on.
+    pub fn is_rain(&self) -> bool {
+        matches!(self.days, Some(Ok(_)))
+    }
 }
 
 /// The days of a sketch's rain.
@@ -57,12 +67,45 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             let rain_mm = answer.series.rain_mm.iter().sum();
             notes.push(say::reaches_tank([fell_l, answer.came_l()], rain_mm, days, &under.units));
             notes.push(say::BEGINS_FULL.to_owned());
+            notes.push(say::SIZE.to_owned());
             let roof = site.system.sections.first().zip(site.system.feeds.first());
             notes.extend(roof.and_then(|(section, feed)| say::taken_for_granted(section, feed, &under.units)));
             let headline = sizing::headline(&answer);
             SketchView { headline, chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(), notes }
         }
     }
+}
+
+/// The search for the least tank of a sketch; none without days, or where they hold no whole year.
+pub fn size_sought(sketch: &Sketch, under: &SketchDays) -> Option<LeastStorage> {
+    let Some(Ok(weather)) = &under.days else { return None };
+    LeastStorage::new(sketch.of_any_tank().site(), weather)
+}
+
+/// What the search for the least tank came to.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SizeFound {
+    /// In words.
+    pub told: String,
+    /// The tank to take, in L: enough under both orders, up to two digits; none where no tank does it.
+    pub tank_l: Option<f64>,
+}
+
+/// What was found under both orders for a sketch, whatever it is.
+pub fn size_found(found: [Found; 2], units: &Units) -> SizeFound {
+    let does = |found: Found| match found {
+        Found::Enough { factor, .. } | Found::EvenAt { factor, .. } => Some(factor * Sketch::ANY_TANK.get()),
+        Found::NotEvenAt { .. } | Found::CannotRun => None,
+    };
+    let wanted = Wanted::default();
+    let [Some(after), Some(before)] = found.map(does) else {
+        return SizeFound { told: say::no_tank(wanted), tank_l: None };
+    };
+    let most = after.max(before);
+    let rounded = |litres: f64| shown::in_two_digits(litres, Kind::Volume, units);
+    // Half a step of two digits is never more than a twentieth.
+    let up = if rounded(most) < most { rounded(most * 1.05) } else { rounded(most) };
+    SizeFound { told: say::tank_wanted(after.min(before), most, wanted, units), tank_l: Some(up) }
 }
 
 /// What twelve typed means amount to, or what is wrong with them.

@@ -2,7 +2,7 @@
 //! what they need.
 
 use super::pipe::{Pipe, flow_for};
-use super::supply::{Curve, GRAVITY_TAP_KPA, L_MIN, is_pumped, lowest_m, peak_of};
+use super::supply::{Curve, GRAVITY_TAP_KPA, L_MIN, lowest_m, peak_of};
 use super::water::{density_kg_m3, pressure_kpa};
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
 use crate::site::details::Detail;
@@ -97,7 +97,7 @@ impl Line {
         let of = check.part;
         let level_m = check.known(Figure::LowestLevel, lowest_m(tank));
         let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
-        let usual = f64::from(u8::from(is_pumped(asked, tank.id)));
+        let usual = f64::from(u8::from(asked.site.system.details.is_pumped(tank.id)));
         let pumped = check.detail_of(asked, Some(of), Detail::SuppliedBy, usual) > 0.5;
         let there = asked.site.system.uses.iter().filter(|using| uses.contains(&using.id));
         let peak = peak_of(asked, check, there);
@@ -180,7 +180,7 @@ fn house(asked: &Asked<'_>, check: &mut Check, tank: &Tank) -> Vec<Branch> {
     let detail =
         |check: &mut Check, of: PartId, detail: Detail, usual: f64| check.detail_of(asked, Some(of), detail, usual);
     let usual = |detail: Detail| detail.row().usual;
-    if is_pumped(asked, tank.id) {
+    if asked.site.system.details.is_pumped(tank.id) {
         let flow = peak_of(asked, check, in_house(&asked.site.system, tank.id)) / L_MIN;
         return vec![Branch {
             flow,

@@ -7,7 +7,7 @@ use super::{Asked, Check, Figure, Subject, Verdict};
 use crate::engine::question::Answer;
 use crate::quantity::HOURS_A_DAY;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
-use crate::site::details::{Detail, Entered};
+use crate::site::details::Detail;
 use crate::site::part::PartId;
 use crate::site::pump::Pump;
 use crate::site::tank::Tank;
@@ -175,28 +175,19 @@ pub(super) fn peak_of<'a>(asked: &Asked<'_>, check: &mut Check, uses: impl Itera
     peak_l_min(units)
 }
 
-/// Whether a tank's taps are supplied by a pump: where it was said so, or something of its pump was entered.
-pub(super) fn is_pumped(asked: &Asked<'_>, tank: PartId) -> bool {
-    let details = &asked.site.system.details;
-    let of_pump = Detail::PumpHeight as usize..=Detail::BatteryVolts as usize;
-    let is_of_pump = |entered: &Entered| entered.of == Some(tank) && of_pump.contains(&(entered.detail as usize));
-    let said = details.get(Some(tank), Detail::SuppliedBy);
-    said.map_or_else(|| details.0.iter().any(is_of_pump), |by| by > 0.5)
-}
-
 /// The checks of a tank's supply: its pump, if it has one.
 pub(super) fn of_tank(asked: &Asked<'_>, tank: &Tank, checks: &mut Vec<Check>) {
     if !asked.site.system.uses.iter().any(|using| using.tank == Some(tank.id)) {
         return;
     }
     let mut check = Check::new(tank.id, Subject::PeakFlow);
-    let pumped = f64::from(u8::from(is_pumped(asked, tank.id)));
+    let pumped = f64::from(u8::from(asked.site.system.details.is_pumped(tank.id)));
     check.detail_of(asked, Some(tank.id), Detail::SuppliedBy, pumped);
     let uses = asked.site.system.uses.iter().filter(|using| using.tank == Some(tank.id));
     let peak = peak_of(asked, &mut check, uses);
     check.finds(Figure::PeakFlow, peak);
     checks.push(check);
-    if !is_pumped(asked, tank.id) {
+    if !asked.site.system.details.is_pumped(tank.id) {
         return;
     }
     checks.push(highest_tap(asked, tank));
@@ -383,7 +374,7 @@ pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
 
 /// Pressure at a tap that water reaches by gravity alone: tank full and drawn down. An outbuilding's has its own check.
 pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut Vec<Check>) {
-    if is_pumped(asked, tank.id) || building(&asked.site.system, using) > 0 {
+    if asked.site.system.details.is_pumped(tank.id) || building(&asked.site.system, using) > 0 {
         return;
     }
     let mut check = Check::new(using.id, Subject::Gravity);

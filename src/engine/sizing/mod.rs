@@ -7,6 +7,7 @@ pub mod tally;
 
 pub mod curves;
 pub mod handbooks;
+pub mod least_storage;
 pub mod sequent_peak;
 pub mod smallest;
 pub mod study;

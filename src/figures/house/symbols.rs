@@ -25,6 +25,13 @@ pub(super) fn pump(pen: &mut Pen, (x, y): Point, to_right: bool) {
     pen.area(Ink::Solid, &[(x + tip, y), (x - tip * 0.6, y - 7.0), (x - tip * 0.6, y + 7.0)]);
 }
 
+/// The same in the riser to its taps: small, since other risers pass beside it.
+pub(super) fn house_pump(pen: &mut Pen, (x, y): Point) {
+    pen.circle(Ink::Paper, (x, y), 6.0);
+    pen.circle(Ink::Strong, (x, y), 6.0);
+    pen.area(Ink::Solid, &[(x, y + 4.0), (x - 3.5, y - 2.5), (x + 3.5, y - 2.5)]);
+}
+
 /// A tap at the end of a pipe, with a drop under it.
 pub(super) fn tap(pen: &mut Pen, place: Point) {
     pen.sign(Ink::Strong, place, &[((0.0, 0.0), "h11q6 0 6 7v2M"), ((7.0, 0.0), "v-7m-5 0h10")]);

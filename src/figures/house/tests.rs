@@ -6,6 +6,7 @@ use crate::figures::sound::{absolute, assert_sound};
 use crate::figures::{Ink, lettering};
 use crate::quantity::{Area, Length, Share, Volume};
 use crate::site::barrier::BarrierKind;
+use crate::site::details::Detail;
 use crate::site::roof::Outlet;
 use crate::site::system::{Part, PartKind};
 use crate::site::tank::{Build, OverflowTo, Shape, ShapeKind, Tank};
@@ -275,6 +276,19 @@ fn barriers_stand_before_their_tap_in_order() {
         before = drawn;
         check(&system);
     }
+}
+
+#[test]
+fn a_pump_stands_in_the_riser_to_its_taps() {
+    let mut system = demo::site().system;
+    let tank = system.uses[0].tank;
+    let marks = |system: &System| drawn(system, &[], 328.0).marks.len();
+    let set = |system: &mut System, by: f64| system.details.set(tank, Detail::SuppliedBy, Some(by)).is_ok();
+    assert!(set(&mut system, 0.0));
+    let bare = marks(&system);
+    assert!(set(&mut system, 1.0));
+    assert_eq!(marks(&system), bare + 3, "ring, paper and triangle");
+    check(&system);
 }
 
 #[test]

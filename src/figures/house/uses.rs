@@ -74,6 +74,10 @@ pub(super) fn draw(house: &mut House) -> f64 {
             let riser = left + 8.0 + 7.0 * (count - 1 - place) as f64;
             if let Some(cell) = block.cell {
                 supply(house, cell, riser, number, lane_of(number), y + ROW * last(block) + TAP / 2.0);
+                let tank = layout.cells[cell].tank.map(|at| house.system.tanks[at].id);
+                if tank.is_some_and(|tank| house.system.details.is_pumped(tank)) {
+                    symbols::house_pump(&mut house.pen, (riser, y + 4.0));
+                }
             }
             number += 1;
             for (part, symbol) in &block.entries {

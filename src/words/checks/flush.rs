@@ -78,14 +78,14 @@ pub(super) fn volume(told: &Told<'_>) -> (String, String) {
     );
     let to_do = match told.check.verdict {
         Verdict::Fails if told.check.figure(Figure::ChamberWanted) > LONGEST_CHAMBER_M => say!(
-            "Fit a wider chamber, or several side by side: at this diameter it takes {wanted} in all (lengths below).",
-            "Pon una cámara más ancha, o varias juntas: con este diámetro hacen falta {wanted} en total (los largos, abajo).",
+            "Fit a wider chamber, or several side by side: at this diameter it takes {wanted} in all.",
+            "Pon una cámara más ancha, o varias juntas: con este diámetro hacen falta {wanted} en total.",
             wanted = told.figure(Figure::ChamberWanted),
         ),
         Verdict::Fails if told.check.figure(Figure::ChamberBore).is_finite() => {
             say!(
-                "Make the chamber {wanted} long at this diameter, or wider (lengths below).",
-                "Haz la cámara de {wanted} de largo con este diámetro, o más ancha (los largos, abajo).",
+                "Make the chamber {wanted} long at this diameter, or wider.",
+                "Haz la cámara de {wanted} de largo con este diámetro, o más ancha.",
                 wanted = told.figure(Figure::ChamberWanted),
             )
         }

@@ -303,6 +303,15 @@ pub fn over_limit(result: &Result, place: Option<&str>, disinfected: Option<Naiv
 pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
     match judgement {
         Judgement::NoLimit => return String::new(),
+        Judgement::Within if of == Parameter::Lead => {
+            return said!(
+                "No amount of lead is known to be safe (WHO): if any was found, look for what gives it (flashing, solder, old \
+                 brass), and let what stood in the pipes run off before you drink.",
+                "No se conoce ninguna cantidad de plomo que sea segura (OMS): si se halló algo, busca de dónde sale (tapajuntas, \
+                 soldadura, latón viejo) y deja correr lo que estuvo parado en las tuberías antes de beber.",
+            )
+            .to_owned();
+        }
         Judgement::Within => {
             return said!(
                 "This value asks for nothing. Test again after work on roof, tank or filters, or when it tastes odd.",
@@ -326,10 +335,10 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
         }
         Parameter::Coliforms => {
             return say!(
-                "Until a test finds no E. coli: {drink} Look at lids, screens, filter housings; disinfect the pipes after \
-                 the filters; test again, with E. coli.",
-                "Hasta que un análisis no halle E. coli: {drink} Revisa tapas, mallas y carcasas de filtros; desinfecta \
-                 las tuberías que siguen a los filtros; repite el análisis, con E. coli.",
+                "Something gets in. Until a test finds neither these nor E. coli: {drink} Look at lids, screens, filter \
+                 housings; disinfect the pipes after the filters; test again, for both.",
+                "Algo está entrando. Hasta que un análisis no halle ni estos ni E. coli: {drink} Revisa tapas, mallas y \
+                 carcasas de filtros; desinfecta las tuberías que siguen a los filtros; repite el análisis, de ambos.",
                 drink
             );
         }

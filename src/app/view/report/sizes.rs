@@ -20,6 +20,7 @@ pub fn sizes(model: &Model, case: &Case, extent: Extent) -> Section {
                 break;
             }
             section.heading(words::size::title(inquiry));
+            section.text(words::size::about(inquiry));
         }
         if view.running.is_some() {
             section.text(say::SIZES_RUN);
