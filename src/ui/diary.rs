@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::choose::pressed;
 use super::element::{element, live, nothing, worded};
 use super::entry::date_input;
+use super::follow::Held;
 use super::{Desk, figure};
 use crate::app::event::Event;
 use crate::app::view::diary::{self, DayView, DiaryView, EntryRow, Span};
@@ -20,8 +21,8 @@ pub(crate) fn diary(desk: Desk) -> AnyView {
         let spans = case.site.as_ref().map(|site| diary::spans(site, case.today)).unwrap_or_default();
         spans.first().map_or((case.today, case.today), |(_, span)| *span)
     });
-    let span = RwSignal::new(first);
-    let listed = RwSignal::new(LISTED);
+    let span = Held::new(first);
+    let listed = Held::new(LISTED);
     let shown = live(move || {
         desk.case.with(|case| {
             let Some(site) = &case.site else { return nothing() };
@@ -49,7 +50,7 @@ pub(super) fn writes(desk: Desk, subjects: &[Subject]) -> AnyView {
 }
 
 /// The spans that can be looked at.
-fn spans(desk: Desk, span: RwSignal<Span>, listed: RwSignal<usize>) -> AnyView {
+fn spans(desk: Desk, span: Held<Span>, listed: Held<usize>) -> AnyView {
     let choose = move |wanted: Span| {
         listed.set(LISTED);
         span.set(wanted);
@@ -81,7 +82,7 @@ fn spans(desk: Desk, span: RwSignal<Span>, listed: RwSignal<usize>) -> AnyView {
     element("DIV").class("spans").child(offered).child(ends).into()
 }
 
-fn drawn(view: DiaryView, listed: RwSignal<usize>, desk: Desk) -> AnyView {
+fn drawn(view: DiaryView, listed: Held<usize>, desk: Desk) -> AnyView {
     let DiaryView { empty, charts, days, further } = view;
     let more = (further > 0).then(|| {
         worded("BUTTON", words::diary::further(further))

@@ -6,7 +6,7 @@ use super::Desk;
 use super::choose::pressed;
 use super::element::{element, live, nothing, worded};
 use super::figure::{picture, table_of};
-use super::follow::derived;
+use super::follow::{Held, derived};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::checks::{CheckView, InputView};
@@ -18,7 +18,7 @@ use crate::words::{method as all, report as say};
 
 /// The report of the open site.
 pub(crate) fn report(desk: Desk) -> AnyView {
-    let extent = RwSignal::new(Extent::Whole);
+    let extent = Held::new(Extent::Whole);
     let shown =
         derived(move || desk.case.with(|case| desk.model.with(|model| view::report(model, case, extent.get()))));
     let choose = |(text, offered): (Phrase, Extent)| {

@@ -1,6 +1,6 @@
 //! The form of an entry: a number pad for wet hands, and what the number belongs to.
 
-use super::follow::{Derived, derived};
+use super::follow::{Derived, Held, derived};
 use crate::quantity::day;
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
@@ -22,7 +22,7 @@ use crate::words;
 /// The form as it was opened, until it is written or left.
 pub(crate) fn entry(desk: Desk) -> AnyView {
     let Some(opened) = desk.model.with_untracked(|model| model.form.clone()) else { return nothing() };
-    let form = RwSignal::new(opened.clone());
+    let form = Held::new(opened.clone());
     let shown = derived(move || {
         desk.case.with(|case| {
             let site = case.site.as_ref()?;
@@ -121,7 +121,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
 }
 
 /// The day: today, yesterday, or another.
-fn days(desk: Desk, form: RwSignal<Form>) -> AnyView {
+fn days(desk: Desk, form: Held<Form>) -> AnyView {
     let today = desk.model.with_untracked(|model| model.today);
     let yesterday = today.checked_sub_days(Days::new(1)).unwrap_or(today);
     let day = move |text: &str, date: NaiveDate| {
@@ -158,7 +158,7 @@ pub(super) fn date_input(
 }
 
 /// What the entry is about: the part, and how it is told.
-fn about(desk: Desk, form: RwSignal<Form>, opened: &Form) -> Vec<AnyView> {
+fn about(desk: Desk, form: Held<Form>, opened: &Form) -> Vec<AnyView> {
     let subject = opened.subject;
     let mut views: Vec<AnyView> = Vec::new();
     let parts = desk.case.with_untracked(|case| case.site.as_ref().map(|site| entry::parts(site, subject)));
@@ -237,7 +237,7 @@ fn group(label: &'static str, ways: [AnyView; 4]) -> AnyView {
 }
 
 /// Whether a level is of all tanks that are joined with the one named, where some are.
-fn whole_store(desk: Desk, form: RwSignal<Form>) -> AnyView {
+fn whole_store(desk: Desk, form: Held<Form>) -> AnyView {
     live(move || {
         let joined = desk
             .case
@@ -252,7 +252,7 @@ fn whole_store(desk: Desk, form: RwSignal<Form>) -> AnyView {
 }
 
 /// The number with its pad.
-fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn() + Copy + 'static) -> AnyView {
+fn number(form: Held<Form>, shown: Derived<Option<FormView>>, write: impl Fn() + Copy + 'static) -> AnyView {
     let input = element("INPUT")
         .attribute("type", "text")
         .attribute("id", "entry-number")
@@ -315,7 +315,7 @@ fn number(form: RwSignal<Form>, shown: Derived<Option<FormView>>, write: impl Fn
 }
 
 /// Hours without any draw, of a level that is read to find a leak.
-fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
+fn undrawn(form: Held<Form>, open: bool) -> AnyView {
     let text = move || form.with(|form| form.undrawn.clone());
     let field = typed_field(words::diary::UNDRAWN.text(), text, move |text| form.update(|form| form.undrawn = text));
     element("DETAILS")
@@ -327,7 +327,7 @@ fn undrawn(form: RwSignal<Form>, open: bool) -> AnyView {
 }
 
 /// The text of the note.
-fn note_field(form: RwSignal<Form>) -> AnyView {
+fn note_field(form: Held<Form>) -> AnyView {
     let area = element("TEXTAREA")
         .attribute("rows", "3")
         .value(move || form.with(|form| form.note.clone()))
@@ -336,7 +336,7 @@ fn note_field(form: RwSignal<Form>) -> AnyView {
 }
 
 /// The note of another entry, behind a word: it is seldom wanted.
-fn note(form: RwSignal<Form>, open: bool) -> AnyView {
+fn note(form: Held<Form>, open: bool) -> AnyView {
     let summary = worded("SUMMARY", said!("Add a note", "Añadir una nota"));
     element("DETAILS").opened(open).child(summary).child(note_field(form)).into()
 }

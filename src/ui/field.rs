@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::follow::derived;
+use super::follow::{Held, derived};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -47,7 +47,7 @@ impl QuantityField {
     pub fn taken(self, at_once: bool, desk: Desk) -> AnyView {
         let Self { label, hint, text, kind, range, on_entered } = self;
         // While something is typed and not yet taken, it stands here.
-        let draft = RwSignal::new(None::<String>);
+        let draft = Held::new(None::<String>);
         let read = move || {
             let text = draft.get()?;
             Some(desk.model.with(|model| understood(&text, kind, range, &model.units)))
@@ -116,7 +116,7 @@ pub(crate) fn text_field(
     // What is half typed stays while other things change.
     let text = derived(text);
     // Only what is too long to be taken stands here.
-    let long = RwSignal::new(None::<String>);
+    let long = Held::new(None::<String>);
     let wrong = move || long.with(Option::is_some);
     let entered = move |event| {
         let typed = event_target_value(&event);

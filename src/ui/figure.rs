@@ -7,6 +7,7 @@ use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::element::{Element, attribute, element, listener, live, nothing, worded};
+use super::follow::Held;
 use crate::app::event::Event;
 use crate::app::view::charts::Chart;
 use crate::figures::drawing::{Target, nearest_reading};
@@ -146,7 +147,7 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
     let Drawing { width, readings, .. } = drawing;
     let readings = std::sync::Arc::<[Reading]>::from(readings);
     // The place of the reading under the finger.
-    let under = RwSignal::new(None::<usize>);
+    let under = Held::new(None::<usize>);
     let moved = {
         let readings = readings.clone();
         move |event: web_sys::Event| {
@@ -212,7 +213,7 @@ pub(crate) fn saves(title: &'static str, caption: &str, drawing: &Drawing, desk:
 
 /// The numbers of a chart, put on the page when they are asked for: a long run has thousands of them.
 fn table_on_wish(table: Table, name: &'static str) -> AnyView {
-    let wanted = RwSignal::new(false);
+    let wanted = Held::new(false);
     let table = StoredValue::new(table);
     let body = live(move || if wanted.get() { table_of(table.get_value(), name) } else { nothing() });
     element("DETAILS")

@@ -1,35 +1,77 @@
-//! Values that follow signals. Leptos brings its machinery for every type and every closure that it is given; here it is
-//! given one of each, and a phone loads it once.
+//! Values that are set, and values that follow them. Leptos brings its machinery for every type and every closure that it
+//! is given; here it is given one of each, and a phone loads it once.
 
 use std::sync::{Arc, Mutex, PoisonError};
 
 use leptos::prelude::*;
 
-use crate::app::model::Model;
+/// A value that is set, and followed by what reads it.
+pub(crate) struct Held<T: 'static> {
+    changes: RwSignal<bool>,
+    value: StoredValue<T>,
+}
 
-/// A signal that holds the model, read by one function for whoever asks.
-#[derive(Clone, Copy)]
-pub(crate) struct ModelSignal(pub RwSignal<Model>);
+impl<T> Copy for Held<T> {}
+impl<T> Clone for Held<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
 
-impl ModelSignal {
-    /// Looks at the model, and again when it has changed.
-    pub fn with<R>(self, look: impl FnOnce(&Model) -> R) -> R {
+impl<T: Send + Sync> Held<T> {
+    /// Holds a value.
+    pub fn new(value: T) -> Self {
+        Self { changes: RwSignal::new(false), value: StoredValue::new(value) }
+    }
+
+    /// Looks at the value, and again when it was set.
+    pub fn with<R>(self, look: impl FnOnce(&T) -> R) -> R {
         look(&self.tracked())
     }
 
-    /// Looks at the model once.
-    pub fn with_untracked<R>(self, look: impl FnOnce(&Model) -> R) -> R {
+    /// Looks at the value once.
+    pub fn with_untracked<R>(self, look: impl FnOnce(&T) -> R) -> R {
         look(&self.untracked())
     }
 
     #[inline(never)]
-    fn tracked(self) -> <RwSignal<Model> as Read>::Value {
-        self.0.read()
+    fn tracked(self) -> <StoredValue<T> as ReadValue>::Value {
+        self.changes.track();
+        self.untracked()
     }
 
     #[inline(never)]
-    fn untracked(self) -> <RwSignal<Model> as ReadUntracked>::Value {
-        self.0.read_untracked()
+    fn untracked(self) -> <StoredValue<T> as ReadValue>::Value {
+        self.value.read_value()
+    }
+
+    /// Changes the value, if the page that it belongs to is still there; what came of that.
+    pub fn change<R>(self, change: impl FnOnce(&mut T) -> R) -> Option<R> {
+        let came = self.value.try_update_value(change);
+        self.changes.notify();
+        came
+    }
+
+    /// The same where nothing comes of it.
+    pub fn update(self, change: impl FnOnce(&mut T)) {
+        let _gone = self.change(change);
+    }
+
+    /// Sets the value.
+    pub fn set(self, value: T) {
+        self.update(|held| *held = value);
+    }
+}
+
+impl<T: Clone + Send + Sync> Held<T> {
+    /// The value, and again when it was set.
+    pub fn get(self) -> T {
+        self.with(T::clone)
+    }
+
+    /// The value once.
+    pub fn get_untracked(self) -> T {
+        self.with_untracked(T::clone)
     }
 }
 
@@ -136,18 +178,28 @@ impl<T: Clone + Send + Sync> Derived<T> {
     }
 }
 
+/// Does something now (then it is told that it is the first time), and again whenever what it looked at has changed.
+pub(crate) fn whenever(does: impl Fn(bool) + 'static) {
+    effect(Box::new(does));
+}
+
+#[inline(never)]
+fn effect(does: Box<dyn Fn(bool)>) {
+    Effect::new(move |before: Option<()>| does(before.is_none()));
+}
+
 /// Counts the changes of what `follows` hears of, in a task of its own: the page shows what is quick before it draws what
 /// is long. Changes meanwhile are counted as one.
-pub(crate) fn afterwards(follows: impl Fn() + 'static) -> RwSignal<usize> {
-    let (count, waiting) = (RwSignal::new(0), StoredValue::new(false));
-    Effect::new(move |before: Option<()>| {
+pub(crate) fn afterwards(follows: impl Fn() + 'static) -> Held<usize> {
+    let (count, waiting) = (Held::new(0), StoredValue::new(false));
+    whenever(move |first| {
         follows();
-        if before.is_some() && !waiting.get_value() {
+        if !first && !waiting.get_value() {
             waiting.set_value(true);
             let tell = move || {
                 // The page may have gone on to another place meanwhile.
                 let _gone = waiting.try_set_value(false);
-                let _gone = count.try_update(|count| *count += 1);
+                count.update(|count| *count += 1);
             };
             set_timeout(tell, std::time::Duration::ZERO);
         }

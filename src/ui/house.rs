@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::element::{Element, element, focus_on, is_open, live, nothing, worded};
+use super::follow::Held;
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
@@ -20,20 +21,20 @@ use crate::words::{self, house as say};
 #[derive(Clone, Copy)]
 struct Begun {
     /// The parts that were tapped and are yet to choose from; a lone one is a valve.
-    tapped: RwSignal<Vec<PartId>>,
+    tapped: Held<Vec<PartId>>,
     /// Whether the next tap says where a tank is to stand.
-    adding: RwSignal<bool>,
+    adding: Held<bool>,
     /// The long lists of parts that were opened.
-    unfolded: RwSignal<Vec<PartKind>>,
+    unfolded: Held<Vec<PartKind>>,
     zoom: Zoom,
 }
 
 /// The house.
 pub(crate) fn house(desk: Desk) -> AnyView {
     let begun = Begun {
-        tapped: RwSignal::new(Vec::new()),
-        adding: RwSignal::new(false),
-        unfolded: RwSignal::new(Vec::new()),
+        tapped: Held::new(Vec::new()),
+        adding: Held::new(false),
+        unfolded: Held::new(Vec::new()),
         zoom: StoredValue::new(1.0),
     };
     live(move || {
@@ -231,7 +232,7 @@ fn parts_of(list: PartList, begun: Begun, desk: Desk) -> AnyView {
 /// A long list behind its number; it stays open while its parts are changed.
 fn folded(kind: PartKind, count: usize, list: Element, begun: Begun) -> Element {
     let toggled = move |event: web_sys::Event| {
-        begun.unfolded.update_untracked(|unfolded| {
+        begun.unfolded.update(|unfolded| {
             unfolded.retain(|other| *other != kind);
             unfolded.extend(is_open(&event).then_some(kind));
         });

@@ -41,11 +41,11 @@ pub use page::page;
 use leptos::prelude::*;
 
 use self::element::{Element, element, worded};
-use self::follow::{Derived, ModelSignal};
+use self::follow::{Derived, Held};
 use crate::app::case::Case;
 use crate::app::effect::Effect;
 use crate::app::event::Event;
-use crate::app::model::Place;
+use crate::app::model::{Model, Place};
 use crate::app::sketch::Sketch;
 use crate::words::{self, cautions};
 
@@ -67,15 +67,15 @@ pub type ReadFile = fn(web_sys::File, Box<dyn FnOnce(Vec<u8>, String)>);
 #[derive(Clone, Copy)]
 pub(crate) struct Desk {
     /// The model.
-    pub model: ModelSignal,
+    pub model: Held<Model>,
     /// The open site with its outcomes.
     pub case: Derived<Case>,
     /// Sends an event.
     pub send: Callback<Event>,
     /// The sketch as it was left; none before it is touched and after it is kept.
-    pub sketch: RwSignal<Option<Sketch>>,
+    pub sketch: Held<Option<Sketch>>,
     /// Monthly means as they were left.
-    pub means: RwSignal<rain::Means>,
+    pub means: Held<rain::Means>,
     /// Reads a chosen file.
     pub read: ReadFile,
     /// The moment, in milliseconds since 1970 (UTC).

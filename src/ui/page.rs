@@ -1,11 +1,12 @@
 //! The whole page.
 
+use std::cell::Cell;
 use std::time::Duration;
 
 use leptos::prelude::*;
 
 use super::element::{element, focus_on, live, worded};
-use super::follow::{ModelSignal, derived, derived_from};
+use super::follow::{Held, derived, derived_from, whenever};
 use super::{
     Desk, Outside, ahead, bar, diary, document, entry, house, kept, next, notice, rain, sheet, sizing, sketch, start,
     upkeep,
@@ -35,7 +36,7 @@ fn figure_width() -> f64 {
 /// The page: the bar, the notice, the place, the sheet. It begins with the event `started`; `listen` is called once
 /// with the sender, to bring in what comes from outside.
 pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event>)) -> AnyView {
-    let model = RwSignal::new(Model::default());
+    let model = Held::new(Model::default());
     let devices_own = language::spoken();
     let own_title = document().title();
     let send = Callback::new(move |event: Event| {
@@ -47,22 +48,21 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
                 language::speak(model.language.unwrap_or(devices_own));
                 effects
             };
-            let effects: Vec<Effect> = model.try_update(happened).unwrap_or_default();
+            let effects: Vec<Effect> = model.change(happened).unwrap_or_default();
             // In their order, so that a page killed in between leaves nothing named that isn't there.
             let come: Vec<Event> = effects.into_iter().filter_map(|effect| outside.perform.run(effect)).collect();
             events.extend(come.into_iter().rev());
         }
     });
-    let sketch = RwSignal::new(None);
-    let means = RwSignal::new(super::rain::Means::default());
-    let width = RwSignal::new(figure_width());
+    let sketch = Held::new(None);
+    let means = Held::new(super::rain::Means::default());
+    let width = Held::new(figure_width());
     window_event_listener(leptos::ev::resize, move |_| {
         let now = figure_width();
         if width.get_untracked() != now {
             width.set(now);
         }
     });
-    let model = ModelSignal(model);
     send.run(started);
     listen(send);
     let language = derived(move || model.with(|model| model.language.unwrap_or(devices_own)));
@@ -84,7 +84,8 @@ pub fn page(outside: Outside, started: Event, listen: impl FnOnce(Callback<Event
 fn all(desk: Desk, own_title: String) -> AnyView {
     let showing = derived(move || desk.model.with(Showing::of));
     // A place begins at its top, and with its number or heading where what had the focus is gone.
-    leptos::prelude::Effect::new(move |before: Option<Showing>| {
+    let last = Cell::new(None);
+    whenever(move |_| {
         // What is printed is named after it.
         let now = showing.get();
         let report = now == Showing::Place(Place::Report);
@@ -92,13 +93,13 @@ fn all(desk: Desk, own_title: String) -> AnyView {
             desk.model.with_untracked(|model| model.site().map(|kept| words::report::title_of(&kept.site.name)));
         document().set_title(title.as_ref().filter(|_| report).unwrap_or(&own_title));
         next::to_the_top();
+        let before = last.replace(Some(now));
         if before.is_some() {
             request_animation_frame(place_focus);
         }
         if before == Some(Showing::Sketch) {
             arrive();
         }
-        now
     });
     let place = live(move || match showing.get() {
         Showing::Sketch => sketch::sketch(desk),

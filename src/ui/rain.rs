@@ -6,7 +6,7 @@ use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
-use super::follow::derived;
+use super::follow::{Held, derived};
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::model::SiteId;
@@ -51,7 +51,7 @@ fn sources(desk: Desk) -> AnyView {
 }
 
 fn paste(desk: Desk) -> AnyView {
-    let pasted = RwSignal::new(None::<String>);
+    let pasted = Held::new(None::<String>);
     let text = element("TEXTAREA")
         .attribute("rows", "6")
         .attribute("placeholder", "2004-07-30, 12.5")
@@ -145,7 +145,7 @@ fn normals(desk: Desk) -> Vec<AnyView> {
     ]
 }
 
-fn total_of(months: RwSignal<Means>, month: usize, desk: Desk) -> AnyView {
+fn total_of(months: Held<Means>, month: usize, desk: Desk) -> AnyView {
     let text = move || {
         let value = months.with(|months| months.totals_mm[month]);
         desk.model.with(|model| value.map(|mm| shown::entered(mm, Kind::Depth, &model.units)).unwrap_or_default())
@@ -161,7 +161,7 @@ fn total_of(months: RwSignal<Means>, month: usize, desk: Desk) -> AnyView {
     .view(desk)
 }
 
-fn rain_days_of(months: RwSignal<Means>, month: usize, desk: Desk) -> AnyView {
+fn rain_days_of(months: Held<Means>, month: usize, desk: Desk) -> AnyView {
     let text = move || {
         let value = months.with(|months| months.rain_days[month]);
         value.map(|number| shown::significant(number, 3)).unwrap_or_default()
@@ -221,7 +221,7 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
 fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
     let KeptRainView { kind, source, summary, caution, charts, dry_spells, treatments, generated: years, factors } =
         kept;
-    let changing = RwSignal::new(false);
+    let changing = Held::new(false);
     let mut views: Vec<AnyView> =
         vec![worded("P", format!("{kind}: {source}")).class("lead").into(), worded("P", summary).into()];
     views.extend(caution.map(|caution| worded("P", caution).class("caution").into()));

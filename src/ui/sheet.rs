@@ -2,7 +2,7 @@
 
 use std::mem::{Discriminant, discriminant};
 
-use super::follow::{Derived, derived, renewed};
+use super::follow::{Derived, Held, derived, renewed, whenever};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -45,7 +45,7 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
         })
     });
     // The browser's own modal dialog: it keeps the focus inside, gives it back, and closes on Escape.
-    Effect::new(move |_| {
+    whenever(move |_| {
         let wanted = shown.with(Option::is_some);
         let Ok(Some(dialog)) = document().query_selector("dialog.sheet") else { return };
         let dialog: web_sys::HtmlDialogElement = dialog.unchecked_into();
@@ -194,7 +194,7 @@ fn table_field(
     text: impl Fn() -> String + Send + 'static,
     desk: Desk,
 ) -> AnyView {
-    let draft = RwSignal::new(None::<String>);
+    let draft = Held::new(None::<String>);
     let read = move || {
         let text = draft.get()?;
         Some(desk.model.with(|model| table_rows(&text, &model.units)))

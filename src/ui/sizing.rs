@@ -29,7 +29,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
     // The answer follows the finger; the charts behind it are long to draw on a slow phone and come after it.
     let after = afterwards(move || desk.case.track());
     let results = move || {
-        after.track();
+        after.get();
         desk.case
             .with_untracked(|case| {
                 let (now, tried) = (case.outcome.as_deref(), case.tried.as_deref());

@@ -9,7 +9,7 @@ use super::choose::Choose;
 use super::element::{element, focus_on, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
-use super::follow::{Derived, derived, renewed};
+use super::follow::{Derived, Held, derived, renewed, whenever};
 use super::kept::unit_sets;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
@@ -118,7 +118,7 @@ const TANK: Fact = Fact {
 /// The sketch while it is drawn: untouched, it follows the person's units.
 #[derive(Clone, Copy)]
 struct Draft {
-    touched: RwSignal<Option<Sketch>>,
+    touched: Held<Option<Sketch>>,
     sketch: Derived<Sketch>,
 }
 
@@ -222,19 +222,19 @@ fn size_sought(draft: Draft, days: Derived<Arc<SketchDays>>, desk: Desk) -> Deri
     const RESTS: Duration = Duration::from_millis(150);
     let of_any_tank = derived(move || draft.sketch.with(Sketch::of_any_tank));
     // None while they are sought; nothing in that where there is nothing to find.
-    let sizes: RwSignal<Option<Option<[Found; 2]>>> = RwSignal::new(None);
+    let sizes: Held<Option<Option<[Found; 2]>>> = Held::new(None);
     let turn = StoredValue::new(0_u32);
     let begin = move |mine: u32| {
         // The page may have gone on to another place meanwhile.
         let is_wanted = move || turn.try_get_value() == Some(mine);
         if is_wanted() {
             match days.with_untracked(|days| of_any_tank.with_untracked(|sketch| view::size_sought(sketch, days))) {
-                Some(search) => slice(search, desk.moment, is_wanted, move |found| sizes.set(Some(Some(found)))),
+                Some(search) => slice(search, is_wanted, move |found| sizes.set(Some(Some(found)))),
                 None => sizes.set(Some(None)),
             }
         }
     };
-    Effect::new(move |_: Option<()>| {
+    whenever(move |_| {
         of_any_tank.track();
         sizes.set(days.with(|days| (!days.is_rain()).then_some(None)));
         turn.update_value(|turn| *turn += 1);
@@ -249,25 +249,15 @@ fn size_sought(draft: Draft, days: Derived<Arc<SketchDays>>, desk: Desk) -> Deri
 }
 
 /// Searches for a few ms, and goes on once the page is free while that is wanted; then tells what was found.
-fn slice(
-    mut search: LeastStorage,
-    moment: fn() -> u64,
-    is_wanted: impl Fn() -> bool + 'static,
-    tell: impl FnOnce([Found; 2]) + 'static,
-) {
-    const SLICE_MS: u64 = 8;
-    let until = moment() + SLICE_MS;
-    while search.step() {
-        if moment() >= until {
-            let go_on = move || {
-                if is_wanted() {
-                    slice(search, moment, is_wanted, tell);
-                }
-            };
-            return set_timeout(go_on, Duration::ZERO);
-        }
-    }
-    if let Some(found) = search.found() {
+fn slice(mut search: LeastStorage, is_wanted: impl Fn() -> bool + 'static, tell: impl FnOnce([Found; 2]) + 'static) {
+    if search.step() {
+        let go_on = move || {
+            if is_wanted() {
+                slice(search, is_wanted, tell);
+            }
+        };
+        set_timeout(go_on, Duration::ZERO);
+    } else if let Some(found) = search.found() {
         tell(found);
     }
 }
@@ -355,7 +345,7 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
     }
     ways.push((Way::Twelve, say::TWELVE.to_owned()));
     ways.push((Way::Record, say::RECORD.to_owned()));
-    let way = RwSignal::new(first);
+    let way = Held::new(first);
     let names: Vec<String> = ways.iter().map(|(_, name)| name.clone()).collect();
     let places: Vec<Way> = ways.into_iter().map(|(way, _)| way).collect();
     let options = {
@@ -384,7 +374,7 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
 
 /// Twelve means in one field, taken as they are typed.
 fn twelve(draft: Draft, desk: Desk) -> AnyView {
-    let text = RwSignal::new(String::new());
+    let text = Held::new(String::new());
     let read = move || desk.model.with(|model| view::twelve(&text.get(), &model.units));
     let wrong = move || if text.with(String::is_empty) { String::new() } else { read().err().unwrap_or_default() };
     let typed = move |event| {

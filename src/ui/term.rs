@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::element::{element, live, nothing, worded};
+use super::follow::Held;
 use crate::words::terms::{TERMS, first_in};
 
 /// A text whose terms, each where it comes first, open their sentences.
@@ -39,7 +40,7 @@ pub(crate) fn told(text: &str) -> Vec<AnyView> {
 }
 
 fn term(word: &str, sentence: &'static str) -> (AnyView, AnyView) {
-    let open = RwSignal::new(false);
+    let open = Held::new(false);
     let button = worded("BUTTON", word)
         .attribute("type", "button")
         .class("term")

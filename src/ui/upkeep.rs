@@ -1,6 +1,6 @@
 //! Upkeep.
 
-use super::follow::derived;
+use super::follow::{Held, derived};
 use chrono::Days;
 use leptos::prelude::*;
 
@@ -22,7 +22,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         })
     });
     // Stays open while its jobs are done one by one.
-    let open = RwSignal::new(false);
+    let open = Held::new(false);
     let save = element("BUTTON")
         .attribute("type", "button")
         .on("click", move |_| desk.send.run(Event::CalendarWanted((desk.moment)())))
@@ -39,7 +39,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .into()
 }
 
-fn jobs(view: UpkeepView, open: RwSignal<bool>, desk: Desk) -> AnyView {
+fn jobs(view: UpkeepView, open: Held<bool>, desk: Desk) -> AnyView {
     let UpkeepView { empty, not_written, groups, mut before_storm } = view;
     let group = |(title, jobs): (&'static str, Vec<JobView>)| {
         element("DIV")
@@ -65,7 +65,7 @@ fn jobs(view: UpkeepView, open: RwSignal<bool>, desk: Desk) -> AnyView {
 }
 
 /// Jobs of which nothing is written: all at once, or one by one.
-fn unwritten(views: Vec<JobView>, open: RwSignal<bool>, desk: Desk) -> AnyView {
+fn unwritten(views: Vec<JobView>, open: Held<bool>, desk: Desk) -> AnyView {
     let jobs: Vec<Job> = views.iter().map(|view| view.job).collect();
     let ago = say::AGO.iter().map(|(days, words)| {
         let jobs = jobs.clone();
@@ -100,7 +100,7 @@ fn job(view: JobView, desk: Desk) -> AnyView {
         .attribute("type", "button")
         .attribute("aria-label", format!("{}: {name}", say::DONE))
         .on("click", done);
-    let texts = RwSignal::new(interval);
+    let texts = Held::new(interval);
     let measures = say::INTERVAL.into_iter().enumerate().map(|(at, label)| {
         typed_field(
             label.text(),

@@ -6,6 +6,7 @@ use super::Desk;
 use super::choose::Choose;
 use super::element::{element, worded};
 use super::field::labelled;
+use super::follow::Held;
 use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::water::{last_test, read_result};
@@ -19,10 +20,10 @@ use crate::words::treatment::results;
 pub(crate) fn form(at: PartId, desk: Desk) -> AnyView {
     // The form is drawn anew when a result was written: the next one is likely of the same kind, and what was written is said.
     let last = desk.model.with_untracked(|model| last_test(model, at));
-    let parameter = RwSignal::new(last.as_ref().map_or(0, |(parameter, _)| *parameter));
-    let text = RwSignal::new(String::new());
-    let date = RwSignal::new(None::<String>);
-    let refused = RwSignal::new(false);
+    let parameter = Held::new(last.as_ref().map_or(0, |(parameter, _)| *parameter));
+    let text = Held::new(String::new());
+    let date = Held::new(None::<String>);
+    let refused = Held::new(false);
     let of = move || Parameter::ALL[parameter.get().min(Parameter::ALL.len() - 1)];
     let today = move || desk.model.with(|model| model.today.to_string());
     let write = move |_| {
