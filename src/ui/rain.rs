@@ -158,7 +158,7 @@ fn total_of(months: Held<Means>, month: usize, desk: Desk) -> AnyView {
         range: MONTHLY,
         on_entered: Box::new(move |mm| months.update(|months| months.totals_mm[month] = Some(mm))),
     }
-    .view(desk)
+    .taken(true, desk)
 }
 
 fn rain_days_of(months: Held<Means>, month: usize, desk: Desk) -> AnyView {
@@ -174,7 +174,7 @@ fn rain_days_of(months: Held<Means>, month: usize, desk: Desk) -> AnyView {
         range: RAIN_DAYS,
         on_entered: Box::new(move |number| months.update(|months| months.rain_days[month] = Some(number))),
     }
-    .view(desk)
+    .taken(true, desk)
 }
 
 /// The unit of a file that was read, to be chosen otherwise.

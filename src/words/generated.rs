@@ -24,12 +24,13 @@ pub const HOW: Phrase = phrase!(
     "Wet and dry days follow a chain of two states, the depth of a wet day a gamma distribution, with parameters for \
      each month (Richardson 1981), by maximum likelihood; from monthly means by the relations of Geng, Penning de \
      Vries & Supit 1986. Such chains make years too much alike, so each rain year is multiplied by a number of its own \
-     until the years differ as widely as they should. The same draw gives the same years on every phone.",
+     until the years differ as widely as they should. Of monthly means, a draw as a whole has just these. The same draw \
+     gives the same years on every phone.",
     "Los días con lluvia y sin lluvia siguen una cadena de dos estados y la cantidad de un día de lluvia una \
      distribución gamma, con parámetros para cada mes (Richardson 1981), por máxima verosimilitud; con promedios \
      mensuales, por las relaciones de Geng, Penning de Vries y Supit 1986. Esas cadenas hacen los años demasiado \
      parecidos, así que cada año de lluvia se multiplica por un número propio hasta que los años difieran tanto como \
-     deben. El mismo sorteo da los mismos años en todos los teléfonos.",
+     deben. Si hay promedios mensuales, el sorteo en conjunto tiene exactamente esos. El mismo sorteo da los mismos años en todos los teléfonos.",
 );
 
 /// Button to reckon with them.

@@ -146,6 +146,13 @@ export async function startBrowser(name, profile) {
     );
   }
 
+  // The same where a hand would bring it: away from the bar at the foot.
+  async function reach(selector, words) {
+    const element = await find(selector, words);
+    await evaluate((element) => element.scrollIntoView({ block: 'center', behavior: 'instant' }), element);
+    return element;
+  }
+
   const at = (element) => `${session}/element/${element[ELEMENT]}`;
   return {
     evaluate,
@@ -155,14 +162,12 @@ export async function startBrowser(name, profile) {
     text: async (selector, words) => ask('GET', `${at(await find(selector, words))}/text`),
     // What is found may be drawn anew before it is touched; then it is looked for again.
     tap: (selector, words) => until(`a tap on ${selector} ${words}`, async () => {
-      const element = await find(selector, words);
-      // As a hand does: away from the bar at the foot before it is tapped.
-      await evaluate((element) => element.scrollIntoView({ block: 'center', behavior: 'instant' }), element);
+      const element = await reach(selector, words);
       await ask('POST', `${at(element)}/click`, {});
       return true;
     }),
     async enter(selector, words, text) {
-      const element = await find(selector, words);
+      const element = await reach(selector, words);
       await ask('POST', `${at(element)}/clear`, {});
       await ask('POST', `${at(element)}/value`, { text: `${text}\uE004` });
     },

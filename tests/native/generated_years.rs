@@ -3,6 +3,7 @@
 use chrono::Datelike;
 use eavewater::engine::rain::generated::month::{MEAN_DAYS, MonthRain, driest};
 use eavewater::engine::rain::generated::{RainModel, fit, from_normals, gamma, likeness, spread, years};
+use eavewater::engine::rain::weather::Weather;
 use eavewater::site::rain::{Normals, Rain, RainRecord};
 
 use crate::one_tank;
@@ -93,6 +94,35 @@ fn monthly_means_give_the_published_relations() {
     assert_eq!(driest(&months), 6);
 }
 
+#[test]
+fn a_draw_from_monthly_means_has_these_means_and_the_days_and_spread_of_its_model() {
+    let totals_mm = [95.0, 80.0, 75.0, 60.0, 40.0, 20.0, 10.0, 15.0, 40.0, 70.0, 90.0, 0.0];
+    let means = Rain::Normals(Normals { source: String::new(), totals_mm, rain_days: None });
+    let model = RainModel::of(&means, None).unwrap();
+    let free = RainModel { means_mm: None, ..model.clone() };
+    for (number, seed) in [(50_u16, 1), (50, 2), (100, 1), (10, 3)] {
+        let (drawn, unbound) = (years::years(&model, number, seed), years::years(&free, number, seed));
+        let mut sums = [0.0; 12];
+        for (date, mm) in drawn.dates.iter().zip(&drawn.depths_mm) {
+            sums[date.month0() as usize] += mm;
+        }
+        for (sum, total) in sums.iter().zip(totals_mm) {
+            assert!((sum / f64::from(number) - total).abs() < 1e-9, "{sum} in {number} years for {total}");
+        }
+        let wet = |weather: &Weather| weather.depths_mm.iter().map(|mm| *mm > 0.0).collect::<Vec<_>>();
+        assert!(wet(&drawn) == wet(&unbound), "the same days are wet");
+    }
+    // 400 years spread as widely as wanted: the standard error of a coefficient of variation of 25 % is about
+    // 0.25 × √(0.5 + 0.25²) / √400.
+    let totals = spread::rain_year_totals_mm(&years::years(&model, 400, 1).as_record(), model.first_month);
+    let cv = spread::cv(&totals).unwrap();
+    let error = 0.25 * (0.5 + 0.25_f64.powi(2)).sqrt() / 400_f64.sqrt();
+    assert!((cv - 0.25).abs() < 4.0 * error, "{cv} ± {error}");
+    // A record's own means are a sample: its draws keep to none.
+    let record = Rain::Record(years::years(&model, 20, 5).as_record());
+    assert_eq!(RainModel::of(&record, None).unwrap().means_mm, None);
+}
+
 /// Station parameters of Delphi, Indiana (USDA-ARS NSERL, "Format of CLIGEN Weather Station Statistics Input Files"): the
 /// mean and standard deviation of a wet day in inches, P(W|W) and P(W|D).
 const DELPHI: [[f64; 12]; 4] = [
@@ -122,7 +152,7 @@ fn the_parameters_of_a_station_come_to_its_yearly_rain() {
     let year_mm: f64 = months.iter().zip(MEAN_DAYS).map(|(month, days)| month.mean_total_mm(days)).sum();
     // 36.80 in: the sum of days, wet share and mean wet day over the table.
     assert!((year_mm / 25.4 - 36.80).abs() < 0.005, "{}", year_mm / 25.4);
-    let model = RainModel { months, first_month: driest(&months), multiplier_cv: 0.0 };
+    let model = RainModel { months, first_month: driest(&months), multiplier_cv: 0.0, means_mm: None };
     let totals = spread::rain_year_totals_mm(&years::years(&model, 2000, 1).as_record(), 0);
     assert_eq!(totals.len(), 2000);
     let mean = totals.iter().sum::<f64>() / 2000.0;
@@ -139,7 +169,7 @@ fn trigamma(x: f64) -> f64 {
 #[test]
 fn ten_thousand_years_give_back_the_parameters_that_they_were_drawn_from() {
     let months = delphi();
-    let model = RainModel { months, first_month: 0, multiplier_cv: 0.0 };
+    let model = RainModel { months, first_month: 0, multiplier_cv: 0.0, means_mm: None };
     let weather = years::years(&model, 10_000, 7);
     let record = weather.as_record();
     // Any rain at all is a wet day here; nothing that is drawn is left out.
@@ -166,7 +196,7 @@ fn years_spread_as_widely_as_they_should() {
     let months = delphi();
     for wanted in [0.2, 0.35] {
         let multiplier_cv = spread::multiplier_cv(wanted, spread::chain_cv(&months));
-        let model = RainModel { months, first_month: 8, multiplier_cv };
+        let model = RainModel { months, first_month: 8, multiplier_cv, means_mm: None };
         let days = years::years(&model, 5000, 3);
         let found = spread::cv(&spread::rain_year_totals_mm(&days.as_record(), 8)).unwrap();
         // The error of a coefficient of variation is about cv √((1/2 + cv²) / n) (Kendall & Stuart, from memory, for a normal
@@ -175,7 +205,7 @@ fn years_spread_as_widely_as_they_should() {
         assert!((found - wanted).abs() < 4.4 * error, "{found} ± {error} for {wanted}");
     }
     // Without a multiplier the chain spreads them as its variance says, months being independent but for their ends.
-    let model = RainModel { months, first_month: 0, multiplier_cv: 0.0 };
+    let model = RainModel { months, first_month: 0, multiplier_cv: 0.0, means_mm: None };
     let days = years::years(&model, 5000, 3);
     let found = spread::cv(&spread::rain_year_totals_mm(&days.as_record(), 0)).unwrap();
     assert!((found / spread::chain_cv(&months) - 1.0).abs() < 0.05, "{found} for {}", spread::chain_cv(&months));

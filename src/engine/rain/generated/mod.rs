@@ -33,6 +33,9 @@ pub struct RainModel {
     pub first_month: usize,
     /// Coefficient of variation of the number by which a rain year is multiplied, 0 or more.
     pub multiplier_cv: f64,
+    /// What falls in January to December of a mean year, in mm, where that is all that is known: a draw as a whole has these
+    /// means. None of a record, whose own are but a sample.
+    pub means_mm: Option<[f64; 12]>,
 }
 
 /// Why there is no model of a place's rain.
@@ -69,19 +72,22 @@ impl RainModel {
     /// # Errors
     /// See [`ModelError`].
     pub fn of(rain: &Rain, spread: Option<f64>) -> Result<Self, ModelError> {
-        let (months, recorded) = match rain {
+        let (months, recorded, means_mm) = match rain {
             Rain::Record(record) => {
                 let months = fit::fit(record, fit::WET_MM)?;
                 let totals = spread::rain_year_totals_mm(record, month::driest(&months));
-                (months, (totals.len() >= LEAST_YEARS_FOR_SPREAD).then(|| spread::cv(&totals)).flatten())
+                (months, (totals.len() >= LEAST_YEARS_FOR_SPREAD).then(|| spread::cv(&totals)).flatten(), None)
             }
-            Rain::Normals(normals) => (from_normals::months(normals).map_err(ModelError::Normals)?, None),
+            Rain::Normals(normals) => {
+                (from_normals::months(normals).map_err(ModelError::Normals)?, None, Some(normals.totals_mm))
+            }
         };
         let wanted_cv = spread.or(recorded).unwrap_or(USUAL_SPREAD);
         Ok(Self {
             first_month: month::driest(&months),
             multiplier_cv: spread::multiplier_cv(wanted_cv, spread::chain_cv(&months)),
             months,
+            means_mm,
         })
     }
 }

@@ -7,13 +7,15 @@ use rand_pcg::rand_core::SeedableRng;
 
 use super::RainModel;
 use super::month::MonthRain;
+use crate::engine::rain::drier;
 use crate::engine::rain::weather::{Origin, Weather};
 
 /// Generated years have no date of their own; they are numbered from 1.
 const FIRST_YEAR: i32 = 1;
 
-/// So many years of days, from 1 January of year 1 on, with leap years where the calendar has them. The same model, number and seed give the same days everywhere; with a greater number the first years stay
-/// the same.
+/// So many years of days, from 1 January of year 1 on, with leap years where the calendar has them. The same model, number and
+/// seed give the same days everywhere; with a greater number the first years stay the same, but for the factor that gives a
+/// draw the means of its model.
 pub fn years(model: &RainModel, years: u16, seed: u64) -> Weather {
     let mut random = Pcg32::seed_from_u64(seed);
     let depths: [Option<Gamma<f64>>; 12] = model.months.map(|month| Gamma::new(month.shape, month.scale_mm).ok());
@@ -41,7 +43,21 @@ pub fn years(model: &RainModel, years: u16, seed: u64) -> Weather {
         weather.dates.push(date);
         weather.depths_mm.push(depth * factor);
     }
-    weather
+    match model.means_mm {
+        Some(means_mm) => drier::scaled(&weather, &factors_to(&weather, means_mm.map(|mm| mm * f64::from(years)))),
+        None => weather,
+    }
+}
+
+/// By what each month's days are multiplied to have these totals in mm; 1 where none of them was wet.
+fn factors_to(weather: &Weather, totals_mm: [f64; 12]) -> [f64; 12] {
+    let mut factors = totals_mm;
+    for (number, factor) in factors.iter_mut().enumerate() {
+        let days = weather.dates.iter().zip(&weather.depths_mm);
+        let drawn_mm: f64 = days.filter(|(date, _)| date.month0() as usize == number).map(|(_, mm)| mm).sum();
+        *factor = if drawn_mm > 0.0 { *factor / drawn_mm } else { 1.0 };
+    }
+    factors
 }
 
 fn random_below(random: &mut Pcg32, chance: f64) -> bool {
