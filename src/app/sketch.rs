@@ -1,4 +1,4 @@
-//! A house from five facts.
+//! A house from a few facts.
 
 use std::sync::Arc;
 

@@ -1,4 +1,4 @@
-// Five facts on a strange lawn, by thumb: how many taps and characters it takes to an answer, which changes under the finger.
+// A few facts on a strange lawn, by thumb: how many taps and characters it takes to an answer, which changes under the finger.
 import assert from 'node:assert/strict';
 import { join } from 'node:path';
 import { test } from 'node:test';
