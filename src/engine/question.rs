@@ -127,9 +127,10 @@ impl Answer {
         (self.has_whole_year() && share < ALL_BUT).then_some(share)
     }
 
-    /// Whether as much comes in all as is wanted, to be used where it comes.
+    /// Whether as much comes by itself in all as is wanted, were it used where it comes.
     pub fn comes_elsewhere(&self) -> bool {
-        self.came_l() >= self.total.wanted_l()
+        let hauled_l: f64 = self.waters.iter().map(|water| water.hauled_l).sum();
+        self.came_l() - hauled_l >= self.total.wanted_l()
     }
 }
 

@@ -50,8 +50,8 @@ pub(super) fn layout_of(lines: &[Line<'_>], delimiter: u8) -> Result<Layout, Imp
     let start = start_of(&sample).ok_or(ImportError::NoDates)?;
     let rows = &sample[start.first_row..];
     let rain = rain_column(&start.header, rows, start.date)?;
-    let lines_above = start.first_row - usize::from(!start.header.is_empty());
-    Ok(Layout { first_row: start.first_row, header: start.header, lines_above, date: start.date, rain })
+    let Start { first_row, header, header_lines, date } = start;
+    Ok(Layout { first_row, header, lines_above: first_row - header_lines, date, rain })
 }
 
 /// A column as the person sees it: counted from 1, with its name.
@@ -62,6 +62,8 @@ pub(super) fn shown(header: &[String], index: usize) -> Column {
 struct Start {
     first_row: usize,
     header: Vec<String>,
+    /// The lines in which the names of the columns stand, units under them.
+    header_lines: usize,
     date: DatePlace,
 }
 
@@ -77,22 +79,15 @@ fn words_of(name: &str) -> Vec<String> {
 }
 
 fn start_of(sample: &[Vec<String>]) -> Option<Start> {
-    let header_above = |first_row: usize| match first_row.checked_sub(1).map(|above| &sample[above]) {
-        Some(cells) if cells.len() > 1 && !cells.iter().any(|cell| looks_measured(cell)) => cells.clone(),
-        _ => Vec::new(),
-    };
     let date_cells = |cells: &[String]| -> Vec<usize> {
         (0..cells.len()).filter(|&cell| written_date::read(&cells[cell]).is_ok()).collect()
     };
     let dated = sample.iter().map(|cells| date_cells(cells)).enumerate().find(|(_, dates)| !dates.is_empty());
     if let Some((first_row, dates)) = dated {
-        let header = header_above(first_row);
-        let named = |&&cell: &&usize| {
-            let words = header.get(cell).map(|name| words_of(name)).unwrap_or_default();
-            words.iter().any(|word| ["date", "day", "datum", "fecha"].contains(&word.as_str()))
-        };
+        let (header, header_lines) = header_above(&sample[..first_row]);
+        let named = |cell: &&usize| header.get(**cell).is_some_and(|name| is_of_date(name));
         let cell = dates.iter().find(named).or(dates.first()).copied()?;
-        return Some(Start { first_row, header, date: DatePlace::Cell(cell) });
+        return Some(Start { first_row, header, header_lines, date: DatePlace::Cell(cell) });
     }
     for (above, cells) in sample.iter().enumerate() {
         let place = |names: &[&str]| cells.iter().position(|cell| names.contains(&cell.to_ascii_lowercase().as_str()));
@@ -101,7 +96,8 @@ fn start_of(sample: &[Vec<String>]) -> Option<Start> {
         let day = place(&["day", "dy", "da", "dd", "d"]);
         if let (Some(year), Some(month), Some(day)) = (year, month, day) {
             let date = DatePlace::Split { year, month, day };
-            return (above + 1 < sample.len()).then(|| Start { first_row: above + 1, header: cells.clone(), date });
+            let header = cells.clone();
+            return (above + 1 < sample.len()).then_some(Start { first_row: above + 1, header, header_lines: 1, date });
         }
     }
     let split_at = |cells: &[String]| {
@@ -110,7 +106,27 @@ fn start_of(sample: &[Vec<String>]) -> Option<Start> {
     let (first_row, year) =
         sample.iter().enumerate().find_map(|(row, cells)| split_at(cells).map(|year| (row, year)))?;
     let date = DatePlace::Split { year, month: year + 1, day: year + 2 };
-    Some(Start { first_row, header: header_above(first_row), date })
+    let (header, header_lines) = header_above(&sample[..first_row]);
+    Some(Start { first_row, header, header_lines, date })
+}
+
+/// The names of the columns, and in how many lines above the first row they stand: one, or two where that with the names
+/// has another under it, of units or places, whose words are then added to them. None where nothing looks so.
+fn header_above(above: &[Vec<String>]) -> (Vec<String>, usize) {
+    let is_header = |cells: &&Vec<String>| cells.len() > 1 && !cells.iter().any(|cell| looks_measured(cell));
+    let Some(last) = above.last().filter(is_header) else { return (Vec::new(), 0) };
+    let of_rain = |cells: &&Vec<String>| cells.iter().any(|cell| rank(cell).is_some());
+    let of_date = |cells: &&Vec<String>| cells.iter().any(|cell| is_of_date(cell));
+    let names = above.iter().rev().nth(1).filter(|_| !of_rain(&last) && !of_date(&last));
+    let names = names.filter(is_header).filter(of_rain).filter(of_date);
+    match names {
+        Some(names) => {
+            let under = |at: usize| last.get(at).map_or("", String::as_str);
+            let joined = names.iter().enumerate().map(|(at, name)| [name, " ", under(at)].concat().trim().to_owned());
+            (joined.collect(), 2)
+        }
+        None => (last.clone(), 1),
+    }
 }
 
 /// The column whose name speaks best of rain; without such a name, the only one that holds measurements.
@@ -136,7 +152,7 @@ fn rain_column(header: &[String], rows: &[Vec<String>], date: DatePlace) -> Resu
     };
     let mut candidates = Vec::new();
     for cell in 0..width {
-        if !date.holds(cell) && measured(cell) {
+        if !date.holds(cell) && measured(cell) && !header.get(cell).is_some_and(|name| is_of_something_else(name)) {
             candidates.push(cell);
         }
     }
@@ -193,6 +209,19 @@ fn rank(name: &str) -> Option<u8> {
     }
 }
 
+/// Whether a column is named after the date.
+fn is_of_date(name: &str) -> bool {
+    words_of(name).iter().any(|word| ["date", "day", "datum", "fecha"].contains(&word.as_str()))
+}
+
+/// Whether a column is named after another thing that a station measures.
+fn is_of_something_else(name: &str) -> bool {
+    const STEMS: [&str; 8] = ["temp", "tmax", "tmin", "tavg", "wind", "humid", "press", "snow"];
+    const UNITS: [&str; 5] = ["c", "f", "hpa", "kmh", "mph"];
+    let names = |word: &String| UNITS.contains(&word.as_str()) || STEMS.iter().any(|stem| word.starts_with(stem));
+    words_of(name).iter().any(names)
+}
+
 fn looks_measured(cell: &str) -> bool {
     use written_depth::WrittenDepth::{Number, Trace};
     !cell.is_empty() && matches!(written_depth::read(cell, true), Ok(Number(_) | Trace))
@@ -229,6 +258,23 @@ mod tests {
         check("5.3,2001-01-01\n", DatePlace::Cell(1), 0);
         check("hill,2001-01-01,NA\nhill,2001-01-02,3\n", DatePlace::Cell(1), 2);
         check("when,how much\n2001-01-01,5.3\n", DatePlace::Cell(0), 1);
+    }
+
+    #[test]
+    fn units_may_stand_under_the_names_and_titles_above_them() {
+        let text = "Station on the hill, 120 m\nDate,Temp,Rain\n,°C,mm\n2001-01-01,9,1\n2001-01-02,8,0\n";
+        check(text, DatePlace::Cell(0), 2);
+        let found = layout(text).unwrap();
+        assert_eq!((found.header[2].as_str(), found.lines_above), ("Rain mm", 1));
+        // A title with commas is no line of names.
+        let found = layout("Daily rain, at the hill\nday,mm\n2001-01-01,1\n").unwrap();
+        assert_eq!((found.header, found.lines_above), (vec!["day".to_owned(), "mm".to_owned()], 1));
+    }
+
+    #[test]
+    fn what_is_named_after_something_else_is_not_the_rain() {
+        check("when,Max Temp (°C),amount\n2001-01-01,9,1\n", DatePlace::Cell(0), 2);
+        check("when,wind_mph,total,hPa\n2001-01-01,9,1,1003\n", DatePlace::Cell(0), 2);
     }
 
     #[test]
