@@ -1,11 +1,12 @@
-//! What taking in a file beside what is there comes to: new sites come in; a site that is here already, by its name,
-//! takes the entries that its diary lacks, and the file's rain and trial if it has none. Its house stays as it is here, unless those
-//! of the file are wanted.
+//! What taking in a file beside what is there comes to: new sites come in; a site that is here already, by the moment at
+//! which it was begun, or by its name where that isn't known of both, takes the entries that its diary lacks, and the
+//! file's rain and trial if it has none. Its house stays as it is here, unless those of the file are wanted.
 
 use super::model::Model;
 use crate::records::cupboard::{Index, SiteFile, SiteId};
 use crate::records::exchange::Export;
 use crate::site::diary::Merged;
+use crate::site::household::Site;
 
 /// What becomes of one site of the file.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,15 +50,16 @@ pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(S
     let mut next = model.unused_id().0;
     let mut taken: Vec<SiteId> = Vec::new();
     for coming in &file.sites {
-        let name = coming.site.name.clone();
-        let here = model.sites.iter().find(|kept| kept.site.name == name && !taken.contains(&kept.id));
+        let here = model.sites.iter().find(|kept| is_same(&kept.site, &coming.site) && !taken.contains(&kept.id));
         let Some(here) = here else {
+            let name = coming.site.name.clone();
             changes.push(Change { name, kind: ChangeKind::New { entries: coming.diary.entries().len() } });
             index.sites.push(SiteId(next));
             sites.push((SiteId(next), coming.clone()));
             next = next.saturating_add(1);
             continue;
         };
+        let name = here.site.name.clone();
         taken.push(here.id);
         let mut merged = here.file();
         let diary = merged.diary.merge(coming.diary.entries().to_vec());
@@ -94,6 +96,14 @@ pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(S
     (changes, sites, index)
 }
 
+/// Whether two sites are one house.
+fn is_same(here: &Site, coming: &Site) -> bool {
+    match (here.begun, coming.begun) {
+        (Some(here), Some(coming)) => here == coming,
+        _ => here.name == coming.name,
+    }
+}
+
 /// What is here and not in a file, and so would be lost if the file took the place of all.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Lost {
@@ -112,7 +122,7 @@ pub fn lost(model: &Model, file: &Export) -> Lost {
     let mut lost = Lost::default();
     for kept in &model.sites {
         let name = &kept.site.name;
-        let Some(coming) = file.sites.iter().find(|coming| coming.site.name == *name) else {
+        let Some(coming) = file.sites.iter().find(|coming| is_same(&kept.site, &coming.site)) else {
             lost.sites.push(name.clone());
             continue;
         };

@@ -21,6 +21,8 @@ use crate::words;
 pub struct Sketch {
     /// What to call it.
     pub name: String,
+    /// The moment at which it is kept, in ms since 1970 (UTC).
+    pub begun: Option<u64>,
     /// Plan length of the roof, above 0; its width follows from the area.
     pub length: Length,
     /// Plan area of the roof.
@@ -142,6 +144,7 @@ impl Sketch {
         let open = model.site().into_iter().chain(&model.sites).find(|kept| kept.rain.is_some());
         Sketch {
             name,
+            begun: None,
             length: Length::metres(length),
             roof: Area::square_metres(length * width),
             material: Material::Metal,
@@ -225,7 +228,7 @@ impl Sketch {
             uses,
             ..System::default()
         };
-        Site { name: self.name.clone(), system, ..Site::default() }
+        Site { name: self.name.clone(), begun: self.begun, system, ..Site::default() }
     }
 }
 

@@ -13,6 +13,9 @@ use crate::quantity::{Range, Share};
 pub struct Site {
     /// What the household calls it.
     pub name: String,
+    /// When it was begun, in ms since 1970 (UTC), at most [`super::diary::LAST_MOMENT`]: it tells houses of one name apart, and
+    /// knows one that got another name. None of the demo, of a copy, and of what was kept before this was.
+    pub begun: Option<u64>,
     /// Its parts.
     pub system: System,
     /// How its balance is reckoned.

@@ -153,7 +153,7 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
         if matches!(document().query_selector(REFUSED), Ok(Some(_))) {
             return focus_on(REFUSED);
         }
-        desk.send.run(Event::SketchDrawn(draft.sketch.get_untracked()));
+        desk.send.run(Event::SketchDrawn(Sketch { begun: Some((desk.moment)()), ..draft.sketch.get_untracked() }));
         if !desk.model.with_untracked(|model| model.sketching) {
             desk.sketch.set(None);
         }

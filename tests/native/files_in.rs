@@ -4,6 +4,7 @@ use eavewater::app::draft::Draft;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::Event;
 use eavewater::app::model::{Model, Place};
+use eavewater::app::sketch::Sketch;
 use eavewater::app::update::update;
 use eavewater::app::view::{frame, kept};
 use eavewater::engine::rain::import;
@@ -75,6 +76,37 @@ fn two_phones_of_one_house_come_together() {
     update(&mut here, Event::FileRead(exchange::export(&Units::default(), None, vec![bare]).into_bytes()));
     let lost = kept::kept(&here).file.unwrap().pop().unwrap();
     assert!(lost.contains("the rain of Emberlow (demo), 3 diary entries"), "{lost}");
+}
+
+#[test]
+fn houses_of_one_name_stay_two_and_one_under_another_name_is_known() {
+    let begun_at = |begun| {
+        let mut model = with_demo();
+        let sketch = Sketch { begun: Some(begun), ..Sketch::first("My house".to_owned(), &model) };
+        update(&mut model, Event::SketchDrawn(sketch));
+        let id = model.site().unwrap().id;
+        wrote(&mut model, 5.0, begun + 1);
+        model.sites.retain(|kept| kept.id == id);
+        model
+    };
+    let (mut here, mut neighbours) = (begun_at(1_000), begun_at(2_000));
+    update(&mut here, Event::FileRead(file_of(&neighbours)));
+    let preview = kept::kept(&here).file.unwrap();
+    assert_eq!(preview[1], "My house: comes in as a new site, with 1 diary entry.");
+    update(&mut here, Event::FileDiscarded);
+    merged(&mut here, file_of(&neighbours), Ok(()));
+    assert_eq!(here.sites.iter().map(|kept| kept.diary.entries().len()).collect::<Vec<_>>(), [1, 1]);
+    // The neighbour renames his house and writes on: that is known here all the same.
+    update(&mut neighbours, Event::SiteNamed("Mill".to_owned()));
+    wrote(&mut neighbours, 6.0, 3_000);
+    let before = here.sites[0].clone();
+    merged(&mut here, file_of(&neighbours), Ok(()));
+    assert!(here.sites.len() == 2 && here.sites[0] == before);
+    assert_eq!((here.sites[1].site.name.as_str(), here.sites[1].diary.entries().len()), ("My house", 2));
+    // A copy is another house.
+    let of = here.sites[0].id;
+    update(&mut here, Event::SiteDuplicated(of));
+    assert_eq!(here.site().unwrap().site.begun, None);
 }
 
 #[test]

@@ -112,6 +112,7 @@ fn everything() -> SiteFile {
         system.details.set(of, *detail, Some(detail.row().range.greatest)).unwrap();
     }
     let site = &mut file.site;
+    site.begun = Some(1_790_000_000_123);
     site.reckoning.generated = Some(GeneratedYears { years: 250, seed: u32::MAX, spread: Some(Share::of_one(0.31)) });
     site.reckoning.wanted = Wanted::Days(Share::of_one(0.95));
     for (number, priced) in Priced::ALL.into_iter().enumerate() {

@@ -5,6 +5,7 @@ use eavewater::app::effect::Effect;
 use eavewater::app::event::Event;
 use eavewater::app::model::{Model, Place};
 use eavewater::app::next::NextEvent;
+use eavewater::app::sketch::Sketch;
 use eavewater::app::update::update;
 use eavewater::app::view::{ahead, frame, house, upkeep};
 use eavewater::engine::learning::calls::{calls, last_worked};
@@ -131,6 +132,29 @@ fn the_calendar_is_read_by_another_program() {
     for event in &calendar.events {
         assert!(!of(&event.properties, "UID").is_empty() && !of(&event.properties, "SUMMARY").is_empty());
     }
+}
+
+#[test]
+fn a_calendar_knows_its_events_again_and_tells_those_of_two_houses_apart() {
+    let uids = |model: &mut Model| -> Vec<String> {
+        let effects = update(model, Event::CalendarWanted(NOW));
+        let [Effect::Download { text, .. }] = effects.as_slice() else { panic!("{effects:?}") };
+        text.lines().filter(|line| line.starts_with("UID:")).map(str::to_owned).collect()
+    };
+    let begun_at = |begun| {
+        let mut model = with_demo();
+        let sketch = Sketch { begun, ..Sketch::first("My house".to_owned(), &model) };
+        update(&mut model, Event::SketchDrawn(sketch));
+        let job = Job { task: Task::Roof, part: model.site().unwrap().site.system.sections[0].id };
+        done(&mut model, job, 400);
+        model
+    };
+    let (mut mine, mut other) = (begun_at(Some(1_000)), begun_at(Some(2_000)));
+    let before = uids(&mut mine);
+    assert!(before.len() == 1 && before != uids(&mut other));
+    update(&mut mine, Event::SiteNamed("Mill".to_owned()));
+    assert_eq!(uids(&mut mine), before, "under another name too");
+    assert_eq!(uids(&mut begun_at(None)), uids(&mut begun_at(None)));
 }
 
 /// The house of made diaries with one of them, everything worked out that its readings say.

@@ -51,6 +51,7 @@ fn with_demo() -> Model {
 fn sketch() -> Sketch {
     Sketch {
         name: "A neighbour's".to_owned(),
+        begun: None,
         length: Length::metres(12.0),
         roof: Area::square_metres(120.0),
         material: Material::Tile,

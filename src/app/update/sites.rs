@@ -95,7 +95,7 @@ pub(super) fn name(model: &mut Model, name: &str) -> Vec<Effect> {
 pub(super) fn duplicate(model: &mut Model, id: SiteId) -> Vec<Effect> {
     let Some(kept) = model.sites.iter().find(|kept| kept.id == id) else { return Vec::new() };
     let (mut site, rain) = ((*kept.site).clone(), kept.rain.clone());
-    site.name = words::copy_of(&site.name);
+    (site.name, site.begun) = (words::copy_of(&site.name), None);
     add(model, site, rain)
 }
 

@@ -135,6 +135,8 @@ fn room(kept: &KeptSite, units: &Units) -> Option<String> {
 /// The upkeep of a site as a calendar file: each job on the day on which its days are over, or today if it is overdue;
 /// jobs that were never written down don't come in.
 pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: NaiveDate, moment: u64) -> Effect {
+    // What a calendar took in before is known again, whatever file the site has come through since.
+    let house = kept.site.begun.unwrap_or_else(|| crc_32(kept.site.name.bytes()).into());
     let events: Vec<DayEvent> = standing(kept, lesson, today)
         .iter()
         .filter_map(|due| {
@@ -146,12 +148,7 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
             let again = due.interval.days.map(|days| days as u32);
             Some(DayEvent {
-                uid: format!(
-                    "{:08x}-{}-{}@eavewater",
-                    crc_32(kept.site.name.bytes()),
-                    due.job.part.0,
-                    due.job.task as u8
-                ),
+                uid: format!("{house:08x}-{}-{}@eavewater", due.job.part.0, due.job.task as u8),
                 date: on,
                 summary: say::job(due.job.task, due.job.part, &kept.site.system),
                 description: say::standing(due, units),

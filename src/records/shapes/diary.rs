@@ -60,7 +60,7 @@ fn write_entry(entry: &Entry) -> Value {
 }
 
 /// A moment or an identity: whole numbers up to [`LAST_MOMENT`] are exact.
-fn moment(moment: u64) -> Value {
+pub(super) fn moment(moment: u64) -> Value {
     #[expect(clippy::cast_precision_loss, reason = "no larger moment is taken in or made")]
     number(moment as f64)
 }

@@ -1,10 +1,12 @@
 //! A site, and how it is reckoned.
 
+use super::diary::moment;
 use super::{kept_option, system, upkeep};
 use crate::quantity::Share;
 use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
+use crate::site::diary::LAST_MOMENT;
 use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
@@ -18,6 +20,7 @@ use crate::site::wanted::Wanted;
 pub fn read(place: &Place<'_>) -> Read<Site> {
     Ok(Site {
         name: place.text("name")?,
+        begun: place.at_if_any("begun")?.map(|_| place.large_number("begun", LAST_MOMENT)).transpose()?,
         system: system::read(&place.at("system")?)?,
         reckoning: read_reckoning(&place.at("reckoning")?)?,
         options: match place.at_if_any("options")? {
@@ -37,14 +40,16 @@ pub fn read(place: &Place<'_>) -> Read<Site> {
 
 /// Writes a site.
 pub fn write(site: &Site) -> Value {
-    object(vec![
-        ("name", site.name.as_str().into()),
+    let mut values = vec![("name", site.name.as_str().into())];
+    values.extend(site.begun.map(|begun| ("begun", moment(begun))));
+    values.extend([
         ("system", system::write(&site.system)),
         ("reckoning", write_reckoning(&site.reckoning)),
         ("options", list(&site.options, kept_option::write)),
         ("prices", kept_option::write_prices(&site.prices)),
         ("upkeep", upkeep::write(&site.upkeep)),
-    ])
+    ]);
+    object(values)
 }
 
 pub(super) fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
