@@ -1,6 +1,7 @@
 //! Cautions, shown where the decision is made.
 
 use crate::language::Phrase;
+use crate::site::feed::Drain;
 use crate::site::roof::Material;
 use crate::site::system::Part;
 use crate::site::tank::{Build, Cover};
@@ -16,6 +17,11 @@ pub const WHO_DECIDES: Phrase = phrase!(
 pub const NOT_DRINKING_WATER: Phrase = phrase!(
     "These figures are about how much water, not how clean. Untreated roof water isn't drinking water.",
     "Estas cifras dicen cuánta agua hay, no cuán limpia está. El agua del techo sin tratar no es agua potable.",
+);
+
+const NO_CROSS_CONNECTION: Phrase = phrase!(
+    "No pipe may join this water with the mains: backflow makes neighbours ill.",
+    "Ninguna tubería puede unir esta agua con la red pública: el reflujo enferma a los vecinos.",
 );
 
 /// What to be careful of with a part.
@@ -48,7 +54,7 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                 "A diverter sends dirt aside; it does not make water safe to drink.",
                 "Un desviador aparta la suciedad; no hace que el agua sea apta para beber.",
             )];
-            if feed.diverter.is_some() {
+            if feed.diverter.as_ref().is_some_and(|diverter| matches!(diverter.drain, Drain::Hole { .. })) {
                 cautions.push(said!(
                     "Let its hole drip into the garden, not against a wall.",
                     "Deja que su orificio gotee en el huerto, no contra una pared.",
@@ -64,9 +70,9 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                      entran a ayudar.",
                 ),
                 said!(
-                    "Every cubic metre weighs a tonne (each US gallon 8.3 lb): the pad must carry it full. Empty, it \
+                    "Every cubic metre weighs a tonne (each US gallon 8.3\u{a0}lb): the pad must carry it full. Empty, it \
                      can blow over.",
-                    "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): la base debe soportar \
+                    "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3\u{a0}lb): la base debe soportar \
                      el tanque lleno. Vacío, puede volcarlo el viento.",
                 ),
                 said!(
@@ -115,10 +121,7 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                     "El agua del techo sin tratar no es agua potable. Los cartuchos de sedimentos y de carbón no \
                      desinfectan; hervir no sirve de nada contra los metales.",
                 ),
-                said!(
-                    "No pipe may join this water with the mains: backflow makes neighbours ill.",
-                    "Ninguna tubería puede unir esta agua con la red pública: el reflujo enferma a los vecinos.",
-                ),
+                NO_CROSS_CONNECTION.text(),
             ],
             Class::Travel => vec![
                 said!(
@@ -133,11 +136,10 @@ pub fn for_part(part: &Part) -> Vec<&'static str> {
                      remolcar.",
                 ),
             ],
-            _ => vec![said!(
-                "No pipe may join this water with the mains: backflow makes neighbours ill. Mark these taps.",
-                "Ninguna tubería puede unir esta agua con la red pública: el reflujo enferma a los vecinos. Marca \
-                 estos grifos.",
-            )],
+            _ => vec![
+                NO_CROSS_CONNECTION.text(),
+                said!("Mark the taps that are not for drinking.", "Marca los grifos que no son para beber."),
+            ],
         },
         Part::Hauling(_) => {
             vec![said!(

@@ -27,8 +27,8 @@ pub const WHERE_IT_WENT: Phrase = phrase!(
 );
 /// The months of a record.
 pub const MONTHS: Phrase = phrase!(
-    "Mean of each month; the small figures are wet days (1 mm or more).",
-    "Promedio de cada mes; las cifras pequeñas son días de lluvia (1 mm o más).",
+    "Mean of each month; the small figures are wet days (1\u{a0}mm or more).",
+    "Promedio de cada mes; las cifras pequeñas son días de lluvia (1\u{a0}mm o más).",
 );
 /// Months that were entered.
 pub const MEANS: Phrase = phrase!("Monthly means as entered.", "Promedios mensuales como se escribieron.");

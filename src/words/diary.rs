@@ -188,10 +188,18 @@ pub fn found(parameter: Parameter, found: TestResult) -> String {
     }
 }
 
+/// What is tested for, inside a sentence.
+pub fn parameter_inside(parameter: Parameter) -> String {
+    match parameter {
+        Parameter::EColi | Parameter::Ph => parameter_name(parameter).to_owned(),
+        _ => super::inside(parameter_name(parameter)),
+    }
+}
+
 /// What is tested for.
 pub fn parameter_name(parameter: Parameter) -> &'static str {
     match parameter {
-        Parameter::EColi => "E. coli",
+        Parameter::EColi => "E.\u{a0}coli",
         Parameter::Coliforms => said!("Coliforms", "Coliformes"),
         Parameter::Turbidity => said!("Turbidity", "Turbidez"),
         Parameter::Ph => "pH",

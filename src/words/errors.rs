@@ -397,8 +397,8 @@ fn month_name(month: usize) -> &'static str {
 /// A line of a tank's table that can't be read.
 pub fn table_row(line: usize, text: &str) -> String {
     say!(
-        "Line {line}, “{text}”, is not a depth and a volume. Write, for example: 0.5 m  900 L.",
-        "La línea {line}, «{text}», no es una profundidad y un volumen. Escribe, por ejemplo: 0,5 m  900 L.",
+        "Line {line}, “{text}”, is not a depth and a volume. Write, for example: 0.5\u{a0}m  900\u{a0}L.",
+        "La línea {line}, «{text}», no es una profundidad y un volumen. Escribe, por ejemplo: 0,5\u{a0}m  900\u{a0}L.",
         line,
         text
     )

@@ -123,8 +123,8 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
             name = name(tank)
         ),
         Finding::TableNotRising { tank, row } => say!(
-            "{name}: row {row} of the table is not above the one before. Depths (to 30 m) and volumes must both rise.",
-            "{name}: la fila {row} de la tabla no supera a la anterior. Tanto las profundidades (hasta 30 m) como los \
+            "{name}: row {row} of the table is not above the one before. Depths (to 30\u{a0}m) and volumes must both rise.",
+            "{name}: la fila {row} de la tabla no supera a la anterior. Tanto las profundidades (hasta 30\u{a0}m) como los \
              volúmenes deben subir.",
             name = name(tank),
             row

@@ -99,9 +99,9 @@ pub const LOW_ABOVE_HIGH: Phrase = phrase!(
 );
 /// What is made of temperatures.
 pub const HARGREAVES: Phrase = phrase!(
-    "Reference evapotranspiration by Hargreaves from latitude and temperatures (FAO-56, equations 21 to 25 and 52). It \
+    "By Hargreaves from latitude and temperatures (FAO-56, equations 21 to 25 and 52). It \
      tends to be too high where it is humid and too low where it is windy: enter published means if you have them.",
-    "Evapotranspiración de referencia según Hargreaves, con la latitud y las temperaturas (FAO-56, ecuaciones 21 a 25 \
+    "Según Hargreaves, con la latitud y las temperaturas (FAO-56, ecuaciones 21 a 25 \
      y 52). Suele salir demasiado alta donde es húmedo y demasiado baja donde hay viento: escribe promedios publicados \
      si los tienes.",
 );

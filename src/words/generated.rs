@@ -99,8 +99,8 @@ pub const WET_DAYS_BY_MONTH: [Phrase; 3] = [
     phrase!("Wet days by month, beside generated", "Días de lluvia por mes, junto a los generados"),
     phrase!("wet days", "días de lluvia"),
     phrase!(
-        "Days with 1 mm or more; of monthly means, rain days as entered.",
-        "Días con 1 mm o más; en promedios mensuales, los días de lluvia que se escribieron.",
+        "Days with 1\u{a0}mm or more; of monthly means, rain days as entered.",
+        "Días con 1\u{a0}mm o más; en promedios mensuales, los días de lluvia que se escribieron.",
     ),
 ];
 

@@ -68,90 +68,97 @@ pub fn each(habit: Habit) -> &'static str {
 pub const fn figures(habit: Habit) -> &'static [Phrase] {
     match habit {
         Habit::Drinking => &[
-            phrase!("Sphere Handbook, 2.5 to 3 L (from memory)", "Sphere Handbook, 2,5 a 3 L (de memoria)"),
+            phrase!("Sphere Handbook, 2.5 to 3\u{a0}L (from memory)", "Sphere Handbook, 2,5 a 3\u{a0}L (de memoria)"),
             phrase!(
-                "2 L, WHO's assumption for adults (from memory)",
-                "2 L, lo que supone la OMS para adultos (de memoria)",
+                "2\u{a0}L, WHO's assumption for adults (from memory)",
+                "2\u{a0}L, lo que supone la OMS para adultos (de memoria)",
             ),
         ],
         Habit::Cooking => &[
             phrase!(
-                "Sphere Handbook, upper end, 6 L (from memory)",
-                "Sphere Handbook, extremo superior, 6 L (de memoria)",
+                "Sphere Handbook, upper end, 6\u{a0}L (from memory)",
+                "Sphere Handbook, extremo superior, 6\u{a0}L (de memoria)",
             ),
             phrase!(
-                "Sphere Handbook, lower end, 3 L (from memory)",
-                "Sphere Handbook, extremo inferior, 3 L (de memoria)",
+                "Sphere Handbook, lower end, 3\u{a0}L (from memory)",
+                "Sphere Handbook, extremo inferior, 3\u{a0}L (de memoria)",
             ),
         ],
         Habit::Taps => &[
             phrase!(
                 "WaterSense faucet, 1.5 US gal/min (from memory)",
-                "Grifo WaterSense, 1,5 gal de EE.\u{a0}UU./min (de memoria)",
+                "Grifo WaterSense, 1,5\u{a0}gal de EE.\u{a0}UU./min (de memoria)",
             ),
             phrase!(
                 "US federal maximum, 2.2 US gal/min (from memory)",
-                "Máximo federal de EE.\u{a0}UU., 2,2 gal de EE.\u{a0}UU./min (de memoria)",
+                "Máximo federal de EE.\u{a0}UU., 2,2\u{a0}gal de EE.\u{a0}UU./min (de memoria)",
             ),
         ],
         Habit::Shower => &[
             phrase!(
                 "5 minutes at WaterSense's 2.0 US gal/min (from memory)",
-                "5 minutos a los 2,0 gal de EE.\u{a0}UU./min de WaterSense (de memoria)",
+                "5 minutos a los 2,0\u{a0}gal de EE.\u{a0}UU./min de WaterSense (de memoria)",
             ),
             phrase!(
                 "Mean of WRF 4309b, 2016, 15.8 US gal (from memory)",
-                "Promedio de WRF 4309b, 2016, 15,8 gal de EE.\u{a0}UU. (de memoria)",
+                "Promedio de WRF 4309b, 2016, 15,8\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
             phrase!(
-                "From a bucket, 15 L (common practice, no source)",
-                "Con un balde, 15 L (práctica común, sin fuente)",
+                "From a bucket, 15\u{a0}L (common practice, no source)",
+                "Con un balde, 15\u{a0}L (práctica común, sin fuente)",
             ),
         ],
         Habit::Bath => &[
             phrase!(
                 "Mean of WRF 4309b, 2016, 20.2 US gal (from memory)",
-                "Promedio de WRF 4309b, 2016, 20,2 gal de EE.\u{a0}UU. (de memoria)",
+                "Promedio de WRF 4309b, 2016, 20,2\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
-            phrase!("Half a tub, 100 L (common practice, no source)", "Media tina, 100 L (práctica común, sin fuente)"),
+            phrase!(
+                "Half a tub, 100\u{a0}L (common practice, no source)",
+                "Media tina, 100\u{a0}L (práctica común, sin fuente)"
+            ),
         ],
         Habit::Toilet => &[
-            phrase!("WaterSense, 1.28 US gal (from memory)", "WaterSense, 1,28 gal de EE.\u{a0}UU. (de memoria)"),
+            phrase!("WaterSense, 1.28 US gal (from memory)", "WaterSense, 1,28\u{a0}gal de EE.\u{a0}UU. (de memoria)"),
             phrase!(
                 "US federal maximum, 1.6 US gal (from memory)",
-                "Máximo federal de EE.\u{a0}UU., 1,6 gal de EE.\u{a0}UU. (de memoria)",
+                "Máximo federal de EE.\u{a0}UU., 1,6\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
             phrase!(
                 "US toilet from before 1994, 3.5 US gal (from memory)",
-                "Inodoro de EE.\u{a0}UU. de antes de 1994, 3,5 gal de EE.\u{a0}UU. (de memoria)",
+                "Inodoro de EE.\u{a0}UU. de antes de 1994, 3,5\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
             phrase!("Dry toilet, none", "Inodoro seco, nada"),
         ],
         Habit::Laundry => &[
             phrase!(
                 "Mean of WRF 4309b, 2016, 31 US gal (from memory)",
-                "Promedio de WRF 4309b, 2016, 31 gal de EE.\u{a0}UU. (de memoria)",
+                "Promedio de WRF 4309b, 2016, 31\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
             phrase!(
                 "ENERGY STAR washer, 14 US gal (from memory)",
-                "Lavadora ENERGY STAR, 14 gal de EE.\u{a0}UU. (de memoria)",
+                "Lavadora ENERGY STAR, 14\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
-            phrase!("By hand, 40 L (common practice, no source)", "A mano, 40 L (práctica común, sin fuente)"),
+            phrase!(
+                "By hand, 40\u{a0}L (common practice, no source)",
+                "A mano, 40\u{a0}L (práctica común, sin fuente)"
+            ),
         ],
         Habit::Dishes => &[phrase!(
-            "Two basins, 15 L (common practice, no source)",
-            "Dos palanganas, 15 L (práctica común, sin fuente)",
+            "Two basins, 15\u{a0}L (common practice, no source)",
+            "Dos palanganas, 15\u{a0}L (práctica común, sin fuente)",
         )],
         Habit::Dishwasher => &[
-            phrase!("WRF 4309b, 2016, 6.1 US gal", "WRF 4309b, 2016, 6,1 gal de EE.\u{a0}UU."),
+            phrase!("WRF 4309b, 2016, 6.1 US gal", "WRF 4309b, 2016, 6,1\u{a0}gal de EE.\u{a0}UU."),
             phrase!(
                 "ENERGY STAR limit, 3.5 US gal (from memory)",
-                "Límite de ENERGY STAR, 3,5 gal de EE.\u{a0}UU. (de memoria)",
+                "Límite de ENERGY STAR, 3,5\u{a0}gal de EE.\u{a0}UU. (de memoria)",
             ),
         ],
-        Habit::Cleaning => {
-            &[phrase!("A bucket, 10 L (common practice, no source)", "Un balde, 10 L (práctica común, sin fuente)")]
-        }
+        Habit::Cleaning => &[phrase!(
+            "A bucket, 10\u{a0}L (common practice, no source)",
+            "Un balde, 10\u{a0}L (práctica común, sin fuente)"
+        )],
     }
 }
 

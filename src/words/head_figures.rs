@@ -51,32 +51,32 @@ pub fn name(figure: HeadFigure) -> &'static str {
 pub fn source(figure: HeadFigure) -> &'static str {
     match figure {
         HeadFigure::SurvivalDrinking => said!(
-            "Sphere Handbook, survival needs, 2.5 to 3 L (from memory).",
-            "Sphere Handbook, necesidades de supervivencia, de 2,5 a 3 L (de memoria).",
+            "Sphere Handbook, survival needs, 2.5 to 3\u{a0}L (from memory).",
+            "Sphere Handbook, necesidades de supervivencia, de 2,5 a 3\u{a0}L (de memoria).",
         ),
         HeadFigure::LeastAtHome => said!(
-            "“Water supply and health”, 7.5 L at home for drinking, food and hygiene.",
-            "«Water supply and health», 7,5 L en casa para beber, comer e higiene.",
+            "“Water supply and health”, 7.5\u{a0}L at home for drinking, food and hygiene.",
+            "«Water supply and health», 7,5\u{a0}L en casa para beber, comer e higiene.",
         ),
         HeadFigure::RuralScheme => said!(
-            "A public rainwater training course: 15 to 25 L; the middle.",
-            "Un curso público de capacitación sobre agua de lluvia: de 15 a 25 L; el punto medio.",
+            "A public rainwater training course: 15 to 25\u{a0}L; the middle.",
+            "Un curso público de capacitación sobre agua de lluvia: de 15 a 25\u{a0}L; el punto medio.",
         ),
         HeadFigure::BasicNeeds => said!(
-            "WHO, quoted for the human right to water: 50 to 100 L; the lower end.",
-            "OMS, citada para el derecho humano al agua: de 50 a 100 L; el extremo inferior.",
+            "WHO, quoted for the human right to water: 50 to 100\u{a0}L; the lower end.",
+            "OMS, citada para el derecho humano al agua: de 50 a 100\u{a0}L; el extremo inferior.",
         ),
         HeadFigure::BasicNeedsUpper => said!(
-            "WHO, quoted for the human right to water: 50 to 100 L; the upper end.",
-            "OMS, citada para el derecho humano al agua: de 50 a 100 L; el extremo superior.",
+            "WHO, quoted for the human right to water: 50 to 100\u{a0}L; the upper end.",
+            "OMS, citada para el derecho humano al agua: de 50 a 100\u{a0}L; el extremo superior.",
         ),
         HeadFigure::FarmPlanning => said!(
             "Planning table, Hindawi 2017, article 8504283: 50 US gal.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 50 gal de EE.\u{a0}UU.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 50\u{a0}gal de EE.\u{a0}UU.",
         ),
         HeadFigure::IndoorOnMains => said!(
             "Water Research Foundation 4309b (2016): 58.6 US gal (from memory).",
-            "Water Research Foundation 4309b (2016): 58,6 gal de EE.\u{a0}UU. (de memoria).",
+            "Water Research Foundation 4309b (2016): 58,6\u{a0}gal de EE.\u{a0}UU. (de memoria).",
         ),
         HeadFigure::MilkingCowSummer
         | HeadFigure::MilkingCowWinter
@@ -92,27 +92,27 @@ pub fn source(figure: HeadFigure) -> &'static str {
         ),
         HeadFigure::Horse => said!(
             "Kansas State, Livestock Watering Handbook: 10 US gal.",
-            "Kansas State, Livestock Watering Handbook: 10 gal de EE.\u{a0}UU.",
+            "Kansas State, Livestock Watering Handbook: 10\u{a0}gal de EE.\u{a0}UU.",
         ),
         HeadFigure::SheepOrGoat => said!(
             "Planning table, Hindawi 2017, article 8504283: 2 US gal.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 2 gal de EE.\u{a0}UU.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 2\u{a0}gal de EE.\u{a0}UU.",
         ),
         HeadFigure::HenUpper => said!(
             "Planning table, Hindawi 2017, article 8504283: 12 US gal for 100.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 12 gal de EE.\u{a0}UU. para 100.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 12\u{a0}gal de EE.\u{a0}UU. para 100.",
         ),
         HeadFigure::HenLower => said!(
             "Planning table, Hindawi 2017, article 8504283: 6 US gal for 100.",
-            "Tabla de planificación, Hindawi 2017, artículo 8504283: 6 gal de EE.\u{a0}UU. para 100.",
+            "Tabla de planificación, Hindawi 2017, artículo 8504283: 6\u{a0}gal de EE.\u{a0}UU. para 100.",
         ),
         HeadFigure::Pig => said!(
             "Common practice, no source; more for a sow in milk.",
             "Práctica común, sin fuente; más para una cerda que amamanta.",
         ),
         HeadFigure::Dog => said!(
-            "Some 60 mL for each kg, a dog of 25 kg (common practice, no source).",
-            "Unos 60 mL por cada kg, un perro de 25 kg (práctica común, sin fuente).",
+            "Some 60\u{a0}mL for each kg, a dog of 25\u{a0}kg (common practice, no source).",
+            "Unos 60\u{a0}mL por cada kg, un perro de 25\u{a0}kg (práctica común, sin fuente).",
         ),
     }
 }

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::language::{Phrase, small};
+use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::barrier::Barrier;
 use crate::site::system::PartKind;
@@ -95,8 +95,7 @@ pub fn behind(pumped: bool, barriers: &[Barrier]) -> String {
 
 /// What the strokes above a tank's water are, by the first tank that has them.
 pub fn hatched(stranded: &str) -> String {
-    let mut letters = stranded.chars();
-    let stranded: String = letters.next().map(small).into_iter().chain(letters).collect();
+    let stranded = super::inside(stranded);
     say!("Hatched: {stranded}", "Rayado: {stranded}", stranded)
 }
 

@@ -2,7 +2,7 @@
 //! checks stand with the checks ([`super::checks::text`]).
 
 use super::checks::Text;
-use super::{ahead, garden, next};
+use super::{garden, next};
 use crate::language::Phrase;
 
 /// The title of the page.
@@ -46,10 +46,10 @@ pub const BALANCE: [Text; 9] = [
              · q; κ es lo que captan canaleta y malla.",
         ),
         phrase!(
-            "The rational method by day, any text on hydrology; 1 mm on 1 m² is 1 L. κ of 90 %: DIN 1989-1, BS 8515 (from \
-             memory); wetting of 0.5 mm: common practice, no source.",
-            "El método racional por día, cualquier texto de hidrología; 1 mm en 1 m² es 1 L. κ de 90\u{a0}%: DIN \
-             1989-1, BS 8515 (de memoria); mojado inicial de 0,5 mm: práctica común, sin fuente.",
+            "The rational method by day, any text on hydrology; 1\u{a0}mm on 1\u{a0}m² is 1\u{a0}L. κ of 90\u{a0}%: DIN 1989-1, BS 8515 (from \
+             memory); wetting of 0.5\u{a0}mm: common practice, no source.",
+            "El método racional por día, cualquier texto de hidrología; 1\u{a0}mm en 1\u{a0}m² es 1\u{a0}L. κ de 90\u{a0}%: DIN \
+             1989-1, BS 8515 (de memoria); mojado inicial de 0,5\u{a0}mm: práctica común, sin fuente.",
         ),
         phrase!(
             "The same coefficient in light rain and in heavy. Snow counts as rain on its day. What no feed takes is told as \
@@ -213,11 +213,11 @@ pub const RAIN: [Text; 5] = [
     topic(
         phrase!("Doubts about a record", "Dudas sobre un registro"),
         phrase!(
-            "Mean year outside 10 to 13,000 mm; a day above 1,825 mm, or above twice the wettest other one; rain on 40 % of days with 40 % of them under 1 mm; a run of \
+            "Mean year outside 10 to 13,000\u{a0}mm; a day above 1,825\u{a0}mm, or above twice the wettest other one; rain on 40\u{a0}% of days with 40\u{a0}% of them under 1\u{a0}mm; a run of \
              30 zeros or more with a chance under 1 in 10,000, Π (d + ½ + i)/(w + d + 1 + i) over its days, w and d the wet and \
              dry days of those months that follow five dry ones.",
-            "Año promedio fuera de 10 a 13\u{a0}000 mm; un día de más de 1825 mm, o de más del doble del segundo más lluvioso; lluvia en el 40\u{a0}% de los días, \
-             con el 40\u{a0}% de ellos bajo 1 mm; una serie de 30 ceros o más con probabilidad menor de 1 en \
+            "Año promedio fuera de 10 a 13\u{a0}000\u{a0}mm; un día de más de 1825\u{a0}mm, o de más del doble del segundo más lluvioso; lluvia en el 40\u{a0}% de los días, \
+             con el 40\u{a0}% de ellos bajo 1\u{a0}mm; una serie de 30 ceros o más con probabilidad menor de 1 en \
              10\u{a0}000, Π (d + ½ + i)/(w + d + 1 + i) sobre sus días; w y d son los días con lluvia y sin ella de \
              esos meses que siguen a cinco sin lluvia.",
         ),
@@ -232,9 +232,9 @@ pub const RAIN: [Text; 5] = [
     topic(
         phrase!("Monthly means alone", "Solo promedios mensuales"),
         phrase!(
-            "Each month's rain in equal rain days, evenly spaced: as many as are entered, else its total ÷ 8 mm.",
+            "Each month's rain in equal rain days, evenly spaced: as many as are entered, else its total ÷ 8\u{a0}mm.",
             "La lluvia de cada mes en días de lluvia iguales, repartidos por igual: tantos como se escriban; si no, \
-             su total ÷ 8 mm.",
+             su total ÷ 8\u{a0}mm.",
         ),
         phrase!("Common practice, no source.", "Práctica común, sin fuente."),
         super::rain::EVEN_RAIN,
@@ -251,9 +251,9 @@ pub const RAIN: [Text; 5] = [
              número de media 1 tal que 1 + CV² = (1 + CV de la cadena²)(1 + CV del número²).",
         ),
         phrase!(
-            "Richardson 1981; Thom 1958; Geng, Penning de Vries & Supit 1986; a wet day from 0.254 mm on (Richardson & Wright \
-             1984, from memory). CV of 25 % where nothing tells it: common practice, no source.",
-            "Richardson 1981; Thom 1958; Geng, Penning de Vries y Supit 1986; día de lluvia desde 0,254 mm \
+            "Richardson 1981; Thom 1958; Geng, Penning de Vries & Supit 1986; a wet day from 0.254\u{a0}mm on (Richardson & Wright \
+             1984, from memory). CV of 25\u{a0}% where nothing tells it: common practice, no source.",
+            "Richardson 1981; Thom 1958; Geng, Penning de Vries y Supit 1986; día de lluvia desde 0,254\u{a0}mm \
              (Richardson y Wright 1984, de memoria). CV de 25\u{a0}% donde nada lo indica: práctica común, sin fuente.",
         ),
         super::generated::HOW,
@@ -352,7 +352,7 @@ pub const SIZES: [Text; 5] = [
     topic(
         phrase!("Smallest that does it", "El mínimo que alcanza"),
         phrase!(
-            "The whole house is run with all tanks, roofs or uses × a factor; the factor is halved in, at equal ratios, to 0.2 %.",
+            "The whole house is run with all tanks, roofs or uses × a factor; the factor is halved in, at equal ratios, to 0.2\u{a0}%.",
             "Se calcula la casa entera con todos los tanques, techos o usos × un factor; el factor se acota por \
              mitades, en proporciones iguales, hasta el 0,2\u{a0}%.",
         ),
@@ -383,10 +383,10 @@ pub const SIZES: [Text; 5] = [
     topic(
         phrase!("By the handbooks", "Según los manuales"),
         phrase!(
-            "Monthly balance: greatest deficit of twelve mean months, twice. Dry season: use × longest spell under 1 mm. 5 % and 6 % \
+            "Monthly balance: greatest deficit of twelve mean months, twice. Dry season: use × longest spell under 1\u{a0}mm. 5\u{a0}% and 6\u{a0}% \
              rules: that share of the lesser of a year's yield A·c·κ·P and use.",
             "Balance mensual: el mayor déficit de doce meses promedio, dos veces. Estación seca: uso × la racha más \
-             larga de menos de 1 mm. Reglas del 5\u{a0}% y del 6\u{a0}%: esa parte de lo menor entre el agua captada \
+             larga de menos de 1\u{a0}mm. Reglas del 5\u{a0}% y del 6\u{a0}%: esa parte de lo menor entre el agua captada \
              en un año, A·c·κ·P, y el uso.",
         ),
         phrase!(
@@ -455,13 +455,16 @@ pub const FROM_TODAY: [Text; 4] = [
              es de escasez, por bisección; vale el que soporta una proporción p de los futuros.",
         ),
         phrase!("Ours; ranges as above.", "Propia; rangos como arriba."),
-        ahead::FAN_CAPTION,
+        phrase!(
+            "Every future counts alike; from tomorrow on all uses of the house are larger or smaller alike.",
+            "Todos los futuros cuentan igual; desde mañana todos los usos de la casa suben o bajan por igual.",
+        ),
     ),
     topic(
         phrase!("What the readings say", "Lo que dicen las lecturas"),
         phrase!(
             "Capture and use that make the levels run from each reading to the next with least squares (Gauss–Newton), weighted by \
-             what is expected of reading (1 % of the store), use (30 % of a day's) and catch (10 % of a day's); ranges at 90 % by \
+             what is expected of reading (1\u{a0}% of the store), use (30\u{a0}% of a day's) and catch (10\u{a0}% of a day's); ranges at 90\u{a0}% by \
              Student's t.",
             "La captación y el uso que llevan los niveles de cada lectura a la siguiente con mínimos cuadrados \
              (Gauss–Newton), ponderados por lo que se espera de la lectura (1\u{a0}% del depósito), del uso (30\u{a0}% \
@@ -474,7 +477,7 @@ pub const FROM_TODAY: [Text; 4] = [
              las dispersiones: práctica común, sin fuente.",
         ),
         phrase!(
-            "Stretches that ended brim-full count as “at least”. Nothing is told under four stretches or with a range wider than 30 % \
+            "Stretches that ended brim-full count as “at least”. Nothing is told under four stretches or with a range wider than 30\u{a0}% \
              either way.",
             "Los tramos que terminaron llenos hasta el borde cuentan como «al menos». No se dice nada con menos de \
              cuatro tramos o con un rango más ancho que el 30\u{a0}% hacia cada lado.",
@@ -485,7 +488,7 @@ pub const FROM_TODAY: [Text; 4] = [
         phrase!(
             "Running sum of the evidence for three tenths less capture, or three tenths more use, than before the last half year \
              (of a shorter diary: its later half); called at 5. Which of the two by their likelihoods: one alone unless \
-             twice the logarithm of how much likelier both are reaches 6.6 (χ², 99 %).",
+             twice the logarithm of how much likelier both are reaches 6.6 (χ², 99\u{a0}%).",
             "Suma acumulada de la evidencia de tres décimas menos de captación, o tres décimas más de uso, que \
              antes del último medio año (en un diario más corto, de su segunda mitad); avisa al llegar a 5. Cuál de las \
              dos, por sus verosimilitudes: una sola, salvo que el doble del logaritmo de cuánto más verosímiles son \

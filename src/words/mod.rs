@@ -29,7 +29,7 @@ pub mod upkeep;
 
 use chrono::{Datelike, NaiveDate};
 
-use crate::language::Phrase;
+use crate::language::{Phrase, small};
 
 /// The buttons that save a figure: as SVG, as PNG.
 pub const SAVE_AS: [Phrase; 2] =
@@ -68,9 +68,15 @@ pub fn read_on(first: NaiveDate, last: NaiveDate) -> String {
     }
 }
 
+/// A text that begins large, inside a sentence.
+pub fn inside(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(small).into_iter().chain(letters).collect()
+}
+
 /// A day of the year: "4 March".
 pub fn day_of_year(date: NaiveDate) -> String {
-    say!("{day} {month}", "{day} de {month}", day = date.day(), month = MONTH_NAMES[date.month0() as usize])
+    say!("{day}\u{a0}{month}", "{day}\u{a0}de {month}", day = date.day(), month = MONTH_NAMES[date.month0() as usize])
 }
 
 const MONTH_NAMES: [Phrase; 12] = [
@@ -204,7 +210,7 @@ mod tests {
     #[test]
     fn dates_and_lists_follow_the_language() {
         crate::language::speak(Language::Spanish);
-        assert_eq!(NaiveDate::from_ymd_opt(2002, 3, 4).map(date).as_deref(), Some("4 de marzo de 2002"));
+        assert_eq!(NaiveDate::from_ymd_opt(2002, 3, 4).map(date).as_deref(), Some("4\u{a0}de marzo de 2002"));
         let row = |items: &[&str]| list(&items.iter().map(|item| (*item).to_owned()).collect::<Vec<_>>());
         assert_eq!(row(&["techo", "tanque", "bomba"]), "techo, tanque y bomba");
         assert_eq!(row(&["uso", "invernadero"]), "uso e invernadero");

@@ -274,8 +274,8 @@ pub fn left_after(judged: &Judged) -> String {
 pub fn caution(upgrade: &Upgrade) -> Option<&'static str> {
     match upgrade {
         Upgrade::AddTank { .. } => Some(said!(
-            "Every cubic metre weighs a tonne (each US gallon 8.3 lb): a level base must carry it full.",
-            "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3 lb): una base nivelada tiene que \
+            "Every cubic metre weighs a tonne (each US gallon 8.3\u{a0}lb): a level base must carry it full.",
+            "Cada metro cúbico pesa una tonelada (cada galón de EE.\u{a0}UU., 8,3\u{a0}lb): una base nivelada tiene que \
              soportar el tanque lleno.",
         )),
         Upgrade::AddRoof { .. } => Some(said!(

@@ -184,17 +184,21 @@ pub fn hint(field: Field) -> Option<&'static str> {
             "Length × width as seen from above, not along the slope.",
             "Largo × ancho visto desde arriba, no a lo largo de la pendiente.",
         )),
+        Field::Outdoor => Some(said!(
+            "A day without water in the house is a dry day; one without it outdoors is none, unless all is outdoors.",
+            "Un día sin agua en la casa es día de escasez; uno sin agua afuera no, salvo que todo sea afuera.",
+        )),
         Field::RunoffCoefficient => Some(said!(
             "Share of the rain, beyond wetting, that runs off. Set by the roofing; yours may differ.",
             "Parte de la lluvia, pasado el mojado inicial, que escurre. La fija el material del techo; la \
              tuya puede ser distinta.",
         )),
         Field::WettingLoss => Some(said!(
-            "Only wets the roof. 0.5 mm: common practice, no source.",
-            "Solo moja el techo. 0,5 mm: práctica común, sin fuente.",
+            "Only wets the roof. 0.5\u{a0}mm: common practice, no source.",
+            "Solo moja el techo. 0,5\u{a0}mm: práctica común, sin fuente.",
         )),
         Field::Capture => Some(said!(
-            "What gutter and leaf screen pass on. 90 % if unknown (DIN 1989-1, BS 8515, from memory).",
+            "What gutter and leaf screen pass on. 90\u{a0}% if unknown (DIN 1989-1, BS 8515, from memory).",
             "Lo que dejan pasar la canaleta y la malla para hojas. 90\u{a0}% si no se sabe (DIN 1989-1, BS 8515, de \
              memoria).",
         )),
@@ -216,8 +220,8 @@ pub fn hint(field: Field) -> Option<&'static str> {
             "Nunca a un tanque que rebosa de vuelta a este.",
         )),
         Field::DepthTable => Some(said!(
-            "For example: 0.5 m  900 L. Rising, one row a line, the last at the rim.",
-            "Por ejemplo: 0,5 m  900 L. De menos a más, un par por línea, el último en el borde.",
+            "For example: 0.5\u{a0}m  900\u{a0}L. Rising, one row a line, the last at the rim.",
+            "Por ejemplo: 0,5\u{a0}m  900\u{a0}L. De menos a más, un par por línea, el último en el borde.",
         )),
         Field::StartLevel => Some(said!("Share of the store that it fills.", "Parte del depósito que llena.")),
         Field::CropCoefficient => Some(said!(
@@ -262,7 +266,7 @@ fn fixed_choice(choice: Choice) -> &'static str {
     match choice {
         Choice::Material(material) => material_name(material),
         Choice::Drain(DrainKind::NoDiverter) => said!("None", "Ninguno"),
-        Choice::Drain(DrainKind::Hole) => said!("Emptied by a slow-release hole", "Se vacía solo, por un orificio"),
+        Choice::Drain(DrainKind::Hole) => said!("Emptied by a slow hole", "Se vacía por un orificio"),
         Choice::Drain(DrainKind::ByHand) => said!("Emptied by hand", "Se vacía a mano"),
         Choice::Drain(DrainKind::Never) => said!("Never emptied, or blocked", "Nunca se vacía, o está tapado"),
         Choice::Build(Build::Barrel) => said!("Barrel", "Barril"),
@@ -294,15 +298,8 @@ fn fixed_choice(choice: Choice) -> &'static str {
         Choice::Open(false) => said!("Shut", "Cerrada"),
         Choice::Covered(true) => said!("Covered", "Cubierto"),
         Choice::Covered(false) => said!("Open to the sky", "Abierto al cielo"),
-        Choice::Outdoor(true) => {
-            said!(
-                "Outdoors: a day without it is no dry day, unless all is outdoors",
-                "Afuera: un día sin agua no es día de escasez, salvo que todo sea afuera",
-            )
-        }
-        Choice::Outdoor(false) => {
-            said!("The house: a day without it is a dry day", "La casa: un día sin agua es día de escasez")
-        }
+        Choice::Outdoor(true) => said!("Outdoors", "Afuera"),
+        Choice::Outdoor(false) => said!("In the house", "En la casa"),
         Choice::OverflowTo(OverflowTo::Tank(_)) | Choice::Part(_) | Choice::Month(_) => "",
     }
 }

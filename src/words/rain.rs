@@ -69,7 +69,8 @@ pub const RAIN_DAYS_MAY_LACK: Phrase = phrase!(
 /// Of a record that waits.
 pub const NOT_KEPT_YET: Phrase = phrase!("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas.");
 /// What a dry spell is.
-pub const DRY_SPELL_IS: Phrase = phrase!("Days in a row with less than 1 mm.", "Días seguidos con menos de 1 mm.");
+pub const DRY_SPELL_IS: Phrase =
+    phrase!("Days in a row with less than 1\u{a0}mm.", "Días seguidos con menos de 1\u{a0}mm.");
 
 /// The rain of a mean year in mm; none where no calendar year is whole.
 pub fn mean_year(mm: Option<f64>, units: &Units) -> String {

@@ -202,8 +202,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             some = some(days, |row| format!("{} ({})", date(row.date), depth(row.depth_mm))),
         ),
         Notice::AnnualTotalUnlikely { mean_mm } => say!(
-            "A mean year comes to {depth}, which is found nowhere on Earth (10 to 13,000 mm). The unit looks wrong.",
-            "Un año promedio da {depth}, lo que no se encuentra en ningún lugar de la Tierra (de 10 a 13\u{a0}000 mm). \
+            "A mean year comes to {depth}, which is found nowhere on Earth (10 to 13,000\u{a0}mm). The unit looks wrong.",
+            "Un año promedio da {depth}, lo que no se encuentra en ningún lugar de la Tierra (de 10 a 13\u{a0}000\u{a0}mm). \
              La unidad parece equivocada.",
             depth = depth(*mean_mm),
         ),
@@ -215,9 +215,9 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             span = span(dry),
         ),
         Notice::Drizzle { rain_days, under_1_mm } => say!(
-            "Rain on {wet} of days, {drizzle} of them under 1 mm: more like a computed series than a gauge's. Kept as \
+            "Rain on {wet} of days, {drizzle} of them under 1\u{a0}mm: more like a computed series than a gauge's. Kept as \
              written.",
-            "Lluvia en {wet} de los días, y en {drizzle} de ellos menos de 1 mm: se parece más a una serie calculada \
+            "Lluvia en {wet} de los días, y en {drizzle} de ellos menos de 1\u{a0}mm: se parece más a una serie calculada \
              que a la de un pluviómetro. Se deja como está escrito.",
             wet = percent(*rain_days),
             drizzle = percent(*under_1_mm),

@@ -49,8 +49,8 @@ pub const ANSWER: Phrase = phrase!("Does the water last?", "¿Alcanza el agua?")
 pub const SIZES: Phrase = phrase!("How big?", "¿De qué tamaño?");
 /// While that is searched for.
 pub const SIZES_RUN: Phrase = phrase!(
-    "The sizes are being searched for; they stand here once they are found.",
-    "Los tamaños se están buscando; estarán aquí cuando se encuentren.",
+    "Not found yet: the sizes are still being reckoned. Wait for them before this is printed.",
+    "Aún sin hallar: los tamaños se están calculando. Espera a que estén antes de imprimir.",
 );
 /// How sure the share of good years is.
 pub const GOOD_YEARS: Phrase = phrase!(

@@ -72,7 +72,7 @@ pub fn about(inquiry: Inquiry) -> &'static str {
              days, and count neither wetting nor first flush nor gardens by the weather; the last column says what a \
              tank of that size would have come to on this rain.",
             "Reglas prácticas para la misma casa. Miran totales, meses o una racha sin lluvia, nunca el orden de los \
-             días, y no cuentan el mojado inicial, las primeras aguas ni los jardines según el clima; la última \
+             días, y no cuentan el mojado inicial, las primeras aguas ni los huertos según el tiempo; la última \
              columna dice qué habría resultado con un tanque de ese tamaño con esta lluvia.",
         ),
     }
@@ -222,7 +222,7 @@ pub const WITHOUT_HAULING: Phrase =
 /// How the use of gardens by the weather is told.
 pub const GARDENS_AS_DRY: Phrase = phrase!(
     "A garden by the weather is told here with what it would draw if it never rained.",
-    "De un jardín según el clima se dice aquí lo que tomaría si no lloviera nunca.",
+    "De un huerto según el tiempo se dice aquí lo que tomaría si no lloviera nunca.",
 );
 
 /// From one to the other, or just the one where they are written alike.

@@ -11,8 +11,8 @@ use crate::site::wanted::Wanted;
 pub const TITLE: Phrase = phrase!("Sketch a house", "Bosquejar una casa");
 /// How to.
 pub const LEAD: Phrase = phrase!(
-    "Drag, or type with or without a unit: 15 m, 1,600 sq ft, 5000 gal. Everything can be refined later.",
-    "Arrastra, o escribe con o sin unidad: 15 m, 1600 ft², 5000 gal. Después se puede afinar todo.",
+    "Drag, or type with or without a unit: 15\u{a0}m, 1,600 sq ft, 5000\u{a0}gal. Everything can be refined later.",
+    "Arrastra, o escribe con o sin unidad: 15\u{a0}m, 1600 ft², 5000\u{a0}gal. Después se puede afinar todo.",
 );
 /// Where twelve typed means come from.
 pub const MEANS_SOURCE: Phrase = phrase!("entered by hand", "escritos a mano");

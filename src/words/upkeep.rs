@@ -87,8 +87,8 @@ pub fn to_do(task: Task) -> &'static str {
         Task::Hole => said!("Clear the slow-release hole", "Destapar el orificio de vaciado lento"),
         Task::InletMesh => {
             said!(
-                "Check the mesh at inlet and overflow (holes of 1 mm at most)",
-                "Revisar la malla de la entrada y del rebosadero (huecos de 1 mm como máximo)"
+                "Check the mesh at inlet and overflow (holes of 1\u{a0}mm at most)",
+                "Revisar la malla de la entrada y del rebosadero (huecos de 1\u{a0}mm como máximo)"
             )
         }
         Task::TankLook => {
@@ -188,10 +188,10 @@ pub const OCCASIONS: [Occasion; 7] = [
                 "Mira que cada rebosadero esté libre y lleve el agua lejos de la casa.",
             ),
             phrase!(
-                "Fill clean containers with drinking water for three days: 4 L (a gallon) a head and day is common advice. \
+                "Fill clean containers with drinking water for three days: 4\u{a0}L (a gallon) a head and day is common advice. \
                  While a notice says not to drink from the tap, fill them with other water.",
-                "Llena recipientes limpios con agua potable para tres días: el consejo común es 4 L (un galón) por \
-                 persona y día. Mientras un aviso diga que no se beba de la llave, llénalos con otra agua.",
+                "Llena recipientes limpios con agua potable para tres días: el consejo común es 4\u{a0}L (un galón) por \
+                 persona y día. Mientras un aviso diga que no se beba del grifo, llénalos con otra agua.",
             ),
             phrase!(
                 "Unplug the pump if lightning or a flood may come, and know how to shut the tank's outlet by hand.",
@@ -265,7 +265,7 @@ pub const OCCASIONS: [Occasion; 7] = [
         ],
     },
     Occasion {
-        title: phrase!("No water at the tap", "No sale agua de la llave"),
+        title: phrase!("No water at the tap", "No sale agua del grifo"),
         steps: &[
             phrase!(
                 "Read the level: below the outlet nothing comes, whatever the pump does. Look for shut valves too.",
@@ -286,7 +286,7 @@ pub const OCCASIONS: [Occasion; 7] = [
             phrase!(
                 "Without power draw at the tank's tap, never by climbing in. Without power a lamp disinfects nothing: boil \
                  what is drunk, also until the pipes were flushed.",
-                "Sin electricidad saca agua por la llave del tanque; nunca te metas. Sin electricidad la lámpara no desinfecta \
+                "Sin electricidad saca agua por el grifo del tanque; nunca te metas. Sin electricidad la lámpara no desinfecta \
                  nada: hierve lo que se beba, también hasta haber enjuagado los tubos.",
             ),
         ],
@@ -299,8 +299,8 @@ pub const OCCASIONS: [Occasion; 7] = [
                 "Busca por dónde entran los mosquitos: entrada, rebosadero, tapa, una canaleta o un desviador que guarda agua.",
             ),
             phrase!(
-                "Close it with mesh that doesn't rust, with holes of 1 mm at most; let gutters and diverters run dry.",
-                "Ciérralo con malla que no se oxide, con huecos de 1 mm como máximo; que canaletas y desviadores se vacíen.",
+                "Close it with mesh that doesn't rust, with holes of 1\u{a0}mm at most; let gutters and diverters run dry.",
+                "Ciérralo con malla que no se oxide, con huecos de 1\u{a0}mm como máximo; que canaletas y desviadores se vacíen.",
             ),
             phrase!(
                 "Pour in no oil or poison on your own: ask the health office what is allowed in drinking water.",

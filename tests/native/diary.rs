@@ -52,7 +52,7 @@ fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_newer_ones
         |model: &Model| house::house(model.site().unwrap(), (None, None), &Units::default(), TODAY, 358.0).alarms;
     let said = tested(&mut model, 10, Parameter::EColi, TestResult::Present);
     assert!(said.warning && said.offer == Some(frame::Offer::Undo));
-    assert!(said.text.starts_with("Stop drinking it now: E. coli was found (") && said.text.contains(&tap.name));
+    assert!(said.text.starts_with("Stop drinking it now: E.\u{a0}coli was found (") && said.text.contains(&tap.name));
     assert!(said.text.contains("Boil every glass for 1 min"), "{}", said.text);
     let [line] = on_house(&model).try_into().unwrap();
     assert!(said.text.starts_with(&line), "{line}");
@@ -67,8 +67,8 @@ fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_newer_ones
     assert!(!tested(&mut model, 8, Parameter::EColi, TestResult::Absent).warning);
     let [line] = on_house(&model).try_into().unwrap();
     assert!(
-        line.starts_with("E. coli was found (")
-            && line.contains("Until a second one, taken at the same place on 24 November 2026"),
+        line.starts_with("E.\u{a0}coli was found (")
+            && line.contains("Until a second one, taken at the same place on 24\u{a0}November 2026"),
         "{line}"
     );
     assert!(!tested(&mut model, 0, Parameter::EColi, TestResult::Absent).warning);

@@ -481,7 +481,7 @@ mod tests {
         }
         for wanted in [
             "Runoff coefficient",
-            "30 August 2026",
+            "30\u{a0}August 2026",
             "Wilson",
             "Jenkins",
             "Where the water went",
@@ -568,7 +568,7 @@ mod tests {
                 ["the", "and", "is", "are", "with", "from", "to", "not", "year", "years", "day", "days", "tank"];
             assert!(!english.contains(&word.to_lowercase().as_str()), "{word} in {text}");
         }
-        assert!(text.contains("30 de agosto de 2026") && text.contains("Adónde fue el agua"));
+        assert!(text.contains("30\u{a0}de agosto de 2026") && text.contains("Adónde fue el agua"));
         speak(Language::English);
     }
 }

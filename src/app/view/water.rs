@@ -158,9 +158,8 @@ fn failed_tests(chain: &Chain) -> impl Iterator<Item = &Result> {
 fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
     let system = &seen.site.system;
     let chain = chain(&seen.asked(), seen.diary, using);
-    let failed: Vec<String> =
-        failed_tests(&chain).map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
-    let doubts: Vec<String> = chain.doubts().map(|result| words::diary::parameter_name(result.of).to_owned()).collect();
+    let failed: Vec<String> = failed_tests(&chain).map(|result| words::diary::parameter_inside(result.of)).collect();
+    let doubts: Vec<String> = chain.doubts().map(|result| words::diary::parameter_inside(result.of)).collect();
     let (class, word) = match chain.verdict() {
         _ if !failed.is_empty() => ("check fails", say::results::word(Judgement::Fails)),
         Verdict::Holds if !doubts.is_empty() => (class(Verdict::Lacks), said!("In doubt", "En duda")),
@@ -363,7 +362,7 @@ mod tests {
         let site = demo::site();
         let tap = site.system.uses[0].id;
         let views = told(&site, &tested(tap, Parameter::EColi, TestResult::Present));
-        assert!(views[0].verdict.contains("E. coli") && views[0].urgent, "{}", views[0].verdict);
+        assert!(views[0].verdict.contains("E.\u{a0}coli") && views[0].urgent, "{}", views[0].verdict);
         assert!(views[0].tests[0].next.contains("Boil every glass for 1 min"), "{}", views[0].tests[0].next);
         // The other tap is another water only if it hangs on another store: here nobody sampled it.
         assert!(!views[1].urgent);

@@ -4,7 +4,7 @@ use chrono::{Datelike, Days, NaiveDate};
 
 use super::joined::Known;
 use crate::engine::learning::calls::{Call, Shows};
-use crate::engine::treatment::results::over_limit_at;
+use crate::engine::treatment::results::asks_to_repeat;
 use crate::site::diary::{Diary, Entry, Parameter, Told};
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -61,7 +61,7 @@ const SOON_DAYS: f64 = 14.0;
 /// Or from this share of the rain or litres on.
 const SOON_SHARE: f64 = 0.9;
 
-/// Where a test is over a limit of health, the next one is due after so many days: when the water was made good, and once
+/// Where a test is over a limit of health, or found coliforms, the next one is due after so many days: when the water was made good, and once
 /// more a week later. Common practice, no source.
 const DAYS_TO_REPEAT: f64 = 7.0;
 
@@ -77,8 +77,8 @@ pub fn due(
     let began = diary.entries().first().map(|entry| entry.date).filter(|began| *began <= today);
     let stand = |job: Job| {
         let mut interval = upkeep.interval(job);
-        let is_over_limit = |tap: &Use| tap.id == job.part && !over_limit_at(diary, system, tap).is_empty();
-        if job.task == Task::WaterTest && system.uses.iter().any(is_over_limit) {
+        let asks = |tap: &Use| tap.id == job.part && asks_to_repeat(diary, system, tap);
+        if job.task == Task::WaterTest && system.uses.iter().any(asks) {
             interval.days = Some(DAYS_TO_REPEAT);
         }
         let last = diary.entries().iter().filter(|entry| entry.date <= today).rfind(|entry| does(entry, job));
@@ -273,6 +273,13 @@ mod tests {
         let after_ph = stands(&system, &Upkeep::default(), vec![told(1, day(1, 4), ph)], job, day(1, 11));
         assert_eq!(after_ph, Standing::NeverWritten { long: false }, "germs were not tested for");
         assert_eq!(stand(TestResult::Present, day(1, 11)), Standing::Overdue(Because::Days(7)));
+        let coliforms = |found| Told::Test { at: Some(job.part), parameter: Parameter::Coliforms, found };
+        let after = |found| {
+            let entries = vec![told(1, day(1, 4), test(TestResult::Absent)), told(2, day(1, 4), coliforms(found))];
+            stands(&system, &Upkeep::default(), entries, job, day(1, 11))
+        };
+        assert_eq!(after(TestResult::Present), Standing::Overdue(Because::Days(7)));
+        assert_eq!(after(TestResult::Absent), Standing::Later);
     }
 
     #[test]

@@ -98,6 +98,17 @@ pub fn over_limit_at(diary: &Diary, system: &System, using: &Use) -> Vec<Result>
     results
 }
 
+/// Whether a result that concerns the tap of a use asks for another test soon: one over a limit of health, or coliforms,
+/// which tell that something gets in.
+pub fn asks_to_repeat(diary: &Diary, system: &System, using: &Use) -> bool {
+    let asks = |result: &Result| match judge(result.of, result.found, is_chlorinated(using)).0 {
+        Judgement::Fails => true,
+        Judgement::Watch => result.of == Parameter::Coliforms,
+        _ => false,
+    };
+    at_tap(diary, system, using.id, using.tank).iter().any(asks)
+}
+
 /// The newest results that are over a limit of health, of water that people may come to drink; each once, whatever taps
 /// it concerns.
 pub fn over_limit(diary: &Diary, system: &System) -> Vec<Result> {

@@ -222,5 +222,5 @@ fn entry(house: &mut House, part: PartId, symbol: &Symbol, joined: bool, riser: 
     let baseline = y + 5.0 - LEADING / 2.0 * (name.len() + detail.len()).saturating_sub(1) as f64;
     let baseline = pen.texts(Ink::StrongLabel, (x, baseline), Anchor::Start, SIZE, &name);
     pen.texts(Ink::FaintLabel, (x, baseline), Anchor::Start, SMALL, &detail);
-    house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (end + 42.0, top + 11.0), pen);
+    house.target(&[part], (riser, top), (right - riser - 2.0, TAP), (end + 38.0, top + 10.0), pen);
 }

@@ -220,17 +220,20 @@ pub const fn options(detail: Detail) -> &'static [Phrase] {
             phrase!("In the tank, and left to stand", "En el tanque, y se deja reposar"),
         ],
         Detail::DosePurpose => &[
-            phrase!("Keeping a residual, 1 mg/L", "Mantener cloro residual, 1 mg/L"),
-            phrase!("Disinfecting after contamination, 5 mg/L", "Desinfectar tras una contaminación, 5 mg/L"),
-            phrase!("Shock for pipes or a cleaned tank, 50 mg/L", "Choque en tubos o en un tanque ya lavado, 50 mg/L"),
+            phrase!("Keeping a residual, 1\u{a0}mg/L", "Mantener cloro residual, 1\u{a0}mg/L"),
+            phrase!("Disinfecting after contamination, 5\u{a0}mg/L", "Desinfectar tras una contaminación, 5\u{a0}mg/L"),
+            phrase!(
+                "Shock for pipes or a cleaned tank, 50\u{a0}mg/L",
+                "Choque en tubos o en un tanque ya lavado, 50\u{a0}mg/L"
+            ),
         ],
         Detail::Stock => &[
-            phrase!("household bleach 5.25 %", "cloro doméstico (blanqueador) 5,25\u{a0}%"),
-            phrase!("household bleach 6 %", "cloro doméstico (blanqueador) 6\u{a0}%"),
-            phrase!("household bleach 8.25 %", "cloro doméstico (blanqueador) 8,25\u{a0}%"),
-            phrase!("liquid pool chlorine 12.5 %", "cloro líquido para piscinas 12,5\u{a0}%"),
-            phrase!("calcium hypochlorite 65 %", "hipoclorito de calcio 65\u{a0}%"),
-            phrase!("calcium hypochlorite 75 %", "hipoclorito de calcio 75\u{a0}%"),
+            phrase!("household bleach 5.25\u{a0}%", "cloro doméstico (blanqueador) 5,25\u{a0}%"),
+            phrase!("household bleach 6\u{a0}%", "cloro doméstico (blanqueador) 6\u{a0}%"),
+            phrase!("household bleach 8.25\u{a0}%", "cloro doméstico (blanqueador) 8,25\u{a0}%"),
+            phrase!("liquid pool chlorine 12.5\u{a0}%", "cloro líquido para piscinas 12,5\u{a0}%"),
+            phrase!("calcium hypochlorite 65\u{a0}%", "hipoclorito de calcio 65\u{a0}%"),
+            phrase!("calcium hypochlorite 75\u{a0}%", "hipoclorito de calcio 75\u{a0}%"),
         ],
         Detail::CarriedFor => &[
             phrase!("Drinking and food", "Beber y comer"),
@@ -294,12 +297,12 @@ pub fn usual(detail: Detail) -> &'static str {
             "No se sabe: 0. Su placa dice el caudal para su clase.",
         ),
         Detail::LampClarity => said!(
-            "70 % of the light through 1 cm: NSF/ANSI 55, from memory.",
-            "70\u{a0}% de la luz a través de 1 cm: NSF/ANSI 55, de memoria.",
+            "70\u{a0}% of the light through 1\u{a0}cm: NSF/ANSI 55, from memory.",
+            "70\u{a0}% de la luz a través de 1\u{a0}cm: NSF/ANSI 55, de memoria.",
         ),
         Detail::WaterClarity => said!(
-            "70 % of the light through 1 cm, a poor value. A laboratory measures it (UVT).",
-            "70\u{a0}% de la luz a través de 1 cm, un valor bajo. Un laboratorio lo mide (UVT).",
+            "70\u{a0}% of the light through 1\u{a0}cm, a poor value. A laboratory measures it (UVT).",
+            "70\u{a0}% de la luz a través de 1\u{a0}cm, un valor bajo. Un laboratorio lo mide (UVT).",
         ),
         Detail::BusiestFlow => said!(
             "Usual value, no source. Time a bucket with all taps open.",
@@ -354,7 +357,7 @@ pub fn usual(detail: Detail) -> &'static str {
         | Detail::FreshPaint
         | Detail::Flue
         | Detail::Droppings
-        | Detail::Spray => said!("Choose what holds.", "Elige lo que corresponda."),
+        | Detail::Spray => "",
         Detail::CertifiedBacteria | Detail::CertifiedViruses | Detail::CertifiedProtozoa => {
             said!("As its certificate says.", "Como dice su certificado.")
         }

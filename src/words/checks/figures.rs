@@ -9,13 +9,19 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::FlushVolume => said!("First flush", "Primeras aguas"),
         Figure::FlushWanted => said!("First flush wanted", "Primeras aguas que se piden"),
         Figure::FlushTexasLeast => {
-            said!("10 gal for 1,000 ft² (Texas manual, the least)", "10 gal por 1000 ft² (manual de Texas, lo mínimo)")
+            said!(
+                "10\u{a0}gal for 1,000 ft² (Texas manual, the least)",
+                "10\u{a0}gal por 1000 ft² (manual de Texas, lo mínimo)"
+            )
         }
         Figure::FlushTexasMost => {
-            said!("2 gal for 100 ft² (Texas manual, the most)", "2 gal por 100 ft² (manual de Texas, lo máximo)")
+            said!(
+                "2\u{a0}gal for 100 ft² (Texas manual, the most)",
+                "2\u{a0}gal por 100 ft² (manual de Texas, lo máximo)"
+            )
         }
-        Figure::FlushLittleDirt => said!("0.5 mm (HB 230, little dirt)", "0,5 mm (HB 230, poca suciedad)"),
-        Figure::FlushMuchDirt => said!("2 mm (HB 230, much dirt)", "2 mm (HB 230, mucha suciedad)"),
+        Figure::FlushLittleDirt => said!("0.5\u{a0}mm (HB 230, little dirt)", "0,5\u{a0}mm (HB 230, poca suciedad)"),
+        Figure::FlushMuchDirt => said!("2\u{a0}mm (HB 230, much dirt)", "2\u{a0}mm (HB 230, mucha suciedad)"),
         Figure::FlushDepth => said!("Depth taken off the roof", "Lámina que se quita del techo"),
         Figure::ChamberBore => said!("Inside diameter of the chamber", "Diámetro interior de la cámara"),
         Figure::ChamberHeight => said!("Height of the full chamber", "Altura de la cámara llena"),

@@ -13,7 +13,7 @@ pub(super) const VOLUME: Text = Text {
         "Volumen = lámina sobre el techo × área en planta; largo del tubo = volumen ÷ área interior.",
     ),
     source: phrase!(
-        "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25 L for \
+        "Texas Manual on Rainwater Harvesting 2005 ch. 2, HB 230 (both from memory); enHealth 2010 names 20–25\u{a0}L for \
          an average roof. Inside diameters: ASTM D1785; EN 1329-1 series B (from memory).",
         "Texas Manual on Rainwater Harvesting 2005 cap. 2, HB 230 (ambos de memoria); enHealth 2010 dice de 20 a 25 \
          L para un techo medio. Diámetros interiores: ASTM D1785; EN 1329-1 serie B (de memoria).",
@@ -147,8 +147,8 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
             let (_, hours, margin) = told.margin();
             let to_do = if check.fails() {
                 say!(
-                    "Widen the hole to {hole}. A hole under 1 mm blocks easily: keep a screen over it.",
-                    "Agranda el orificio a {hole}. Uno de menos de 1 mm se tapa con facilidad: protégelo siempre con \
+                    "Widen the hole to {hole}. A hole under 1\u{a0}mm blocks easily: keep a screen over it.",
+                    "Agranda el orificio a {hole}. Uno de menos de 1\u{a0}mm se tapa con facilidad: protégelo siempre con \
                      una malla.",
                     hole
                 )

@@ -77,8 +77,8 @@ pub(super) fn supply(told: &Told<'_>, system: &System) -> (String, String) {
                     first = system.name_of(first),
                 ),
                 None => said!(
-                    "its taps are in the house. For a shed, cabin or barn choose so below.",
-                    "sus grifos están en la casa. Si es un cobertizo, una cabaña o un establo, elígelo abajo.",
+                    "its taps are in the house. For a shed, cabin or barn say so at the use.",
+                    "sus grifos están en la casa. Si es un cobertizo, una cabaña o un establo, dilo en el uso.",
                 )
                 .to_owned(),
             };

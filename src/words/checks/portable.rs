@@ -8,16 +8,16 @@ use crate::site::details::Detail;
 pub(super) const DAYS: Text = Text {
     title: phrase!("How long it lasts", "Cuánto dura"),
     formula: phrase!(
-        "Litres ÷ people ÷ litres for each a day. Drinking and food 3 L, with cooking 9 L, with washing 15 L; all \
-         three at the least 7.5 L.",
-        "Litros ÷ personas ÷ litros para cada una al día. Para beber y comer 3 L, si además se cocina 9 L, si además \
-         se lava 15 L; las tres cosas, como mínimo, 7,5 L.",
+        "Litres ÷ people ÷ litres for each a day. Drinking and food 3\u{a0}L, with cooking 9\u{a0}L, with washing 15\u{a0}L; all \
+         three at the least 7.5\u{a0}L.",
+        "Litros ÷ personas ÷ litros para cada una al día. Para beber y comer 3\u{a0}L, si además se cocina 9\u{a0}L, si además \
+         se lava 15\u{a0}L; las tres cosas, como mínimo, 7,5\u{a0}L.",
     ),
     source: phrase!(
-        "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3 L drinking and food, 3 to 6 L \
-         cooking, 2 to 6 L washing.",
-        "Sphere Handbook 2018, necesidades básicas de agua para sobrevivir (de memoria): de 2,5 a 3 L para beber y \
-         comer, de 3 a 6 L para cocinar, de 2 a 6 L para lavar.",
+        "Sphere Handbook 2018, basic survival water needs (from memory): 2.5 to 3\u{a0}L drinking and food, 3 to 6\u{a0}L \
+         cooking, 2 to 6\u{a0}L washing.",
+        "Sphere Handbook 2018, necesidades básicas de agua para sobrevivir (de memoria): de 2,5 a 3\u{a0}L para beber y \
+         comer, de 3 a 6\u{a0}L para cocinar, de 2 a 6\u{a0}L para lavar.",
     ),
     assumes: phrase!(
         "It starts full and nothing is spilled. Heat, work, illness and small children want more; pets want theirs.",
@@ -33,12 +33,12 @@ pub(super) const DAYS: Text = Text {
 };
 pub(super) const WEIGHT: Text = Text {
     title: phrase!("What it weighs full", "Lo que pesa lleno"),
-    formula: phrase!("1 kg a litre, and the empty tank.", "1 kg por litro, más el tanque vacío."),
+    formula: phrase!("1\u{a0}kg a litre, and the empty tank.", "1\u{a0}kg por litro, más el tanque vacío."),
     source: phrase!(
-        "Density of water. Empty: 1.2 kg for a can of 20 L (common practice, no source). One person lifts 23 kg (51 \
+        "Density of water. Empty: 1.2\u{a0}kg for a can of 20\u{a0}L (common practice, no source). One person lifts 23\u{a0}kg (51 \
          lb) at most: NIOSH lifting equation, 1994.",
-        "Densidad del agua. Vacío: 1,2 kg un bidón de 20 L (práctica común, sin fuente). Una persona levanta 23 kg \
-         (51 lb) como máximo: ecuación de levantamiento de NIOSH, 1994.",
+        "Densidad del agua. Vacío: 1,2\u{a0}kg un bidón de 20\u{a0}L (práctica común, sin fuente). Una persona levanta 23\u{a0}kg \
+         (51\u{a0}lb) como máximo: ecuación de levantamiento de NIOSH, 1994.",
     ),
     assumes: phrase!("Full to the cap.", "Lleno hasta la tapa."),
     caution: phrase!(

@@ -9,9 +9,9 @@ use crate::site::tank::OverflowTo;
 pub(super) const GUTTER: Text = Text {
     title: phrase!("Gutter", "Canaleta"),
     formula: phrase!(
-        "0.9 · 2.78e-5 · A^1.25 L/s for a half-round gutter, A its area in mm²; 3.48e-5 and (depth ÷ width)^¼ for \
+        "0.9 · 2.78e-5 · A^1.25\u{a0}L/s for a half-round gutter, A its area in mm²; 3.48e-5 and (depth ÷ width)^¼ for \
          others; times a factor for length and fall.",
-        "0,9 · 2,78e-5 · A^1,25 L/s para una canaleta semicircular, A su área en mm²; 3,48e-5 y (profundidad ÷ \
+        "0,9 · 2,78e-5 · A^1,25\u{a0}L/s para una canaleta semicircular, A su área en mm²; 3,48e-5 y (profundidad ÷ \
          ancho)^¼ para las demás; por un factor de longitud y pendiente.",
     ),
     source: phrase!(
@@ -53,12 +53,12 @@ pub(super) const DOWNSPOUT: Text = Text {
 pub(super) const SCREEN: Text = Text {
     title: phrase!("Leaf screen", "Malla para hojas"),
     formula: phrase!(
-        "C · open area · √(2·g·h), C = 0.62, h = 20 mm of water standing on it.",
-        "C · área abierta · √(2·g·h), C = 0,62, h = 20 mm de agua encima.",
+        "C · open area · √(2·g·h), C = 0.62, h = 20\u{a0}mm of water standing on it.",
+        "C · área abierta · √(2·g·h), C = 0,62, h = 20\u{a0}mm de agua encima.",
     ),
     source: phrase!(
-        "An orifice, any text on hydraulics; the 20 mm are common practice, no source.",
-        "Un orificio, cualquier texto de hidráulica; los 20 mm son práctica común, sin fuente.",
+        "An orifice, any text on hydraulics; the 20\u{a0}mm are common practice, no source.",
+        "Un orificio, cualquier texto de hidráulica; los 20\u{a0}mm son práctica común, sin fuente.",
     ),
     assumes: phrase!("Leaves cover the share that is named.", "Las hojas cubren la parte que se indica."),
     caution: phrase!("", ""),
@@ -108,8 +108,8 @@ pub(super) const OVERFLOW: Text = Text {
 pub(super) const AIR_GAP: Text = Text {
     title: phrase!("Air gap", "Separación de aire"),
     formula: phrase!(
-        "Twice the inside diameter of the filling pipe, 1 in at the least.",
-        "El doble del diámetro interior del tubo de llenado, 1 in como mínimo.",
+        "Twice the inside diameter of the filling pipe, 1\u{a0}in at the least.",
+        "El doble del diámetro interior del tubo de llenado, 1\u{a0}in como mínimo.",
     ),
     source: phrase!("ASME A112.1.2, from memory.", "ASME A112.1.2, de memoria."),
     assumes: phrase!(

@@ -19,8 +19,8 @@ pub(super) const PAD: Text = Text {
         "Admisible: International Building Code, tabla 1806.2.",
     ),
     assumes: phrase!(
-        "An even pad on undisturbed ground, concrete of 2,400 kg/m³, water to the rim.",
-        "Una base pareja sobre suelo sin remover, concreto de 2400 kg/m³, agua hasta el borde.",
+        "An even pad on undisturbed ground, concrete of 2,400\u{a0}kg/m³, water to the rim.",
+        "Una base pareja sobre suelo sin remover, concreto de 2400\u{a0}kg/m³, agua hasta el borde.",
     ),
     caution: phrase!(
         "A full tank that slips crushes: fill, slopes and retaining walls need an engineer.",
@@ -37,8 +37,8 @@ pub(super) const WIND: Text = Text {
          de fuerza × altura ÷ pie; se pide 1,5 veces eso.",
     ),
     source: phrase!(
-        "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15 ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
-        "ASCE 7-10: Kz = 2,01·(z/zg)^(2/α) desde 15 ft, Kd 0,95, Cf según la figura 29.5-1 (de memoria).",
+        "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15\u{a0}ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
+        "ASCE 7-10: Kz = 2,01·(z/zg)^(2/α) desde 15\u{a0}ft, Kd 0,95, Cf según la figura 29.5-1 (de memoria).",
     ),
     assumes: phrase!(
         "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body; the \
@@ -59,8 +59,8 @@ pub(super) const UPLIFT: Text = Text {
          desplazan; se pide 1,3 veces.",
     ),
     source: phrase!(
-        "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120 lb/ft³.",
-        "FEMA 259, ejemplo C7 (factor 1,3); concreto 150, relleno 120 lb/ft³.",
+        "FEMA 259, Example C7 (factor 1.3); concrete 150, backfill 120\u{a0}lb/ft³.",
+        "FEMA 259, ejemplo C7 (factor 1,3); concreto 150, relleno 120\u{a0}lb/ft³.",
     ),
     assumes: phrase!(
         "Empty tank, soil just over its plan, no friction at its walls.",
@@ -197,7 +197,7 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
 pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
     if told.check.figure(Figure::Uplift) == 0.0 {
         let verdict = said!(
-            "The water doesn't reach it. Enter a flood to see what it does.",
+            "The water doesn't reach it. With a flood entered its check says what that does.",
             "El agua no lo alcanza. Anota una inundación para ver qué hace.",
         );
         return (verdict.to_owned(), String::new());

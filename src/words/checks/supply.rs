@@ -83,8 +83,8 @@ pub(super) const VESSEL: Text = Text {
         "Ley de Boyle; el cuarto, de cualquier texto de estaciones de bombeo.",
     ),
     assumes: phrase!(
-        "Air charged to 14 kPa (2 psi) under the pressure at which the pump starts.",
-        "Aire cargado a 14 kPa (2 psi) por debajo de la presión a la que arranca la bomba.",
+        "Air charged to 14\u{a0}kPa (2\u{a0}psi) under the pressure at which the pump starts.",
+        "Aire cargado a 14\u{a0}kPa (2\u{a0}psi) por debajo de la presión a la que arranca la bomba.",
     ),
     caution: phrase!(
         "A vessel under air pressure bursts: let the pressure off before you open it.",

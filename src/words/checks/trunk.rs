@@ -8,20 +8,20 @@ pub(super) const FLOW: Text = Text {
     title: phrase!("Flow between the tanks", "Caudal entre los tanques"),
     formula: phrase!(
         "h = (f·L/D + ΣK)·v²/2g with Colebrook's f (Darcy-Weisbach); beside it 10.67·L·Q^1.852/(C^1.852·D^4.871) \
-         (Hazen-Williams). Time: ∫ A₁A₂/(A₁+A₂) dh ÷ Q(h), to 10 mm apart.",
+         (Hazen-Williams). Time: ∫ A₁A₂/(A₁+A₂) dh ÷ Q(h), to 10\u{a0}mm apart.",
         "h = (f·L/D + ΣK)·v²/2g con el f de Colebrook (Darcy-Weisbach); al lado 10,67·L·Q^1,852/(C^1,852·D^4,871) \
-         (Hazen-Williams). Tiempo: ∫ A₁A₂/(A₁+A₂) dh ÷ Q(h), hasta 10 mm de diferencia.",
+         (Hazen-Williams). Tiempo: ∫ A₁A₂/(A₁+A₂) dh ÷ Q(h), hasta 10\u{a0}mm de diferencia.",
     ),
     source: phrase!(
-        "Colebrook 1939, Swamee & Jain 1976; any text on hydraulics. Slower than 5 ft/s: usual advice for plastic \
+        "Colebrook 1939, Swamee & Jain 1976; any text on hydraulics. Slower than 5\u{a0}ft/s: usual advice for plastic \
          pipe.",
-        "Colebrook 1939, Swamee y Jain 1976; cualquier texto de hidráulica. A menos de 5 ft/s: consejo usual para \
+        "Colebrook 1939, Swamee y Jain 1976; cualquier texto de hidráulica. A menos de 5\u{a0}ft/s: consejo usual para \
          tubos de plástico.",
     ),
     assumes: phrase!(
-        "Full pipe without air pockets, walls of both tanks upright. Hazen-Williams is meant for pipes over 50 mm.",
+        "Full pipe without air pockets, walls of both tanks upright. Hazen-Williams is meant for pipes over 50\u{a0}mm.",
         "Tubo lleno sin bolsas de aire, paredes verticales en ambos tanques. Hazen-Williams es para tubos de más de \
-         50 mm.",
+         50\u{a0}mm.",
     ),
     caution: phrase!(
         "Shut the valve before you open the pipe: a full tank pushes hard.",
@@ -36,8 +36,8 @@ pub(super) const DRAW: Text = Text {
          diferencia de nivel.",
     ),
     source: phrase!(
-        "Darcy-Weisbach with Colebrook's friction factor. 100 mm apart at most: common practice, no source.",
-        "Darcy-Weisbach con el factor de fricción de Colebrook. Como máximo 100 mm de diferencia: práctica común, \
+        "Darcy-Weisbach with Colebrook's friction factor. 100\u{a0}mm apart at most: common practice, no source.",
+        "Darcy-Weisbach con el factor de fricción de Colebrook. Como máximo 100\u{a0}mm de diferencia: práctica común, \
          sin fuente.",
     ),
     assumes: phrase!(

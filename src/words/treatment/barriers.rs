@@ -22,7 +22,7 @@ pub const fn name(kind: BarrierKind) -> Phrase {
 }
 
 const FILTER_SOURCE: Phrase = phrase!(
-    "NSF/ANSI 53 and 58 (cysts, 99.95 %), NSF P231 and EPA's guide standard for purifiers 1987 \
+    "NSF/ANSI 53 and 58 (cysts, 99.95\u{a0}%), NSF P231 and EPA's guide standard for purifiers 1987 \
      (6, 4 and 3 log), WHO 2011: all from memory. Life: rated litres over what the tap draws.",
     "NSF/ANSI 53 y 58 (quistes, 99,95\u{a0}%), NSF P231 y la norma guía de la EPA para purificadores, 1987 \
      (6, 4 y 3 log), OMS 2011: todo de memoria. Vida útil: litros nominales entre lo que saca el grifo.",
@@ -114,9 +114,9 @@ pub const fn text(kind: BarrierKind) -> Text {
                  contra los metales. Nunca mires hacia la lámpara; desenchúfala antes de abrirla.",
             ),
             phrase!(
-                "Dose = tested dose × tested flow ÷ flow × light in 25 mm of this water ÷ light in the tested water; \
+                "Dose = tested dose × tested flow ÷ flow × light in 25\u{a0}mm of this water ÷ light in the tested water; \
                  never more than tested.",
-                "Dosis = dosis ensayada × caudal ensayado ÷ caudal × luz en 25 mm de esta agua ÷ luz en el agua del \
+                "Dosis = dosis ensayada × caudal ensayado ÷ caudal × luz en 25\u{a0}mm de esta agua ÷ luz en el agua del \
                  ensayo; nunca más que la ensayada.",
             ),
             phrase!(
@@ -140,13 +140,13 @@ pub const fn text(kind: BarrierKind) -> Text {
                  niños.",
             ),
             phrase!(
-                "1 minute of rolling boil; 3 minutes above 1,524 m (5,000 ft).",
-                "1 minuto hirviendo a borbotones; 3 minutos por encima de 1524 m (5000 ft).",
+                "1 minute of rolling boil; 3 minutes above 1,524\u{a0}m (5,000\u{a0}ft).",
+                "1 minuto hirviendo a borbotones; 3 minutos por encima de 1524\u{a0}m (5000\u{a0}ft).",
             ),
             phrase!(
-                "EPA Emergency Disinfection of Drinking Water; CDC draws the line at 6,500 ft (2,000 m). Logs: WHO \
+                "EPA Emergency Disinfection of Drinking Water; CDC draws the line at 6,500\u{a0}ft (2,000\u{a0}m). Logs: WHO \
                  guidelines, 4th edition, the lower figures (from memory).",
-                "EPA Emergency Disinfection of Drinking Water; los CDC ponen el límite en 6500 ft (2000 m). Log: guías \
+                "EPA Emergency Disinfection of Drinking Water; los CDC ponen el límite en 6500\u{a0}ft (2000\u{a0}m). Log: guías \
                  de la OMS, 4.ª edición, las cifras más bajas (de memoria).",
             ),
             phrase!(

@@ -262,7 +262,7 @@ pub fn also_on_roof(chain: &Chain, system: &System) -> Vec<String> {
             say!(" and {number} more", " y {number} más", number = rest.len())
         };
         sentences.push(say!(
-            "Nobody has answered yet what is on {roof}{more}: lead, asbestos, timber, paint, flue. Open the roof section.",
+            "Nobody has answered yet what is on {roof}{more}: lead, asbestos, timber, paint, flue. The roof section has the questions.",
             "Nadie ha contestado todavía qué hay en {roof}{more}: plomo, asbesto, madera, pintura, chimenea. Abre la \
              sección de techo.",
             roof = system.name_of(*first), more

@@ -14,11 +14,11 @@ pub(in crate::words) const TEXT: Text = Text {
         "Cantidad = mg/L × litros ÷ 1000 ÷ concentración. Queda = 1 ÷ (1 + días ÷ vida media).",
     ),
     source: phrase!(
-        "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40 mL of 12.5 % or 7 g of 75 % for 1,000 L, \
-         0.5 mg/L after 30 minutes. Keeping 1 mg/L: University of Hawaii; shock 50 mg/L: AWWA C652; age: White's \
+        "enHealth Guidance on use of rainwater tanks (2011) section 5.2: 40\u{a0}mL of 12.5\u{a0}% or 7 g of 75\u{a0}% for 1,000\u{a0}L, \
+         0.5\u{a0}mg/L after 30 minutes. Keeping 1\u{a0}mg/L: University of Hawaii; shock 50\u{a0}mg/L: AWWA C652; age: White's \
          Handbook (all three from memory, the last good to a factor of two in time).",
-        "enHealth Guidance on use of rainwater tanks (2011), sección 5.2: 40 mL de 12,5\u{a0}% o 7 g de 75\u{a0}% para \
-         1000 L, 0,5 mg/L a los 30 minutos. Mantener 1 mg/L: University of Hawaii; choque de 50 mg/L: AWWA \
+        "enHealth Guidance on use of rainwater tanks (2011), sección 5.2: 40\u{a0}mL de 12,5\u{a0}% o 7 g de 75\u{a0}% para \
+         1000\u{a0}L, 0,5\u{a0}mg/L a los 30 minutos. Mantener 1\u{a0}mg/L: University of Hawaii; choque de 50\u{a0}mg/L: AWWA \
          C652; edad: White's Handbook (las tres de memoria; la última, con un factor de dos en el tiempo).",
     ),
     assumes: phrase!(
@@ -83,23 +83,23 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     let to_do = match purpose {
         Purpose::Keep | Purpose::Disinfect => said!(
             "Shut the valves to joined tanks, or dose each of them. Mix it in a bucket of the tank's water, pour it in well spread, wait at least an hour. After 30 minutes a \
-             test should find at least 0.5 mg/L; if not, dose again. Over 4 mg/L don't drink it.",
+             test should find at least 0.5\u{a0}mg/L; if not, dose again. Over 4\u{a0}mg/L don't drink it.",
             "Cierra las válvulas hacia tanques unidos, o dosifica cada uno. Mézclalo en un balde con agua del tanque, viértelo bien repartido, espera al menos una hora. A los 30 \
-             minutos una medición debe dar al menos 0,5 mg/L; si no, dosifica otra vez. Con más de 4 mg/L no la \
+             minutos una medición debe dar al menos 0,5\u{a0}mg/L; si no, dosifica otra vez. Con más de 4\u{a0}mg/L no la \
              bebas.",
         ),
         Purpose::Shock => said!(
             "Take carbon and membrane cartridges out first. Run it until every tap smells of chlorine and let it stand for \
              6 hours; then run it to waste, not into a stream or septic tank, \
-             until a test finds under 4 mg/L. Not for drinking.",
+             until a test finds under 4\u{a0}mg/L. Not for drinking.",
             "Saca antes los cartuchos de carbón y las membranas. Hazla correr hasta que cada grifo huela a cloro y déjala \
              reposar 6 horas; luego hazla correr a un desagüe, no a un arroyo \
-             ni a una fosa séptica, hasta que una medición dé menos de 4 mg/L. No es para beber.",
+             ni a una fosa séptica, hasta que una medición dé menos de 4\u{a0}mg/L. No es para beber.",
         ),
     };
     let with_less = said!(
-        "With less in it this would be too strong: enter below how much there is. ",
-        "Con menos agua sería demasiado fuerte: escribe abajo cuánta hay. ",
+        "With less in it this would be too strong: enter how much there is. ",
+        "Con menos agua sería demasiado fuerte: escribe cuánta hay. ",
     );
     (verdict, [if taken_as_full { with_less } else { "" }, to_do].concat())
 }

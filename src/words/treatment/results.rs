@@ -14,8 +14,8 @@ use crate::words::diary::{found, parameter_name};
 pub const TITLE: Phrase = phrase!("Water tests", "Análisis de agua");
 /// Where there are none.
 pub const NONE: Phrase = phrase!(
-    "No test of this water is in the diary. The first that tells something: E. coli, turbidity, pH, lead.",
-    "En el diario no hay ningún análisis de esta agua. Los primeros que dicen algo: E. coli, turbidez, pH, \
+    "No test of this water is in the diary. The first that tells something: E.\u{a0}coli, turbidity, pH, lead.",
+    "En el diario no hay ningún análisis de esta agua. Los primeros que dicen algo: E.\u{a0}coli, turbidez, pH, \
      plomo.",
 );
 /// Who decides, and what a strip is worth.
@@ -29,7 +29,7 @@ pub const ABOUT: Phrase = phrase!(
 /// The unit of a parameter, in words where it has any.
 pub fn unit(of: Parameter) -> &'static str {
     match of {
-        Parameter::EColi | Parameter::Coliforms => said!("in 100 mL", "en 100 mL"),
+        Parameter::EColi | Parameter::Coliforms => said!("in 100\u{a0}mL", "en 100\u{a0}mL"),
         Parameter::Asbestos => said!("million/L", "millones/L"),
         _ => of.unit(),
     }
@@ -106,7 +106,7 @@ fn limit(limit: &Limit) -> String {
         Whose::Epa => "EPA",
     };
     let range = if limit.most == 0.0 {
-        said!("none in 100 mL", "ninguna bacteria en 100 mL").to_owned()
+        said!("none in 100\u{a0}mL", "ninguna bacteria en 100\u{a0}mL").to_owned()
     } else if limit.most.is_infinite() {
         say!("at least {least}", "al menos {least}", least = number(limit.least, limit.of))
     } else if limit.least > 0.0 {
@@ -116,6 +116,7 @@ fn limit(limit: &Limit) -> String {
     };
     let guards = match limit.guards {
         Guards::Health => "",
+        Guards::Treatment if limit.most == 0.0 => said!(" where treatment works", " si el tratamiento funciona"),
         Guards::Treatment => said!(" for treatment to work", " para que el tratamiento funcione"),
         Guards::Taste => said!(" for taste and pipes", " por el sabor y las tuberías"),
     };
@@ -152,8 +153,8 @@ pub fn meaning(of: Parameter) -> &'static str {
             "La lluvia es un poco ácida y corroe cobre, zinc y plomo; el concreto la vuelve alcalina.",
         ),
         Parameter::FreeChlorine => said!(
-            "What is left of chlorine to act; half an hour after a dose it should be 0.5 mg/L at least.",
-            "Lo que queda de cloro para actuar; media hora después de una dosis debe ser al menos 0,5 mg/L.",
+            "What is left of chlorine to act; half an hour after a dose it should be 0.5\u{a0}mg/L at least.",
+            "Lo que queda de cloro para actuar; media hora después de una dosis debe ser al menos 0,5\u{a0}mg/L.",
         ),
         Parameter::Lead => said!(
             "From flashings, solder, old paint, brass. It harms children's brains; there is no safe amount.",
@@ -182,9 +183,9 @@ pub fn meaning(of: Parameter) -> &'static str {
              de la OMS es provisional.",
         ),
         Parameter::Aluminium => said!(
-            "From bare aluminium that acid rain eats, and from dust. WHO sets no limit; from its safe intake 900 µg/L follow.",
+            "From bare aluminium that acid rain eats, and from dust. WHO sets no limit; from its safe intake 900\u{a0}µg/L follow.",
             "De aluminio desnudo que la lluvia ácida corroe, y del polvo. La OMS no fija límite; de su ingesta \
-             segura resultan 900 µg/L.",
+             segura resultan 900\u{a0}µg/L.",
         ),
         Parameter::Benzopyrene => said!(
             "From soot, tar and bitumen: it causes cancer over the years.",
@@ -215,7 +216,10 @@ pub fn meaning(of: Parameter) -> &'static str {
 fn boil(minutes: Option<f64>) -> String {
     match minutes {
         Some(minutes) => say!("{minutes} min", "{minutes} min", minutes = shown::significant(minutes, 2)),
-        None => said!("1 min (3 min above 5,000 ft or 1,500 m)", "1 min (3 min a más de 1500 m de altitud)").to_owned(),
+        None => {
+            said!("1 min (3 min above 5,000\u{a0}ft or 1,500\u{a0}m)", "1 min (3 min a más de 1500\u{a0}m de altitud)")
+                .to_owned()
+        }
     }
 }
 
@@ -278,13 +282,18 @@ pub fn over_limit(result: &Result, place: Option<&str>, disinfected: Option<Naiv
     let date = date(result.date);
     let taken = place.map_or_else(|| date.clone(), |place| format!("{place}, {date}"));
     if let Some(again) = once_more(result, drink) {
-        return say!("E. coli was found ({taken}). {again}", "Se encontró E. coli ({taken}). {again}", taken, again);
+        return say!(
+            "E.\u{a0}coli was found ({taken}). {again}",
+            "Se encontró E.\u{a0}coli ({taken}). {again}",
+            taken,
+            again
+        );
     }
     if result.of == Parameter::EColi {
         let then = disinfected.map_or_else(|| against_germs(drink), |on| after_disinfection(on, drink));
         return say!(
-            "Stop drinking it now: E. coli was found ({taken}). {then}",
-            "Deja de beberla ya: se encontró E. coli ({taken}). {then}",
+            "Stop drinking it now: E.\u{a0}coli was found ({taken}). {then}",
+            "Deja de beberla ya: se encontró E.\u{a0}coli ({taken}). {then}",
             taken,
             then
         );
@@ -335,9 +344,9 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
         }
         Parameter::Coliforms => {
             return say!(
-                "Something gets in. Until a test finds neither these nor E. coli: {drink} Look at lids, screens, filter \
+                "Something gets in. Until a test finds neither these nor E.\u{a0}coli: {drink} Look at lids, screens, filter \
                  housings; disinfect the pipes after the filters; test again, for both.",
-                "Algo está entrando. Hasta que un análisis no halle ni estos ni E. coli: {drink} Revisa tapas, mallas y \
+                "Algo está entrando. Hasta que un análisis no halle ni estos ni E.\u{a0}coli: {drink} Revisa tapas, mallas y \
                  carcasas de filtros; desinfecta las tuberías que siguen a los filtros; repite el análisis, de ambos.",
                 drink
             );
@@ -360,8 +369,8 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
             "Analiza plomo, cobre y zinc después de una noche de reposo; un filtro de calcita sube el pH.",
         ),
         Parameter::FreeChlorine if judgement == Judgement::Fails => said!(
-            "Too much: drink other water and add no more. It falls by itself, in days; measure until it is under 4 mg/L.",
-            "Demasiado: bebe otra agua y no añadas más. Baja por sí solo, en días; mide hasta que dé menos de 4 mg/L.",
+            "Too much: drink other water and add no more. It falls by itself, in days; measure until it is under 4\u{a0}mg/L.",
+            "Demasiado: bebe otra agua y no añadas más. Baja por sí solo, en días; mide hasta que dé menos de 4\u{a0}mg/L.",
         ),
         Parameter::FreeChlorine => said!(
             "Too little to act: dose again and measure after 30 minutes.",
@@ -378,9 +387,9 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
             "Deja correr la primera agua de la mañana; sube el pH; busca el metal que se corroe; repite el análisis.",
         ),
         Parameter::Manganese => said!(
-            "Above all babies on the bottle, over 80 µg/L. Take out the sludge, keep dust off; a filter made for manganese; \
+            "Above all babies on the bottle, over 80\u{a0}µg/L. Take out the sludge, keep dust off; a filter made for manganese; \
              test again.",
-            "Sobre todo los bebés que toman biberón, con más de 80 µg/L. Saca el lodo, no dejes que entre polvo; un filtro \
+            "Sobre todo los bebés que toman biberón, con más de 80\u{a0}µg/L. Saca el lodo, no dejes que entre polvo; un filtro \
              hecho para manganeso; repite el análisis.",
         ),
         Parameter::Aluminium => said!(
