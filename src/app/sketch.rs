@@ -7,7 +7,7 @@ use crate::engine::checks::flush::TEXAS_MOST;
 use crate::quantity::{Area, Bore, Count, Flow, Kind, Length, Range, Share, Units, Volume, shown, typed};
 use crate::records::cupboard::SiteId;
 use crate::site::feed::{Diverter, Drain, Feed, USUAL_CAPTURE, USUAL_DIVERTER};
-use crate::site::household::{GeneratedYears, Site};
+use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::new_part;
 use crate::site::part::PartId;
 use crate::site::rain::{Normals, Rain};
@@ -93,6 +93,22 @@ pub fn means(text: &str, units: &Units) -> Result<[f64; 12], MeansError> {
 }
 
 impl SketchRain {
+    /// How it is run.
+    pub fn reckoning(&self, model: &Model) -> Reckoning {
+        let usual = Reckoning::default();
+        match self {
+            SketchRain::Of(id) => match model.sites.iter().find(|kept| kept.id == *id) {
+                Some(kept) => {
+                    let Reckoning { missing_days, rain_factors, generated, .. } = kept.site.reckoning.clone();
+                    Reckoning { missing_days, rain_factors, generated, ..usual }
+                }
+                None => usual,
+            },
+            SketchRain::Means(_) => Reckoning { generated: Some(GeneratedYears::OF_MEANS), ..usual },
+            SketchRain::None | SketchRain::Read => usual,
+        }
+    }
+
     /// The rain itself, if it is there.
     pub fn of(&self, model: &Model) -> Option<Arc<Rain>> {
         match self {
@@ -111,7 +127,7 @@ impl SketchRain {
 }
 
 /// Height assumed for a sketched tank: 2 m, or less for a small one that would be a pipe (common practice, no source).
-fn usual_height(capacity: Volume) -> Length {
+pub fn usual_height(capacity: Volume) -> Length {
     // A cylinder as high as it is wide holds π/4 h³.
     let as_wide_as_high = libm::cbrt(4.0 * capacity.get() / 1000.0 / std::f64::consts::PI);
     Length::metres(as_wide_as_high.clamp(0.3, 2.0))
@@ -167,12 +183,9 @@ impl Sketch {
         self.roof = Area::square_metres(length_m * width_m);
     }
 
-    /// The tank from which others are sought: neither a barrel nor a cistern.
-    pub const ANY_TANK: Volume = Volume::litres(10_000.0);
-
-    /// The same whatever its tank and its name: what the least tank depends on.
-    pub fn of_any_tank(&self) -> Self {
-        Self { name: String::new(), tank: Self::ANY_TANK, ..self.clone() }
+    /// The same with another tank and no name: what the least tank depends on.
+    pub fn with_tank(&self, tank: Volume) -> Self {
+        Self { name: String::new(), tank, ..self.clone() }
     }
 
     /// Its rain, if there is any.
@@ -180,12 +193,11 @@ impl Sketch {
         self.rain.of(model)
     }
 
-    /// The site with its rain: monthly means are run as generated years, since even ones would tell too little.
-    pub fn site_under(&self, rain: Option<&Rain>) -> Site {
+    /// The site with its rain: that of another site is run as it is there, monthly means as generated years, since even ones
+    /// would tell too little.
+    pub fn site_under(&self, model: &Model) -> Site {
         let mut site = self.site();
-        if let Some(Rain::Normals(_)) = rain {
-            site.reckoning.generated = Some(GeneratedYears::OF_MEANS);
-        }
+        site.reckoning = self.rain.reckoning(model);
         site
     }
 

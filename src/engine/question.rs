@@ -85,12 +85,16 @@ pub enum Refusal {
 /// (common practice, no source).
 const FIRST_FILL_SHARE: f64 = 0.02;
 
+/// Less than this share of the water wanted is told as such: more is all of it, in whole percent.
+const ALL_BUT: f64 = 0.995;
+
 /// See [`Answer::first_fill`].
 fn first_fill(total: &Flows, waters: &[Water], years: &[Year]) -> Option<f64> {
     let given_l: f64 = waters.iter().map(Water::first_fill_l).sum();
     let hides = given_l > total.lacked_l() && given_l >= FIRST_FILL_SHARE * total.wanted_l();
     let comes_l: f64 = waters.iter().map(|water| water.came_l().min(water.wanted_l)).sum();
-    (hides && years.iter().any(|year| year.complete)).then(|| comes_l / total.wanted_l())
+    let share = comes_l / total.wanted_l();
+    (hides && share < ALL_BUT && years.iter().any(|year| year.complete)).then_some(share)
 }
 
 /// What each water of a plan came to over a run whose days were kept.
@@ -121,7 +125,6 @@ impl Answer {
     /// The share (0 to 1) of the water wanted that comes by itself, where that is not all of it over whole years, in whole
     /// percent: then no tank is enough.
     pub fn comes_short(&self) -> Option<f64> {
-        const ALL_BUT: f64 = 0.995;
         let serves_l: f64 = self.waters.iter().map(Water::serves_l).sum();
         let share = serves_l / self.total.wanted_l();
         (self.has_whole_year() && share < ALL_BUT).then_some(share)

@@ -44,7 +44,9 @@ fn sources(desk: Desk) -> AnyView {
         class: "file way main",
         event: Event::RainRead,
     };
+    let begun = desk.means.with_untracked(|means| means.totals_mm.iter().any(Option::is_some));
     let means = element("DETAILS")
+        .opened(begun)
         .child(worded("SUMMARY", said!("Enter twelve monthly means", "Escribir doce promedios mensuales")))
         .children(normals(desk));
     element("DIV").class("sources").child(load.view(desk)).child(paste(desk)).child(means).into()

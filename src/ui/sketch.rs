@@ -15,7 +15,7 @@ use super::{Desk, who_decides};
 use crate::app::event::Event;
 use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
-use crate::app::view::sketch::{self as view, FileView, Found, LeastStorage, SizeFound, SketchDays, SketchView};
+use crate::app::view::sketch::{self as view, FileView, Size, SizeFound, SizeSought, SketchDays, SketchView};
 use crate::language::Phrase;
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
 use crate::site::roof::Material;
@@ -181,8 +181,8 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
         .on("submit", drawn)
         .children([LENGTH, WIDTH, ROOF_AREA].map(|one| fact(one, draft, desk)))
         .child(roofing(draft))
-        .children([HEADS, WATER, OTHER, TANK].map(|one| fact(one, draft, desk)))
-        .child(take)
+        .children([HEADS, WATER, OTHER].map(|one| fact(one, draft, desk)))
+        .child(element("DIV").child(fact(TANK, draft, desk)).child(take))
         .child(rain(draft, desk))
         .child(name)
         .child(buttons);
@@ -220,36 +220,35 @@ fn answer(draft: Draft, desk: Desk) -> (Derived<Option<SizeFound>>, [AnyView; 2]
 fn size_sought(draft: Draft, days: Derived<Arc<SketchDays>>, desk: Desk) -> Derived<Option<SizeFound>> {
     /// So long no fact changes before the search begins.
     const RESTS: Duration = Duration::from_millis(150);
-    let of_any_tank = derived(move || draft.sketch.with(Sketch::of_any_tank));
-    // None while they are sought; nothing in that where there is nothing to find.
-    let sizes: Held<Option<Option<[Found; 2]>>> = Held::new(None);
+    let of_any_tank = derived(move || draft.sketch.with(|sketch| sketch.with_tank(view::ANY_TANK)));
+    // None while it is sought.
+    let size: Held<Option<Size>> = Held::new(None);
     let turn = StoredValue::new(0_u32);
     let begin = move |mine: u32| {
         // The page may have gone on to another place meanwhile.
         let is_wanted = move || turn.try_get_value() == Some(mine);
         if is_wanted() {
-            match days.with_untracked(|days| of_any_tank.with_untracked(|sketch| view::size_sought(sketch, days))) {
-                Some(search) => slice(search, is_wanted, move |found| sizes.set(Some(Some(found)))),
-                None => sizes.set(Some(None)),
+            match days.with_untracked(|days| of_any_tank.with_untracked(|sketch| SizeSought::new(sketch, days))) {
+                Some(search) => slice(search, is_wanted, move |found| size.set(Some(found))),
+                None => size.set(Some(Size::Unasked)),
             }
         }
     };
     whenever(move |_| {
         of_any_tank.track();
-        sizes.set(days.with(|days| (!days.is_rain()).then_some(None)));
+        size.set(days.with(|days| (!days.is_rain()).then_some(Size::Unasked)));
         turn.update_value(|turn| *turn += 1);
         let mine = turn.get_value();
         set_timeout(move || begin(mine), RESTS);
     });
     derived(move || {
-        let found = sizes.get()?;
-        let told = |found| desk.model.with(|model| view::size_found(found, &model.units));
-        Some(found.map(told).unwrap_or_default())
+        let size = size.get()?;
+        Some(desk.model.with(|model| view::size_found(size, &model.units)))
     })
 }
 
 /// Searches for a few ms, and goes on once the page is free while that is wanted; then tells what was found.
-fn slice(mut search: LeastStorage, is_wanted: impl Fn() -> bool + 'static, tell: impl FnOnce([Found; 2]) + 'static) {
+fn slice(mut search: SizeSought, is_wanted: impl Fn() -> bool + 'static, tell: impl FnOnce(Size) + 'static) {
     if search.step() {
         let go_on = move || {
             if is_wanted() {
@@ -257,8 +256,8 @@ fn slice(mut search: LeastStorage, is_wanted: impl Fn() -> bool + 'static, tell:
             }
         };
         set_timeout(go_on, Duration::ZERO);
-    } else if let Some(found) = search.found() {
-        tell(found);
+    } else {
+        tell(search.found());
     }
 }
 
@@ -338,7 +337,9 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
     });
     let first = draft.sketch.with_untracked(|sketch| match sketch.rain {
         SketchRain::Of(_) => Way::Site(sketch.rain),
-        _ => Way::None,
+        SketchRain::Means(_) => Way::Twelve,
+        SketchRain::Read => Way::Record,
+        SketchRain::None => Way::None,
     });
     if first == Way::None {
         ways.push((Way::None, say::NO_RAIN.to_owned()));
@@ -375,6 +376,14 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
 /// Twelve means in one field, taken as they are typed.
 fn twelve(draft: Draft, desk: Desk) -> AnyView {
     let text = Held::new(String::new());
+    let units = derived(move || desk.model.with(|model| model.units.of(Kind::Depth).symbol));
+    // What was read stays what it is in other units, and when the sketch is come back to.
+    whenever(move |_| {
+        units.track();
+        if let SketchRain::Means(means_mm) = draft.sketch.with_untracked(|sketch| sketch.rain) {
+            text.set(desk.model.with_untracked(|model| view::typed(&means_mm, &model.units)));
+        }
+    });
     let read = move || desk.model.with(|model| view::twelve(&text.get(), &model.units));
     let wrong = move || if text.with(String::is_empty) { String::new() } else { read().err().unwrap_or_default() };
     let typed = move |event| {
@@ -382,7 +391,12 @@ fn twelve(draft: Draft, desk: Desk) -> AnyView {
         let rain = untrack(read).unwrap_or(SketchRain::None);
         draft.change(|sketch| sketch.rain = rain);
     };
-    let field = element("TEXTAREA").attribute("rows", "2").attribute("autocomplete", "off").on("input", typed);
+    let field = element("TEXTAREA")
+        .attribute("rows", "2")
+        .attribute("autocomplete", "off")
+        .live_attribute("aria-invalid", move || (!wrong().is_empty()).then(|| "true".to_owned()))
+        .value(move || text.get())
+        .on("input", typed);
     element("LABEL")
         .class("field")
         .child(element("SPAN").class("label").live_text(move || desk.model.with(|model| say::twelve(&model.units))))

@@ -57,10 +57,10 @@ pub const GENERATED: Phrase = phrase!(
 pub fn taken_for_granted(section: &RoofSection, feed: &Feed, units: &Units) -> Option<String> {
     Some(say!(
         "Taken for granted: each day of rain wets the roof with {wets}, {runs} of the rest runs off, gutters catch {share} of \
-         that, and a diverter keeps a first flush of {volume} and drips while it rains. The house can be kept and each of \
+         that, and a diverter keeps a first flush of {volume} and lets more drip away while it rains. The house can be kept and each of \
          them changed.",
         "Se da por supuesto: cada día de lluvia moja el techo con {wets}, del resto escurre el {runs}, las canaletas captan de \
-         eso el {share}, y un desviador se queda con {volume} de primeras aguas y gotea mientras llueve. Puedes guardar la \
+         eso el {share}, y un desviador se queda con {volume} de primeras aguas y deja gotear más mientras llueve. Puedes guardar la \
          casa y cambiar cada cosa.",
         wets = shown::figure(section.wetting_loss.get(), Kind::Depth, units),
         runs = percent(section.runoff_coefficient.get()),
@@ -97,7 +97,12 @@ pub fn chance(range: (f64, f64)) -> String {
 pub fn tank_wanted(least_l: f64, most_l: f64, wanted: Wanted, units: &Units) -> String {
     let size = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let sizes = super::size::between(size(least_l), size(most_l));
-    say!("{wanted}: a tank of {sizes}.", "{wanted}: un tanque de {sizes}.", wanted = super::size::wanted(wanted), sizes)
+    say!(
+        "{wanted}: a tank of about {sizes}.",
+        "{wanted}: un tanque de unos {sizes}.",
+        wanted = super::size::wanted(wanted),
+        sizes
+    )
 }
 
 /// No tank does it.

@@ -96,8 +96,9 @@ pub static TERMS: [(Phrase, Phrase); 36] = [
     (
         phrase!("yield after spillage", "uso después del rebose"),
         phrase!(
-            "The day's rain may spill before the day's use is drawn: the cautious order of counting.",
-            "La lluvia del día puede rebosar antes de que se tome el uso del día: el orden prudente de contar.",
+            "The day's rain may spill before the day's use is drawn, and serves from the next day on: the cautious order of counting.",
+            "La lluvia del día puede rebosar antes de que se tome el uso del día, y sirve desde el día siguiente: el orden prudente \
+             de contar.",
         ),
     ),
     (

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever, Shift};
 use eavewater::app::model::{Model, Notice, Place};
@@ -291,9 +291,9 @@ fn water_that_comes_to_another_tank_is_told_from_water_that_lacks() {
 }
 
 fn size_of(sketch: &Sketch, model: &Model) -> Option<sketch_view::SizeFound> {
-    let mut search = sketch_view::size_sought(sketch, &sketch_view::days(sketch.rain, model))?;
+    let mut search = sketch_view::SizeSought::new(sketch, &sketch_view::days(sketch.rain, model))?;
     while search.step() {}
-    Some(sketch_view::size_found(search.found()?, &model.units))
+    Some(sketch_view::size_found(search.found(), &model.units))
 }
 
 #[test]
@@ -321,12 +321,54 @@ fn a_sketch_says_the_size_that_does_it_whatever_tank_is_drawn() {
     assert_eq!(Sought::Uses.of(&site), 3.0 * 60.0 + 40.0);
     let none = size_of(&Sketch { roof: Area::square_metres(20.0), ..drawn.clone() }, &model).unwrap();
     assert_eq!((none.tank_l, none.told.contains("no tank does it")), (None, true));
+    // Nor does any where nothing is used, or where the years together bring less than is used, however good the first were.
+    assert_eq!(size_of(&Sketch { per_head: Flow::litres_a_day(0.0), ..drawn.clone() }, &model), None);
+    let day = |day: u64| NaiveDate::from_ymd_opt(2001, 1, 1).unwrap() + chrono::Days::new(day);
+    let mm = |date: NaiveDate| if date.year() == 2003 { 2.0 } else { 8.0 };
+    let rows =
+        (0..3 * 365).map(day).map(|date| format!("{date},{}\n", if date.day() % 5 == 0 { mm(date) } else { 0.0 }));
+    update(&mut model, Event::RainRead(rows.collect::<String>().into_bytes(), "gauge".to_owned()));
+    let house = drawn.site();
+    let came = answer(&house, &drawn.rain(&model).unwrap()).unwrap();
+    let a_day = |share: f64| Flow::litres_a_day(came.came_l() / came.series.dates.len() as f64 * share / 3.0);
+    let of_use = |share| size_of(&Sketch { per_head: a_day(share), ..drawn.clone() }, &model).unwrap().tank_l;
+    assert!(of_use(1.05).is_none() && of_use(0.9).is_some());
+    // A small tank is sought as it will stand, low and with more dead storage: the one to take does it.
+    let barrel = Sketch { people: Count::number(1.0), per_head: Flow::litres_a_day(1.0), ..drawn.clone() };
+    let tank = size_of(&barrel, &model).unwrap().tank_l.unwrap();
+    assert!(tank < 1_000.0, "{tank}");
+    let taken = Sketch { tank: Volume::litres(tank), ..barrel };
+    let mut study = Study::new(Inquiry::Smallest, &Arc::new(taken.site()), &taken.rain(&model).unwrap()).unwrap();
+    while study.step() {}
+    let Findings::Smallest { house, .. } = study.findings() else { panic!("as asked") };
+    assert!(house.iter().all(|tally| tally.meets(Wanted::default())), "{house:?}");
     // Some weeks hold no whole year.
     update(
         &mut model,
         Event::RainRead(b"day,mm\n2001-01-01,5\n2001-01-02,0\n2001-01-03,12\n".to_vec(), "gauge".to_owned()),
     );
     assert_eq!(size_of(&drawn, &model), None);
+}
+
+#[test]
+fn the_rain_of_another_site_is_run_as_it_is_there_and_means_stay_what_they_are_in_other_units() {
+    let mut model = with_demo();
+    let like = Sketch { rain: SketchRain::Of(model.site().unwrap().id), ..sketch() };
+    let told = |model: &Model| sketch_view::answered(&like, &sketch_view::days(like.rain, model)).headline;
+    assert!(told(&model).starts_with("In 12 years"), "{}", told(&model));
+    update(&mut model, Event::GeneratedChosen(Some(GeneratedYears { seed: 2, ..GeneratedYears::CENTURY })));
+    let generated = told(&model);
+    assert!(generated.starts_with("In 100 generated years"), "{generated}");
+    update(&mut model, Event::SketchDrawn(like.clone()));
+    let kept = model.site().unwrap();
+    assert_eq!(words::sizing::headline(&answer(&kept.site, kept.rain.as_deref().unwrap()).unwrap()), generated);
+
+    let totals_mm = [254.0, 80.0, 75.0, 60.0, 40.0, 20.0, 10.0, 15.0, 40.0, 70.0, 90.0, 0.0];
+    let inches = Units::customary(Customary::Us);
+    let typed = sketch_view::typed(&totals_mm, &inches);
+    assert!(typed.starts_with("10 3.15 ") && typed.ends_with(" 0"), "{typed}");
+    let Ok(SketchRain::Means(read)) = sketch_view::twelve(&typed, &inches) else { panic!("{typed}") };
+    assert!(read.iter().zip(totals_mm).all(|(read, mm)| (read - mm).abs() <= 0.0005 * mm), "{read:?}");
 }
 
 #[test]

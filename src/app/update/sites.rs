@@ -66,7 +66,7 @@ fn look_at(model: &mut Model, id: Option<SiteId>) {
 pub(super) fn sketch_drawn(model: &mut Model, sketch: &Sketch) -> Vec<Effect> {
     let rain = sketch.rain(model);
     model.place = if rain.is_some() { Place::Sizing } else { Place::Rain };
-    let site = sketch.site_under(rain.as_deref());
+    let site = sketch.site_under(model);
     add(model, site, rain)
 }
 

@@ -1,13 +1,14 @@
 //! The sketch as it is shown: its answer at once.
 
 use crate::app::model::{Model, Notice};
-use crate::app::sketch::{MeansError, Sketch, SketchRain, means};
+use crate::app::sketch::{MeansError, Sketch, SketchRain, means, usual_height};
 use crate::engine::question::{Refusal, answer_under, weather};
 use crate::engine::rain::weather::{Origin, Weather};
-pub use crate::engine::sizing::least_storage::LeastStorage;
-pub use crate::engine::sizing::smallest::Found;
-use crate::quantity::{Kind, Units, shown};
-use crate::site::rain::Rain;
+use crate::engine::sizing::least_storage::LeastStorage;
+use crate::engine::sizing::smallest::{Found, Sought};
+use crate::quantity::{Kind, Units, Volume, shown};
+use crate::site::edit::CAPACITY;
+use crate::site::household::Site;
 use crate::site::wanted::Wanted;
 use crate::words::{self, sizing, sketch as say};
 
@@ -28,9 +29,9 @@ impl SketchDays {
 /// The days of a sketch's rain.
 pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
     let found = rain.of(model);
-    let blank = Sketch::first(String::new(), model);
-    let days = found.as_deref().map(|rain| weather(&blank.site_under(Some(rain)), rain));
-    SketchDays { days, means: matches!(found.as_deref(), Some(Rain::Normals(_))), units: model.units.clone() }
+    let site = Site { reckoning: rain.reckoning(model), ..Site::default() };
+    let days = found.as_deref().map(|rain| weather(&site, rain));
+    SketchDays { days, means: matches!(rain, SketchRain::Means(_)), units: model.units.clone() }
 }
 
 /// The answer of the sketch.
@@ -76,36 +77,98 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
     }
 }
 
-/// The search for the least tank of a sketch; none without days, or where they hold no whole year.
-pub fn size_sought(sketch: &Sketch, under: &SketchDays) -> Option<LeastStorage> {
-    let Some(Ok(weather)) = &under.days else { return None };
-    LeastStorage::new(sketch.of_any_tank().site(), weather)
-}
+/// The tank from which others are sought: neither a barrel nor a cistern.
+pub const ANY_TANK: Volume = Volume::litres(10_000.0);
 
 /// What the search for the least tank came to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Size {
+    /// There is nothing to seek: no days, no whole year of them, or no use.
+    Unasked,
+    /// No tank does it.
+    None,
+    /// From the one order within a day to the other, in L.
+    Between([f64; 2]),
+}
+
+/// The search for the least tank of a sketch on its way.
+pub struct SizeSought {
+    sketch: Sketch,
+    weather: Weather,
+    search: LeastStorage,
+    left: u8,
+}
+
+impl SizeSought {
+    /// The search for a sketch, whatever its tank; none where there is nothing to seek.
+    pub fn new(sketch: &Sketch, under: &SketchDays) -> Option<Self> {
+        /// A tank much smaller than that from which it is sought is kept lower, and has more dead storage: it is sought again
+        /// from itself, so often at most.
+        const FURTHER: u8 = 3;
+        let Some(Ok(weather)) = &under.days else { return None };
+        let sketch = sketch.with_tank(ANY_TANK);
+        let site = sketch.site();
+        if Sought::Uses.of(&site) <= 0.0 {
+            return None;
+        }
+        let search = LeastStorage::new(site, weather)?;
+        Some(Self { sketch, weather: weather.clone(), search, left: FURTHER })
+    }
+
+    /// Does a small piece of the work; whether some is left.
+    pub fn step(&mut self) -> bool {
+        if self.search.step() {
+            return true;
+        }
+        let Size::Between([_, most_l]) = self.found() else { return false };
+        let tank = Volume::litres(most_l.max(CAPACITY.least));
+        if self.left == 0 || usual_height(tank) == usual_height(self.sketch.tank) {
+            return false;
+        }
+        self.left -= 1;
+        self.sketch.tank = tank;
+        match LeastStorage::new(self.sketch.site(), &self.weather) {
+            Some(next) => self.search = next,
+            None => return false,
+        }
+        true
+    }
+
+    /// What was found, once nothing is left to do.
+    pub fn found(&self) -> Size {
+        let does = |found: Found| match found {
+            Found::Enough { factor, .. } | Found::EvenAt { factor, .. } => Some(factor * self.sketch.tank.get()),
+            Found::NotEvenAt { .. } | Found::CannotRun => None,
+        };
+        match self.search.found().map(|found| found.map(does)) {
+            Some([Some(after), Some(before)]) => Size::Between([after.min(before), after.max(before)]),
+            Some(_) => Size::None,
+            None => Size::Unasked,
+        }
+    }
+}
+
+/// The least tank in words.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SizeFound {
-    /// In words.
+    /// In words; empty where there was nothing to seek.
     pub told: String,
     /// The tank to take, in L: enough under both orders, up to two digits; none where no tank does it.
     pub tank_l: Option<f64>,
 }
 
-/// What was found under both orders for a sketch, whatever it is.
-pub fn size_found(found: [Found; 2], units: &Units) -> SizeFound {
-    let does = |found: Found| match found {
-        Found::Enough { factor, .. } | Found::EvenAt { factor, .. } => Some(factor * Sketch::ANY_TANK.get()),
-        Found::NotEvenAt { .. } | Found::CannotRun => None,
-    };
+/// What the search came to, in words.
+pub fn size_found(size: Size, units: &Units) -> SizeFound {
     let wanted = Wanted::default();
-    let [Some(after), Some(before)] = found.map(does) else {
-        return SizeFound { told: say::no_tank(wanted), tank_l: None };
+    let [least, most] = match size {
+        Size::Unasked => return SizeFound::default(),
+        Size::None => return SizeFound { told: say::no_tank(wanted), tank_l: None },
+        Size::Between(sizes) => sizes,
     };
-    let most = after.max(before);
     let rounded = |litres: f64| shown::in_two_digits(litres, Kind::Volume, units);
     // Half a step of two digits is never more than a twentieth.
     let up = if rounded(most) < most { rounded(most * 1.05) } else { rounded(most) };
-    SizeFound { told: say::tank_wanted(after.min(before), most, wanted, units), tank_l: Some(up) }
+    SizeFound { told: say::tank_wanted(least, most, wanted, units), tank_l: Some(up) }
 }
 
 /// What twelve typed means amount to, or what is wrong with them.
@@ -114,6 +177,12 @@ pub fn twelve(text: &str, units: &Units) -> Result<SketchRain, String> {
         MeansError::Count(found) => say::not_twelve(found),
         MeansError::NotADepth(text) => say::not_a_depth(&text),
     })
+}
+
+/// Twelve means as they are typed.
+pub fn typed(means_mm: &[f64; 12], units: &Units) -> String {
+    let number = |mm: &f64| shown::significant(shown::in_unit(*mm, Kind::Depth, units), 4);
+    means_mm.iter().map(number).collect::<Vec<_>>().join(" ")
 }
 
 /// The file of the sketch's rain.

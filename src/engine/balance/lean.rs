@@ -64,14 +64,14 @@ impl Calendar {
     }
 
     /// With a run-in, so that a run begins with what the years before it left and not with a fill of which nobody knows
-    /// where it came from: the last months up to the one that comes before the first of all, twenty years of
-    /// them, a shorter record again and again: large tanks take years to fill. It begins with dead storage alone, so that more storage, more rain
+    /// where it came from: the months up to the last one that comes before the first in the year, twenty years of them, a shorter record again and again: large tanks take years to fill. It begins with dead storage alone, so that more storage, more rain
     /// or less use never leaves less.
     #[must_use]
     pub fn with_run_in(self) -> Self {
         const MONTHS: usize = 20 * 12;
-        let like_first = |month: &MonthOfDays| self.months.first().is_some_and(|first| first.month == month.month);
-        let to = self.months.iter().rposition(like_first).filter(|at| *at > 0).unwrap_or(self.months.len());
+        let before_first =
+            |month: &MonthOfDays| self.months.first().is_some_and(|first| (month.month + 1) % 12 == first.month);
+        let to = self.months.iter().rposition(before_first).map_or(self.months.len(), |at| at + 1);
         let run_ins = if to == 0 { 0 } else { MONTHS.div_ceil(to) };
         Self { run_in: to.saturating_sub(MONTHS)..to, run_ins, ..self }
     }
