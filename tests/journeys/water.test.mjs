@@ -37,7 +37,7 @@ test('a chain is built, its gap is seen, and a failing test says the next step',
   await sheet.getByText(/Write a number/).waitFor();
   await sheet.getByLabel(/^Found/).fill('12');
   await sheet.getByRole('button', { name: 'Write it into the diary' }).tap();
-  await sheet.getByText(/A test of E\. coli is over the limit/).waitFor();
+  await sheet.getByText(/A test of E\.\scoli is over the limit/).waitFor();
   await sheet.getByText(/Stop drinking it now\. Boil every glass for 1 min/).waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
   await sheet.getByRole('button', { name: 'Close' }).tap();
@@ -45,7 +45,7 @@ test('a chain is built, its gap is seen, and a failing test says the next step',
   await page.reload();
   await started(page);
   await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Upkeep' }).tap();
-  await page.getByText(/12\sin 100 mL, .*Drinking and cooking/).waitFor();
+  await page.getByText(/12\sin 100\smL, .*Drinking and cooking/).waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
   await page.getByRole('button', { name: 'Open its barriers: Drinking and cooking' }).tap();
   await page.getByRole('dialog').getByText(/Counted if every glass is boiled/).waitFor();
@@ -72,7 +72,7 @@ test('what is on a roof reaches the tap, and a tank tells its dose', async (t) =
   await page.locator('.part-name', { hasText: 'New tank' }).tap();
   await sheet.locator('summary', { hasText: 'Chlorine dose' }).tap();
   await sheet.getByLabel(/^With/).selectOption({ label: 'liquid pool chlorine 12.5 %' });
-  await sheet.getByText(/310 mL \(11 fl oz\) of liquid pool chlorine 12\.5 % bring the tank as full as it gets \(7,830\sL\) to 5 mg\/L/).first().waitFor();
+  await sheet.getByText(/310\smL \(11\sfl oz\) of liquid pool chlorine 12\.5\s% bring the tank as full as it gets \(7,830\sL\) to 5\smg\/L/).first().waitFor();
   assert.deepEqual(await accessibilityFindings(page), []);
   assert.deepEqual(page.problems, []);
 });
