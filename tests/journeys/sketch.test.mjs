@@ -97,6 +97,14 @@ test('from first start to a defended answer in under a minute, and it is kept as
   await page.getByRole('button', { name: 'Sketch my house' }).tap();
   assert.equal(await answer(page).innerText(), told);
   assert.equal(await held(page.getByLabel(/^Tank/)), '15,000 L');
+  const means = page.getByLabel(/^January to December/);
+  assert.equal(await means.inputValue(), '95 80 75 60 40 20 10 15 40 70 90 100');
+  // Means that are not twelve are not kept.
+  await means.fill('95 80 75');
+  await page.getByRole('button', { name: 'Keep this house' }).tap();
+  await page.waitForFunction(() => document.activeElement?.tagName === 'TEXTAREA');
+  await means.fill('95 80 75 60 40 20 10 15 40 70 90 100');
+  await says(true);
 
   // What is refused is not kept: the field is shown.
   const people = page.getByLabel(/^People/);
