@@ -23,6 +23,7 @@ mod reference_et;
 mod saved;
 mod saved_now;
 mod sizing;
+mod sketches;
 mod treatment;
 mod two_languages;
 mod upgrades;

@@ -36,7 +36,8 @@ struct About<'a> {
 pub enum Extent {
     /// Everything that is known.
     Whole,
-    /// A few pages: the answer, the house, the weeks ahead, what next, what is not enough, how the drinking water stands, cautions.
+    /// A few pages: the answer, the house, the weeks ahead, what next, what is not enough, how the drinking water stands,
+    /// cautions.
     Short,
 }
 

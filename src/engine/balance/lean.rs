@@ -64,8 +64,9 @@ impl Calendar {
     }
 
     /// With a run-in, so that a run begins with what the years before it left and not with a fill of which nobody knows
-    /// where it came from: the months up to the last one that comes before the first in the year, twenty years of them, a shorter record again and again: large tanks take years to fill. It begins with dead storage alone, so that more storage, more rain
-    /// or less use never leaves less.
+    /// where it came from: the months up to the last one that comes before the first in the year, twenty years of them, a
+    /// shorter record again and again: large tanks take years to fill. It begins with dead storage alone, so that more
+    /// storage, more rain or less use never leaves less.
     #[must_use]
     pub fn with_run_in(self) -> Self {
         const MONTHS: usize = 20 * 12;

@@ -61,8 +61,8 @@ const SOON_DAYS: f64 = 14.0;
 /// Or from this share of the rain or litres on.
 const SOON_SHARE: f64 = 0.9;
 
-/// Where a test is over a limit of health, or found coliforms, the next one is due after so many days: when the water was made good, and once
-/// more a week later. Common practice, no source.
+/// Where a test is over a limit of health, or found coliforms, the next one is due after so many days: when the water was
+/// made good, and once more a week later. Common practice, no source.
 const DAYS_TO_REPEAT: f64 = 7.0;
 
 /// How every job of a system stands on a day. `called` names jobs that readings call for; they are due until they are done.
