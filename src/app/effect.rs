@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::app::model::Place;
 use crate::engine::sizing::study::Inquiry;
 use crate::records::cupboard::{Index, SiteFile, SiteId};
-use crate::site::diary::{Diary, Entry, EntryId, Half};
+use crate::site::diary::{Diary, Half, Line};
 use crate::site::household::Site;
 use crate::site::rain::Rain;
 use crate::site::trial::Trial;
@@ -23,10 +23,8 @@ pub enum Effect {
     SaveTrial(SiteId, Trial),
     /// Keep the whole diary of a site that came anew.
     SaveDiary(SiteId, Arc<Diary>),
-    /// Keep an entry of a diary, which stood in another half-year before if one is named.
-    SaveEntry(SiteId, Entry, Option<Half>),
-    /// Take an entry out of the half-year in which it stood.
-    RemoveEntry(SiteId, EntryId, Half),
+    /// Keep a line of a diary, which stood in another half-year before if one is named.
+    SaveLine(SiteId, Line, Option<Half>),
     /// Take a site away.
     RemoveSite(SiteId),
     /// Take sites in, all or none.
@@ -85,8 +83,7 @@ impl Effect {
             | Effect::SaveRain(id, _)
             | Effect::SaveTrial(id, _)
             | Effect::SaveDiary(id, _)
-            | Effect::SaveEntry(id, ..)
-            | Effect::RemoveEntry(id, ..)
+            | Effect::SaveLine(id, ..)
             | Effect::RemoveSite(id) => Some(*id),
             _ => None,
         }
@@ -94,7 +91,7 @@ impl Effect {
 
     /// The site of whose diary something is kept.
     pub(super) fn diary(&self) -> Option<SiteId> {
-        let of_diary = matches!(self, Effect::SaveDiary(..) | Effect::SaveEntry(..) | Effect::RemoveEntry(..));
+        let of_diary = matches!(self, Effect::SaveDiary(..) | Effect::SaveLine(..));
         self.site().filter(|_| of_diary)
     }
 
@@ -108,7 +105,7 @@ impl Effect {
             Effect::RemoveSite(id) => before.site() == Some(*id),
             Effect::SaveDiary(id, _) => before.diary() == Some(*id),
             // What happened to one entry stands on what happened to it before.
-            Effect::SaveEntry(..) | Effect::RemoveEntry(..) => false,
+            Effect::SaveLine(..) => false,
             _ => std::mem::discriminant(self) == std::mem::discriminant(before) && self.site() == before.site(),
         }
     }

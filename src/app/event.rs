@@ -21,7 +21,7 @@ use crate::records::slots::PutError;
 use crate::site::barrier::BarrierKind;
 use crate::site::climate::ClimateValue;
 use crate::site::details::Detail;
-use crate::site::diary::{Entry, EntryId, Half, Subject};
+use crate::site::diary::{EntryId, Half, Line, Subject};
 use crate::site::habits::{Habit, HabitValue};
 use crate::site::household::GeneratedYears;
 use crate::site::part::{Choice, Field, PartId};
@@ -56,7 +56,7 @@ pub enum Event {
     /// Another window changed what is kept; it was read again.
     ReadAgain(Opened),
     /// Another window changed a half-year of a diary; it was read again.
-    HalfReadAgain(SiteId, Half, Vec<Entry>),
+    HalfReadAgain(SiteId, Half, Vec<Line>),
     /// A new day has begun, or the same goes on.
     DayCame(NaiveDate),
     /// The last write ended.
@@ -178,8 +178,8 @@ pub enum Event {
     EntryWritten(Draft, u64),
     /// The same, and the next day is to be written.
     EntryWrittenAndNext(Draft, u64),
-    /// An entry is to go.
-    EntryRemoved(EntryId),
+    /// An entry is to go, at this moment in milliseconds since 1970.
+    EntryRemoved(EntryId, u64),
     /// It did not rain on any day from the first to the last, at a moment.
     DrySpellWritten([NaiveDate; 2], u64),
     /// Jobs of which nothing was written were done on this day, said at this moment in milliseconds since 1970.

@@ -388,7 +388,7 @@ mod tests {
                 let typed = Form { text: "0.5".to_owned(), ..form };
                 assert_ne!(typed.draft(&units, kept).map(|draft| number_of(&draft.told)), Ok(number_of(&told)));
                 let id = entry.id;
-                update(&mut model, Event::EntryRemoved(id));
+                update(&mut model, Event::EntryRemoved(id, 0));
             }
         }
     }

@@ -62,8 +62,7 @@ fn write<S: Shelf>(effect: &Effect, cupboard: &mut Cupboard<S>) -> Result<(), Pu
         Effect::SaveRain(id, rain) => cupboard.save_rain(*id, rain.as_deref()),
         Effect::SaveTrial(id, trial) => cupboard.save_trial(*id, trial),
         Effect::SaveDiary(id, diary) => cupboard.save_diary(*id, diary),
-        Effect::SaveEntry(id, entry, was) => cupboard.save_entry(*id, entry, *was),
-        Effect::RemoveEntry(id, entry, half) => cupboard.remove_entry(*id, *entry, *half),
+        Effect::SaveLine(id, line, was) => cupboard.save_line(*id, line, *was),
         Effect::RemoveSite(id) => Ok(cupboard.remove_site(*id)?),
         Effect::TakeIn { sites, index, .. } => cupboard.take_in(sites, index),
         _ => Ok(()),
@@ -81,7 +80,7 @@ mod tests {
     use crate::records::cupboard::{Index, SiteId};
     use crate::records::shelf::MemoryShelf;
     use crate::site::demo;
-    use crate::site::diary::{Entry, EntryId, Half, Told};
+    use crate::site::diary::{Entry, EntryId, Half, Line, Told};
     use crate::site::household::Site;
     use crate::site::rain::Rain;
 
@@ -164,12 +163,13 @@ mod tests {
         let shelf = shelf(3_000);
         let Ok((mut cupboard, _)) = Cupboard::open(&shelf) else { unreachable!("in memory") };
         let mut keeping = Keeping::default();
-        let first = Effect::SaveEntry(SITE, entry(1, 1, 1.0, 10), None);
+        let save = |entry, was| Effect::SaveLine(SITE, Line::Entry(entry), was);
+        let first = save(entry(1, 1, 1.0, 10), None);
         assert_eq!(keeping.keep(&first, &mut cupboard), Ok(()));
         // It moves to the other half of the year with a note that finds no room, then back without it.
         let half = |month| Half::of(entry(1, month, 0.0, 0).date);
-        let moved = Effect::SaveEntry(SITE, entry(1, 8, 2.0, 20_000), Some(half(1)));
-        let back = Effect::SaveEntry(SITE, Entry { edited: 2, ..entry(1, 1, 3.0, 10) }, Some(half(8)));
+        let moved = save(entry(1, 8, 2.0, 20_000), Some(half(1)));
+        let back = save(Entry { edited: 2, ..entry(1, 1, 3.0, 10) }, Some(half(8)));
         assert_eq!(keeping.keep(&moved, &mut cupboard), FULL);
         assert_eq!(keeping.keep(&back, &mut cupboard), FULL);
         assert_eq!(keeping.waiting, [moved, back]);

@@ -62,7 +62,7 @@ pub fn merge(model: &Model, file: &Export, houses: bool) -> (Vec<Change>, Vec<(S
         let name = here.site.name.clone();
         taken.push(here.id);
         let mut merged = here.file();
-        let diary = merged.diary.merge(coming.diary.entries().to_vec());
+        let diary = merged.diary.merge(coming.diary.lines());
         let rain = merged.rain.is_none() && coming.rain.is_some();
         if rain {
             merged.rain.clone_from(&coming.rain);

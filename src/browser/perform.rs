@@ -45,8 +45,8 @@ impl Keeper {
     /// What another window wrote under a key, if that is a half-year of a diary.
     pub(super) fn half_again(&self, key: &str) -> Option<Event> {
         let (site, half) = Cupboard::<BrowserShelf>::half_of_key(key)?;
-        let entries = self.cupboard.borrow_mut().as_mut()?.read_half(site, half).ok()?;
-        Some(Event::HalfReadAgain(site, half, entries))
+        let lines = self.cupboard.borrow_mut().as_mut()?.read_half(site, half).ok()?;
+        Some(Event::HalfReadAgain(site, half, lines))
     }
 
     /// Takes the way by which events are sent from outside.

@@ -114,7 +114,7 @@ fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
             None => None,
         },
         diary: match place.at_if_any("diary")? {
-            Some(diary) => Diary::of(shapes::diary::read(&diary)?),
+            Some(diary) => Diary::of_lines(shapes::diary::read(&diary)?),
             None => Diary::default(),
         },
         trial: match place.at_if_any("trial")? {
@@ -128,7 +128,7 @@ fn write_site_file(file: &SiteFile) -> Value {
     object(vec![
         ("site", shapes::site::write(&file.site)),
         ("rain", file.rain.as_ref().map_or(Value::Null, shapes::rain::write)),
-        ("diary", shapes::diary::write(file.diary.entries())),
+        ("diary", shapes::diary::write(&file.diary.lines())),
         ("trial", if file.trial.is_none() { Value::Null } else { shapes::kept_option::write_trial(&file.trial) }),
     ])
 }

@@ -5,7 +5,7 @@ use super::cupboard::{Cupboard, SiteId, Trouble};
 use super::shapes;
 use super::shelf::{Shelf, ShelfError};
 use super::slots::{self, PutError};
-use crate::site::diary::{Diary, Entry, EntryId, Half};
+use crate::site::diary::{Diary, EntryId, Half, Line};
 
 const DIARIES: &str = "eavewater/diary/";
 
@@ -29,72 +29,70 @@ impl<S: Shelf> Cupboard<S> {
     /// Reads the whole diary of a site. An entry found in two half-years was being moved when the page was killed: the
     /// last edited counts, and the other is cleared away.
     pub(super) fn read_diary(&mut self, site: SiteId, troubles: &mut Vec<Trouble>) -> Result<Diary, ShelfError> {
-        let mut diary = Diary::default();
         let mut stood: Vec<(Half, EntryId)> = Vec::new();
+        let mut all = Vec::new();
         for key in slots::keys(&self.shelf, &prefix(site))? {
             let Some((_, half)) = half_of_key(&key) else { continue };
-            if let Some(entries) = self.read(&key, shapes::diary::read, troubles)? {
-                stood.extend(entries.iter().map(|entry| (half, entry.id)));
-                diary.merge(entries);
+            if let Some(lines) = self.read(&key, shapes::diary::read, troubles)? {
+                stood.extend(lines.iter().map(|line| (half, line.id())));
+                all.extend(lines);
             }
         }
-        if stood.len() > diary.entries().len() {
+        let diary = Diary::of_lines(all);
+        if stood.len() > diary.lines().len() {
             for (half, id) in stood {
-                if diary.entry(id).is_some_and(|entry| Half::of(entry.date) != half) {
+                if diary.line(id).is_some_and(|line| line.half() != half) {
                     // If that can't be written the entry is still read once.
-                    let _ = self.remove_entry(site, id, half);
+                    let _ = self.forget_line(site, id, half);
                 }
             }
         }
         Ok(diary)
     }
 
-    /// The entries of one half-year as they are on the shelf now.
+    /// The lines of one half-year as they are on the shelf now.
     ///
     /// # Errors
     /// Only the shelf's own.
-    pub fn read_half(&mut self, site: SiteId, half: Half) -> Result<Vec<Entry>, ShelfError> {
-        let entries = self.read(&key(site, half), shapes::diary::read, &mut Vec::new())?;
-        Ok(entries.unwrap_or_default())
+    pub fn read_half(&mut self, site: SiteId, half: Half) -> Result<Vec<Line>, ShelfError> {
+        let lines = self.read(&key(site, half), shapes::diary::read, &mut Vec::new())?;
+        Ok(lines.unwrap_or_default())
     }
 
     fn change_half(
         &mut self,
         site: SiteId,
         half: Half,
-        change: &mut dyn FnMut(&mut Vec<Entry>),
+        change: &mut dyn FnMut(&mut Vec<Line>),
     ) -> Result<(), PutError> {
-        let mut entries = self.read_half(site, half)?;
-        let before = entries.len();
-        change(&mut entries);
-        if entries.is_empty() && before == 0 {
+        let mut lines = self.read_half(site, half)?;
+        let before = lines.len();
+        change(&mut lines);
+        if lines.is_empty() && before == 0 {
             return Ok(());
         }
-        self.write(key(site, half), &shapes::diary::write(&entries))
+        self.write(key(site, half), &shapes::diary::write(&lines))
     }
 
-    /// Writes an entry; `was` is the half-year in which it stood before, if it did.
+    /// Writes a line; `was` is the half-year in which it stood before, if it did.
     ///
     /// # Errors
     /// See [`PutError`]. Killed in between, the entry is there as it was or as it is to be.
-    pub fn save_entry(&mut self, site: SiteId, entry: &Entry, was: Option<Half>) -> Result<(), PutError> {
-        let half = Half::of(entry.date);
-        self.change_half(site, half, &mut |entries| {
-            entries.retain(|other| other.id != entry.id);
-            entries.push(entry.clone());
+    pub fn save_line(&mut self, site: SiteId, line: &Line, was: Option<Half>) -> Result<(), PutError> {
+        let half = line.half();
+        self.change_half(site, half, &mut |lines| {
+            lines.retain(|other| other.id() != line.id());
+            lines.push(line.clone());
         })?;
         match was.filter(|was| *was != half) {
-            Some(was) => self.remove_entry(site, entry.id, was),
+            Some(was) => self.forget_line(site, line.id(), was),
             None => Ok(()),
         }
     }
 
-    /// Takes an entry out of a half-year.
-    ///
-    /// # Errors
-    /// See [`PutError`].
-    pub fn remove_entry(&mut self, site: SiteId, id: EntryId, half: Half) -> Result<(), PutError> {
-        self.change_half(site, half, &mut |entries| entries.retain(|other| other.id != id))
+    /// Forgets that a line stood in a half-year.
+    fn forget_line(&mut self, site: SiteId, id: EntryId, half: Half) -> Result<(), PutError> {
+        self.change_half(site, half, &mut |lines| lines.retain(|other| other.id() != id))
     }
 
     /// Writes the whole diary of a site over what is there; half-years that it doesn't name stay.
@@ -103,7 +101,7 @@ impl<S: Shelf> Cupboard<S> {
     /// See [`PutError`].
     pub fn save_diary(&mut self, site: SiteId, diary: &Diary) -> Result<(), PutError> {
         for half in diary.halves() {
-            self.change_half(site, half, &mut |entries| *entries = diary.half(half).to_vec())?;
+            self.change_half(site, half, &mut |lines| *lines = diary.half(half))?;
         }
         Ok(())
     }
@@ -130,7 +128,7 @@ mod tests {
     use super::*;
     use crate::quantity::Depth;
     use crate::site::demo;
-    use crate::site::diary::Told;
+    use crate::site::diary::{Entry, Removed, Told};
     use crate::site::trial::Trial;
     use chrono::NaiveDate;
 
@@ -139,6 +137,14 @@ mod tests {
     fn entry(id: u64, month: u32, day: u32) -> Entry {
         let date = NaiveDate::from_ymd_opt(2026, month, day).unwrap();
         Entry { id: EntryId(id), edited: id, date, told: Told::Rain(Depth::millimetres(1.5)), note: String::new() }
+    }
+
+    fn line(entry: &Entry) -> Line {
+        Line::Entry(entry.clone())
+    }
+
+    fn gone(entry: &Entry) -> Line {
+        Line::Removed(Removed { id: entry.id, edited: entry.edited + 1, date: entry.date })
     }
 
     fn shelf_with(entries: Vec<Entry>) -> MemoryShelf {
@@ -159,7 +165,7 @@ mod tests {
         let shelf = shelf_with(vec![entry(1, 2, 1), entry(2, 8, 1)]);
         let first = shelf.get("eavewater/diary/1/2026-1/a").unwrap();
         let (mut cupboard, _) = Cupboard::open(&shelf).unwrap();
-        cupboard.save_entry(SITE, &entry(3, 9, 1), None).unwrap();
+        cupboard.save_line(SITE, &line(&entry(3, 9, 1)), None).unwrap();
         assert_eq!(shelf.get("eavewater/diary/1/2026-1/a").unwrap(), first);
         assert_eq!(shelf.get("eavewater/diary/1/2026-1/b").unwrap(), None);
         assert_eq!(diary(&shelf), Diary::of(vec![entry(1, 2, 1), entry(2, 8, 1), entry(3, 9, 1)]));
@@ -172,11 +178,14 @@ mod tests {
         let (mut other, _) = Cupboard::open(&shelf).unwrap();
         let all: Vec<Entry> = (1..=28).map(|day| entry(day.into(), 3, day)).collect();
         for pair in all.chunks(2) {
-            one.save_entry(SITE, &pair[0], None).unwrap();
-            other.save_entry(SITE, &pair[1], None).unwrap();
+            one.save_line(SITE, &line(&pair[0]), None).unwrap();
+            other.save_line(SITE, &line(&pair[1]), None).unwrap();
         }
-        one.remove_entry(SITE, EntryId(2), Half::of(all[1].date)).unwrap();
-        assert_eq!(diary(&shelf), Diary::of(all.into_iter().filter(|entry| entry.id.0 != 2).collect()));
+        let half = Half::of(all[1].date);
+        one.save_line(SITE, &gone(&all[1]), Some(half)).unwrap();
+        let mut left = Diary::of(all.clone());
+        left.put(gone(&all[1]));
+        assert_eq!((diary(&shelf).entries().len(), diary(&shelf)), (27, left));
     }
 
     #[test]
@@ -186,13 +195,13 @@ mod tests {
             let shelf = shelf_with(vec![before.clone(), entry(2, 8, 1)]);
             let (mut cupboard, _) = Cupboard::open(Stops::after(&shelf, writes)).unwrap();
             let moved = Entry { edited: 50, ..entry(1, 9, 9) };
-            let _ = cupboard.save_entry(SITE, &moved, Some(Half::of(before.date)));
+            let _ = cupboard.save_line(SITE, &line(&moved), Some(Half::of(before.date)));
             let found = diary(&shelf);
             let now = found.entry(EntryId(1)).unwrap();
             assert!(found.entries().len() == 2 && (*now == before || *now == moved), "after {writes} writes");
             // Taken out after that, it doesn't come back from where it stood before.
             let (mut cupboard, _) = Cupboard::open(&shelf).unwrap();
-            cupboard.remove_entry(SITE, EntryId(1), Half::of(now.date)).unwrap();
+            cupboard.save_line(SITE, &gone(now), Some(Half::of(now.date))).unwrap();
             assert_eq!(diary(&shelf).entry(EntryId(1)), None);
         }
     }
@@ -201,7 +210,7 @@ mod tests {
     fn a_torn_half_year_falls_back_and_the_rest_opens() {
         let shelf = shelf_with(vec![entry(1, 2, 1), entry(2, 8, 1)]);
         let (mut cupboard, _) = Cupboard::open(&shelf).unwrap();
-        cupboard.save_entry(SITE, &entry(3, 8, 2), None).unwrap();
+        cupboard.save_line(SITE, &line(&entry(3, 8, 2)), None).unwrap();
         let torn = shelf.get("eavewater/diary/1/2026-2/b").unwrap().unwrap();
         shelf.put("eavewater/diary/1/2026-2/b", &torn[..torn.len() - 7]).unwrap();
         let opened = Cupboard::open(&shelf).unwrap().1;

@@ -105,8 +105,9 @@ fn of_day(day: DayView, desk: Desk) -> AnyView {
 
 fn row(entry: EntryRow, day: &str, desk: Desk) -> AnyView {
     let EntryRow { id, text, note } = entry;
-    let remove = desk
-        .button("×", Event::EntryRemoved(id))
+    let remove = worded("BUTTON", "×")
+        .attribute("type", "button")
+        .on("click", move |_| desk.send.run(Event::EntryRemoved(id, (desk.moment)())))
         .class("plain square")
         .attribute("aria-label", say!("Take out: {text}, {day}", "Borrar: {text}, {day}", text, day));
     let open = desk.sends(Event::EntryOpened(id)).class("part-name").child(worded("STRONG", text));

@@ -153,6 +153,14 @@ pub fn merged(name: &str, diary: Merged, [rain, trial]: [bool; 2], house_differs
         changed = count(diary.changed, said!("entry", "anotación cambiada"), said!("entries", "anotaciones cambiadas")),
         name
     );
+    if diary.removed > 0 {
+        let gone = count(
+            diary.removed,
+            said!("entry that was taken out there goes", "anotación borrada allí se va"),
+            said!("entries that were taken out there go", "anotaciones borradas allí se van"),
+        );
+        text.push_str(&format!("; {gone}"));
+    }
     if diary.rained_twice > 0 {
         text.push_str(&say!(
             "; {days} would have the rain of both, counted twice: where it is one gauge, take one of them out afterwards",

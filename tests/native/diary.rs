@@ -13,7 +13,7 @@ use eavewater::records::cupboard::{Opened, SiteFile};
 use eavewater::records::exchange;
 use eavewater::site::demo;
 use eavewater::site::diary::{
-    Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Level, Parameter, Subject, TestResult, Told, Water,
+    Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Level, Line, Parameter, Subject, TestResult, Told, Water,
 };
 use eavewater::site::part::PartId;
 use eavewater::site::trial::Trial;
@@ -79,7 +79,7 @@ fn a_test_over_a_limit_of_health_warns_at_once_and_on_the_house_until_newer_ones
 fn an_entry_is_written_changed_taken_out_and_each_is_undone() {
     let mut model = with_demo();
     let effects = update(&mut model, Event::EntryWritten(rain(12.5), NOW));
-    let [Effect::SaveEntry(site, entry, None)] = effects.as_slice() else { panic!("{effects:?}") };
+    let [Effect::SaveLine(site, Line::Entry(entry), None)] = effects.as_slice() else { panic!("{effects:?}") };
     assert_eq!((*site, &entry.told), (model.site().unwrap().id, &rain(12.5).told));
     let written = entries(&model);
     assert_eq!(written, std::slice::from_ref(entry));
@@ -89,28 +89,33 @@ fn an_entry_is_written_changed_taken_out_and_each_is_undone() {
     let moved = Draft { id: Some(entry.id), date: NaiveDate::from_ymd_opt(2026, 2, 3).unwrap(), ..rain(2.0) };
     // The clock of this phone is slow: the change comes after what it changes all the same.
     let slow = update(&mut model.clone(), Event::EntryWritten(moved.clone(), NOW - 1_000));
-    assert!(matches!(slow.as_slice(), [Effect::SaveEntry(_, changed, _)] if changed.edited > entry.edited));
+    assert!(matches!(slow.as_slice(), [Effect::SaveLine(_, Line::Entry(changed), _)] if changed.edited > entry.edited));
     let effects = update(&mut model, Event::EntryWritten(moved, NOW + 5));
     let was = Some(Half { year: 2026, second: true });
     assert!(
-        matches!(effects.as_slice(), [Effect::SaveEntry(_, changed, from)] if changed.id == entry.id && *from == was)
+        matches!(effects.as_slice(), [Effect::SaveLine(_, Line::Entry(changed), from)] if changed.id == entry.id && *from == was)
     );
     update(&mut model, Event::UndoWanted);
     let [back] = entries(&model).try_into().unwrap();
     assert_eq!((back.date, &back.told), (TODAY, &rain(12.5).told));
     assert!(back.edited > NOW + 5, "what was undone last counts on another phone too");
 
-    let effects = update(&mut model, Event::EntryRemoved(entry.id));
-    assert!(matches!(effects.as_slice(), [Effect::RemoveEntry(..)]));
+    let last = back.edited;
+    let effects = update(&mut model, Event::EntryRemoved(entry.id, NOW + 3));
+    assert!(
+        matches!(effects.as_slice(), [Effect::SaveLine(_, Line::Removed(gone), Some(_))] if gone.edited > last),
+        "it comes after what it takes out"
+    );
     assert_eq!(entries(&model), []);
     update(&mut model, Event::UndoWanted);
-    assert_eq!(entries(&model).len(), 1);
+    let [again] = entries(&model).try_into().unwrap();
+    assert!(again.edited > last + 1, "it comes after what took it out");
 
     update(&mut model, Event::EntryWritten(rain(3.0), NOW));
     assert_eq!(entries(&model).len(), 2, "two entries of one moment are two");
     update(&mut model, Event::UndoWanted);
     assert_eq!(entries(&model).len(), 1);
-    assert_eq!(update(&mut model, Event::EntryRemoved(EntryId(5))), [], "what isn't there can't go");
+    assert_eq!(update(&mut model, Event::EntryRemoved(EntryId(5), NOW)), [], "what isn't there can't go");
 }
 
 #[test]
@@ -121,7 +126,7 @@ fn what_another_window_wrote_in_a_half_year_is_taken_over_without_a_word() {
     update(&mut model, Event::NoticeDismissed);
     let other = Entry { id: EntryId(NOW + 2), edited: NOW + 2, ..entries(&model)[1].clone() };
     let (site, half) = (model.site().unwrap().id, Half::of(TODAY));
-    update(&mut model, Event::HalfReadAgain(site, half, vec![other.clone()]));
+    update(&mut model, Event::HalfReadAgain(site, half, vec![Line::Entry(other.clone())]));
     assert_eq!(entries(&model)[1..], [other]);
     assert_eq!(entries(&model).len(), 2);
     assert_eq!(frame::notice(&model), None);
@@ -135,11 +140,17 @@ fn nothing_is_taken_back_over_what_another_window_wrote_after_it() {
     let (site, half) = (model.site().unwrap().id, Half::of(TODAY));
     // The other window wrote another entry: what was written here can still be taken back.
     let beside = Entry { id: EntryId(NOW + 1), edited: NOW + 1, ..mine.clone() };
-    update(&mut model, Event::HalfReadAgain(site, half, vec![mine.clone(), beside.clone()]));
+    update(
+        &mut model,
+        Event::HalfReadAgain(site, half, [&mine, &beside].map(|entry| Line::Entry(entry.clone())).to_vec()),
+    );
     assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
     // It changed this one: then not.
     let changed = Entry { edited: NOW + 2, note: "by the other".to_owned(), ..mine };
-    update(&mut model, Event::HalfReadAgain(site, half, vec![changed.clone(), beside.clone()]));
+    update(
+        &mut model,
+        Event::HalfReadAgain(site, half, [&changed, &beside].map(|entry| Line::Entry(entry.clone())).to_vec()),
+    );
     assert_eq!(frame::notice(&model).unwrap().offer, None);
     update(&mut model, Event::UndoWanted);
     assert_eq!(entries(&model), [changed, beside]);

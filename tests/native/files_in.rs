@@ -79,6 +79,31 @@ fn two_phones_of_one_house_come_together() {
 }
 
 #[test]
+fn an_entry_taken_out_on_one_phone_stays_out_on_both() {
+    let mut here = with_demo();
+    wrote(&mut here, 1.0, 100);
+    wrote(&mut here, 2.0, 200);
+    let mut there = here.clone();
+    let old = file_of(&there);
+    update(&mut here, Event::EntryRemoved(EntryId(100), 300));
+    // The phone where it went takes it from no older file.
+    update(&mut here, Event::FileRead(old));
+    let preview = kept::kept(&here).file.unwrap();
+    assert_eq!(preview[1], "Emberlow (demo): is here already; the file has nothing new for it.");
+    update(&mut here, Event::FileDiscarded);
+    // On the other it goes too, which is said before and can be undone.
+    update(&mut there, Event::FileRead(file_of(&here)));
+    let preview = kept::kept(&there).file.unwrap();
+    let told = "Emberlow (demo): 0 diary entries new, 0 entries changed; 1 entry that was taken out there goes.";
+    assert_eq!(preview[1], told);
+    update(&mut there, Event::FileDiscarded);
+    merged(&mut there, file_of(&here), Ok(()));
+    let left = |model: &Model| model.site().unwrap().diary.entries().iter().map(|entry| entry.id.0).collect::<Vec<_>>();
+    assert_eq!((left(&here), left(&there)), (vec![200], vec![200]));
+    assert_eq!(frame::notice(&there).unwrap().offer, Some(frame::Offer::Undo));
+}
+
+#[test]
 fn houses_of_one_name_stay_two_and_one_under_another_name_is_known() {
     let begun_at = |begun| {
         let mut model = with_demo();

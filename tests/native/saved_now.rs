@@ -13,7 +13,7 @@ use eavewater::records::exchange;
 use eavewater::site::barrier::{Barrier, BarrierKind};
 use eavewater::site::climate::Climate;
 use eavewater::site::details::Detail;
-use eavewater::site::diary::{Diary, Entry, EntryId, Level, Parameter, TestResult, Told, Water};
+use eavewater::site::diary::{Diary, Entry, EntryId, Level, Line, Parameter, Removed, TestResult, Told, Water};
 use eavewater::site::garden::Garden;
 use eavewater::site::habits::Habits;
 use eavewater::site::household::GeneratedYears;
@@ -30,14 +30,14 @@ use serde_json::Value;
 
 use crate::saved::{every_part, no_rain, odd_rain, says_all_of};
 
-/// Written by the program when it came to keep the tanks that were `joined`: `everything` and `rationed`.
+/// Written by the program when it came to keep what was `removed`: `everything` and `rationed`.
 const V2: &str = include_str!("../saved/v2.json");
 
 fn day(day: u32) -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 7, day).unwrap()
 }
 
-/// A diary with every kind of entry, every way of reading a level, every task, parameter and result.
+/// A diary with every kind of entry, every way of reading a level, every task, parameter and result, and one taken out.
 fn diary() -> Diary {
     let (tank, part) = (PartId(30), Some(PartId(60)));
     let level = |of, level, undrawn: Option<f64>| {
@@ -79,7 +79,8 @@ fn diary() -> Diary {
             String::new()
         },
     });
-    Diary::of(entries.collect())
+    let removed = Removed { id: EntryId(1_790_000_000_000), edited: 1_790_000_000_500, date: day(1) };
+    Diary::of_lines(entries.map(Line::Entry).chain([Line::Removed(removed)]).collect())
 }
 
 /// Every part, and whatever came since version 1.

@@ -68,9 +68,8 @@ fn jobs_of_which_nothing_is_written_are_said_to_be_done_together_and_that_is_und
     let view = |model: &Model| upkeep::upkeep(model.site().unwrap(), None, &Units::default(), TODAY);
     let jobs: Vec<Job> = view(&model).not_written.iter().map(|view| view.job).collect();
     assert!(jobs.len() > 10 && view(&model).groups.is_empty(), "{}", jobs.len());
-    let before = model.site().unwrap().diary.clone();
     let effects = update(&mut model, Event::JobsWritten(jobs.clone(), TODAY - chrono::Days::new(91), NOW));
-    let saved = effects.iter().filter(|effect| matches!(effect, Effect::SaveEntry(..))).count();
+    let saved = effects.iter().filter(|effect| matches!(effect, Effect::SaveLine(..))).count();
     assert_eq!((saved, model.site().unwrap().diary.entries().len()), (jobs.len(), jobs.len()));
     let after = view(&model);
     assert!(after.not_written.is_empty());
@@ -79,7 +78,7 @@ fn jobs_of_which_nothing_is_written_are_said_to_be_done_together_and_that_is_und
     let screen = Job { task: Task::Screen, ..gutter(&model) };
     assert_eq!(group_of(&model, screen), "Due");
     update(&mut model, Event::UndoWanted);
-    assert_eq!(model.site().unwrap().diary, before);
+    assert!(model.site().unwrap().diary.is_empty() && view(&model).not_written.len() == jobs.len());
 }
 
 fn marks_in(mark: &Mark) -> usize {

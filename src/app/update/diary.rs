@@ -11,7 +11,7 @@ use crate::app::model::{KeptSite, Model, Notice, SiteId, Undo};
 use crate::engine::diary::joined::LONGEST_DRY_SPELL;
 use crate::engine::treatment::results::{Result, over_limit};
 use crate::quantity::Depth;
-use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Subject, Told, YEARS};
+use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Line, Removed, Subject, Told, YEARS};
 use crate::site::upkeep::Job;
 
 /// Opens an empty form.
@@ -47,7 +47,8 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
     let told = with_joined(draft.told, kept, id);
     let entry = Entry { id, edited, date: draft.date, told, note };
     let site = kept.id;
-    let (before, effect) = put(kept, entry);
+    let (before, effect) = put(kept, Line::Entry(entry));
+    let before = before.and_then(|before| before.entry().cloned());
     // Only the newest tests count, and only of water that is drunk.
     let over = test.filter(|told| over_limit(&kept.diary, &kept.site.system).contains(told));
     model.undo = Some(Undo::Entry(site, id, before));
@@ -108,10 +109,10 @@ fn write_all(model: &mut Model, all: impl Iterator<Item = (NaiveDate, Told)>, mo
 }
 
 /// Takes an entry out of the open site's diary.
-pub(super) fn remove(model: &mut Model, id: EntryId) -> Vec<Effect> {
+pub(super) fn remove(model: &mut Model, id: EntryId, moment: u64) -> Vec<Effect> {
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let site = kept.id;
-    let Some((before, effect)) = take_out(kept, id) else { return Vec::new() };
+    let Some((before, effect)) = take_out(kept, id, moment) else { return Vec::new() };
     model.undo = Some(Undo::Entry(site, id, Some(before)));
     model.notice = Some(Notice::EntryRemoved);
     vec![effect]
@@ -123,11 +124,11 @@ pub(super) fn undo(model: &mut Model, site: SiteId, id: EntryId, before: Option<
     match before {
         Some(mut before) => {
             // Where two phones come together, the last edited counts: that is this one.
-            let now = kept.diary.entry(id).map_or(0, |entry| entry.edited.saturating_add(1));
+            let now = kept.diary.line(id).map_or(0, |line| line.edited().saturating_add(1));
             before.edited = before.edited.max(now).min(LAST_MOMENT);
-            vec![put(kept, before).1]
+            vec![put(kept, Line::Entry(before)).1]
         }
-        None => take_out(kept, id).map(|(_, effect)| effect).into_iter().collect(),
+        None => take_out(kept, id, 0).map(|(_, effect)| effect).into_iter().collect(),
     }
 }
 
@@ -137,23 +138,25 @@ fn written_test(draft: &Draft) -> Option<Result> {
     Some(Result { date: draft.date, at, of, found, within_on: None })
 }
 
-fn put(kept: &mut KeptSite, entry: Entry) -> (Option<Entry>, Effect) {
-    let before = Arc::make_mut(&mut kept.diary).put(entry.clone());
-    let was = before.as_ref().map(|before| Half::of(before.date));
-    (before, Effect::SaveEntry(kept.id, entry, was))
+fn put(kept: &mut KeptSite, line: Line) -> (Option<Line>, Effect) {
+    let before = Arc::make_mut(&mut kept.diary).put(line.clone());
+    let was = before.as_ref().map(Line::half);
+    (before, Effect::SaveLine(kept.id, line, was))
 }
 
-fn take_out(kept: &mut KeptSite, id: EntryId) -> Option<(Entry, Effect)> {
-    let before = Arc::make_mut(&mut kept.diary).remove(id)?;
-    let half = Half::of(before.date);
-    Some((before, Effect::RemoveEntry(kept.id, id, half)))
+fn take_out(kept: &mut KeptSite, id: EntryId, moment: u64) -> Option<(Entry, Effect)> {
+    let before = kept.diary.entry(id)?.clone();
+    let edited = before.edited.saturating_add(1).max(moment).min(LAST_MOMENT);
+    let effect = put(kept, Line::Removed(Removed { id, edited, date: before.date })).1;
+    Some((before, effect))
 }
 
 /// Takes over a half-year that another window wrote.
-pub(super) fn half_read_again(model: &mut Model, site: SiteId, half: Half, entries: Vec<Entry>) -> Vec<Effect> {
+pub(super) fn half_read_again(model: &mut Model, site: SiteId, half: Half, lines: Vec<Line>) -> Vec<Effect> {
     let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == site) else { return Vec::new() };
     // What was written here last is not to be taken back over what the other window wrote after it.
-    let is_other = |id: &EntryId| entries.iter().any(|entry| entry.id == *id && kept.diary.entry(*id) != Some(entry));
+    let is_other =
+        |id: &EntryId| lines.iter().any(|line| line.id() == *id && kept.diary.line(*id).as_ref() != Some(line));
     let is_stale = match &model.undo {
         Some(Undo::Entry(of, id, _)) => *of == site && is_other(id),
         Some(Undo::Entries(of, ids)) => *of == site && ids.iter().any(is_other),
@@ -163,9 +166,9 @@ pub(super) fn half_read_again(model: &mut Model, site: SiteId, half: Half, entri
     if is_stale {
         model.undo = None;
     }
-    let mut all: Vec<Entry> = kept.diary.entries().to_vec();
-    all.retain(|entry| Half::of(entry.date) != half && !entries.iter().any(|other| other.id == entry.id));
-    all.extend(entries);
-    kept.diary = Arc::new(Diary::of(all));
+    let mut all = kept.diary.lines();
+    all.retain(|line| line.half() != half && !lines.iter().any(|other| other.id() == line.id()));
+    all.extend(lines);
+    kept.diary = Arc::new(Diary::of_lines(all));
     Vec::new()
 }

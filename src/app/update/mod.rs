@@ -77,7 +77,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Started(today, opened) => kept::started(model, today, opened),
         Event::ReadAgain(opened) => kept::read_again(model, opened),
-        Event::HalfReadAgain(site, half, entries) => diary::half_read_again(model, site, half, entries),
+        Event::HalfReadAgain(site, half, lines) => diary::half_read_again(model, site, half, lines),
         Event::DayCame(today) => {
             model.today = today;
             Vec::new()
@@ -167,7 +167,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
         Event::EntryWrittenAndNext(draft, moment) => diary::write_and_next(model, draft, moment),
         Event::DrySpellWritten(days, moment) => diary::write_dry_spell(model, days, moment),
         Event::JobsWritten(jobs, date, moment) => diary::write_jobs(model, &jobs, date, moment),
-        Event::EntryRemoved(id) => diary::remove(model, id),
+        Event::EntryRemoved(id, moment) => diary::remove(model, id, moment),
         Event::IntervalEntered(job, texts) => upkeep::interval(model, job, texts),
         Event::CalendarWanted(moment) => upkeep::calendar(model, moment),
 
@@ -305,7 +305,7 @@ mod tests {
             entries.into_iter().map(|entry| (entry.date, entry.told)).collect::<Vec<_>>()
         };
         let effects = update(&mut model, Event::DrySpellWritten([day(10), day(12)], 1_788_000_000_000));
-        assert!(effects.iter().filter(|effect| matches!(effect, Effect::SaveEntry(..))).count() == 3);
+        assert!(effects.iter().filter(|effect| matches!(effect, Effect::SaveLine(..))).count() == 3);
         let dry = |day| (day, Told::Rain(Depth::millimetres(0.0)));
         assert_eq!(rain(&model), [dry(day(10)), dry(day(11)), dry(day(12))]);
         update(&mut model, Event::UndoWanted);

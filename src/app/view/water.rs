@@ -303,7 +303,7 @@ mod tests {
     use crate::records::cupboard::{SiteFile, SiteId};
     use crate::site::barrier::BarrierKind;
     use crate::site::demo;
-    use crate::site::diary::{Entry, EntryId, TestResult};
+    use crate::site::diary::{Entry, EntryId, Line, TestResult};
     use crate::site::trial::Trial;
 
     fn told(site: &Site, diary: &Diary) -> Vec<TapView> {
@@ -378,13 +378,13 @@ mod tests {
         };
         assert!(alarm(&diary).contains("disinfect the tank"));
         for (days, done) in [(-1, false), (1, true)] {
-            diary.put(Entry {
+            diary.put(Line::Entry(Entry {
                 id: EntryId(9),
                 edited: 9,
                 date: sample + chrono::Duration::days(days),
                 told: Told::Work { on: None, task: Task::Disinfection },
                 note: String::new(),
-            });
+            }));
             let told = alarm(&diary);
             assert!(told.contains("Boil every glass"), "{told}");
             assert_eq!(told.contains("It was disinfected on"), done, "{told}");

@@ -1,4 +1,4 @@
-//! The diary: a list of entries. What an entry tells stands under one key, `what`.
+//! The diary: a list of lines. What an entry tells stands under one key, `what`; of one that was taken out it says so.
 
 use super::part_id;
 use crate::quantity::{Depth, Hours, Length, Money, Range, Share, Volume};
@@ -6,8 +6,8 @@ use crate::records::json::Value;
 use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{choice, list, number, object};
 use crate::site::diary::{
-    DAY_RAIN, DELIVERY, Entry, EntryId, FOUND, LAST_MOMENT, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER,
-    Parameter, TestResult, Told, UNDRAWN, Water, YEARS,
+    DAY_RAIN, DELIVERY, Entry, EntryId, FOUND, LAST_MOMENT, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, Line,
+    METER, Parameter, Removed, TestResult, Told, UNDRAWN, Water, YEARS,
 };
 use crate::site::work::Task;
 
@@ -16,26 +16,34 @@ const PRICE: Range = Range::new(0.0, 1e9);
 /// A share: a gauge may read a little over its rim.
 const LEVEL_SHARE: Range = Range::new(0.0, 2.0);
 
-/// Reads entries, in whatever order they stand.
+/// What stands under `what` in place of what an entry that was taken out told.
+const REMOVED: &str = "removed";
+
+/// Reads lines, in whatever order they stand.
 ///
 /// # Errors
 /// Where their shape is not that of any version, or a value is beyond what it may be.
-pub fn read(place: &Place<'_>) -> Read<Vec<Entry>> {
-    place.as_list(read_entry)
+pub fn read(place: &Place<'_>) -> Read<Vec<Line>> {
+    place.as_list(read_line)
 }
 
-/// Writes entries.
-pub fn write(entries: &[Entry]) -> Value {
-    list(entries, write_entry)
+/// Writes lines.
+pub fn write(lines: &[Line]) -> Value {
+    list(lines, write_line)
 }
 
-fn read_entry(place: &Place<'_>) -> Read<Entry> {
+fn read_line(place: &Place<'_>) -> Read<Line> {
     use chrono::Datelike;
-    let id = place.large_number("id", LAST_MOMENT)?;
+    let id = EntryId(place.large_number("id", LAST_MOMENT)?);
     let edited = place.at_if_any("edited")?.map(|_| place.large_number("edited", LAST_MOMENT)).transpose()?;
+    let edited = edited.unwrap_or(id.0);
     let date = place.date("on")?;
     if !YEARS.contains(&date.year()) {
         return Err(place.at("on")?.error(Fault::OutOfRange));
+    }
+    let what = place.at("what")?;
+    if matches!(what.as_choice(), Ok((REMOVED, _))) {
+        return Ok(Line::Removed(Removed { id, edited, date }));
     }
     let note = match place.at_if_any("note")? {
         Some(note) => note.as_text()?.to_owned(),
@@ -44,17 +52,22 @@ fn read_entry(place: &Place<'_>) -> Read<Entry> {
     if note.len() > LONGEST_NOTE {
         return Err(place.at("note")?.error(Fault::OutOfRange));
     }
-    Ok(Entry { id: EntryId(id), edited: edited.unwrap_or(id), date, told: read_told(&place.at("what")?)?, note })
+    Ok(Line::Entry(Entry { id, edited, date, told: read_told(&what)?, note }))
 }
 
-fn write_entry(entry: &Entry) -> Value {
-    let mut values = vec![("id", moment(entry.id.0)), ("on", entry.date.to_string().into())];
-    if entry.edited != entry.id.0 {
-        values.push(("edited", moment(entry.edited)));
+fn write_line(line: &Line) -> Value {
+    let (id, edited) = (line.id().0, line.edited());
+    let (date, what, note) = match line {
+        Line::Entry(entry) => (entry.date, write_told(&entry.told), entry.note.as_str()),
+        Line::Removed(removed) => (removed.date, REMOVED.into(), ""),
+    };
+    let mut values = vec![("id", moment(id)), ("on", date.to_string().into())];
+    if edited != id {
+        values.push(("edited", moment(edited)));
     }
-    values.push(("what", write_told(&entry.told)));
-    if !entry.note.is_empty() {
-        values.push(("note", entry.note.as_str().into()));
+    values.push(("what", what));
+    if !note.is_empty() {
+        values.push(("note", note.into()));
     }
     object(values)
 }
