@@ -7,7 +7,6 @@ use chrono::NaiveDate;
 use crate::app::ahead::{Sight, Wishes};
 use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
-use crate::engine::diary::joined::joined;
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::answer_beside;
 use crate::quantity::Units;
@@ -50,15 +49,6 @@ impl PartialEq for Case {
     }
 }
 
-/// The site with the rain of its diary beside its own.
-fn with_written_rain(mut kept: KeptSite) -> KeptSite {
-    let joined = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days);
-    if let Some(rain) = joined {
-        kept.rain = Some(Arc::new(rain));
-    }
-    kept
-}
-
 /// Whether the outcome of one is that of the other, whatever else is in their diaries.
 fn asks_the_same(one: Option<&KeptSite>, other: Option<&KeptSite>) -> bool {
     match (one, other) {
@@ -79,7 +69,7 @@ impl Case {
 
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
-        let mut site = model.site().cloned().map(with_written_rain);
+        let mut site = model.site().cloned().map(KeptSite::with_written_rain);
         // The trial stands beside the site here.
         let trial = site.as_mut().map_or(Trial::NONE, |kept| std::mem::replace(&mut kept.trial, Trial::NONE));
         let same = before.filter(|before| asks_the_same(before.site.as_ref(), site.as_ref()));
@@ -91,7 +81,7 @@ impl Case {
         };
         let ahead = (model.ahead.wishes, model.ahead.sight.clone());
         let lesson = model.ahead.lesson.clone();
-        let shown = trial.system.is_some().then(|| model.shown_site()).flatten();
+        let shown = trial.system.is_some().then(|| model.shown_site()).flatten().map(KeptSite::with_written_rain);
         let outcome = match same {
             Some(before) => before.outcome.clone(),
             None => reckon(&Trial::NONE),

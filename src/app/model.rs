@@ -8,6 +8,7 @@ use super::ahead::Lookout;
 use super::form::Form;
 use super::next::Next;
 use crate::app::study::Studies;
+use crate::engine::diary::joined::joined;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::language::Language;
@@ -46,6 +47,14 @@ impl KeptSite {
     pub fn of_file(id: SiteId, file: SiteFile) -> Self {
         let SiteFile { site, rain, diary, trial } = file;
         Self { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial }
+    }
+
+    /// The site with the rain of its diary beside its own: what its balance is run on.
+    #[must_use]
+    pub fn with_written_rain(mut self) -> Self {
+        let joined = joined(self.rain.as_deref(), &self.diary, self.site.reckoning.missing_days);
+        self.rain = joined.map(Arc::new).or(self.rain);
+        self
     }
 
     /// As it goes into a file.
@@ -183,6 +192,8 @@ pub enum Notice {
     TestOverLimit(crate::engine::treatment::results::Result),
     /// An entry was taken out of the diary; it can be brought back.
     EntryRemoved,
+    /// A diary tells of no such day; nothing was written.
+    NoSuchDay(NaiveDate),
     /// Another window changed what is kept; it has been read again.
     ReadAgain,
     /// The app works without a network from now on.
@@ -218,6 +229,27 @@ impl Notice {
         )
     }
 
+    /// Whether it tells of a change that can be taken back.
+    pub fn can_be_undone(&self) -> bool {
+        matches!(
+            self,
+            Notice::PartRemoved(_)
+                | Notice::Changed(_)
+                | Notice::HabitsPut
+                | Notice::SiteRemoved(_)
+                | Notice::TrialKept { .. }
+                | Notice::RainRemoved
+                | Notice::EntryWritten
+                | Notice::TestOverLimit(_)
+                | Notice::EntryRemoved
+                | Notice::TrialOpened
+                | Notice::TrialDropped
+                | Notice::OptionKept(_)
+                | Notice::RainKept { .. }
+                | Notice::TakenIn(_)
+        )
+    }
+
     /// Whether it came by itself, of nothing that the person did.
     pub fn is_unasked(&self) -> bool {
         matches!(self, Notice::WorksOffline | Notice::NoOffline | Notice::UpdateReady | Notice::ReadAgain)
@@ -231,7 +263,8 @@ impl Notice {
             | Notice::OptionKept(_)
             | Notice::ReadAgain
             | Notice::WorksOffline
-            | Notice::FileRefused(_) => true,
+            | Notice::FileRefused(_)
+            | Notice::Refused(_) => true,
             Notice::TakenIn(_) => !matches!(undo, Some(Undo::TakenIn(..))),
             Notice::EntryWritten => !matches!(undo, Some(Undo::Entry(_, _, Some(_)))),
             Notice::RainKept { .. } => !matches!(undo, Some(Undo::Rain(..))),

@@ -202,7 +202,6 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) ->
     let waters = waters(&plan, &series, [&before, &standing]);
     let total = ledger.total();
     let dry_runs = dry_runs(&series.dates, &series.house_shortfall_l);
-    let still_dry = series.dry_days().last().unwrap_or(false);
     let years = years(&plan, &series, &dry_runs);
     let span_years = series.years();
     Answer {
@@ -211,7 +210,7 @@ fn conclude(plan: Plan, weather: &Weather, site: &Site, house: Option<&Plan>) ->
         left_out_years: weather.left_out_years.clone(),
         reliability: reliability(&total, &series),
         longest_dry_run: longest(&dry_runs),
-        resilience: resilience(&dry_runs, still_dry),
+        resilience: resilience(&dry_runs, &series.dates),
         good_years: good_years(&years),
         percentiles: Vec::new(),
         first_fill: first_fill(&total, &waters, &years),

@@ -77,6 +77,9 @@ enum Step<'a> {
     Item(usize),
 }
 
+/// More items than any list of a house has but its days: what runs through all of them for each stays quick.
+const MOST_ITEMS: usize = 5_000;
+
 /// What a function of a saved shape reads from a place. The error is boxed: every value read passes one on.
 pub type Read<T> = Result<T, Box<ShapeError>>;
 
@@ -163,9 +166,20 @@ impl<'a> Place<'a> {
     /// What the items of this list are read as.
     ///
     /// # Errors
-    /// Where this is no list, and those of its items.
+    /// Where this is no list, one longer than any house needs, and those of its items.
     pub fn as_list<T>(&self, read: fn(&Place<'_>) -> Read<T>) -> Read<Vec<T>> {
+        self.as_list_of_most(MOST_ITEMS, read)
+    }
+
+    /// The same of a list that may be longer or must be shorter than others.
+    ///
+    /// # Errors
+    /// As [`Self::as_list`].
+    pub fn as_list_of_most<T>(&self, most: usize, read: fn(&Place<'_>) -> Read<T>) -> Read<Vec<T>> {
         let items = self.items()?;
+        if items.len() > most {
+            return Err(self.error(Fault::OutOfRange));
+        }
         let mut list = Vec::with_capacity(items.len());
         for at in 0..items.len() {
             list.push(read(&self.item(items, at))?);
@@ -222,6 +236,15 @@ impl<'a> Place<'a> {
             *number = self.item(items, at).as_number()?;
         }
         Ok(numbers)
+    }
+
+    /// This value as twelve numbers within a range.
+    ///
+    /// # Errors
+    /// As [`Self::as_twelve`], and where one lies outside.
+    pub fn as_twelve_in(&self, range: Range) -> Read<[f64; 12]> {
+        let twelve = self.as_twelve()?;
+        if twelve.iter().all(|number| range.holds(*number)) { Ok(twelve) } else { Err(self.error(Fault::OutOfRange)) }
     }
 
     /// Whether nothing is here.

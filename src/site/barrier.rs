@@ -67,6 +67,7 @@ impl System {
             using.barriers.retain(|barrier| barrier.id != id);
         }
         self.details.forget(id);
+        self.greatest_gone = self.greatest_gone.max(id.0);
     }
 
     /// Moves a barrier one place up or down in its chain; at the end nothing happens.
@@ -90,6 +91,7 @@ impl System {
         let ids = self.uses.iter().filter(|other| other.id == using).flat_map(|using| &using.barriers);
         for id in ids.map(|barrier| barrier.id).collect::<Vec<_>>() {
             self.details.forget(id);
+            self.greatest_gone = self.greatest_gone.max(id.0);
         }
     }
 

@@ -56,7 +56,9 @@ impl System {
             let mut numbers = part.numbers();
             let number = numbers.iter_mut().find(|number| number.field == field).ok_or(EditError::NoSuchValue)?;
             within(field, number.value.kind(), value, number.range)?;
-            number.value.set_si(value);
+            // The balance knows whole days only.
+            let whole = number.value.kind() == Kind::Days;
+            number.value.set_si(if whole { value.round() } else { value });
         }
         self.put(part);
         Ok(())
@@ -119,6 +121,7 @@ fn within(field: Field, kind: Kind, value: f64, range: Range) -> Result<(), Edit
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Length;
     use crate::site::demo;
     use crate::site::tank_shape::ShapeKind;
 
@@ -145,6 +148,30 @@ mod tests {
             let capacity = system.tanks[0].capacity().get();
             assert!((capacity - 4321.0).abs() < 1e-6, "{kind:?}: {capacity}");
         }
+    }
+
+    #[test]
+    fn from_an_empty_table_a_usual_tank_comes_and_days_are_whole() {
+        let mut system = demo::site().system;
+        let tank = system.tanks[0].id;
+        for rows in [Vec::new(), vec![TableRow { depth: Length::metres(0.0), volume: Volume::litres(0.0) }]] {
+            for kind in ShapeKind::ALL {
+                assert_eq!(system.choose(tank, Field::Shape, Choice::Shape(ShapeKind::Table)), Ok(()));
+                assert_eq!(system.set_table(tank, rows.clone()), Ok(()));
+                assert_eq!(system.choose(tank, Field::Shape, Choice::Shape(kind)), Ok(()));
+                assert_eq!(crate::site::findings::findings(&system), [], "{kind:?}");
+                assert!(system.tanks[0].capacity().get() > 1000.0, "{kind:?}");
+            }
+        }
+        let feed = system.feeds[0].id;
+        let by_hand = Choice::Drain(crate::site::feed::DrainKind::ByHand);
+        assert_eq!(system.choose(feed, Field::Drain, by_hand), Ok(()));
+        assert_eq!(system.set_number(feed, Field::EmptiedEvery, 1.9), Ok(()));
+        let drained = system.part(feed).and_then(|mut part| {
+            let numbers = part.numbers();
+            numbers.iter().find(|number| number.field == Field::EmptiedEvery).map(|number| number.value.si())
+        });
+        assert_eq!(drained, Some(2.0));
     }
 
     #[test]

@@ -271,28 +271,32 @@ fn spill_loop(system: &System) -> Option<Vec<PartId>> {
             _ => None,
         })
         .collect();
-    // A path longer than the number of stores must visit one twice.
-    (0..stores.len()).find_map(|start| loop_from(start, start, &edges, &mut Vec::new()))
+    let mut done = vec![false; stores.len()];
+    (0..stores.len()).find_map(|start| loop_from(start, &edges, &mut Vec::new(), &mut done))
 }
 
+/// A loop that can be reached from a store behind a path. Stores from which none can be reached are `done`: each is gone
+/// through once, however many ways lead to it.
 fn loop_from(
-    start: usize,
     at: usize,
     edges: &[(usize, usize, PartId)],
     path: &mut Vec<(usize, PartId)>,
+    done: &mut [bool],
 ) -> Option<Vec<PartId>> {
+    if done[at] {
+        return None;
+    }
     for (_, to, tank) in edges.iter().filter(|(from, _, _)| *from == at) {
         path.push((at, *tank));
-        if *to == start {
-            return Some(path.iter().map(|(_, tank)| *tank).collect());
+        if let Some(begin) = path.iter().position(|(store, _)| store == to) {
+            return Some(path[begin..].iter().map(|(_, tank)| *tank).collect());
         }
-        if !path.iter().any(|(store, _)| store == to)
-            && let Some(found) = loop_from(start, *to, edges, path)
-        {
+        if let Some(found) = loop_from(*to, edges, path, done) {
             return Some(found);
         }
         path.pop();
     }
+    done[at] = true;
     None
 }
 
@@ -359,6 +363,28 @@ mod tests {
         assert_eq!(spill_loop(&system), None);
         system.tanks[1].overflow_to = OverflowTo::Tank(ids[0]);
         assert_eq!(spill_loop(&system), Some(vec![ids[0], ids[1]]));
+    }
+
+    #[test]
+    fn however_many_ways_lead_through_overflows_each_store_is_gone_through_once() {
+        // Stores of two tanks, both of which spill into the next: each doubles the ways to the last.
+        let mut system = demo::site().system;
+        let (tank, line) = (system.tanks[0].clone(), system.trunk_lines[0].clone());
+        system.tanks.clear();
+        system.trunk_lines.clear();
+        for store in 0..60 {
+            let [id, beside, joint] = [0, 1, 500].map(|at| PartId(1000 + 2 * store + at));
+            let overflow_to = OverflowTo::Tank(PartId(id.0 + 2));
+            system.tanks.extend([id, beside].map(|id| super::super::tank::Tank { id, overflow_to, ..tank.clone() }));
+            let ends = [Some(id), Some(beside)];
+            system.trunk_lines.push(super::super::trunk::TrunkLine { id: joint, ends, open: true, ..line.clone() });
+        }
+        assert_eq!(spill_loop(&system), None);
+        let first = system.tanks[0].id;
+        if let Some(last) = system.tanks.last_mut() {
+            last.overflow_to = OverflowTo::Tank(first);
+        }
+        assert_eq!(spill_loop(&system).map(|tanks| tanks.len()), Some(60));
     }
 
     #[test]

@@ -42,6 +42,11 @@ pub fn tank(id: PartId, name: String, capacity: Volume, height: Length) -> Tank 
     tank
 }
 
+/// A tank until its size is known: 5,000 L, 2 m high.
+pub fn usual_tank(id: PartId, name: String) -> Tank {
+    tank(id, name, Volume::litres(5_000.0), Length::metres(2.0))
+}
+
 /// A tank like another, to stand beside it: of its build, shape, sizes and heights, so that both fill to one level
 /// and none has room above the other's overflow. It spills where the other does, and does not leak.
 pub fn tank_beside(neighbour: &Tank, id: PartId, name: String) -> Tank {
@@ -92,7 +97,7 @@ pub fn part(system: &System, kind: PartKind, name: String) -> Part {
         PartKind::Feed => {
             Part::Feed(Feed { id, name, tank: first_tank, capture: USUAL_CAPTURE, diverter: Some(USUAL_DIVERTER) })
         }
-        PartKind::Tank => Part::Tank(tank(id, name, Volume::litres(5_000.0), Length::metres(2.0))),
+        PartKind::Tank => Part::Tank(usual_tank(id, name)),
         PartKind::TrunkLine => {
             let line = |other| TrunkLine { id, name: name.clone(), ends: [first_tank, other], open: true };
             // The newest tank is the one that is most likely still to be joined, but not one that can't be.

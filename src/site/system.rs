@@ -38,6 +38,9 @@ pub struct System {
     pub habits: Option<Habits>,
     /// Details of parts and of the site for the checks.
     pub details: Details,
+    /// The greatest number of a part that was taken out, 0 where none was: no new part takes it, or it would have the old
+    /// one's past in the diary.
+    pub greatest_gone: u32,
 }
 
 /// One part of a system.
@@ -190,11 +193,11 @@ impl System {
         self.tanks.iter().find(|tank| tank.id == id)
     }
 
-    /// An identity that no part has.
+    /// An identity that no part has, nor had one that was taken out.
     pub fn unused_id(&self) -> PartId {
         let barriers = self.uses.iter().flat_map(|using| &using.barriers).map(|barrier| barrier.id.0);
         let ids = self.parts().iter().map(|part| part.id().0).chain(barriers).max();
-        PartId(ids.map_or(1, |greatest| greatest.saturating_add(1)))
+        PartId(ids.max(Some(self.greatest_gone)).map_or(1, |greatest| greatest.saturating_add(1)))
     }
 
     /// Puts a part in the place of the one with its identity, or at the end of its kind.
@@ -220,10 +223,11 @@ impl System {
     /// Takes a part out, and every mention of it with it. Tanks that were joined through a tank stay joined.
     pub fn remove(&mut self, id: PartId) {
         while let Some(gone) = self.trunk_lines.iter().find(|line| line.ends.contains(&Some(id))).cloned() {
-            self.remove(gone.id);
-            let far = gone.ends.into_iter().find(|end| *end != Some(id)).flatten();
+            self.trunk_lines.retain(|line| line.id != gone.id);
+            self.details.forget(gone.id);
+            let Some(far) = gone.ends.into_iter().flatten().find(|end| *end != id) else { continue };
             for line in self.trunk_lines.iter_mut().filter(|line| line.ends.contains(&Some(id))) {
-                line.ends.iter_mut().filter(|end| **end == Some(id)).for_each(|end| *end = far);
+                line.ends.iter_mut().filter(|end| **end == Some(id)).for_each(|end| *end = Some(far));
                 line.open &= gone.open;
             }
             // A pipe from a tank to itself.
@@ -235,6 +239,7 @@ impl System {
         self.trunk_lines.retain(|part| part.id != id);
         self.pumps.retain(|part| part.id != id);
         self.forget_barriers_of(id);
+        self.greatest_gone = self.greatest_gone.max(id.0);
         self.uses.retain(|part| part.id != id);
         self.hauling.retain(|part| part.id != id);
         self.rationing.retain(|part| part.id != id);
@@ -351,6 +356,39 @@ mod tests {
         assert!(system.feeds.iter().all(|feed| feed.tank.is_none()));
         assert!(system.uses.iter().all(|using| using.tank.is_none()));
         assert!(system.trunk_lines.iter().all(|line| line.ends == [None, None]));
+    }
+
+    #[test]
+    fn a_line_that_ends_nowhere_leaves_nothing_dangling_and_one_at_itself_can_go() {
+        let mut system = demo::site().system;
+        let ids: Vec<PartId> = system.tanks.iter().map(|tank| tank.id).collect();
+        let line = system.trunk_lines[0].clone();
+        let open_end = TrunkLine { id: system.unused_id(), ends: [Some(ids[0]), None], ..line.clone() };
+        system.trunk_lines.insert(0, open_end);
+        system.remove(ids[0]);
+        assert_eq!(system.trunk_lines, []);
+        // Lines that name each other and themselves, as no program writes them.
+        let [one, other] = [91, 92].map(PartId);
+        system.trunk_lines = vec![
+            TrunkLine { id: one, ends: [Some(one), Some(other)], ..line.clone() },
+            TrunkLine { id: other, ends: [Some(one), Some(ids[1])], ..line },
+        ];
+        system.remove(one);
+        assert!(!system.trunk_lines.iter().any(|line| line.id == one || line.ends.contains(&Some(one))));
+    }
+
+    #[test]
+    fn a_new_part_never_takes_the_number_of_one_that_went() {
+        let mut system = demo::site().system;
+        let new = system.unused_id();
+        system.put(Part::Tank(super::super::new_part::usual_tank(new, String::new())));
+        system.remove(new);
+        assert!(system.unused_id() > new);
+        let using = system.uses[0].id;
+        system.add_barrier(using, super::super::barrier::BarrierKind::Carbon);
+        let barrier = system.uses[0].barriers.last().map(|barrier| barrier.id).unwrap_or(new);
+        system.remove_barrier(barrier);
+        assert!(system.unused_id() > barrier);
     }
 
     #[test]

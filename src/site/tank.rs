@@ -98,6 +98,11 @@ impl Tank {
         match choice {
             Choice::Build(build) => self.build = build,
             Choice::Shape(kind) => {
+                if self.shape.full_volume().get() <= 0.0 {
+                    // Of a table without rows there is nothing to keep.
+                    let usual = super::new_part::usual_tank(self.id, String::new());
+                    (self.shape, self.outlet, self.overflow) = (usual.shape, usual.outlet, usual.overflow);
+                }
                 let (capacity, height) = (self.capacity(), self.shape.height());
                 let (outlet, overflow) = (self.outlet.get() / height, self.overflow.get() / height);
                 self.shape = Shape::usual(kind, self.shape.full_volume(), Length::metres(height));

@@ -19,6 +19,15 @@ pub fn written_for(day: NaiveDate) -> String {
     say!("Written into the diary. It stands under {day}.", "Anotado en el diario. Está en el {day}.", day)
 }
 
+/// A day of a year of which no diary tells.
+pub fn no_such_day(day: NaiveDate) -> String {
+    say!(
+        "Nothing was written: {day} is no day that a diary can tell of. Choose a day with all four figures of its year.",
+        "No se anotó nada: un diario no puede contar del {day}. Elige un día con las cuatro cifras del año.",
+        day = date(day)
+    )
+}
+
 /// An entry was taken out.
 pub const REMOVED: Phrase = phrase!("Taken out of the diary.", "Sacado del diario.");
 /// Nothing is in it.

@@ -157,6 +157,19 @@ fn nothing_is_taken_back_over_what_another_window_wrote_after_it() {
 }
 
 #[test]
+fn a_day_of_no_year_is_refused_with_a_word_and_the_form_stays() {
+    let mut model = with_demo();
+    update(&mut model, Event::FormWanted(Subject::Rain));
+    let draft = Draft { date: NaiveDate::from_ymd_opt(26, 11, 25).unwrap(), ..rain(3.0) };
+    for event in [Event::EntryWritten(draft.clone(), NOW), Event::EntryWrittenAndNext(draft.clone(), NOW)] {
+        assert_eq!(update(&mut model, event), []);
+        assert!(model.form.is_some() && entries(&model).is_empty());
+        let told = frame::notice(&model).unwrap();
+        assert!(told.warning && told.text.starts_with("Nothing was written: 25\u{a0}November 26 is"), "{}", told.text);
+    }
+}
+
+#[test]
 fn a_note_too_long_is_cut_at_a_letter() {
     let mut model = with_demo();
     let note = "ä".repeat(LONGEST_NOTE);
@@ -179,7 +192,7 @@ fn a_removed_site_comes_back_with_its_diary_and_a_copy_has_none() {
 }
 
 fn any_told() -> impl Strategy<Value = Told> {
-    let part = || prop::option::of(any::<u32>().prop_map(PartId));
+    let part = || prop::option::of((0..u32::MAX / 2).prop_map(PartId));
     let level = prop_oneof![
         (0.0..30.0).prop_map(|m| Level::Depth(Length::metres(m))),
         (0.0..2.0).prop_map(|share| Level::Share(Share::of_one(share))),
@@ -193,7 +206,7 @@ fn any_told() -> impl Strategy<Value = Told> {
         Just(TestResult::Absent),
     ];
     prop_oneof![
-        (any::<bool>(), any::<u32>(), level, prop::option::of(1.0..2400.0)).prop_map(|(store, id, level, hours)| {
+        (any::<bool>(), 0..u32::MAX / 2, level, prop::option::of(1.0..2400.0)).prop_map(|(store, id, level, hours)| {
             let of = if store { Water::Store(PartId(id)) } else { Water::Tank(PartId(id)) };
             let joined = if hours.is_some() { vec![of.tank(), PartId(77)] } else { Vec::new() };
             Told::Level { of, level, undrawn: hours.map(Hours::from_hours), joined }

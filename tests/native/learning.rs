@@ -10,6 +10,8 @@ use eavewater::engine::learning::timeline::{Reading, Timeline};
 use eavewater::engine::learning::watch::{Alarm, WATCHED_DAYS, alarms, is_normal, is_unaccounted, watch};
 use eavewater::engine::rain::import;
 use eavewater::site::demo;
+use eavewater::site::new_part;
+use eavewater::site::part::PartId;
 use eavewater::site::rain::RainRecord;
 
 use crate::one_tank;
@@ -250,6 +252,27 @@ fn learning_refuses_what_the_readings_cannot_tell() {
     full.rain_mm.fill(Some(20.0));
     assert_eq!(fit(&plan, &full, 0.0), None);
     assert_eq!(watch(&plan, &dry, 0.0), None);
+}
+
+#[test]
+fn learning_goes_on_beside_a_tank_from_which_nothing_can_be_drawn() {
+    // A settling barrel apart from the store, its outlet as high as its overflow.
+    let mut system = one_tank::system(ROOF_M2, COEFFICIENT, WETTING_MM, CAPACITY_L, USE_L);
+    let mut barrel = new_part::usual_tank(PartId(30), "Barrel".to_owned());
+    barrel.outlet = barrel.overflow;
+    system.tanks.push(barrel);
+    let both = plan(&system).unwrap();
+    let mut timeline = made(&mut Chance(31), 365, AS_TAKEN, |_| (0.9, 1.1));
+    let alone = fit(&house(), &timeline, 0.0).unwrap();
+    assert_eq!(fit(&both, &timeline, 0.0), Some(alone.clone()));
+    // What was read of the barrel tells nothing and stops nothing.
+    for at in 0..20 {
+        let reading = Reading { day: 7 * at, store: 1, live_l: 0.0, above_rim: false };
+        timeline.readings.insert(2 * at, reading);
+    }
+    let fitted = fit(&both, &timeline, 0.0).unwrap();
+    assert_eq!((fitted.capture, fitted.uses), (alone.capture, alone.uses));
+    alarms(&both, &timeline, &fitted, 180, 0.0);
 }
 
 #[test]

@@ -103,6 +103,7 @@ fn everything() -> SiteFile {
         least_c: [15.5, 16.0, 14.5, 12.0, 9.5, 7.5, 6.5, 7.0, 8.5, 10.5, 12.0, 14.0],
         greatest_c: [24.0, 24.5, 23.0, 20.5, 17.5, 15.0, 14.5, 15.0, 16.5, 18.0, 20.0, 22.0],
     });
+    system.greatest_gone = 321;
     let mut habits = Habits::usual(system);
     for (number, line) in habits.lines.iter_mut().enumerate() {
         line.times = Count::number(0.1 + number as f64);

@@ -159,4 +159,30 @@ fn what_is_beyond_all_bounds_is_refused_before_any_work() {
     assert!(exchange::import(text(site.clone()).as_bytes()).is_ok());
     site.system.tanks.push(tank);
     assert!(exchange::import(text(site).as_bytes()).is_err());
+    // Nor are there as many details, options or days, nor a reckoning that the app wouldn't take.
+    let text = text(demo::site());
+    let option = r#"{"name":"","system":{"sections":[],"feeds":[],"tanks":[],"trunk_lines":[],"pumps":[],"uses":[],"hauling":[]},"rain":1,"reckoning":null}"#;
+    let many = |item: &str, number| vec![item; number].join(",");
+    let record =
+        |days: String| format!(r#""rain":{{"record":{{"source":"","start":"1900-01-01","depths_mm":[{days}]}}}}"#);
+    for (held, most, too_much) in [
+        (
+            r#""options":[]"#,
+            format!(r#""options":[{}]"#, many(option, 6)),
+            format!(r#""options":[{}]"#, many(option, 7)),
+        ),
+        (r#""rain":null"#, record(many("0", 180_000)), record(many("0", 190_000))),
+        (r#""start":1"#, r#""start":0.5"#.to_owned(), r#""start":1.5"#.to_owned()),
+        (r#""inflow_first":0"#, r#""inflow_first":1"#.to_owned(), r#""inflow_first":5"#.to_owned()),
+        (
+            r#""generated":null"#,
+            r#""generated":{"years":400,"seed":1}"#.to_owned(),
+            r#""generated":{"years":65535,"seed":1}"#.to_owned(),
+        ),
+    ] {
+        assert!(text.contains(held), "{held}");
+        let read = |with: &str| exchange::import(text.replace(held, with).as_bytes());
+        assert!(read(&most).is_ok(), "{held}: {:?}", read(&most).err());
+        assert!(read(&too_much).is_err(), "{held}");
+    }
 }

@@ -121,7 +121,10 @@ fn parts_are_added_copied_moved_removed_and_brought_back() {
     assert_eq!(order[3..], [copy, added]);
     update(&mut model, Event::PartRemoved(added));
     update(&mut model, Event::PartRemoved(copy));
-    assert_eq!(model.site().unwrap().site, before);
+    // As before, but that it remembers which numbers are gone.
+    let mut after = (*model.site().unwrap().site).clone();
+    assert_eq!(std::mem::take(&mut after.system.greatest_gone), copy.0);
+    assert_eq!(after, *before);
     let effects = update(&mut model, Event::UndoWanted);
     assert!(matches!(effects.as_slice(), [Effect::SaveSite(..)]));
     assert_eq!(model.site().unwrap().site.system.tanks.len(), before.system.tanks.len() + 1);
@@ -303,6 +306,22 @@ fn a_file_that_could_not_be_kept_changes_nothing() {
 }
 
 #[test]
+fn what_was_changed_since_is_not_undone_with_what_was_removed() {
+    let mut model = with_demo();
+    let section = model.site().unwrap().site.system.sections[0].id;
+    update(&mut model, Event::PartRemoved(section));
+    assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
+    // Looking elsewhere changes nothing.
+    update(&mut model, Event::PlaceOpened(Place::Diary));
+    assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
+    update(&mut model, Event::PartAdded(PartKind::Tank));
+    let after = model.site().unwrap().site.clone();
+    assert_eq!(frame::notice(&model), None);
+    update(&mut model, Event::UndoWanted);
+    assert_eq!(model.site().unwrap().site, after);
+}
+
+#[test]
 fn a_failed_write_stays_on_the_screen_until_one_succeeds() {
     let mut model = with_demo();
     update(&mut model, Event::Saved(Err(PutError::Shelf(ShelfError::Full))));
@@ -323,7 +342,10 @@ fn denied_storage_and_damage_are_told_at_once() {
         "no share of a room that isn't there"
     );
     let mut model = Model::default();
-    let opened = Opened { troubles: vec![Trouble::SiteLost(SiteId(3))], ..Opened::default() };
+    // Of several the worst: a site that is lost was set aside before.
+    let aside = |key: &str| Trouble::SetAside(key.to_owned());
+    let troubles = vec![aside("site/3"), Trouble::SiteLost(SiteId(3)), aside("site/4")];
+    let opened = Opened { troubles, ..Opened::default() };
     update(&mut model, Event::Started(today, Ok(opened)));
     assert!(frame::notice(&model).unwrap().text.starts_with("Site 3 could not be read"));
 }

@@ -28,8 +28,12 @@ pub(super) fn open_entry(model: &mut Model, id: EntryId) -> Vec<Effect> {
     Vec::new()
 }
 
-/// Writes an entry of the open site. One that tells of a day outside all years of a diary is not written.
+/// Writes an entry of the open site. One that tells of a day outside all years of a diary is not written, which is said.
 pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect> {
+    if !YEARS.contains(&chrono::Datelike::year(&draft.date)) {
+        model.notice = Some(Notice::NoSuchDay(draft.date));
+        return Vec::new();
+    }
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let mut note = draft.note.trim().to_owned();
     while note.len() > LONGEST_NOTE {
@@ -37,9 +41,6 @@ pub(super) fn write(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect>
     }
     let moment = moment.min(LAST_MOMENT);
     let id = draft.id.unwrap_or_else(|| kept.diary.free_id(moment));
-    if !YEARS.contains(&chrono::Datelike::year(&draft.date)) {
-        return Vec::new();
-    }
     // Where two phones come together the last edited counts: an edit comes after what it changes, whatever the clock says.
     let after = kept.diary.entry(id).map(|before| before.edited.saturating_add(1));
     let edited = after.map_or(id.0, |after| after.max(moment).min(LAST_MOMENT));
@@ -78,6 +79,9 @@ fn with_joined(told: Told, kept: &KeptSite, id: EntryId) -> Told {
 pub(super) fn write_and_next(model: &mut Model, draft: Draft, moment: u64) -> Vec<Effect> {
     let (subject, next) = (draft.told.subject(), draft.date.succ_opt().unwrap_or(draft.date));
     let effects = write(model, draft, moment);
+    if effects.is_empty() {
+        return effects;
+    }
     open(model, subject);
     model.form.iter_mut().for_each(|form| form.date = next);
     effects

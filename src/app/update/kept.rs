@@ -8,13 +8,12 @@ use crate::app::csv;
 use crate::app::effect::Effect;
 use crate::app::merging::merge;
 use crate::app::model::{KeptSite, Model, Notice, Place, Undo};
-use crate::engine::diary::joined::joined;
 use crate::engine::question::answer;
 use crate::figures;
 use crate::figures::drawing::Drawing;
 use crate::language::Language;
 use crate::quantity::Units;
-use crate::records::cupboard::{Index, Opened, SiteFile, SiteId};
+use crate::records::cupboard::{Index, Opened, SiteFile, SiteId, Trouble};
 use crate::records::exchange;
 use crate::records::shelf::ShelfError;
 use crate::records::slots::PutError;
@@ -44,7 +43,9 @@ pub(super) fn read_again(model: &mut Model, opened: Opened) -> Vec<Effect> {
     model.unsaved_trials.clear();
     super::next::forget(model);
     model.undo = None;
-    model.notice = Some(Notice::ReadAgain);
+    if !matches!(model.notice, Some(Notice::Trouble(_))) {
+        model.notice = Some(Notice::ReadAgain);
+    }
     Vec::new()
 }
 
@@ -57,7 +58,13 @@ fn lay_out(model: &mut Model, opened: Opened) {
     model.language = opened.index.language;
     model.exported = opened.index.exported;
     model.used = opened.used;
-    if let Some(trouble) = opened.troubles.into_iter().next() {
+    // The worst of them.
+    let weight = |trouble: &Trouble| match trouble {
+        Trouble::SetAside(_) => 0,
+        Trouble::Newer(_) => 1,
+        Trouble::SiteLost(_) => 2,
+    };
+    if let Some(trouble) = opened.troubles.into_iter().max_by_key(weight) {
         model.notice = Some(Notice::Trouble(trouble));
     }
 }
@@ -138,9 +145,8 @@ pub(super) fn diary_table(model: &Model) -> Vec<Effect> {
 
 /// The days of the open site's balance as CSV; nothing where it can't be run.
 pub(super) fn results_table(model: &Model) -> Vec<Effect> {
-    let Some(kept) = model.site() else { return Vec::new() };
-    let joined = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days);
-    let Some(rain) = joined.as_ref().or(kept.rain.as_deref()) else { return Vec::new() };
+    let Some(kept) = model.site().cloned().map(KeptSite::with_written_rain) else { return Vec::new() };
+    let Some(rain) = kept.rain.as_deref() else { return Vec::new() };
     let Ok(answer) = answer(&kept.site, rain) else { return Vec::new() };
     let text = csv::results(&answer);
     vec![Effect::Download {

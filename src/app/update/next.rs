@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::app::effect::Effect;
-use crate::app::model::{Model, Notice, Place, Undo};
+use crate::app::model::{KeptSite, Model, Notice, Place, Undo};
 use crate::app::next::{Next, NextEvent, OptionsRun};
 use crate::engine::upgrades::{Beside, RankBy, Upgrades};
 use crate::quantity::Money;
@@ -68,7 +68,7 @@ pub(super) fn update(model: &mut Model, event: NextEvent) -> Vec<Effect> {
 }
 
 fn start(model: &mut Model) {
-    let Some(kept) = model.site() else { return };
+    let Some(kept) = model.site().cloned().map(KeptSite::with_written_rain) else { return };
     let Some(rain) = kept.rain.as_deref() else { return };
     let work = Upgrades::new(&kept.site, rain, &model.units, model.next.by, new_name);
     (model.next.upgrades, model.next.refused) = match work.and_then(Upgrades::of_whole_years) {
@@ -137,12 +137,12 @@ pub(super) fn due(model: &mut Model) -> Option<Effect> {
 
 /// Begins anew with the options where the site or its rain is another than the one they were run for.
 fn lay_beside(model: &mut Model) {
-    let kept = model.site().filter(|kept| !kept.site.options.is_empty());
-    let Some((site, rain)) = kept.and_then(|kept| Some((kept.site.clone(), kept.rain.clone()?))) else {
+    let kept = model.site().filter(|kept| !kept.site.options.is_empty()).cloned().map(KeptSite::with_written_rain);
+    let Some((site, rain)) = kept.and_then(|kept| Some((kept.site, kept.rain?))) else {
         model.next.beside = None;
         return;
     };
-    let holds = |beside: &OptionsRun| Arc::ptr_eq(&beside.0, &site) && Arc::ptr_eq(&beside.1, &rain);
+    let holds = |beside: &OptionsRun| Arc::ptr_eq(&beside.0, &site) && beside.1 == rain;
     if !model.next.beside.as_ref().is_some_and(holds) {
         let beside = Beside::new(&site, &rain).ok().map(Box::new);
         model.next.beside = Some((site, rain, beside));

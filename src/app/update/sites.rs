@@ -110,6 +110,27 @@ pub(super) fn remove(model: &mut Model, id: SiteId) -> Vec<Effect> {
     vec![Effect::SaveIndex(model.index()), Effect::RemoveSite(id)]
 }
 
+/// The site and the trial that the last change left, where undoing it would put back the whole of what they were.
+pub(super) fn taken_back_to(model: &Model) -> Option<(Undo, KeptSite)> {
+    let id = match model.undo.as_ref()? {
+        Undo::Site(id, _) => *id,
+        Undo::Trial(_) => model.open?,
+        _ => return None,
+    };
+    Some((model.undo.clone()?, model.sites.iter().find(|kept| kept.id == id)?.clone()))
+}
+
+/// What was changed since would go with it: then it can't be undone any more.
+pub(super) fn forget_if_changed(model: &mut Model, stood: Option<(Undo, KeptSite)>) {
+    let Some((undo, stood)) = stood else { return };
+    let stands = model.sites.iter().find(|kept| kept.id == stood.id);
+    let changed = stands.is_some_and(|kept| !Arc::ptr_eq(&kept.site, &stood.site) || kept.trial != stood.trial);
+    if changed && model.undo.as_ref() == Some(&undo) {
+        model.undo = None;
+        model.notice.take_if(|notice| notice.can_be_undone());
+    }
+}
+
 pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
     model.notice = None;
     match model.undo.take() {

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::app::effect::Effect;
-use crate::app::model::{Model, Place};
+use crate::app::model::{KeptSite, Model, Place};
 use crate::app::study::{Answered, Findings, Inquiry, Order, REPORTED, Standing};
 use crate::engine::question::Refusal;
 
@@ -52,13 +52,14 @@ fn set(model: &mut Model, ticket: u32, standing: Standing) -> Vec<Effect> {
 pub(super) fn follow(model: &mut Model) -> Vec<Effect> {
     let mut effects = Vec::new();
     let (place, sketching) = (model.place, model.sketching);
-    let house = model.site().and_then(|kept| Some((Arc::clone(&kept.site), Arc::clone(kept.rain.as_ref()?))));
+    let house = model.site().cloned().map(KeptSite::with_written_rain);
+    let house = house.and_then(|kept| Some((kept.site, kept.rain?)));
     let Model { studies, .. } = model;
     for inquiry in Inquiry::ALL {
         let ticket = studies.last_ticket + 1;
         let asked = studies.of_mut(inquiry);
         let same = match (&asked.order, &house) {
-            (Some(order), Some((site, rain))) => Arc::ptr_eq(&order.site, site) && Arc::ptr_eq(&order.rain, rain),
+            (Some(order), Some((site, rain))) => Arc::ptr_eq(&order.site, site) && order.rain == *rain,
             _ => false,
         };
         let wanted = !sketching
@@ -101,6 +102,23 @@ mod tests {
     fn tickets(effects: &[Effect]) -> Vec<u32> {
         let ticket = |effect: &Effect| if let Effect::Study(order) = effect { Some(order.ticket) } else { None };
         effects.iter().filter_map(ticket).collect()
+    }
+
+    #[test]
+    fn a_house_whose_only_rain_is_in_its_diary_is_asked_about_too() {
+        let mut model = Model { started: true, ..Model::default() };
+        update(&mut model, Event::DemoWanted);
+        update(&mut model, Event::RainRemoved);
+        let first = chrono::NaiveDate::from_ymd_opt(2024, 1, 1).unwrap_or_default();
+        for (moment, date) in (1..).zip(first.iter_days().take(400)) {
+            let told = crate::site::diary::Told::Rain(crate::quantity::Depth::millimetres(2.0));
+            let draft = crate::app::draft::Draft { id: None, date, told, note: String::new() };
+            update(&mut model, Event::EntryWritten(draft, moment));
+        }
+        let asked = tickets(&update(&mut model, Event::PlaceOpened(Place::Sizing)));
+        assert_eq!(asked.len(), 1);
+        // Nothing is asked again while nothing changes.
+        assert!(tickets(&update(&mut model, Event::NoticeDismissed)).is_empty());
     }
 
     #[test]

@@ -1,11 +1,8 @@
 //! Upkeep: how often work is done, and the calendar of it.
 
-use std::sync::Arc;
-
 use crate::app::effect::Effect;
 use crate::app::model::{Model, Notice};
 use crate::app::view::upkeep::{MEASURES, calendar_file};
-use crate::engine::diary::joined::joined;
 use crate::quantity::typed;
 use crate::site::upkeep::{Interval, Job};
 
@@ -42,9 +39,6 @@ pub(super) fn interval(model: &mut Model, job: Job, texts: Option<[String; 3]>) 
 /// Hands out the calendar of the open site.
 pub(super) fn calendar(model: &Model, moment: u64) -> Vec<Effect> {
     let Some(kept) = model.site() else { return Vec::new() };
-    let mut kept = kept.clone();
-    if let Some(rain) = joined(kept.rain.as_deref(), &kept.diary, kept.site.reckoning.missing_days) {
-        kept.rain = Some(Arc::new(rain));
-    }
+    let kept = kept.clone().with_written_rain();
     vec![calendar_file(&kept, model.ahead.lesson.as_deref(), &model.units, model.today, moment)]
 }

@@ -64,6 +64,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
             [alarm.as_deref().unwrap_or_default(), words::diary::WRITTEN.text()].join(" ")
         }
         Notice::EntryRemoved => words::diary::REMOVED.to_owned(),
+        Notice::NoSuchDay(date) => words::diary::no_such_day(*date),
         Notice::RainRemoved => words::rain::REMOVED.to_owned(),
         Notice::ReadAgain => kept::READ_AGAIN.to_owned(),
         Notice::WorksOffline => kept::WORKS_OFFLINE.to_owned(),
@@ -71,20 +72,7 @@ pub fn notice(model: &Model) -> Option<NoticeView> {
         Notice::UpdateReady => kept::UPDATE_READY.to_owned(),
     };
     let offer = match notice {
-        Notice::PartRemoved(_)
-        | Notice::Changed(_)
-        | Notice::HabitsPut
-        | Notice::SiteRemoved(_)
-        | Notice::TrialKept { .. }
-        | Notice::RainRemoved
-        | Notice::EntryWritten
-        | Notice::TestOverLimit(_)
-        | Notice::EntryRemoved
-        | Notice::TrialOpened
-        | Notice::TrialDropped
-        | Notice::OptionKept(_)
-        | Notice::RainKept { .. }
-        | Notice::TakenIn(_) => model.undo.as_ref().map(|_| Offer::Undo),
+        notice if notice.can_be_undone() => model.undo.as_ref().map(|_| Offer::Undo),
         Notice::UpdateReady => Some(Offer::Switch),
         Notice::NotSaved(_) | Notice::NothingIsKept if !model.sites.is_empty() => Some(Offer::Export),
         _ => None,

@@ -7,7 +7,7 @@ use super::rule::Bound;
 use crate::engine::reference_et;
 use crate::site::garden::Garden;
 use crate::site::system::System;
-use crate::site::uses::Amount;
+use crate::site::uses::{Amount, Use};
 
 use super::plan::Plan;
 
@@ -68,15 +68,24 @@ fn litres_a_day_without_rain(plan: &GardenPlan, month: usize) -> f64 {
     if plan.grows[month] { plan.etc_mm[month] * plan.litres_per_mm } else { 0.0 }
 }
 
-/// What all uses of a system draw, in litres a day in the mean of the months; of a garden by the weather what it would
-/// draw without any rain.
-pub fn litres_a_day_of_all(system: &System) -> f64 {
+/// What some uses of a system draw in each month, in litres a day; of a garden by the weather what it would draw without
+/// any rain.
+pub fn litres_a_day_of(system: &System, counts: impl Fn(&Use) -> bool) -> [f64; 12] {
     let gardens = gardens(system);
-    let month = |month: usize| {
-        system.uses.iter().map(|using| using.amount.litres_a_day(month)).sum::<f64>()
-            + gardens.iter().map(|garden| litres_a_day_without_rain(garden, month)).sum::<f64>()
-    };
-    (0..12).map(month).sum::<f64>() / 12.0
+    let mut litres = [0.0; 12];
+    for (at, using) in system.uses.iter().enumerate().filter(|(_, using)| counts(using)) {
+        let garden = gardens.iter().find(|garden| garden.using == at);
+        for (month, litres) in litres.iter_mut().enumerate() {
+            *litres += using.amount.litres_a_day(month);
+            *litres += garden.map_or(0.0, |garden| litres_a_day_without_rain(garden, month));
+        }
+    }
+    litres
+}
+
+/// The same of all uses, in the mean of the months.
+pub fn litres_a_day_of_all(system: &System) -> f64 {
+    litres_a_day_of(system, |_| true).iter().sum::<f64>() / 12.0
 }
 
 /// What a garden went through over a run. Depths are over its whole area.

@@ -61,7 +61,9 @@ const NO_PIPE_M: f64 = 1e-6;
 fn overflow(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::Overflow);
     let head = check.known(Figure::Freeboard, tank.shape.height() - tank.overflow.get());
-    let comes = comes_in(asked, &mut check, tank, MOST_TANKS);
+    let mut inflow = Inflow { asked, check, known: Vec::new() };
+    let comes = inflow.comes_in(tank, MOST_TANKS);
+    let mut check = inflow.check;
     if head > NO_PIPE_M {
         let bore = check.detail(asked, Detail::OverflowBore);
         check.judge(Figure::OverflowFlow, pipe_l_min(bore, head), comes);
@@ -78,48 +80,63 @@ const MOST_TANKS: usize = 32;
 /// Rims within so much of the lowest, in m, run over together.
 const SAME_RIM_M: f64 = 0.01;
 
-/// What design rain can bring over the rim of a tank, in L/min. Tanks that are joined run over at the lowest rim: what comes
-/// to all of them leaves there, shared by those that have it, but nowhere less than comes to the tank itself.
-fn comes_in(asked: &Asked<'_>, check: &mut Check, tank: &Tank, depth: usize) -> f64 {
-    let system = &asked.site.system;
-    let store = system.stores().into_iter().find(|store| store.contains(&tank.id)).unwrap_or_default();
-    let tanks: Vec<&Tank> = store.iter().filter_map(|id| system.tank(*id)).collect();
-    let lowest_m = tanks.iter().map(|tank| tank.overflow_elevation()).fold(f64::INFINITY, f64::min);
-    let is_lowest = |tank: &Tank| tank.overflow_elevation() <= lowest_m + SAME_RIM_M;
-    if !is_lowest(tank) {
-        return comes_to(asked, check, tank, &store, depth);
-    }
-    let (mut own, mut all, mut sharing) = (0.0, 0.0, 0.0);
-    for member in tanks {
-        let comes = comes_to(asked, check, member, &store, depth);
-        all += comes;
-        sharing += if is_lowest(member) { 1.0 } else { 0.0 };
-        if member.id == tank.id {
-            own = comes;
-        }
-    }
-    (all / f64::max(sharing, 1.0)).max(own)
+/// What design rain brings to tanks, reckoned once for each, however many overflows lead through it.
+struct Inflow<'a> {
+    asked: &'a Asked<'a>,
+    check: Check,
+    known: Vec<(PartId, f64)>,
 }
 
-/// What design rain can bring to a tank of a store from outside of it, in L/min: its feeds, pumps that don't stop, and the
-/// overflows of tanks that lead to it.
-fn comes_to(asked: &Asked<'_>, check: &mut Check, tank: &Tank, store: &[PartId], depth: usize) -> f64 {
-    let system = &asked.site.system;
-    let mut comes = 0.0;
-    for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
-        comes += design_flow(asked, check, feed);
-    }
-    // A float that sticks lets a pump go on.
-    for pump in system.pumps.iter().filter(|pump| pump.to == Some(tank.id)) {
-        comes += check.detail_of(asked, Some(pump.id), Detail::EndFlow, Detail::EndFlow.row().usual);
-    }
-    if depth > 0 {
-        let leads_here = |other: &&Tank| other.overflow_to == OverflowTo::Tank(tank.id) && !store.contains(&other.id);
-        for other in system.tanks.iter().filter(leads_here) {
-            comes += comes_in(asked, check, other, depth - 1);
+impl Inflow<'_> {
+    /// What design rain can bring over the rim of a tank, in L/min. Tanks that are joined run over at the lowest rim: what
+    /// comes to all of them leaves there, shared by those that have it, but nowhere less than comes to the tank itself.
+    fn comes_in(&mut self, tank: &Tank, depth: usize) -> f64 {
+        let system = &self.asked.site.system;
+        let store = system.stores().into_iter().find(|store| store.contains(&tank.id)).unwrap_or_default();
+        let tanks: Vec<&Tank> = store.iter().filter_map(|id| system.tank(*id)).collect();
+        let lowest_m = tanks.iter().map(|tank| tank.overflow_elevation()).fold(f64::INFINITY, f64::min);
+        let is_lowest = |tank: &Tank| tank.overflow_elevation() <= lowest_m + SAME_RIM_M;
+        if !is_lowest(tank) {
+            return self.comes_to(tank, &store, depth);
         }
+        let (mut own, mut all, mut sharing) = (0.0, 0.0, 0.0);
+        for member in tanks {
+            let comes = self.comes_to(member, &store, depth);
+            all += comes;
+            sharing += if is_lowest(member) { 1.0 } else { 0.0 };
+            if member.id == tank.id {
+                own = comes;
+            }
+        }
+        (all / f64::max(sharing, 1.0)).max(own)
     }
-    comes
+
+    /// What design rain can bring to a tank of a store from outside of it, in L/min: its feeds, pumps that don't stop, and the
+    /// overflows of tanks that lead to it.
+    fn comes_to(&mut self, tank: &Tank, store: &[PartId], depth: usize) -> f64 {
+        if let Some((_, known)) = self.known.iter().find(|(id, _)| *id == tank.id) {
+            return *known;
+        }
+        let system = &self.asked.site.system;
+        let mut comes = 0.0;
+        for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
+            comes += design_flow(self.asked, &mut self.check, feed);
+        }
+        // A float that sticks lets a pump go on.
+        for pump in system.pumps.iter().filter(|pump| pump.to == Some(tank.id)) {
+            let usual = Detail::EndFlow.row().usual;
+            comes += self.check.detail_of(self.asked, Some(pump.id), Detail::EndFlow, usual);
+        }
+        if depth > 0 {
+            let leads_here =
+                |other: &&Tank| other.overflow_to == OverflowTo::Tank(tank.id) && !store.contains(&other.id);
+            for other in system.tanks.iter().filter(leads_here) {
+                comes += self.comes_in(other, depth - 1);
+            }
+        }
+        self.known.push((tank.id, comes));
+        comes
+    }
 }
 
 /// Least air gap, in m, whatever the pipe: 1 in.

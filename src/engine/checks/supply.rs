@@ -307,8 +307,9 @@ fn power(asked: &Asked<'_>, tank: &Tank) -> Check {
     check.known(Figure::DailyUse, daily);
     let cut_out = check.detail(asked, Detail::CutOut);
     let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    let lift = check.detail(asked, Detail::PumpHeight) - check.known(Figure::LowestLevel, lowest_m(tank));
     // The pump works against the pressure at which it stops, whatever tap is open.
-    energy(asked, &mut check, daily, head_m(cut_out, density), density);
+    energy(asked, &mut check, daily, (head_m(cut_out, density) + lift).max(0.0), density);
     check
 }
 

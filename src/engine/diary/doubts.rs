@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use super::joined::Known;
 use super::track::levels_read;
+use crate::engine::balance::garden::litres_a_day_of;
 use crate::engine::balance::plan::Plan;
 use crate::engine::levels::held;
 use crate::site::diary::{Diary, Entry, EntryId, Told};
@@ -169,15 +170,10 @@ pub fn doubts(
     doubts
 }
 
-/// What all uses would draw on the days after `from` up to `to`, in L.
+/// What all uses would draw on the days after `from` up to `to`, in L; gardens by the weather as without any rain.
 fn drawn_l(system: &System, from: NaiveDate, to: NaiveDate) -> f64 {
     use chrono::Datelike;
-    from.iter_days()
-        .skip(1)
-        .take_while(|date| *date <= to)
-        .map(|date| {
-            let month = date.month0() as usize;
-            system.uses.iter().map(|using| using.amount.litres_a_day(month)).sum::<f64>()
-        })
-        .sum()
+    let litres = litres_a_day_of(system, |_| true);
+    let days = from.iter_days().skip(1).take_while(|date| *date <= to);
+    days.map(|date| litres[date.month0() as usize]).sum()
 }

@@ -3,6 +3,7 @@
 use chrono::{Datelike, Days, NaiveDate};
 
 use super::joined::Known;
+use crate::engine::balance::garden::litres_a_day_of;
 use crate::engine::learning::calls::{Call, Shows};
 use crate::engine::treatment::results::asks_to_repeat;
 use crate::site::diary::{Diary, Entry, Parameter, Told};
@@ -153,7 +154,8 @@ fn standing(
 }
 
 /// Litres that passed a part on the days after `from` up to `to`: by the meter of its use, where that was read on or
-/// before the first day and after it; beyond that, and without a meter, what the use is written to draw a day.
+/// before the first day and after it; beyond that, and without a meter, what the use is written to draw a day (a garden by
+/// the weather as without any rain).
 fn passed_l(system: &System, diary: &Diary, part: PartId, from: NaiveDate, to: NaiveDate) -> f64 {
     let using = use_of(system, part).unwrap_or(part);
     let meter: Vec<(NaiveDate, f64)> = diary
@@ -170,12 +172,9 @@ fn passed_l(system: &System, diary: &Diary, part: PartId, from: NaiveDate, to: N
         (Some((_, first)), Some((date, last))) if last >= first => (last - first, *date),
         _ => (0.0, from),
     };
-    let amount = system.uses.iter().find(|other| other.id == using).map(|using| &using.amount);
-    let reckoned: f64 = amount.map_or(0.0, |amount| {
-        let days = from.iter_days().skip(1).take_while(|date| *date <= to);
-        days.map(|date| amount.litres_a_day(date.month0() as usize)).sum()
-    });
-    metered + reckoned
+    let litres = litres_a_day_of(system, |other| other.id == using);
+    let days = from.iter_days().skip(1).take_while(|date| *date <= to);
+    metered + days.map(|date| litres[date.month0() as usize]).sum::<f64>()
 }
 
 #[cfg(test)]

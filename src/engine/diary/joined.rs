@@ -62,7 +62,7 @@ pub fn joined(rain: Option<&Rain>, diary: &Diary, treatment: MissingDays) -> Opt
     Some(Rain::Record(RainRecord { source: record.source, start, depths_mm }))
 }
 
-/// The rain of a day as it is known: what the record has, or else what was written down. `None` where nobody looked.
+/// The rain of a day as it is known: what was written down, or else what the record has. `None` where nobody looked.
 pub struct Known<'a> {
     record: Option<&'a RainRecord>,
     written: Vec<(NaiveDate, f64)>,

@@ -90,10 +90,10 @@ pub fn track(
             let Some(next) = date.checked_add_days(Days::new(1)) else { break };
             date = next;
             let Some(rain_mm) = known.mm(date) else { break };
-            run_from(plan, &[date], &[rain_mm], &mut standing, inflow_first, |_| true);
             for load in brought.iter().filter(|load| load.date == date) {
                 standing.pour(plan, load.store, load.litres);
             }
+            run_from(plan, &[date], &[rain_mm], &mut standing, inflow_first, |_| true);
             stretch.live_l.push(standing.live_l[store]);
         }
         if stretch.live_l.len() > 1 {

@@ -94,8 +94,9 @@ const EMPTY: f64 = 0.015;
 /// The rows of a timeline under some factors.
 pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors, inflow_first: f64) -> Vec<Row> {
     const STEP: f64 = 0.02;
-    let least = plan.stores.iter().map(|store| store.joined.live_capacity_l).fold(f64::INFINITY, f64::min);
-    let lifted_l = 0.002 * least;
+    // A store without live storage tells nothing.
+    let capacities = plan.stores.iter().map(|store| store.joined.live_capacity_l).filter(|litres| *litres > 0.0);
+    let lifted_l = 0.002 * capacities.reduce(f64::min).unwrap_or(1.0);
     let run = |factors, lifted| run_spans(plan, timeline, counts, factors, inflow_first, lifted);
     let base = run(factors, 0.0);
     let caught = run(Factors { capture: factors.capture + STEP, ..factors }, 0.0);
@@ -132,7 +133,7 @@ pub fn rows(plan: &Plan, timeline: &Timeline, counts: &[bool], factors: Factors,
             ],
             kept,
             variance,
-            counts: span.measured && !((full || empty) && bound_holds),
+            counts: capacity > 0.0 && span.measured && !((full || empty) && bound_holds),
             full,
             reading_variance,
         });

@@ -1,5 +1,6 @@
 //! The changes that make sense for a system, read off the system itself.
 
+use crate::engine::balance::garden::litres_a_day_of;
 use crate::engine::balance::level::Joined;
 use crate::engine::checks::flush::wanted_l;
 use crate::engine::checks::standing::is_raised;
@@ -10,7 +11,7 @@ use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::tank::{Cover, OverflowTo, Tank};
 use crate::site::upgrade::{Into, NameFor, Upgrade};
-use crate::site::uses::{Class, Use};
+use crate::site::uses::{AmountKind, Class, Use};
 
 /// Sizes of another tank: shares of what its store holds, and days of what is drawn from it.
 const SHARES_OF_STORE: [f64; 3] = [0.5, 1.0, 2.0];
@@ -44,7 +45,8 @@ pub fn candidates(system: &System, units: &Units, name_for: NameFor) -> Vec<Upgr
     overflows(system, &stores, &mut found);
     // Nobody is told to let people or animals drink less.
     let spared = [Class::Drinking, Class::Animals];
-    let thirsty = system.uses.iter().filter(|using| !spared.contains(&using.class) && using.amount.mean() > 0.0);
+    let draws = |using: &Use| using.amount.mean() > 0.0 || using.amount.kind() == AmountKind::Garden;
+    let thirsty = system.uses.iter().filter(|using| !spared.contains(&using.class) && draws(using));
     found.extend(thirsty.map(|using| Upgrade::CutUse { using: using.id, to: Share::of_one(CUT_TO) }));
     for tank in &system.tanks {
         if tank.leak.get() > 0.0 {
@@ -65,10 +67,9 @@ fn members<'a>(system: &'a System, store: &[PartId]) -> Vec<&'a Tank> {
 /// Beside the tank at whose rim the store spills, so that all of the new one can fill.
 fn another_tank(system: &System, stores: &[Vec<PartId>], units: &Units, found: &mut Vec<Upgrade>) {
     for store in stores {
-        let draws: Vec<&Use> =
-            system.uses.iter().filter(|using| using.tank.is_some_and(|tank| store.contains(&tank))).collect();
+        let draws_here = |using: &Use| using.tank.is_some_and(|tank| store.contains(&tank));
         let pumped = system.pumps.iter().any(|pump| pump.from.is_some_and(|tank| store.contains(&tank)));
-        if draws.is_empty() && !pumped {
+        if !pumped && !system.uses.iter().any(draws_here) {
             continue;
         }
         let tanks = members(system, store);
@@ -80,7 +81,8 @@ fn another_tank(system: &System, stores: &[Vec<PartId>], units: &Units, found: &
             continue;
         }
         let capacity_l: f64 = tanks.iter().map(|tank| tank.capacity().get()).sum();
-        let drawn_l: f64 = draws.iter().map(|using| using.amount.mean()).sum();
+        let drawn_l = litres_a_day_of(system, draws_here);
+        let drawn_l = drawn_l.iter().sum::<f64>() / 12.0;
         let wanted = SHARES_OF_STORE.map(|share| share * capacity_l).into_iter();
         let wanted = wanted.chain(DAYS_OF_USE.map(|days| days * drawn_l));
         let mut sizes: Vec<f64> = Vec::new();

@@ -24,7 +24,7 @@ const REMOVED: &str = "removed";
 /// # Errors
 /// Where their shape is not that of any version, or a value is beyond what it may be.
 pub fn read(place: &Place<'_>) -> Read<Vec<Line>> {
-    place.as_list(read_line)
+    place.as_list_of_most(usize::MAX, read_line)
 }
 
 /// Writes lines.

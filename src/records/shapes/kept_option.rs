@@ -13,7 +13,7 @@ pub(super) fn read(place: &Place<'_>) -> Read<KeptOption> {
     Ok(KeptOption {
         name: place.text("name")?,
         system: system::read(&place.at("system")?)?,
-        rain: Share::of_one(place.number("rain")?),
+        rain: Share::of_one(place.at("rain")?.as_number_in(FACTOR)?),
         reckoning: match place.at_if_any("reckoning")? {
             Some(reckoning) => Some(site::read_reckoning(&reckoning)?),
             None => None,

@@ -4,6 +4,9 @@ use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::site::part::PartId;
 
+/// The greatest number of a part in a file: new parts take greater ones.
+const MOST: u32 = u32::MAX / 2;
+
 /// The part named under a key.
 pub(super) fn read(place: &Place<'_>, key: &str) -> Read<PartId> {
     one(&place.at(key)?)
@@ -19,7 +22,7 @@ pub(super) fn read_if_any(place: &Place<'_>, key: &str) -> Read<Option<PartId>> 
 
 /// The part that this names.
 pub(super) fn one(place: &Place<'_>) -> Read<PartId> {
-    place.as_whole_number(u32::MAX).map(PartId)
+    place.as_whole_number(MOST).map(PartId)
 }
 
 /// The part's number, or null.

@@ -5,6 +5,9 @@ use crate::records::place::{Place, Read};
 use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::rain::{Normals, Rain, RainRecord};
 
+/// The days of all years from which rain files are read, 1700 to 2200.
+const MOST_DAYS: usize = 501 * 366;
+
 /// Reads what a site knows of its rain.
 ///
 /// # Errors
@@ -16,7 +19,8 @@ pub fn read(place: &Place<'_>) -> Read<Rain> {
             source: held.text("source")?,
             start: held.date("start")?,
             depths_mm: held
-                .list("depths_mm", |day| if day.is_null() { Ok(None) } else { day.as_number().map(Some) })?,
+                .at("depths_mm")?
+                .as_list_of_most(MOST_DAYS, |day| if day.is_null() { Ok(None) } else { day.as_number().map(Some) })?,
         }),
         "normals" => Rain::Normals(Normals {
             source: held.text("source")?,

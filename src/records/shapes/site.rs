@@ -3,11 +3,13 @@
 use super::diary::moment;
 use super::{kept_option, system, upkeep};
 use crate::quantity::Share;
+use crate::quantity::range::SHARE;
 use crate::records::json::Value;
-use crate::records::place::{Place, Read};
+use crate::records::place::{Place, Read, ShapeError};
 use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::diary::LAST_MOMENT;
-use crate::site::household::{GeneratedYears, Reckoning, Site};
+use crate::site::household::{ANNUAL_SPREAD, GENERATED_YEARS, GeneratedYears, RAIN_FACTOR, Reckoning, Site};
+use crate::site::kept_option::MOST_OPTIONS;
 use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
 use crate::site::upkeep::Upkeep;
@@ -24,7 +26,7 @@ pub fn read(place: &Place<'_>) -> Read<Site> {
         system: system::read(&place.at("system")?)?,
         reckoning: read_reckoning(&place.at("reckoning")?)?,
         options: match place.at_if_any("options")? {
-            Some(options) => options.as_list(kept_option::read)?,
+            Some(options) => options.as_list_of_most(MOST_OPTIONS, kept_option::read)?,
             None => Vec::new(),
         },
         prices: match place.at_if_any("prices")? {
@@ -53,11 +55,12 @@ pub fn write(site: &Site) -> Value {
 }
 
 pub(super) fn read_reckoning(place: &Place<'_>) -> Read<Reckoning> {
+    let share = |key| Ok::<_, Box<ShapeError>>(Share::of_one(place.at(key)?.as_number_in(SHARE)?));
     Ok(Reckoning {
-        start: Share::of_one(place.number("start")?),
-        inflow_first: Share::of_one(place.number("inflow_first")?),
+        start: share("start")?,
+        inflow_first: share("inflow_first")?,
         missing_days: read_missing_days(&place.at("missing_days")?)?,
-        rain_factors: place.twelve("rain_factors")?.map(Share::of_one),
+        rain_factors: place.at("rain_factors")?.as_twelve_in(RAIN_FACTOR)?.map(Share::of_one),
         generated: match place.at_if_any("generated")? {
             Some(generated) => Some(read_generated(&generated)?),
             None => None,
@@ -74,8 +77,8 @@ fn read_wanted(place: &Place<'_>) -> Read<Wanted> {
     Ok(match name {
         #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
         "good_years_in_ten" => Wanted::GoodYears(held.as_whole_number(10)? as u8),
-        "days" => Wanted::Days(Share::of_one(held.as_number()?)),
-        "water" => Wanted::Water(Share::of_one(held.as_number()?)),
+        "days" => Wanted::Days(Share::of_one(held.as_number_in(SHARE)?)),
+        "water" => Wanted::Water(Share::of_one(held.as_number_in(SHARE)?)),
         _ => return Err(place.unknown(name)),
     })
 }
@@ -89,13 +92,15 @@ fn write_wanted(wanted: Wanted) -> Value {
 }
 
 fn read_generated(place: &Place<'_>) -> Read<GeneratedYears> {
+    let years = place.at("years")?;
+    years.as_number_in(GENERATED_YEARS)?;
     #[expect(clippy::cast_possible_truncation, reason = "no larger number is read")]
-    let years = place.at("years")?.as_whole_number(u16::MAX.into())? as u16;
+    let years = years.as_whole_number(u16::MAX.into())? as u16;
     Ok(GeneratedYears {
         years,
         seed: place.at("seed")?.as_whole_number(u32::MAX)?,
         spread: match place.at_if_any("spread")? {
-            Some(spread) => Some(Share::of_one(spread.as_number()?)),
+            Some(spread) => Some(Share::of_one(spread.as_number_in(ANNUAL_SPREAD)?)),
             None => None,
         },
     })

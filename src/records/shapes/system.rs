@@ -1,6 +1,6 @@
 //! The lists of parts.
 
-use super::{details, feed, garden, habits, joints, section, tank, uses};
+use super::{details, feed, garden, habits, joints, part_id, section, tank, uses};
 use crate::records::json::Value;
 use crate::records::place::{Fault, Place, Read};
 use crate::records::written::{list, object};
@@ -42,6 +42,10 @@ fn read_parts(place: &Place<'_>) -> Read<System> {
             None => None,
         },
         details: details::read(place)?,
+        greatest_gone: match place.at_if_any("greatest_gone")? {
+            Some(greatest) => part_id::one(&greatest)?.0,
+            None => 0,
+        },
     })
 }
 
@@ -58,5 +62,6 @@ pub(super) fn write(system: &System) -> Value {
         ("climate", system.climate.as_ref().map_or(Value::Null, garden::write_climate)),
         ("habits", system.habits.as_ref().map_or(Value::Null, habits::write)),
         ("details", list(&system.details.0, details::write)),
+        ("greatest_gone", system.greatest_gone.into()),
     ])
 }

@@ -103,8 +103,9 @@ pub(super) const POWER: Text = Text {
         "Cualquier texto; las eficiencias son valores usuales, sin fuente.",
     ),
     assumes: phrase!(
-        "The month of greatest use, against the pressure at which the pump stops.",
-        "El mes de mayor uso, contra la presión a la que se detiene la bomba.",
+        "The month of greatest use, against the pressure at which the pump stops and the rise to it from the lowest water.",
+        "El mes de mayor uso, contra la presión a la que se detiene la bomba y la subida hasta ella desde el nivel más \
+         bajo.",
     ),
     caution: ELECTRICITY,
 };
