@@ -61,7 +61,7 @@ export function lighten(folder) {
       .replace('</body>', () => `<script>${esbuild.transformSync(fetching(wasm), { minify: true }).code.trim()}</script>${sheet}</body>`),
   );
 
-  writeFileSync(at('register.js'), esbuild.transformSync(text('register.js'), { minify: true }).code);
+  for (const name of ['register.js', 'focus.js']) writeFileSync(at(name), esbuild.transformSync(text(name), { minify: true }).code);
   // Line ends and names stay: complete-build.mjs knows its lines by them.
   writeFileSync(at('service-worker.js'), esbuild.transformSync(text('service-worker.js')).code);
 }

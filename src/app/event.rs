@@ -239,6 +239,8 @@ pub enum Event {
     },
     /// A file of everything is wanted.
     ExportWanted,
+    /// The open site is to go out as a file of its own.
+    SiteExportWanted,
     /// The diary of the open site is wanted as a table.
     DiaryTableWanted,
     /// The days of its balance are wanted as a table.

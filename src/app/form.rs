@@ -7,7 +7,7 @@ use super::model::KeptSite;
 use crate::engine::treatment::results::number;
 use crate::quantity::{Depth, Hours, Kind, Length, Money, Range, Share, Units, Volume, shown, typed};
 use crate::site::diary::{
-    DAY_RAIN, DELIVERY, Diary, Entry, EntryId, FOUND, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER, Parameter,
+    DAY_RAIN, DELIVERY, Diary, Entry, EntryId, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER, Parameter,
     Subject, TestResult, Told, UNDRAWN, Water,
 };
 use crate::site::part::PartId;
@@ -48,6 +48,11 @@ pub enum FoundBy {
 impl FoundBy {
     /// All ways.
     pub const ALL: [FoundBy; 4] = [FoundBy::Value, FoundBy::Below, FoundBy::Absent, FoundBy::Present];
+
+    /// Whether a result of that parameter can be given so.
+    pub fn fits(self, parameter: Parameter) -> bool {
+        matches!(self, FoundBy::Value | FoundBy::Below) || parameter.may_be_present()
+    }
 }
 
 /// An entry as it is being filled in: what is typed stays text until it is written.
@@ -186,9 +191,16 @@ impl Form {
             Subject::Rain => Some((Kind::Depth, DAY_RAIN)),
             Subject::Meter => Some((Kind::Volume, METER)),
             Subject::Delivery => Some((Kind::Volume, DELIVERY)),
-            Subject::Test if matches!(self.found, FoundBy::Value | FoundBy::Below) => Some((Kind::Count, FOUND)),
+            Subject::Test if matches!(self.found_by(), FoundBy::Value | FoundBy::Below) => {
+                Some((Kind::Count, self.parameter.range()))
+            }
             Subject::Work | Subject::Test | Subject::Note => None,
         }
+    }
+
+    /// How the result is given: present or absent only where that says something.
+    pub fn found_by(&self) -> FoundBy {
+        if self.found.fits(self.parameter) { self.found } else { FoundBy::Value }
     }
 
     /// Whether other tanks are joined with the one that it names.
@@ -263,7 +275,7 @@ impl Form {
             }
             Subject::Work => Told::Work { on: self.part, task: self.task },
             Subject::Test => {
-                let found = match self.found {
+                let found = match self.found_by() {
                     FoundBy::Value => TestResult::Value(value),
                     FoundBy::Below => TestResult::Below(value),
                     FoundBy::Present => TestResult::Present,

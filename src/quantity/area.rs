@@ -44,6 +44,10 @@ pub const UNITS: &[Unit] = &[
             "ft",
             "pie cuadrado",
             "pies cuadrados",
+            "pie²",
+            "pies²",
+            "pie2",
+            "pies2",
         ],
     },
 ];

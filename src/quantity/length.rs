@@ -26,7 +26,7 @@ const FOOT: Unit =
 const INCH: Unit = Unit {
     symbol: "in",
     factor: METRES_PER_INCH,
-    names: &["in", "inch", "inches", "\"", "″", "”", "''", "pulgada", "pulgadas"],
+    names: &["in", "inch", "inches", "\"", "″", "”", "''", "pulgada", "pulgadas", "pulg"],
 };
 const CENTIMETRE: Unit = Unit {
     symbol: "cm",

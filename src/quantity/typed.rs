@@ -75,7 +75,7 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
     let mut parts: Vec<(f64, &'static Unit)> = Vec::new();
     while !rest.is_empty() {
         let (number, after) = leading_number(rest).ok_or_else(|| TypedError::NotANumber { text: rest.to_owned() })?;
-        let after = after.trim_start();
+        let (number, after) = thousands(number, after.trim_start());
         let (unit, after) = match parts.last() {
             Some((whole, unit)) if after.is_empty() => {
                 let small = smaller(*whole, unit, rest, number, kind);
@@ -126,6 +126,15 @@ pub fn perhaps_thousands(text: &str) -> Option<f64> {
 }
 
 /// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`, `2½`).
+/// In Spanish, "3 mil" is 3,000.
+fn thousands(number: f64, after: &str) -> (f64, &str) {
+    let behind = after.strip_prefix("mil").filter(|behind| !behind.starts_with(char::is_alphabetic));
+    match behind.filter(|_| language::spoken() != language::Language::English) {
+        Some(behind) => (number * 1000.0, behind.trim_start()),
+        None => (number, after),
+    }
+}
+
 fn leading_number(text: &str) -> Option<(f64, &str)> {
     let unsigned = text.strip_prefix(['-', '−', '+']).unwrap_or(text);
     if let Some((value, after)) = leading_fraction(unsigned) {
@@ -346,6 +355,8 @@ mod tests {
         check("40 galones al día", Kind::Flow, Us, 40.0 * 3.785_411_784);
         check("3 días", Kind::Days, Us, 3.0);
         check("85 por ciento", Kind::Share, Us, 0.85);
+        check("3 mil L", Kind::Volume, Us, 3000.0);
+        check("2,5 mil", Kind::Volume, Metric, 2500.0);
         language::speak(Language::English);
     }
 

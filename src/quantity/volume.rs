@@ -17,7 +17,11 @@ pub const LITRES_PER_CUBIC_FOOT: f64 = 28.316_846_592;
 
 /// The units in which people give volumes.
 pub const UNITS: &[Unit] = &[
-    Unit { symbol: "L", factor: 1.0, names: &["l", "litre", "litres", "liter", "liters", "ltr", "litro", "litros"] },
+    Unit {
+        symbol: "L",
+        factor: 1.0,
+        names: &["l", "litre", "litres", "liter", "liters", "ltr", "lt", "lts", "litro", "litros"],
+    },
     Unit {
         symbol: "gal",
         factor: LITRES_PER_US_GALLON,

@@ -246,6 +246,20 @@ impl Parameter {
         )
     }
 
+    /// What it may be, in its unit.
+    pub const fn range(self) -> Range {
+        match self {
+            Parameter::Ph => Range::new(0.0, 14.0),
+            Parameter::Transmittance => Range::new(0.0, 100.0),
+            _ => FOUND,
+        }
+    }
+
+    /// Whether a test may tell only that it is there or not.
+    pub const fn may_be_present(self) -> bool {
+        matches!(self, Parameter::EColi | Parameter::Coliforms | Parameter::Other)
+    }
+
     /// The unit in which its value is kept and shown: the one that reports of laboratories use.
     pub const fn unit(self) -> &'static str {
         match self {

@@ -40,6 +40,7 @@ impl System {
     /// [`EditError::OutOfRange`] and [`EditError::NoSuchValue`]; nothing is changed then.
     pub fn set_number(&mut self, id: PartId, field: Field, value: f64) -> Result<(), EditError> {
         let mut part = self.part(id).ok_or(EditError::NoSuchValue)?;
+        let value = as_meant(field, value);
         if let (Part::Tank(tank), Field::Capacity) = (&mut part, field) {
             within(field, Kind::Volume, value, CAPACITY)?;
             tank.set_capacity(Volume::litres(value));
@@ -114,6 +115,13 @@ impl System {
     }
 }
 
+/// A share of the rain that was typed as handbooks write it, 0.85 for 85 %: nobody means a hundredth of that.
+fn as_meant(field: Field, value: f64) -> f64 {
+    const HUNDREDTH: f64 = 0.01;
+    let of_rain = matches!(field, Field::RunoffCoefficient | Field::Capture | Field::ShareTo(_));
+    if of_rain && value <= HUNDREDTH { value / HUNDREDTH } else { value }
+}
+
 fn within(field: Field, kind: Kind, value: f64, range: Range) -> Result<(), EditError> {
     if range.holds(value) { Ok(()) } else { Err(EditError::OutOfRange { field, kind, value, range }) }
 }
@@ -148,6 +156,18 @@ mod tests {
             let capacity = system.tanks[0].capacity().get();
             assert!((capacity - 4321.0).abs() < 1e-6, "{kind:?}: {capacity}");
         }
+    }
+
+    #[test]
+    fn a_runoff_coefficient_can_be_typed_as_handbooks_write_it() {
+        let mut system = demo::site().system;
+        let section = system.sections[0].id;
+        // A bare number is taken as per cent.
+        for (typed, meant) in [(0.85, 0.85), (85.0, 0.85), (1.0, 1.0), (0.0, 0.0)] {
+            assert_eq!(system.set_number(section, Field::RunoffCoefficient, typed / 100.0), Ok(()));
+            assert!((system.sections[0].runoff_coefficient.get() - meant).abs() < 1e-12, "{typed}");
+        }
+        assert!(system.set_number(section, Field::RunoffCoefficient, -0.001).is_err());
     }
 
     #[test]

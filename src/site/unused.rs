@@ -1,8 +1,9 @@
-//! What runs and is of no use: a roof without area, water that no use can reach, uses that no water reaches.
+//! What runs and is of no use: a roof without area, water that no use can reach, uses that no water reaches, water that
+//! would have to run uphill.
 
 use super::part::PartId;
 use super::system::System;
-use super::tank::{Cover, OverflowTo};
+use super::tank::{Cover, OverflowTo, Tank};
 
 /// Something that does nothing for the house.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,12 +14,20 @@ pub enum Unused {
     Undrawn(PartId),
     /// A tank that is drawn on, but neither rain nor other water comes to it by any way.
     Unreached(PartId),
+    /// A tank whose outlet is no lower than the lowest rim of those that are joined with it: water never stands so high.
+    TooHigh(PartId),
+    /// A tank whose overflow leads to one that fills to above it.
+    Uphill(PartId),
 }
 
 impl Unused {
     /// The part.
     pub fn part(self) -> PartId {
-        let (Unused::NoArea(part) | Unused::Undrawn(part) | Unused::Unreached(part)) = self;
+        let (Unused::NoArea(part)
+        | Unused::Undrawn(part)
+        | Unused::Unreached(part)
+        | Unused::TooHigh(part)
+        | Unused::Uphill(part)) = self;
         part
     }
 }
@@ -56,13 +65,26 @@ pub fn unused(system: &System) -> Vec<Unused> {
         (false, true) => Some(Unused::Unreached(*store.first()?)),
         _ => None,
     });
-    flat.map(|section| Unused::NoArea(section.id)).chain(of_stores).collect()
+    let rims = stores.iter().map(|store| {
+        let members = store.iter().filter_map(|id| system.tank(*id));
+        members.map(Tank::overflow_elevation).fold(f64::INFINITY, f64::min)
+    });
+    let rims: Vec<f64> = rims.collect();
+    let rim_of = |tank: PartId| Some(rims[at(tank)?]);
+    let too_high = |tank: &&Tank| rim_of(tank.id).is_some_and(|rim| tank.floor.get() + tank.outlet.get() >= rim);
+    let uphill = |tank: &&Tank| match tank.overflow_to {
+        OverflowTo::Tank(to) => rim_of(to).is_some_and(|rim| rim_of(tank.id).is_some_and(|from| from < rim)),
+        OverflowTo::Ground | OverflowTo::Garden => false,
+    };
+    let too_high = system.tanks.iter().filter(too_high).map(|tank| Unused::TooHigh(tank.id));
+    let uphill = system.tanks.iter().filter(uphill).map(|tank| Unused::Uphill(tank.id));
+    flat.map(|section| Unused::NoArea(section.id)).chain(of_stores).chain(too_high).chain(uphill).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Area;
+    use crate::quantity::{Area, Length};
     use crate::site::demo;
 
     #[test]
@@ -81,6 +103,22 @@ mod tests {
         system.tanks.iter_mut().for_each(|tank| tank.overflow_to = OverflowTo::Ground);
         system.feeds.retain(|feed| feed.tank != Some(tanks[2]));
         assert_eq!(unused(&system), [Unused::Undrawn(tanks[0]), Unused::Unreached(tanks[2])]);
+    }
+
+    #[test]
+    fn water_that_would_have_to_run_uphill_is_told() {
+        let mut system = demo::site().system;
+        // Two of the three are joined; the third takes the overflow of the first.
+        let [second, third] = [1, 2].map(|at| system.tanks[at].id);
+        system.tanks[1].floor = Length::metres(10.0);
+        assert_eq!(unused(&system), [Unused::TooHigh(second)]);
+        system.tanks[1].floor = Length::metres(0.0);
+        system.tanks[2].floor = Length::metres(10.0);
+        let spills = |tank: &Tank| tank.overflow_to == OverflowTo::Tank(third);
+        let lead_there: Vec<Unused> =
+            system.tanks.iter().filter(|tank| spills(tank)).map(|tank| Unused::Uphill(tank.id)).collect();
+        assert!(!lead_there.is_empty());
+        assert_eq!(unused(&system), lead_there);
     }
 
     #[test]

@@ -136,6 +136,27 @@ pub(crate) fn focus_on(selector: &str) {
     }
 }
 
+/// Once a list is drawn anew the focus goes along with what was moved: to the button of that label among those of a
+/// selector.
+pub(crate) fn focus_along(selector: &'static str, label: String) {
+    request_animation_frame(move || {
+        let Ok(buttons) = document().query_selector_all(selector) else { return };
+        let mut all = (0..buttons.length()).filter_map(|at| buttons.item(at)?.dyn_into::<web_sys::HtmlElement>().ok());
+        let Some(button) = all.find(|button| button.get_attribute("aria-label").as_ref() == Some(&label)) else {
+            return;
+        };
+        // At the end of the list only the way back is left.
+        let way_back = button.parent_element().and_then(|row| row.query_selector("button.square:enabled").ok()?);
+        let button = if button.has_attribute("disabled") {
+            way_back.and_then(|button| button.dyn_into().ok()).unwrap_or(button)
+        } else {
+            button
+        };
+        // Fails only for what is not on the page any more.
+        let _ = button.focus();
+    });
+}
+
 /// An element with a text in it.
 pub(crate) fn worded(tag: &'static str, text: impl Into<String>) -> Element {
     element(tag).text(text)

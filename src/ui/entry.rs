@@ -10,7 +10,7 @@ use super::Desk;
 use super::choose::Choose;
 use super::choose::pressed;
 use super::element::{element, focus_on, live, nothing, worded};
-use super::field::typed_field;
+use super::field::{select_all, typed_field};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::form::Form;
@@ -206,8 +206,10 @@ fn about(desk: Desk, form: Held<Form>, opened: &Form) -> Vec<AnyView> {
         }
         Subject::Test => {
             let ways = entry::found_ways().map(|(by, text)| {
-                let holds = move || form.with(|form| form.found == by);
-                pressed(text, holds, move || form.update(|form| form.found = by)).into()
+                let holds = move || form.with(|form| form.found_by() == by);
+                let offered = derived(move || form.with(|form| by.fits(form.parameter)));
+                let way = pressed(text, holds, move || form.update(|form| form.found = by));
+                way.live_attribute("hidden", move || (!offered.get()).then(String::new)).into()
             });
             views.push(group(said!("Result", "Resultado"), ways));
         }
@@ -262,6 +264,11 @@ fn number(form: Held<Form>, shown: Derived<Option<FormView>>, write: impl Fn() +
         .attribute("aria-describedby", "entry-title entry-unit")
         .class("digits")
         .value(move || form.with(|form| form.text.clone()))
+        .live_attribute("aria-invalid", move || {
+            let lacks = shown.with(|view| view.as_ref().is_some_and(|view| view.lacking.is_some()));
+            lacks.then(|| "true".to_owned())
+        })
+        .on("focus", select_all)
         .on("input", move |event| form.update(|form| form.text = event_target_value(&event)))
         .on("keydown", move |event| {
             let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);

@@ -101,7 +101,8 @@ pub(crate) fn labelled(
         .child(element("SPAN").class("remark").attribute("role", "status").live_text(remark))
 }
 
-fn select_all(event: web_sys::Event) {
+/// Selects all that stands in a field: what is typed takes its place.
+pub(crate) fn select_all(event: web_sys::Event) {
     if let Some(Ok(input)) = event.target().map(|target| target.dyn_into::<web_sys::HtmlInputElement>()) {
         input.select();
     }
@@ -115,12 +116,12 @@ pub(crate) fn text_field(
 ) -> AnyView {
     // What is half typed stays while other things change.
     let text = derived(text);
-    // Only what is too long to be taken stands here.
+    // Only what can't be taken stands here.
     let long = Held::new(None::<String>);
     let wrong = move || long.with(Option::is_some);
     let entered = move |event| {
         let typed = event_target_value(&event);
-        if errors::is_long_name(&typed) {
+        if typed.trim().is_empty() || errors::is_long_name(&typed) {
             long.set(Some(typed));
         } else {
             long.set(None);
@@ -133,7 +134,7 @@ pub(crate) fn text_field(
         .live_attribute("aria-invalid", move || wrong().then(|| "true".to_owned()))
         .value(move || long.get().unwrap_or_else(|| text.get()))
         .on("change", entered);
-    let remark = move || long.with(|long| long.as_deref().map(errors::long_name).unwrap_or_default());
+    let remark = move || long.with(|long| long.as_deref().map(errors::name).unwrap_or_default());
     labelled(label, wrong, input, remark).into()
 }
 

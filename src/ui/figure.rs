@@ -167,10 +167,32 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
             })
         })
     };
+    let most = readings.len().saturating_sub(1);
+    let by_key = move |event: web_sys::Event| {
+        let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
+        let to = reading_by_key(key.as_deref().unwrap_or_default(), under.get_untracked(), most);
+        if let Some(to) = to {
+            event.prevent_default();
+            under.set(Some(to));
+        }
+    };
     let reading = move || match under.get().and_then(|at| readings.get(at)) {
         Some(Reading { label, value, .. }) => format!("{label}: {value}"),
         None => said!("Touch the chart to read it.", "Toca el gráfico para leerlo.").to_owned(),
     };
+    let spoken = reading.clone();
+    let by_keys = said!("Arrow keys read the chart.", "Las flechas leen el gráfico.");
+    let reading = element("P")
+        .class("reading")
+        .attribute("role", "slider")
+        .attribute("tabindex", "0")
+        .attribute("aria-label", title)
+        .attribute("aria-valuemin", "0")
+        .attribute("aria-valuemax", most.to_string())
+        .live_attribute("aria-valuenow", move || Some(under.get().unwrap_or(0).to_string()))
+        .live_attribute("aria-valuetext", move || Some(under.get().map_or_else(|| by_keys.to_owned(), |_| spoken())))
+        .on("keydown", by_key)
+        .live_text(reading);
     let finger = element("DIV")
         .class("under-finger")
         .on("pointermove", moved.clone())
@@ -186,10 +208,31 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
     element("FIGURE")
         .child(element("FIGCAPTION").child(worded("H2", title)).child(worded("P", caption).class("small")))
         .child(finger)
-        .child(element("P").class("reading").live_text(reading))
+        .child(reading)
         .child(table_on_wish(table, title))
         .child(save)
         .into()
+}
+
+/// The reading to which a key leads from one or none, of those up to a last: the next, a tenth further, an end.
+fn reading_by_key(key: &str, from: Option<usize>, last: usize) -> Option<usize> {
+    let Some(from) = from else {
+        return match key {
+            "ArrowLeft" | "ArrowRight" | "Home" => Some(0),
+            _ => None,
+        };
+    };
+    let far = last / 10;
+    Some(match key {
+        "ArrowRight" => from.saturating_add(1),
+        "ArrowLeft" => from.saturating_sub(1),
+        "PageUp" => from.saturating_add(far),
+        "PageDown" => from.saturating_sub(far),
+        "Home" => 0,
+        "End" => last,
+        _ => return None,
+    })
+    .map(|to| to.min(last))
 }
 
 /// Charts that stand side by side where there is room.

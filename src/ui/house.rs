@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::element::{Element, element, focus_on, is_open, live, nothing, worded};
+use super::element::{Element, element, focus_along, focus_on, is_open, live, nothing, worded};
 use super::follow::Held;
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
@@ -92,6 +92,14 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     row.children(turn).children(buttons).child(close).into()
 }
 
+/// Puts the focus on the tank that was added, once it is drawn.
+fn to_newest_tank(desk: Desk) {
+    let newest = desk.case.with_untracked(|case| case.shown().0?.site.system.tanks.last().map(|tank| tank.id));
+    if let Some(PartId(part)) = newest {
+        request_animation_frame(move || focus_on(&format!(".figure [data-part=\"{part}\"]")));
+    }
+}
+
 /// The button that adds a tank, with what to do after it.
 fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
     if first {
@@ -125,11 +133,13 @@ fn drawn(
         [one] if begun.adding.get_untracked() && tanks.contains(one) => {
             begun.adding.set(false);
             desk.send.run(Event::TankWanted(*one));
+            to_newest_tank(desk);
         }
         [one] if !is_valve.contains(one) => desk.send.run(Event::PartOpened(*one)),
         [] => {
             begun.adding.set(false);
             desk.send.run(Event::FreeTankWanted);
+            to_newest_tank(desk);
         }
         _ => {
             begun.tapped.set(parts);
@@ -142,7 +152,14 @@ fn drawn(
     let touched = figure::Touched { free: say::FREE_PLACE.text(), on_part, levers, on_pulled };
     let picture = figure::picture(&drawing, &say::PICTURE, Some(&touched));
     let save = figure::saves(say::IN_SECTION.text(), water.as_deref().unwrap_or_default(), &drawing, desk);
+    let on_key = move |event: web_sys::Event| {
+        let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
+        if matches!(key.as_deref(), Some("Escape")) && begun.adding.get_untracked() {
+            begun.adding.set(false);
+        }
+    };
     let drawn = element("DIV")
+        .on("keydown", on_key)
         .child(zoomed(begun.zoom, picture, adds_tank(first, begun, desk)))
         .child(bundled)
         .children(water.map(|water| worded("P", water).class("small").into()))
@@ -242,32 +259,14 @@ fn folded(kind: PartKind, count: usize, list: Element, begun: Begun) -> Element 
     element("DETAILS").opened(open).on("toggle", toggled).child(worded("SUMMARY", summary)).child(list)
 }
 
-/// Once the list is drawn anew the focus goes along with the part that was moved.
-fn follow_part(label: String) {
-    request_animation_frame(move || {
-        let Ok(buttons) = document().query_selector_all(".parts button.square") else { return };
-        let mut all = (0..buttons.length()).filter_map(|at| buttons.item(at)?.dyn_into::<web_sys::HtmlElement>().ok());
-        let Some(button) = all.find(|button| button.get_attribute("aria-label").as_ref() == Some(&label)) else {
-            return;
-        };
-        // At the end of the list only the way back is left.
-        let way_back = button.parent_element().and_then(|row| row.query_selector("button.square:enabled").ok()?);
-        let button = if button.has_attribute("disabled") {
-            way_back.and_then(|button| button.dyn_into().ok()).unwrap_or(button)
-        } else {
-            button
-        };
-        // Fails only for what is not on the page any more.
-        let _ = button.focus();
-    });
-}
-
 fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -> AnyView {
     let PartRow { id, name, detail } = row;
     let mover = |sign: &str, label: String, shift: Shift, at_end: bool| {
         let goes_along = label.clone();
         let button = desk
-            .button_then(sign, Event::PartShifted(id, shift), move || follow_part(goes_along.clone()))
+            .button_then(sign, Event::PartShifted(id, shift), move || {
+                focus_along(".parts button.square", goes_along.clone())
+            })
             .class("plain square")
             .attribute("aria-label", label);
         // Only the order of uses means something; that of the rest is for the eye.

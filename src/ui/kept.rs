@@ -47,6 +47,10 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
         .child(
             desk.button(said!("Export everything", "Exportar todo"), Event::ExportWanted).disabled(move || !any.get()),
         )
+        .child(
+            desk.button(said!("Export the open site", "Exportar el sitio abierto"), Event::SiteExportWanted)
+                .disabled(move || !any.get()),
+        )
         .child(import.view(desk))
         .child(
             desk.button(said!("Diary as CSV", "Diario en CSV"), Event::DiaryTableWanted).disabled(move || !any.get()),

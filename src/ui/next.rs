@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::Desk;
 use super::choose::Choose;
-use super::element::{Element, element, live, nothing, worded};
+use super::element::{Element, element, focus_on, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::figure::table_of;
 use super::follow::{Derived, derived};
@@ -55,24 +55,23 @@ pub(crate) fn next(desk: Desk) -> AnyView {
 fn work(shown: Shown, desk: Desk) -> AnyView {
     let progress = derived(move || shown.with(|view| view.as_ref()?.progress));
     let working = derived(move || progress.get().is_some());
-    let refused = derived(move || shown.with(|view| view.as_ref()?.refused.clone()));
-    live(move || {
+    let told = derived(move || shown.with(|view| view.as_ref().map(next::told).unwrap_or_default()));
+    let buttons = live(move || {
         if !working.get() {
-            let begin = sends(desk, &say::JUDGE, NextEvent::Wanted).class("main");
-            let why = refused.get().map(|why| worded("P", why).attribute("role", "status").into());
-            return element("DIV").child(element("DIV").class("row").child(begin)).children(why).into();
+            return sends(desk, &say::JUDGE, NextEvent::Wanted).class("main").into();
         }
         let share = move || progress.get().unwrap_or(1.0).to_string();
         let bar = element("PROGRESS")
             .attribute("max", "1")
             .attribute("aria-label", say::JUDGING)
             .live_attribute("value", move || Some(share()));
-        element("DIV")
-            .class("row working")
-            .child(bar)
-            .child(sends(desk, said!("Stop", "Parar"), NextEvent::Stopped))
-            .into()
-    })
+        let stop: AnyView = sends(desk, said!("Stop", "Parar"), NextEvent::Stopped).into();
+        vec![bar.into(), stop].into_any()
+    });
+    element("DIV")
+        .child(element("DIV").class("row working").child(buttons))
+        .child(element("P").class("small").attribute("role", "status").live_text(move || told.get()))
+        .into()
 }
 
 fn measure(shown: Shown, desk: Desk) -> Choose {
@@ -132,12 +131,18 @@ fn told(title: &str, brings: &str) -> Element {
 /// A button that opens a trial; what is told of it stands at the top.
 fn tries(desk: Desk, text: &str, of: &str, event: NextEvent) -> Element {
     let label = if of.is_empty() { text.to_owned() } else { format!("{text}: {of}") };
-    desk.button_then(text, Event::Next(event), to_the_top).attribute("aria-label", label)
+    desk.button_then(text, Event::Next(event), to_the_trial).attribute("aria-label", label)
 }
 
 /// Shows the page from its top.
 pub(super) fn to_the_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+/// The same, with the focus on what is told of the trial there.
+fn to_the_trial() {
+    to_the_top();
+    request_animation_frame(|| focus_on("main > .trial-open"));
 }
 
 fn prices(shown: Shown, desk: Desk) -> AnyView {
@@ -202,7 +207,7 @@ fn option(at: usize, shown: Derived<Option<OptionsView>>, desk: Desk) -> AnyView
         button.live_attribute("aria-label", move || Some(format!("{text} {}", name())))
     };
     let (open, remove) = (said!("Open", "Abrir"), said!("Remove", "Quitar"));
-    let opens = desk.button_then(open, Event::Next(NextEvent::OptionOpened(at)), to_the_top);
+    let opens = desk.button_then(open, Event::Next(NextEvent::OptionOpened(at)), to_the_trial);
     let removes = sends(desk, remove, NextEvent::OptionRemoved(at)).class("plain away");
     let buttons = element("DIV").class("row").child(named(opens, open)).child(named(removes, remove));
     element("LI")
@@ -232,6 +237,7 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
         element("DIV")
             .class("notice trial-open")
             .attribute("role", "group")
+            .attribute("tabindex", "-1")
             .attribute("aria-label", said!("Trial", "Prueba"))
             .child(worded("P", told))
             .child(buttons)

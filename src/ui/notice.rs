@@ -6,11 +6,14 @@ use super::Desk;
 use super::element::{element, focus_on, live, nothing, worded};
 use super::follow::derived;
 use crate::app::event::Event;
+use crate::app::model::Model;
 use crate::app::view::frame::{self, NoticeView, Offer};
 
-/// The notice, announced to those who can't see it.
-pub(crate) fn notices(desk: Desk) -> AnyView {
-    let notice = derived(move || desk.model.with(frame::notice));
+/// The notice, announced to those who can't see it: on the sheet while one is open, else on the page. Behind a sheet
+/// nothing is heard or reached.
+pub(crate) fn notices(on_sheet: bool, desk: Desk) -> AnyView {
+    let here = move |model: &Model| model.sheet.is_some() == on_sheet;
+    let notice = derived(move || desk.model.with(|model| frame::notice(model).filter(|_| here(model))));
     element("DIV")
         .class("notices")
         .attribute("role", "status")

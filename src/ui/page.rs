@@ -16,7 +16,7 @@ use crate::app::effect::Effect;
 use crate::app::event::Event;
 use crate::app::model::{Model, Place};
 use crate::app::update::update;
-use crate::app::view::charts;
+use crate::app::view::{charts, frame};
 use crate::{language, words};
 
 /// Widest that a figure is drawn.
@@ -88,10 +88,14 @@ fn all(desk: Desk, own_title: String) -> AnyView {
     whenever(move |_| {
         // What is printed is named after it.
         let now = showing.get();
-        let report = now == Showing::Place(Place::Report);
-        let title =
-            desk.model.with_untracked(|model| model.site().map(|kept| words::report::title_of(&kept.site.name)));
-        document().set_title(title.as_ref().filter(|_| report).unwrap_or(&own_title));
+        let title = match now {
+            Showing::Place(Place::Report) => {
+                desk.model.with_untracked(|model| model.site().map(|kept| words::report::title_of(&kept.site.name)))
+            }
+            Showing::Place(place) => Some([frame::place(place), " · ", &own_title].concat()),
+            _ => None,
+        };
+        document().set_title(title.as_ref().unwrap_or(&own_title));
         next::to_the_top();
         let before = last.replace(Some(now));
         if before.is_some() {
@@ -125,7 +129,7 @@ fn all(desk: Desk, own_title: String) -> AnyView {
         skip.class("skip").attribute("href", "#place").into(),
         bar::head(desk),
         bar::bar(desk),
-        main.child(notice::notices(desk)).child(next::trial_banner(desk)).child(place).into(),
+        main.child(notice::notices(false, desk)).child(next::trial_banner(desk)).child(place).into(),
         sheet::sheet(desk),
     ]
     .into_any()

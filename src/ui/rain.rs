@@ -1,12 +1,14 @@
 //! The rain: read, judged, kept, looked at.
 
+use std::cell::Cell;
+
 use leptos::prelude::*;
 
 use super::choose::Choose;
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, focus_on, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
-use super::follow::{Held, derived};
+use super::follow::{Held, derived, whenever};
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
 use crate::app::model::SiteId;
@@ -32,6 +34,14 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
             None => nothing(),
         }
     };
+    // What was just read is judged before it is kept: there the reader goes on.
+    let before = Cell::new(true);
+    whenever(move |_| {
+        let there = waiting.with(Option::is_some);
+        if there && !before.replace(there) {
+            request_animation_frame(|| focus_on(".rain .report"));
+        }
+    });
     element("SECTION").class("rain").child(worded("H1", words::rain::TITLE)).child(live(shown)).into()
 }
 
@@ -139,6 +149,10 @@ fn normals(desk: Desk) -> Vec<AnyView> {
             months.update(|months| months.source = Some(text))
         }),
         element("DIV").class("months").children(fields).into(),
+        element("P")
+            .class("small")
+            .live_text(move || months.with(|months| words::rain::months_lack(&months.totals_mm)))
+            .into(),
         worded("BUTTON", said!("Keep these means", "Guardar estos promedios"))
             .attribute("type", "button")
             .disabled(move || !whole())
@@ -208,6 +222,9 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
         .child(desk.button(said!("Discard it", "Descartarlo"), Event::RainDiscarded));
     element("DIV")
         .class("report")
+        .attribute("role", "group")
+        .attribute("tabindex", "-1")
+        .attribute("aria-label", source.clone())
         .child(worded("H2", source))
         .child(worded("P", format!("{summary} {mean_year}")))
         .children(clean)

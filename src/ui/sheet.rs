@@ -7,8 +7,9 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::choose::Choose;
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, focus_on, list, live, nothing, worded};
 use super::field::{QuantityField, labelled, text_field};
+use super::notice::notices;
 use super::{Desk, climate, habits, next};
 use crate::app::event::{Event, Shift};
 use crate::app::view::sheet::{self, Control, Extra, FieldView, SheetView, table_rows};
@@ -74,6 +75,7 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
         .class("sheet")
         .attribute("aria-labelledby", "sheet-name")
         .on("close", closed)
+        .child(notices(true, desk))
         .child(live(content))
         .into()
 }
@@ -98,7 +100,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .disabled(stays(|(_, down)| down));
     let head = element("DIV")
         .class("sheet-head")
-        .child(element("H2").attribute("id", "sheet-name").live_text(title))
+        .child(element("H2").attribute("id", "sheet-name").attribute("tabindex", "-1").live_text(title))
         .child(desk.button(said!("Close", "Cerrar"), Event::SheetClosed).class("plain"));
     let fields = element("DIV")
         .class("fields")
@@ -106,7 +108,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         .children(view.fields.iter().map(|view| field(id, view, shown, desk)));
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id)))
+        .child(desk.button_then(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id), to_sheets_top))
         .child(up)
         .child(down)
         // What brings it back stands at the top.
@@ -134,6 +136,16 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         buttons.into(),
     ]
     .into_any()
+}
+
+/// Shows the sheet from its top, once another part is on it.
+fn to_sheets_top() {
+    request_animation_frame(|| {
+        if let Ok(Some(sheet)) = document().query_selector("dialog.sheet") {
+            sheet.set_scroll_top(0);
+        }
+        focus_on("#sheet-name");
+    });
 }
 
 /// The control of a field as it is now.

@@ -207,9 +207,16 @@ fn answer(draft: Draft, desk: Desk) -> (Derived<Option<SizeFound>>, [AnyView; 2]
         derived(move || draft.sketch.with(|sketch| days.with(|days| view::answered(sketch, days))));
     let sought = size_sought(draft, days, desk);
     let size = move || sought.get().map_or_else(|| say::SIZE_SOUGHT.to_owned(), |found| found.told);
+    // Spoken once the finger or the typing rests, not with every digit.
+    let spoken = move || {
+        let found = sought.get();
+        found
+            .map(|found| [shown.with_untracked(|view| view.headline.clone()), found.told].join(" "))
+            .unwrap_or_default()
+    };
     let answer = element("DIV")
         .class("answer")
-        .attribute("role", "status")
+        .child(element("P").class("unseen").attribute("role", "status").live_text(spoken))
         .child(element("P").class("headline").live_text(move || shown.with(|view| view.headline.clone())))
         .child(element("P").class("small").live_text(move || shown.with(|view| view.chance.clone())))
         .child(element("P").class("sized").live_text(size));
@@ -293,7 +300,8 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
         .attribute("type", "range")
         .attribute("min", least.to_string())
         .attribute("max", most.to_string())
-        .attribute("step", if one_by_one { "1" } else { "0.02" })
+        // No step is so small that it is lost where the value is rounded.
+        .attribute("step", if one_by_one { "1" } else { "0.1" })
         .attribute("aria-label", say!("Drag: {label}", "Arrastrar: {label}", label))
         .live_attribute("aria-valuetext", move || Some(text()))
         .value(place)

@@ -1,13 +1,13 @@
 //! Fit to drink: the chain of a tap on its sheet, and all taps and water tests on one page.
 
-use super::follow::derived;
+use super::follow::{Held, derived};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::checks::check;
 use super::choose::Choose;
-use super::element::{element, list, live, nothing, worded};
+use super::element::{element, focus_along, list, live, nothing, worded};
 use super::water_test;
 use crate::app::case::Case;
 use crate::app::event::{Event, Shift};
@@ -67,7 +67,9 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
     let (first, last) = (at == 0, at == last);
     let name = view.title;
     let button = |sign: &'static str, what: String, event: Event, off: bool| {
-        let button = desk.button(sign, event).class("plain square").attribute("aria-label", what);
+        let goes_along = what.clone();
+        let follow = move || focus_along(".barrier button.square", goes_along.clone());
+        let button = desk.button_then(sign, event, follow).class("plain square").attribute("aria-label", what);
         if off { button.attribute("disabled", "") } else { button }.into()
     };
     let alone = first && last;
@@ -97,7 +99,7 @@ fn focus_barrier(at: usize) {
         return;
     };
     let left = barriers.length().saturating_sub(1);
-    let wanted = u32::try_from(at).unwrap_or(0).min(left.saturating_sub(1));
+    let wanted = u32::try_from(at).unwrap_or(u32::MAX).min(left.saturating_sub(1));
     if let Some(found) = barriers.item(wanted) {
         // Fails only for what is not on the page any more.
         let _ = found.unchecked_into::<web_sys::HtmlElement>().focus();
@@ -105,22 +107,24 @@ fn focus_barrier(at: usize) {
 }
 
 fn add(tap: PartId, desk: Desk) -> AnyView {
-    let options = || {
-        let kinds = BarrierKind::ALL.into_iter().map(|kind| barriers::name(kind).text());
-        (std::iter::once(said!("Choose", "Elegir")).chain(kinds).map(str::to_owned).collect(), 0)
-    };
-    let added = move |at: usize| {
-        if let Some(kind) = at.checked_sub(1).and_then(|at| BarrierKind::ALL.get(at)) {
-            desk.send.run(Event::BarrierAdded(tap, *kind));
-        }
+    let kind = Held::new(0);
+    let options = move || {
+        let kinds = BarrierKind::ALL.into_iter().map(|kind| barriers::name(kind).to_owned());
+        (kinds.collect(), kind.get())
     };
     let choose = Choose {
-        label: said!("Add a barrier", "Añadir una barrera").to_owned(),
+        label: said!("Another barrier", "Otra barrera").to_owned(),
         hint: Some(chain::GOES_LAST.text()),
         options: Box::new(options),
-        on_chosen: Box::new(added),
+        on_chosen: Box::new(move |at| kind.set(at)),
     };
-    element("DIV").class("add-barrier").child(choose).into()
+    let add = worded("BUTTON", said!("Add it", "Añadirla")).attribute("type", "button").on("click", move |_| {
+        if let Some(kind) = BarrierKind::ALL.get(kind.get_untracked()) {
+            desk.send.run(Event::BarrierAdded(tap, *kind));
+            request_animation_frame(|| focus_barrier(usize::MAX));
+        }
+    });
+    element("DIV").class("add-barrier").child(choose).child(add).into()
 }
 
 fn table(rows: Vec<[String; 4]>) -> AnyView {

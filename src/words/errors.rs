@@ -60,8 +60,15 @@ pub fn is_long_name(name: &str) -> bool {
     name.trim().chars().count() > LONGEST_NAME
 }
 
-/// A name that is too long to be taken.
-pub fn long_name(name: &str) -> String {
+/// A name that can't be taken: there is none, or it is too long.
+pub fn name(name: &str) -> String {
+    if name.trim().is_empty() {
+        return said!(
+            "A name is wanted. Until then the old one stays.",
+            "Falta un nombre. Hasta entonces se queda el anterior."
+        )
+        .to_owned();
+    }
     say!(
         "This has {letters} characters; {most} at most are taken. Until it is shorter the old one stays.",
         "Esto tiene {letters} caracteres; se admiten {most} como máximo. Hasta que lo acortes se queda el anterior.",

@@ -181,6 +181,21 @@ pub fn unused(unused: Unused, system: &System) -> String {
              que se saca.",
             name
         ),
+        Unused::TooHigh(_) => say!(
+            "{name} stands too high for the tanks that it is joined with: they run over before water reaches its outlet, so \
+             nothing can be drawn from it. Shut its valve or take the pipe away, and lift water to it with a pump.",
+            "{name} está demasiado alto para los tanques con los que está unido: se desbordan antes de que el agua llegue a \
+             su salida, así que no se puede sacar nada de ahí. Cierra su válvula o quita la tubería, y sube el agua con una \
+             bomba.",
+            name
+        ),
+        Unused::Uphill(_) => say!(
+            "{name} runs over lower than the tank that its overflow leads to fills: water doesn't run up. Lead the overflow \
+             somewhere lower, or lift the water with a pump.",
+            "{name} se desborda más abajo que el nivel al que se llena el tanque al que lleva su rebose: el agua no sube. \
+             Lleva el rebose a un lugar más bajo, o sube el agua con una bomba.",
+            name
+        ),
         Unused::Unreached(_) => say!(
             "{name} is drawn on, but neither rain nor other water comes to it: lead a downspout there, or draw on another \
              tank.",

@@ -71,6 +71,11 @@ pub fn stands(name: &str, beside: &str) -> String {
 /// The place on the ground where a tank can be added.
 pub const FREE_PLACE: Phrase = phrase!("Add a tank that stands free", "Añadir un tanque suelto");
 
+/// A part is a copy of another.
+pub fn is_copy(name: &str, of: &str) -> String {
+    say!("This is {name}, a copy of {of}.", "Esta parte es {name}, copia de {of}.", name, of)
+}
+
 /// A tank was added that is joined to nothing.
 pub fn stands_free(name: &str) -> String {
     say!(

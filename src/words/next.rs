@@ -392,6 +392,16 @@ pub const WHAT_NEXT: Phrase = phrase!("What next", "Qué sigue");
 pub const JUDGE: Phrase = phrase!("Find what helps most", "Buscar lo que más ayuda");
 /// While it goes on.
 pub const JUDGING: Phrase = phrase!("Running every change", "Calculando cada cambio");
+/// So many changes were run.
+pub fn judged(changes: usize) -> String {
+    let changes = super::count(
+        changes,
+        said!("change was run", "cambio calculado"),
+        said!("changes were run", "cambios calculados"),
+    );
+    say!("{changes}, the best first.", "{changes}, el mejor primero.", changes)
+}
+
 /// Label of the measures.
 pub const RANKED_BY: Phrase = phrase!("Ranked by", "Ordenado por");
 /// Title of the sequence.

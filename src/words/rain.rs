@@ -66,6 +66,16 @@ pub const RAIN_DAYS_MAY_LACK: Phrase = phrase!(
     "Rain days may stay empty; fill in all twelve or none.",
     "Los días de lluvia pueden quedar vacíos; llena los doce o ninguno.",
 );
+/// The months whose mean is still empty, where some are and some not.
+pub fn months_lack(totals_mm: &[Option<f64>; 12]) -> String {
+    let names = super::months().into_iter().zip(totals_mm);
+    let lacking: Vec<String> = names.filter(|(_, mm)| mm.is_none()).map(|(name, _)| (*name).to_owned()).collect();
+    if matches!(lacking.len(), 0 | 12) {
+        return String::new();
+    }
+    say!("Still empty: {months}.", "Aún vacíos: {months}.", months = super::list(&lacking))
+}
+
 /// Of a record that waits.
 pub const NOT_KEPT_YET: Phrase = phrase!("Nothing is kept until you say so.", "Nada se guarda hasta que tú lo digas.");
 /// What a dry spell is.
@@ -82,6 +92,15 @@ pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
         ),
         None => said!("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
     }
+}
+
+/// What twelve monthly means come to in a year, in mm.
+pub fn means_come_to(mm: f64, units: &Units) -> String {
+    say!(
+        "These means come to {depth} a year.",
+        "Estos promedios suman {depth} al año.",
+        depth = shown::figure(mm, Kind::Depth, units)
+    )
 }
 
 /// The wettest day, with its rain in mm; to go after another sentence.

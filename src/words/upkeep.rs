@@ -7,6 +7,7 @@ use crate::quantity::{Kind, Units, shown};
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::work::Task;
+use chrono::NaiveDate;
 
 /// Nothing to do.
 pub const NO_PARTS: Phrase =
@@ -142,6 +143,7 @@ pub fn standing(due: &Due, units: &Units) -> String {
                 due.on.map_or_else(String::new, |on| say!("; due by {date}", "; toca para el {date}", date = date(on)));
             format!("{last}{on}")
         }
+        Standing::NeverWritten { long: true } => say!("{last}, perhaps due", "{last}, quizá toque", last),
         Standing::NeverWritten { .. } => last,
     }
 }
@@ -359,13 +361,27 @@ pub fn holding(tank: &str, held_by_l: f64, capacity_l: f64, units: &Units) -> St
 }
 
 /// How much more the tanks can take, before a storm.
-pub fn room(room_l: f64, read_on: chrono::NaiveDate, units: &Units) -> String {
+pub fn room(room_l: f64, read_on: NaiveDate, today: NaiveDate, units: &Units) -> String {
+    let (read, room) = (date(read_on), shown::figure(room_l, Kind::Volume, units));
+    if read_on == today {
+        return say!(
+            "By the reading of {read}, the tanks have room for {room} more.",
+            "Según la lectura del {read}, en los tanques caben {room} más.",
+            read,
+            room
+        );
+    }
     say!(
-        "By the reading of {date}, the tanks have room for {room} more.",
-        "Según la lectura del {date}, en los tanques caben {room} más.",
-        date = date(read_on),
-        room = shown::figure(room_l, Kind::Volume, units)
+        "By the reading of {read}, reckoned on to today, the tanks have room for {room} more.",
+        "Según la lectura del {read}, calculada hasta hoy, en los tanques caben {room} más.",
+        read,
+        room
     )
+}
+
+/// How a job stood on a day, for what is read later.
+pub fn on_day(day: NaiveDate, standing: &str) -> String {
+    say!("On {day}: {standing}.", "El {day}: {standing}.", day = date(day), standing)
 }
 
 /// The name of the calendar.

@@ -103,7 +103,7 @@ test('words that look like a program stay words', async (t) => {
   await started(page);
   await place(page, 'Diary').tap();
   await page.locator('.of-day li strong').getByText(hostile).waitFor();
-  assert.equal(await page.title(), 'Eavewater');
+  assert.equal(await page.title(), 'Diary · Eavewater');
   assert.equal(await page.locator('main img, main script').count(), 0);
   assert.deepEqual(page.problems, []);
 });

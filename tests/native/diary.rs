@@ -337,6 +337,7 @@ fn a_tank_that_is_joined_later_brings_no_water_with_it() {
 fn tanks_that_were_read_apart_and_then_joined_hold_what_both_held() {
     use eavewater::engine::ahead::standing::stands;
     use eavewater::engine::balance::plan::plan;
+    use eavewater::engine::diary::track::levels_read;
     let mut model = with_demo();
     let line = model.site().unwrap().site.system.trunk_lines[0].clone();
     if line.open {
@@ -362,6 +363,13 @@ fn tanks_that_were_read_apart_and_then_joined_hold_what_both_held() {
     let dead_l = plan.dead_l(&plan.stores[store].tanks);
     let stands = stands(&plan, &kept.site, None, &kept.diary, TODAY).unwrap();
     assert!((stands.live_l[store] + dead_l - 1_600.0).abs() < 1e-3, "{}", stands.live_l[store] + dead_l);
+    // But what happened to them apart says nothing of how the joined ones fare.
+    let read = levels_read(&plan, &kept.site.system, &kept.diary);
+    assert!(read.len() == 2 && !read.iter().any(|read| read.as_now));
+    update(&mut model, Event::ValveTurned(line.id));
+    let kept = model.site().unwrap();
+    let apart = eavewater::engine::balance::plan::plan(&kept.site.system).unwrap();
+    assert!(levels_read(&apart, &kept.site.system, &kept.diary).iter().all(|read| read.as_now));
 }
 
 #[test]

@@ -104,6 +104,27 @@ fn an_entry_taken_out_on_one_phone_stays_out_on_both() {
 }
 
 #[test]
+fn a_site_goes_out_alone_and_a_refused_file_is_not_spoken_of_beside_the_next() {
+    let mut model = with_demo();
+    let sketch = Sketch::first("Río Mill".to_owned(), &model);
+    update(&mut model, Event::SketchDrawn(sketch));
+    wrote(&mut model, 5.0, 100);
+    let exported = model.exported;
+    let effects = update(&mut model, Event::SiteExportWanted);
+    let [Effect::Download { name, text, .. }] = effects.as_slice() else { panic!("{effects:?}") };
+    assert_eq!(name, &format!("rio-mill-{TODAY}.json"));
+    let alone = exchange::import(text.as_bytes()).unwrap().sites;
+    assert!(alone.len() == 1 && alone[0] == model.site().unwrap().file());
+    assert_eq!(model.exported, exported, "what is handed on is no copy of all");
+    update(&mut model, Event::FileRead(b"{".to_vec()));
+    assert!(frame::notice(&model).unwrap().warning);
+    let sound = file_of(&with_demo());
+    update(&mut model, Event::FileRead(sound));
+    assert_eq!(frame::notice(&model), None);
+    assert!(kept::kept(&model).file.is_some());
+}
+
+#[test]
 fn houses_of_one_name_stay_two_and_one_under_another_name_is_known() {
     let begun_at = |begun| {
         let mut model = with_demo();

@@ -152,6 +152,23 @@ fn leaks_are_told_from_use_with_ranges_that_hold() {
 }
 
 #[test]
+fn leaks_that_are_surely_there_are_told_by_a_few_nights() {
+    // As much again as is used runs away: a few careful nights show it, however roughly.
+    let (mut told, mut cries) = (0, 0);
+    for seed in 0..20 {
+        let nights = Tells::Nights(12);
+        let leaking = Truth { capture: 1.0, uses: 1.0, leak_l: USE_L };
+        let (diary, today) = made_by_day(&mut Chance(500 + seed), 120, |_| leaking, &nights);
+        let leak = fitted(&diary, today).and_then(|fit| fit.leak_l);
+        told += usize::from(leak.is_some_and(|leak| leak.value - leak.half_width > 0.0));
+        let (diary, today) = made_by_day(&mut Chance(900 + seed), 120, |_| Truth { leak_l: 0.0, ..leaking }, &nights);
+        let leak = fitted(&diary, today).and_then(|fit| fit.leak_l);
+        cries += usize::from(leak.is_some_and(|leak| leak.value - leak.half_width > 0.1 * USE_L));
+    }
+    assert!(told >= 10 && cries <= 1, "{told} of 20 told, {cries} cries");
+}
+
+#[test]
 fn leaks_and_use_stay_together_where_nothing_tells_them_apart() {
     let mut chance = Chance(31);
     let truth = Truth { capture: 0.9, uses: 1.0, leak_l: 52.0 };

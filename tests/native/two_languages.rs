@@ -8,7 +8,21 @@ const SPEAK: [&str; 3] = ["words/", "ui/", "app/"];
 /// What a text in two languages is an argument of; and a reason given to the compiler, which nobody else reads.
 const SPOKEN: [&str; 4] = ["said!", "say!", "phrase!", "expect"];
 /// Names, signs and keys that are the same in every language.
-const NAMES: [&str; 7] = ["Eavewater", "Enter", "Escape", "EPA", r"E.\u{a0}coli", "{} log", r"{}\u{a0}min"];
+const NAMES: [&str; 13] = [
+    "ArrowLeft",
+    "ArrowRight",
+    "End",
+    "PageDown",
+    "Home",
+    "PageUp",
+    "Eavewater",
+    "Enter",
+    "Escape",
+    "EPA",
+    r"E.\u{a0}coli",
+    "{} log",
+    r"{}\u{a0}min",
+];
 /// What one language asks its own grammar.
 const GRAMMAR: [&str; 4] = ["tiene", "tienen", "hie", "hia"];
 

@@ -128,6 +128,9 @@ fn the_calendar_is_read_by_another_program() {
     assert_eq!(starts, ["20261125", "20270215"]);
     assert_eq!(of(&calendar.events[1].properties, "RRULE"), "FREQ=DAILY;INTERVAL=182");
     assert_eq!(of(&calendar.events[1].properties, "DTSTAMP"), "20261125T105819Z");
+    // What was true on the day of the file says so.
+    let told = of(&calendar.events[1].properties, "DESCRIPTION");
+    assert!(told.starts_with("On 25\u{a0}November 2026: last on "), "{told}");
     for event in &calendar.events {
         assert!(!of(&event.properties, "UID").is_empty() && !of(&event.properties, "SUMMARY").is_empty());
     }

@@ -24,6 +24,7 @@ pub(super) fn add(model: &mut Model, kind: PartKind) -> Vec<Effect> {
 }
 
 pub(super) fn duplicate(model: &mut Model, id: PartId) -> Vec<Effect> {
+    let Some(kept) = model.shown_site() else { return Vec::new() };
     let mut copy = None;
     let effects = change_system(model, |system| {
         let name = system.name_of(id);
@@ -31,7 +32,12 @@ pub(super) fn duplicate(model: &mut Model, id: PartId) -> Vec<Effect> {
         let name = words::free_name(plain, |name| system.parts().iter().any(|part| part.name() == name));
         copy = system.duplicate(id, name);
     });
-    model.sheet = copy.or(model.sheet);
+    if let Some(copy) = copy {
+        let of = kept.site.system.name_of(id);
+        let name = model.shown_site().map(|kept| kept.site.system.name_of(copy)).unwrap_or_default();
+        told(model, kept, Notice::Changed(words::house::is_copy(&name, &of)));
+        model.sheet = Some(copy);
+    }
     effects
 }
 

@@ -98,9 +98,16 @@ pub(super) fn export(model: &mut Model) -> Vec<Effect> {
     ]
 }
 
-/// A figure as a file of its own, named by its title and the day.
-pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &Drawing, bitmap: bool) -> Vec<Effect> {
-    let (svg, width, height) = figures::picture::picture(drawing, title, caption);
+/// The open site as a file of its own, to be handed on. It is no copy of all that is here.
+pub(super) fn export_site(model: &Model) -> Vec<Effect> {
+    let Some(kept) = model.site() else { return Vec::new() };
+    let text = exchange::export(&model.units, model.language, vec![kept.file()]);
+    let name = format!("{}.json", named_by_day(&kept.site.name, model));
+    vec![Effect::Download { name, media_type: "application/json", text }]
+}
+
+/// The name of a file: a title in plain letters, and the day.
+fn named_by_day(title: &str, model: &Model) -> String {
     let mut name = String::new();
     for letter in title.chars().map(plain) {
         if letter.is_ascii_alphanumeric() {
@@ -109,7 +116,13 @@ pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &D
             name.push('-');
         }
     }
-    let name = format!("{}-{}", name.trim_matches('-'), model.today);
+    format!("{}-{}", name.trim_matches('-'), model.today)
+}
+
+/// A figure as a file of its own, named by its title and the day.
+pub(super) fn picture(model: &Model, (title, caption): (&str, &str), drawing: &Drawing, bitmap: bool) -> Vec<Effect> {
+    let (svg, width, height) = figures::picture::picture(drawing, title, caption);
+    let name = named_by_day(title, model);
     if bitmap {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a sheet of some hundred pixels")]
         let size = (width.ceil() as u32, height.ceil() as u32);

@@ -43,9 +43,13 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
 
 /// Takes away what is told, if it is to go with the next thing that is done; not for an event that is of notices itself.
 fn passing(model: &mut Model, event: &Event) -> Option<Notice> {
-    use Event::{NoticeDismissed, Offline, UndoWanted, UpdateAccepted};
+    use Event::{FileRead, NoticeDismissed, Offline, UndoWanted, UpdateAccepted};
     if matches!(event, NoticeDismissed | Offline(_) | UndoWanted | UpdateAccepted) {
         return None;
+    }
+    // What was wrong with a file is not said of the next.
+    if matches!(event, FileRead(_)) {
+        model.notice.take_if(|notice| matches!(notice, Notice::FileRefused(_)));
     }
     let undo = model.undo.as_ref();
     model.notice.take_if(|notice| notice.is_passing(undo))
@@ -206,6 +210,7 @@ fn happened(model: &mut Model, event: Event) -> Vec<Effect> {
             kept::picture(model, (title, &caption), &drawing, bitmap)
         }
         Event::ExportWanted => kept::export(model),
+        Event::SiteExportWanted => kept::export_site(model),
         Event::DiaryTableWanted => kept::diary_table(model),
         Event::ResultsTableWanted => kept::results_table(model),
         Event::StorageMeasured(used) => {

@@ -54,7 +54,9 @@ const BEST: usize = 5;
 /// What next, for the open site.
 pub fn next(model: &Model) -> Option<NextView> {
     let kept = model.site()?;
-    kept.rain.as_ref()?;
+    if kept.rain.is_none() {
+        kept.clone().with_written_rain().rain?;
+    }
     let work = model.next.upgrades.as_deref();
     let mut best: Vec<ChangeView> = work.map(|work| changes(work, &model.units)).unwrap_or_default();
     let others = best.split_off(best.len().min(BEST));
@@ -76,6 +78,16 @@ pub fn next(model: &Model) -> Option<NextView> {
             .map(|priced| (priced, say::priced(priced, &model.units), price_text(priced, &kept.site, &model.units)))
             .into(),
     })
+}
+
+/// How the work stands, for those who don't see it.
+pub fn told(view: &NextView) -> String {
+    match (&view.refused, view.progress, view.best.len() + view.others.len()) {
+        (Some(refused), _, _) => refused.clone(),
+        (None, Some(_), _) => say::JUDGING.to_owned(),
+        (None, None, 0) => String::new(),
+        (None, None, changes) => say::judged(changes),
+    }
 }
 
 fn remark(work: &Upgrades, site: &Site, nothing_helps: bool) -> Option<&'static str> {

@@ -397,8 +397,11 @@ fn kept_up(about: &About) -> Section {
     let view = upkeep::upkeep(about.kept, about.case.lesson.as_deref(), about.units, about.case.today);
     section.text(view.empty.unwrap_or_default());
     let mut rows = Vec::new();
-    for jobs in view.groups.into_iter().map(|(_, jobs)| jobs).chain([view.not_written]) {
-        rows.extend(jobs.into_iter().map(|job| vec![job.name, say::interval(&job.interval), job.standing]));
+    for (title, jobs) in view.groups.into_iter().chain([("", view.not_written)]) {
+        rows.extend(jobs.into_iter().map(|job| {
+            let standing = if title.is_empty() { job.standing } else { [title, ": ", &job.standing].concat() };
+            vec![job.name, say::interval(&job.interval), standing]
+        }));
     }
     section.table(say::UPKEEP, Table { columns: say::UPKEEP_COLUMNS.map(String::from).into(), rows });
     section.list(view.before_storm);

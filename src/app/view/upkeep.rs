@@ -4,12 +4,12 @@ use chrono::NaiveDate;
 
 use crate::app::effect::Effect;
 use crate::app::model::KeptSite;
+use crate::engine::ahead::standing::stands;
 use crate::engine::balance::plan::plan;
 use crate::engine::checks::Asked;
 use crate::engine::checks::standing::holding_l;
 use crate::engine::diary::due::{Due, Standing, due};
 use crate::engine::diary::joined::Known;
-use crate::engine::diary::track::levels_read;
 use crate::engine::learning::calls::calls;
 use crate::engine::learning::lesson::Lesson;
 use crate::quantity::{Kind, Range, Units, shown};
@@ -72,7 +72,10 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
         Standing::NeverWritten { .. } => say::GROUPS.len(),
     };
     let jobs_of = |at: usize| -> Vec<JobView> {
-        dues.iter().filter(|due| group(due) == at).map(|due| job_view(due, kept, units)).collect()
+        let mut dues: Vec<&Due> = dues.iter().filter(|due| group(due) == at).collect();
+        // What is perhaps due comes first.
+        dues.sort_by_key(|due| due.standing == Standing::NeverWritten { long: false });
+        dues.into_iter().map(|due| job_view(due, kept, units)).collect()
     };
     let mut groups = Vec::new();
     for (at, title) in say::GROUPS.into_iter().enumerate() {
@@ -82,7 +85,7 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
         }
     }
     let mut before_storm = holding(kept, units, today);
-    before_storm.extend(room(kept, units));
+    before_storm.extend(room(kept, units, today));
     UpkeepView {
         empty: dues.is_empty().then(|| say::NO_PARTS.text()),
         not_written: jobs_of(say::GROUPS.len()),
@@ -118,18 +121,13 @@ fn holding(kept: &KeptSite, units: &Units, today: NaiveDate) -> Vec<String> {
     said
 }
 
-fn room(kept: &KeptSite, units: &Units) -> Option<String> {
+/// The room in the tanks that were read, reckoned on to today.
+fn room(kept: &KeptSite, units: &Units, today: NaiveDate) -> Option<String> {
     let plan = plan(&kept.site.system).ok()?;
-    let read = levels_read(&plan, &kept.site.system, &kept.diary);
-    let last_of = |store: usize| read.iter().rfind(|read| read.held.store == store);
-    let mut room_l = 0.0;
-    let mut oldest: Option<NaiveDate> = None;
-    for (at, store) in plan.stores.iter().enumerate() {
-        let Some(last) = last_of(at) else { continue };
-        room_l += store.joined.live_capacity_l - last.held.live_l;
-        oldest = Some(oldest.map_or(last.date, |oldest| oldest.min(last.date)));
-    }
-    oldest.map(|read_on| say::room(room_l, read_on, units))
+    let stands = stands(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today)?;
+    let stores = plan.stores.iter().zip(&stands.live_l).enumerate().filter(|(at, _)| !stands.unread.contains(at));
+    let room_l = stores.map(|(_, (store, live_l))| store.joined.live_capacity_l - live_l).sum();
+    Some(say::room(room_l, stands.read_on, today, units))
 }
 
 /// The upkeep of a site as a calendar file: each job on the day on which its days are over, or today if it is overdue;
@@ -146,12 +144,13 @@ pub fn calendar_file(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, to
                 _ => due.on?,
             };
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days within a range")]
-            let again = due.interval.days.map(|days| days as u32);
+            // A test that is to be repeated soon is to be repeated once.
+            let again = kept.site.upkeep.interval(due.job).days.map(|days| days as u32);
             Some(DayEvent {
                 uid: format!("{house:08x}-{}-{}@eavewater", due.job.part.0, due.job.task as u8),
                 date: on,
                 summary: say::job(due.job.task, due.job.part, &kept.site.system),
-                description: say::standing(due, units),
+                description: say::on_day(today, &say::standing(due, units)),
                 again,
             })
         })

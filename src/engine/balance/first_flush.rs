@@ -40,6 +40,18 @@ pub struct Flushed {
     pub dripped_l: f64,
 }
 
+/// Plan area of a round pipe or hole, in m².
+fn circle(diameter_m: f64) -> f64 {
+    std::f64::consts::PI * diameter_m * diameter_m / 4.0
+}
+
+/// What the hole of a full diverter passes, in L/s: `C_d o √(2 g H)`; 0 without a hole.
+pub fn full_head_l_s(diverter: &Diverter) -> f64 {
+    let Drain::Hole { diameter } = diverter.drain else { return 0.0 };
+    let head_m = diverter.volume.get() / LITRES_PER_CUBIC_METRE / circle(diverter.chamber.get());
+    HOLE_DISCHARGE * circle(diameter.get()) * (2.0 * GRAVITY * head_m).sqrt() * LITRES_PER_CUBIC_METRE
+}
+
 impl Chamber {
     /// Lowers a diverter without findings.
     ///
@@ -47,15 +59,12 @@ impl Chamber {
     /// content is `a z`, so the root of the content falls by that rate times √a. At full head H the hole passes
     /// `C_d o √(2 g H)`.
     pub fn new(diverter: &Diverter) -> Self {
-        let circle = |diameter: f64| std::f64::consts::PI * diameter * diameter / 4.0;
         let capacity_l = diverter.volume.get();
         let chamber_m2 = circle(diverter.chamber.get());
         let storm_h = diverter.storm.get();
         let (drip_l, emptying) = match diverter.drain {
             Drain::Hole { diameter } => {
                 let hole_m2 = circle(diameter.get());
-                let head_m = capacity_l / LITRES_PER_CUBIC_METRE / chamber_m2;
-                let full_head_l_s = HOLE_DISCHARGE * hole_m2 * (2.0 * GRAVITY * head_m).sqrt() * LITRES_PER_CUBIC_METRE;
                 let root_fall_an_hour = HOLE_DISCHARGE
                     * (hole_m2 / chamber_m2)
                     * (GRAVITY / 2.0).sqrt()
@@ -65,7 +74,7 @@ impl Chamber {
                     dry_day_fall: root_fall_an_hour * HOURS_A_DAY,
                     rain_day_fall: root_fall_an_hour * (HOURS_A_DAY - storm_h),
                 };
-                (full_head_l_s * storm_h * SECONDS_AN_HOUR, emptying)
+                (full_head_l_s(diverter) * storm_h * SECONDS_AN_HOUR, emptying)
             }
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to 366 by its range")]
             Drain::ByHand { every } => (0.0, Emptying::EveryDays(every.get() as usize)),

@@ -2,6 +2,7 @@
 
 use super::now::live_l;
 use super::{Asked, Check, Figure, Subject};
+use crate::engine::balance::first_flush::full_head_l_s;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::quantity::order::sorted;
 use crate::site::details::Detail;
@@ -75,8 +76,8 @@ pub struct Storm {
     pub hours: f64,
 }
 
-/// What a feed passes to its tank: after its roofs are wet and its diverter is full. The diverter is taken as empty when
-/// the storm begins, unless it never empties.
+/// What a feed passes to its tank: after its roofs are wet and its diverter is full, less what its hole lets out then. The
+/// diverter is taken as empty when the storm begins, unless it never empties.
 pub fn feed_stream(asked: &Asked<'_>, feed: &Feed, storm: Storm) -> Stream {
     let mut litres = 0.0;
     for section in &asked.site.system.sections {
@@ -90,9 +91,11 @@ pub fn feed_stream(asked: &Asked<'_>, feed: &Feed, storm: Storm) -> Stream {
         Some(diverter) if diverter.drain != crate::site::feed::Drain::Never => diverter.volume.get(),
         _ => 0.0,
     };
+    const SECONDS_AN_HOUR: f64 = 3600.0;
     let rate_l_h = litres / storm.hours;
     let from_h = if rate_l_h > 0.0 { diverted / rate_l_h } else { storm.hours };
-    Stream { from_h: from_h.min(storm.hours), rate_l_h }
+    let drips_l_h = feed.diverter.as_ref().map_or(0.0, full_head_l_s) * SECONDS_AN_HOUR;
+    Stream { from_h: from_h.min(storm.hours), rate_l_h: (rate_l_h - drips_l_h).max(0.0) }
 }
 
 /// What each store of the plan goes through, with the room that it has now.

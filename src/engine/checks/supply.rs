@@ -379,9 +379,16 @@ pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut V
         return;
     }
     let mut check = Check::new(using.id, Subject::Gravity);
-    let lowest = check.known(Figure::LowestLevel, lowest_m(tank));
-    let full = check.known(Figure::HighestLevel, tank.overflow_elevation());
+    // Joined tanks fill to the lowest of their rims.
+    let stores = asked.site.system.stores();
+    let joined = stores.iter().filter(|store| store.contains(&tank.id)).flatten();
+    let rims = joined.filter_map(|id| asked.site.system.tank(*id)).map(Tank::overflow_elevation);
+    let full = check.known(Figure::HighestLevel, rims.fold(f64::INFINITY, f64::min));
+    let lowest = check.known(Figure::LowestLevel, lowest_m(tank).min(full));
     let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
+    let filtered = using.barriers.iter().any(|barrier| barrier.kind.is_filter());
+    let usual = if filtered { Detail::FilterFouled.row().usual } else { 0.0 };
+    let fouled = check.detail_of(asked, Some(using.id), Detail::FilterFouled, usual);
     let tap = check.detail(asked, Detail::TapHeight);
     let flow = check.detail(asked, Detail::TapFlow) / L_MIN;
     let wanted = check.detail_of(asked, Some(using.id), Detail::TapPressure, GRAVITY_TAP_KPA);
@@ -391,7 +398,7 @@ pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut V
     check.finds(Figure::TapStatic, pressure_kpa(lowest - tap, density));
     let most = flow_for((lowest - tap).max(0.0), pipe.bore_m, |flow| pipe.darcy_m(flow));
     check.finds(Figure::OpenPipe, most * L_MIN);
-    check.judge(Figure::TapPressure, pressure_kpa(lowest - tap - friction, density), wanted);
+    check.judge(Figure::TapPressure, pressure_kpa(lowest - tap - friction, density) - fouled, wanted);
     checks.push(check);
 }
 

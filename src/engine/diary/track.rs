@@ -21,6 +21,8 @@ pub struct LevelRead {
     pub held: Held,
     /// Live water at the end of that day, in L: with what was brought on it and written down after the reading.
     pub end_l: f64,
+    /// Whether the tanks of the store were then joined as they are now: only then can it be reckoned on from it.
+    pub as_now: bool,
 }
 
 /// All levels that were read of tanks that are there, by day; one for each store of which an entry tells.
@@ -31,10 +33,13 @@ pub fn levels_read(plan: &Plan, system: &System, diary: &Diary) -> Vec<LevelRead
     let mut apart: Vec<(Vec<usize>, f64)> = Vec::new();
     for entry in diary.entries() {
         if let Told::Level { of, level, joined, .. } = &entry.told {
-            for (mut held, told) in held_in_each(plan, system, *of, *level, joined) {
+            let parts = held_in_each(plan, system, *of, *level, joined);
+            let whole = parts.len() == 1 && (joined.is_empty() || joined.len() == parts[0].1.len());
+            for (mut held, told) in parts {
                 apart.retain(|(tanks, _)| !tanks.iter().any(|tank| told.contains(tank)));
                 let tanks = &plan.stores[held.store].tanks;
-                if told.len() < tanks.len() {
+                let told_all = told.len() == tanks.len();
+                if !told_all {
                     let beside = apart.iter().filter(|(others, _)| others.iter().all(|tank| tanks.contains(tank)));
                     held.beside(beside.map(|(_, litres)| litres).sum(), plan);
                     apart.push((told, held.whole_l));
@@ -43,7 +48,8 @@ pub fn levels_read(plan: &Plan, system: &System, diary: &Diary) -> Vec<LevelRead
                 let later_l: f64 = later.filter(|load| load.store == held.store).map(|load| load.litres).sum();
                 let room_l = (plan.stores[held.store].joined.live_capacity_l - held.live_l).max(0.0);
                 let end_l = held.live_l + later_l.min(room_l);
-                read.push(LevelRead { id: entry.id, date: entry.date, held, end_l });
+                let as_now = whole && told_all;
+                read.push(LevelRead { id: entry.id, date: entry.date, held, end_l, as_now });
             }
         }
     }
@@ -75,7 +81,7 @@ pub fn track(
     let mut stretches = Vec::with_capacity(own.len());
     for (at, from) in own.iter().enumerate() {
         let until = own.get(at + 1).map_or(to, |next| next.date.min(to));
-        if from.date >= until || until < first {
+        if from.date >= until || until < first || !from.as_now {
             continue;
         }
         let mut live_l: Vec<f64> = plan.stores.iter().map(|store| 0.5 * store.joined.live_capacity_l).collect();

@@ -24,6 +24,8 @@ const PRIOR_WEIGHT: f64 = 6.0;
 const BELIEF: f64 = 1.0;
 /// A factor whose range at 90 % is wider than this on either side is not told.
 pub const WIDEST: f64 = 0.3;
+/// A leak whose range is no wider than this share of it on either side is surely there.
+const SURELY: f64 = 0.5;
 /// The fewest readings in a row that say anything.
 pub const FEWEST_SPANS: usize = 4;
 /// The 95 % point of the standard normal distribution.
@@ -309,10 +311,11 @@ impl Fitting {
             let half_width = student_95(freedom) * scale * variance.sqrt();
             (half_width <= widest).then_some(Estimate { value, half_width })
         };
+        // A leak that is surely there is told however roughly it is known.
         let leak_l = told(
             self.factors.leak_l,
             inverse[2][2] + meter * (factors.uses * daily_l).powi(2),
-            WIDEST * daily_l.max(1.0),
+            f64::max(WIDEST * daily_l.max(1.0), SURELY * self.factors.leak_l),
         );
         self.fit = Some(Fit {
             capture: told(self.factors.capture, inverse[0][0], WIDEST),

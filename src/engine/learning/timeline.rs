@@ -66,10 +66,11 @@ impl Timeline {
         }
     }
 
-    /// What a diary says, up to today; `None` where there are not two readings.
+    /// What a diary says, up to today, of the tanks as they are joined now; `None` where there are not two readings.
     pub fn of(plan: &Plan, site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Self> {
         let mut read = levels_read(plan, &site.system, diary);
-        read.retain(|read| read.date <= today);
+        // What was read while other tanks were joined tells of another system.
+        read.retain(|read| read.date <= today && read.as_now);
         let last = read.last()?.date;
         read.retain(|read| (last - read.date).num_days() <= LONGEST_DAYS);
         let first = read.first()?.date;

@@ -130,7 +130,7 @@ fn collecting(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>)
 }
 
 /// Two stores become one; where a shut valve would do it, by that. Not where one stands so high that it would only run dry
-/// into the other.
+/// into the other, or could hardly be filled.
 fn joining(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
     let store_of =
         |tank: Option<PartId>| stores.iter().position(|store| tank.is_some_and(|tank| store.contains(&tank)));
@@ -150,11 +150,19 @@ fn joining(system: &System, stores: &[Vec<PartId>], found: &mut Vec<Upgrade>) {
             let highest_outlet = tanks().map(|tank| tank.floor.get() + tank.outlet.get()).fold(f64::MIN, f64::max);
             if let (false, Some(a), Some(b)) = (by_valve.contains(&(one, other)), store.first(), next.first())
                 && highest_outlet < lowest_rim
+                && tanks().all(|tank| keeps(tank, lowest_rim))
             {
                 found.push(Upgrade::Join([*a, *b]));
             }
         }
     }
+}
+
+/// Whether a tank can still be filled to most of what it holds where it runs over at a rim of another, by its elevation in m.
+fn keeps(tank: &Tank, rim_m: f64) -> bool {
+    /// Nobody gives up more of a tank for a pipe (common practice, no source).
+    const LEAST_KEPT: f64 = 0.75;
+    tank.shape.volume_l((rim_m - tank.floor.get()).min(tank.overflow.get())) >= LEAST_KEPT * tank.capacity().get()
 }
 
 /// Capacity above the lowest rim is won by raising the low tanks, or by lowering the high ones as far as the lowest

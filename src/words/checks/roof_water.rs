@@ -180,6 +180,13 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
             say!("It runs to {tank}.", "Va a dar a {tank}.", tank = system.name_of(other))
         }
         Some(OverflowTo::Garden) => said!("It runs to the garden.", "Va a dar al huerto.").to_owned(),
+        Some(OverflowTo::Ground) if tank.is_some_and(|tank| tank.overflow_elevation() < 0.0) => said!(
+            "It runs out below the ground: it needs lower ground to run to, a soakaway or a pump, with a valve against water \
+             that comes back.",
+            "Sale por debajo del suelo: necesita un terreno más bajo adonde correr, un pozo de absorción o una bomba, con una \
+             válvula contra el agua que regresa.",
+        )
+        .to_owned(),
         _ => said!(
             "It runs to the ground: lead it away from walls and from the tank's own pad.",
             "Va a dar al suelo: llévalo lejos de las paredes y de la base del propio tanque.",

@@ -127,9 +127,12 @@ pub(super) const LIFT: Text = Text {
 };
 pub(super) const GRAVITY: Text = Text {
     title: phrase!("Pressure by gravity", "Presión por gravedad"),
-    formula: phrase!("ρ·g·(level − tap − friction).", "ρ·g·(nivel − grifo − fricción)."),
+    formula: phrase!("ρ·g·(level − tap − friction) − filters.", "ρ·g·(nivel − grifo − fricción) − filtros."),
     source: phrase!("Darcy-Weisbach with Colebrook's factor.", "Darcy-Weisbach con el factor de Colebrook."),
-    assumes: phrase!("Judged with the tank down to its outlet.", "Se juzga con el tanque bajo hasta su salida."),
+    assumes: phrase!(
+        "Judged with the tank down to its outlet and the filters on the way fouled.",
+        "Se juzga con el tanque bajo hasta su salida y los filtros del camino sucios.",
+    ),
     caution: phrase!("", ""),
 };
 

@@ -52,6 +52,14 @@ pub const DOSES_ABOUT: Phrase = phrase!(
 
 /// The verdict where the last test of something is over a limit of health.
 pub fn test_fails(parameters: &[String]) -> String {
+    if parameters.len() > 1 {
+        return say!(
+            "Tests of {what} are over the limit and not cleared yet. What to do stands under water tests.",
+            "Unos análisis dan más {what} que el límite, y ninguno posterior lo ha aclarado. Qué hacer está en los análisis \
+             de agua.",
+            what = crate::words::list(parameters),
+        );
+    }
     say!(
         "A test of {what} is over the limit and not cleared yet. What to do stands under water tests.",
         "Un análisis da más {what} que el límite, y ninguno posterior lo ha aclarado. Qué hacer está en los análisis de agua.",

@@ -187,15 +187,29 @@ fn a_garden_by_the_weather_counts_in_the_energy_of_its_pump() {
 #[test]
 fn gravity_gives_a_pound_for_each_2_3_feet() {
     // 1 psi is 2.307 ft of water (Engineering Toolbox, PVC page). A tap 5 m below the outlet, shut: 7.11 psi.
-    let mut site = house(|site| site.system.tanks[0].floor = Length::metres(5.9));
+    let mut site = house(|site| {
+        site.system.tanks[0].floor = Length::metres(5.9);
+        site.system.trunk_lines[0].open = false;
+    });
     let (tank, using) = (site.system.tanks[0].id, site.system.uses[0].id);
     enter(&mut site, Some(tank), Detail::SuppliedBy, 0.0);
+    // As if its filters let all through.
+    enter(&mut site, Some(using), Detail::FilterFouled, 0.0);
     let found = check(&site, using, Subject::Gravity);
     near(found.figure(Figure::TapStatic) / PSI, 5.0 / FOOT / 2.307, 2e-3);
     assert_eq!(found.verdict, Verdict::Holds);
     assert!(found.figure(Figure::TapFull) > found.margin.unwrap().has);
+    // They take their part: 50 kPa.
+    enter(&mut site, Some(using), Detail::FilterFouled, 50.0);
+    near(check(&site, using, Subject::Gravity).margin.unwrap().has, found.margin.unwrap().has - 50.0, 1e-9);
+    enter(&mut site, Some(using), Detail::FilterFouled, 0.0);
     enter(&mut site, Some(using), Detail::TapHeight, 6.0);
     assert_eq!(check(&site, using, Subject::Gravity).verdict, Verdict::Fails);
+    // Joined with a tank that runs over below its outlet, nothing ever stands in it.
+    enter(&mut site, Some(using), Detail::TapHeight, 0.0);
+    site.system.trunk_lines[0].open = true;
+    let joined = check(&site, using, Subject::Gravity);
+    assert!(joined.figure(Figure::TapFull) < found.figure(Figure::TapFull) - 20.0);
 }
 
 #[test]
