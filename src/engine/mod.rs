@@ -1,4 +1,4 @@
-//! What follows from a site: pure, deterministic, native. No clock, no random source, no text for people.
+//! What follows from a site: pure, deterministic, native. No clock, no chance but that of a seed, no text for people.
 
 pub mod rain;
 pub mod reference_et;

@@ -31,7 +31,8 @@ pub struct Site {
 /// How a balance is reckoned.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reckoning {
-    /// Share of the live storage that is full on the first day, 0 to 1.
+    /// Share of what each tank holds over its outlet that is full on the first day, 0 to 1; dead storage is full. Tanks that
+    /// nothing fills begin empty.
     pub start: Share,
     /// Share θ of a day's inflow that the day's uses may draw before it spills, 0 to 1: 0 is yield after spillage,
     /// 1 yield before spillage.

@@ -1,5 +1,6 @@
-//! What is there and what was written down: the parts of a household's system and its rain. Data and its
-//! invariants; no computing beyond the shape of a tank, no page.
+//! What is there and what was written down: the parts of a household's system and its rain. Data, its
+//! invariants, and what follows from it at once (what a tank holds, what habits come to, what a change makes of a house); no
+//! weather, no page.
 //!
 //! What saved files look like is no matter of this room: `records` turns them into these shapes and back.
 

@@ -38,7 +38,8 @@ pub(crate) fn rain(desk: Desk) -> AnyView {
     let before = Cell::new(true);
     whenever(move |_| {
         let there = waiting.with(Option::is_some);
-        if there && !before.replace(there) {
+        let was = before.replace(there);
+        if there && !was {
             request_animation_frame(|| focus_on(".rain .report"));
         }
     });

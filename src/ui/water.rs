@@ -179,7 +179,10 @@ pub(crate) fn of_site(desk: Desk) -> AnyView {
     });
     live(move || {
         let Some((taps, tests, tanks)) = view.get() else { return nothing() };
-        let doses = tanks.into_iter().map(|(id, name)| desk.button(&name, Event::PartOpened(id)).into());
+        let doses = tanks.into_iter().map(|(id, name)| {
+            let doses = say!("Dose for {name}", "Dosis para {name}", name);
+            desk.button(doses, Event::PartOpened(id)).into()
+        });
         let taps = taps.into_iter().map(|view| {
             let open = desk.button(chain::OPEN, Event::PartOpened(view.tap));
             element("DIV")

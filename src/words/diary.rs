@@ -1,6 +1,6 @@
 //! Words of the diary.
 
-use super::{count, date, days, parts, percent};
+use super::{count, date, parts, percent};
 use chrono::NaiveDate;
 
 use crate::engine::diary::doubts::Doubt;
@@ -317,11 +317,6 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
             on = date(*on)
         ),
     }
-}
-
-/// What joins the rain of the site.
-pub fn rain_joined(number: usize) -> String {
-    say!("{days} of this rain are from your diary.", "Esta lluvia incluye {days} de tu diario.", days = days(number))
 }
 
 /// What an entry is about.

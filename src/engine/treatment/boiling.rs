@@ -3,8 +3,6 @@
 /// Height above which water must boil longer, in m. EPA says 5,000 ft (1,524 m), CDC 6,500 ft (2,000 m, from memory): the
 /// lower counts. Source: EPA Emergency Disinfection of Drinking Water.
 pub const HIGH_M: f64 = 1524.0;
-/// Height above which CDC asks for the same, in m (from memory).
-pub const HIGH_OF_CDC_M: f64 = 2000.0;
 /// Logs of bacteria, viruses and protozoa that a rolling boil is worth: the lower of the two figures in WHO Guidelines for
 /// Drinking-water Quality, 4th edition, chapter 7 on household treatment (from memory).
 pub const LOGS: [f64; 3] = [6.0, 6.0, 6.0];

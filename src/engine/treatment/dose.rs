@@ -75,9 +75,6 @@ impl Purpose {
     }
 }
 
-/// Residual to find half an hour after a dose that was enough, in mg/L. Source: enHealth (2011) section 5.2; WHO.
-pub const ENOUGH_RESIDUAL: f64 = 0.5;
-
 /// Stock that brings a volume of water to a concentration: mL of a liquid, g of granules.
 ///
 /// amount = mg/L × L / 1000 / strength; `strength` as a share, above 0 (a strength of nothing gives `None`).
