@@ -124,7 +124,7 @@ impl<S: Shelf> Cupboard<S> {
                 Some(site) => {
                     let rain = cupboard.read(&rain_key(id), shapes::rain::read, &mut opened.troubles)?;
                     let diary = cupboard.read_diary(id, &mut opened.troubles)?;
-                    let trial = cupboard.read(&trial_key(id), shapes::kept_option::read_trial, &mut opened.troubles)?;
+                    let trial = cupboard.read(&trial_key(id), shapes::trial::read_trial, &mut opened.troubles)?;
                     let trial = trial.unwrap_or(Trial::NONE);
                     opened.sites.push((id, SiteFile { site, rain, diary, trial }));
                 }
@@ -241,7 +241,7 @@ impl<S: Shelf> Cupboard<S> {
         if trial.is_none() {
             return Ok(self.forget(trial_key(id))?);
         }
-        self.write(trial_key(id), &shapes::kept_option::write_trial(trial))
+        self.write(trial_key(id), &shapes::trial::write_trial(trial))
     }
 
     /// Takes a site, its rain, its trial and its diary away.

@@ -118,7 +118,7 @@ fn read_site_file(place: &Place<'_>) -> Read<SiteFile> {
             None => Diary::default(),
         },
         trial: match place.at_if_any("trial")? {
-            Some(trial) => shapes::kept_option::read_trial(&trial)?,
+            Some(trial) => shapes::trial::read_trial(&trial)?,
             None => Trial::NONE,
         },
     })
@@ -129,7 +129,7 @@ fn write_site_file(file: &SiteFile) -> Value {
         ("site", shapes::site::write(&file.site)),
         ("rain", file.rain.as_ref().map_or(Value::Null, shapes::rain::write)),
         ("diary", shapes::diary::write(&file.diary.lines())),
-        ("trial", if file.trial.is_none() { Value::Null } else { shapes::kept_option::write_trial(&file.trial) }),
+        ("trial", if file.trial.is_none() { Value::Null } else { shapes::trial::write_trial(&file.trial) }),
     ])
 }
 

@@ -1,9 +1,9 @@
 //! A site: one house with its system and how it wants to be reckoned.
 
-use super::kept_option::KeptOption;
 use super::prices::Prices;
 use super::rain::MissingDays;
 use super::system::System;
+use super::trial::Trial;
 use super::upkeep::Upkeep;
 use super::wanted::Wanted;
 use crate::quantity::{Range, Share};
@@ -20,8 +20,8 @@ pub struct Site {
     pub system: System,
     /// How its balance is reckoned.
     pub reckoning: Reckoning,
-    /// Trials kept beside it, [`super::kept_option::MOST_OPTIONS`] at most.
-    pub options: Vec<KeptOption>,
+    /// Trials kept beside it as options, [`super::trial::MOST_OPTIONS`] at most.
+    pub options: Vec<Trial>,
     /// What changes cost.
     pub prices: Prices,
     /// How often its parts are seen to, where that isn't as usual.

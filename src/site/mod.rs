@@ -32,7 +32,6 @@ pub mod system;
 pub mod demo;
 pub mod diary;
 pub mod household;
-pub mod kept_option;
 pub mod prices;
 pub mod rain;
 pub mod trial;

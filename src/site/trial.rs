@@ -31,6 +31,8 @@ pub struct Levers {
     pub rain: f64,
 }
 
+/// Most trials that a site keeps as options: so many fit side by side.
+pub const MOST_OPTIONS: usize = 6;
 /// What a factor may be.
 pub const FACTOR: Range = Range::new(0.1, 10.0);
 
@@ -51,6 +53,16 @@ impl Trial {
     /// A trial of another system, under a name.
     pub fn of_system(name: String, system: System) -> Self {
         Trial { name, system: Some(Box::new(system)), ..Trial::NONE }
+    }
+
+    /// The same with all in its system that can be, to be kept beside a real one as an option.
+    pub fn settled(&self, real: &System) -> Self {
+        self.with_system(self.system(real))
+    }
+
+    /// Whether another tries the same, whatever it is called.
+    pub fn is_the_same(&self, other: &Trial) -> bool {
+        self.system == other.system && self.levers == other.levers && self.reckoning == other.reckoning
     }
 
     /// The same trial of another system, which has in it what the levers did but for the rain.

@@ -13,7 +13,6 @@ use eavewater::site::garden::{Crop, Garden, Soil, Watering};
 use eavewater::site::habits::{HabitValue, Habits};
 use eavewater::site::hauling::Hauling;
 use eavewater::site::household::{GeneratedYears, Reckoning, Site};
-use eavewater::site::kept_option::KeptOption;
 use eavewater::site::part::PartId;
 use eavewater::site::prices::Priced;
 use eavewater::site::pump::Pump;
@@ -21,7 +20,7 @@ use eavewater::site::rain::{MissingDays, Normals, Rain, RainRecord};
 use eavewater::site::roof::{Material, Outlet, RoofSection};
 use eavewater::site::system::System;
 use eavewater::site::tank::{Build, Cover, OverflowTo, Tank};
-use eavewater::site::trial::Trial;
+use eavewater::site::trial::{Levers, Trial};
 use eavewater::site::trunk::TrunkLine;
 use eavewater::site::uses::{Amount, Class, Use};
 use eavewater::site::{Shape, TableRow};
@@ -282,11 +281,9 @@ fn details_of_parts_and_site_come_back() {
 #[test]
 fn options_and_prices_come_back_and_may_be_absent() {
     let mut file = every_part();
-    let option = |name: &str, rain| KeptOption {
-        name: name.to_owned(),
-        system: every_part().site.system,
-        rain: Share::of_one(rain),
-        reckoning: None,
+    let option = |name: &str, rain| Trial {
+        levers: Levers { rain, ..Levers::NONE },
+        ..Trial::of_system(name.to_owned(), every_part().site.system)
     };
     file.site.options = vec![option("Second tank", 1.0), option("Dry \"years\"", 0.7)];
     file.site.prices.set(Priced::TankLitre, Money::coins(0.173));

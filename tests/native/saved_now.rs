@@ -17,7 +17,6 @@ use eavewater::site::diary::{Diary, Entry, EntryId, Level, Line, Parameter, Remo
 use eavewater::site::garden::Garden;
 use eavewater::site::habits::Habits;
 use eavewater::site::household::GeneratedYears;
-use eavewater::site::kept_option::KeptOption;
 use eavewater::site::part::PartId;
 use eavewater::site::prices::Priced;
 use eavewater::site::rationing::{Cut, RationStep};
@@ -128,11 +127,10 @@ fn everything() -> SiteFile {
         };
         site.upkeep.choose(Job { task, part: PartId(30) }, Some(interval));
     }
-    let option = KeptOption {
-        name: "Dry \"years\"".to_owned(),
-        system: every_part().site.system,
-        rain: Share::of_one(0.7),
-        reckoning: Some(site.reckoning.clone()),
+    let option = Trial {
+        reckoning: Some(Box::new(site.reckoning.clone())),
+        levers: Levers { rain: 0.7, ..Levers::NONE },
+        ..Trial::of_system("Dry \"years\"".to_owned(), every_part().site.system)
     };
     site.options = vec![option];
     file.trial = Trial {

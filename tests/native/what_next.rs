@@ -21,11 +21,11 @@ use eavewater::records::exchange;
 use eavewater::site::diary::{Level, Told, Water};
 use eavewater::site::habits::Habit;
 use eavewater::site::household::{GeneratedYears, Site};
-use eavewater::site::kept_option::MOST_OPTIONS;
 use eavewater::site::part::{Field, PartId};
 use eavewater::site::prices::Priced;
 use eavewater::site::rain::{MissingDays, Rain, RainRecord};
 use eavewater::site::system::PartKind;
+use eavewater::site::trial::MOST_OPTIONS;
 use eavewater::site::trial::Trial;
 
 fn demo() -> Model {
@@ -341,7 +341,7 @@ fn an_option_that_is_made_real_is_the_house_and_no_option_any_more() {
     let (larger, largest) = (site(&model).options[0].clone(), site(&model).options[1].clone());
     next(&mut model, NextEvent::OptionOpened(0));
     update(&mut model, Event::TrialKept);
-    assert_eq!(site(&model).system, larger.system);
+    assert_eq!(site(&model).system, *larger.system.clone().unwrap());
     assert_eq!(site(&model).options, std::slice::from_ref(&largest));
     update(&mut model, Event::UndoWanted);
     assert_eq!(site(&model).options, [larger, largest]);

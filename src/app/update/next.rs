@@ -8,9 +8,8 @@ use crate::app::next::{Next, NextEvent, OptionsRun};
 use crate::engine::upgrades::{Beside, RankBy, Upgrades};
 use crate::quantity::Money;
 use crate::site::findings::findings;
-use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
 use crate::site::prices::Priced;
-use crate::site::trial::{FACTOR, Levers, Trial};
+use crate::site::trial::{MOST_OPTIONS, Trial};
 use crate::words::{self, next as say, parts::new_name};
 
 use super::sites::{change, put};
@@ -37,11 +36,10 @@ pub(super) fn update(model: &mut Model, event: NextEvent) -> Vec<Effect> {
         NextEvent::TrialOpened => open_trial(model),
         NextEvent::OptionKept => return keep_option(model),
         NextEvent::OptionOpened(at) => {
-            let Some(option) = model.site().and_then(|kept| kept.site.options.get(at)) else { return Vec::new() };
-            let rain = option.rain.get();
-            let levers = Levers { rain: if FACTOR.holds(rain) { rain } else { 1.0 }, ..Levers::NONE };
-            let reckoning = option.reckoning.clone().map(Box::new);
-            try_out(model, Trial { levers, reckoning, ..Trial::of_system(option.name.clone(), option.system.clone()) });
+            let Some(option) = model.site().and_then(|kept| kept.site.options.get(at).cloned()) else {
+                return Vec::new();
+            };
+            try_out(model, option);
         }
         NextEvent::OptionNamed(at, name) => {
             let name = name.trim().to_owned();
@@ -188,8 +186,9 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
     if trial.is_none() || site.options.len() >= MOST_OPTIONS {
         return Vec::new();
     }
-    let mut option = KeptOption::of_trial(&trial, &site.system);
-    if !findings(&option.system).is_empty() {
+    let mut option = trial.settled(&site.system);
+    let system = option.system(&site.system);
+    if !findings(&system).is_empty() {
         model.notice = Some(Notice::TrialCannotRun);
         return Vec::new();
     }
@@ -197,7 +196,7 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     let taken = |name: &str| site.options.iter().any(|option| option.name == name);
-    let sizes = || say::option_name(&site.system, &option.system, &units);
+    let sizes = || say::option_name(&site.system, &system, &units);
     let name = words::free_name(&if trial.name.is_empty() { sizes() } else { trial.name.clone() }, taken);
     option.name.clone_from(&name);
     site.options.push(option);

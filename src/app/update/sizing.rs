@@ -9,7 +9,6 @@ use crate::quantity::Share;
 use crate::quantity::range::SHARE;
 use crate::site::findings::{Finding, findings};
 use crate::site::household::Reckoning;
-use crate::site::kept_option::KeptOption;
 use crate::site::trial::{FACTOR, Trial};
 
 use super::sites::{change, put};
@@ -54,7 +53,7 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     // As an option it would now be the house beside itself.
-    let tried = KeptOption::of_trial(&trial, &kept.site.system);
+    let tried = trial.settled(&kept.site.system);
     site.options.retain(|option| !option.is_the_same(&tried));
     let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
     let reckoning = site.reckoning != kept.site.reckoning;

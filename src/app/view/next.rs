@@ -7,8 +7,8 @@ use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::findings::findings;
 use crate::site::household::Site;
-use crate::site::kept_option::{KeptOption, MOST_OPTIONS};
 use crate::site::prices::Priced;
+use crate::site::trial::MOST_OPTIONS;
 use crate::site::upgrade::Upgrade;
 use crate::words::{self, next as say};
 
@@ -180,15 +180,15 @@ pub fn options(model: &Model) -> Option<OptionsView> {
             (Some(now), Some(Some(tally))) => say::difference(&now, tally, &model.units),
             _ => say::CANNOT_RUN.to_owned(),
         };
-        let reckoned_otherwise = option.reckoning.as_ref().is_some_and(|own| *own != kept.site.reckoning);
-        difference.push_str(&say::apart(option.rain.get(), reckoned_otherwise));
+        let reckoned_otherwise = *option.reckoning(&kept.site.reckoning) != kept.site.reckoning;
+        difference.push_str(&say::apart(option.levers.rain, reckoned_otherwise));
         rows.push(row(&option.name, tally.copied().flatten().as_ref(), &model.units));
         options.push(OptionView { name: option.name.clone(), difference });
     }
     let table = (!options.is_empty() && now.is_some()).then(|| Table { columns: columns(&model.units), rows });
-    let trial = KeptOption::of_trial(model.trial(), &kept.site.system);
+    let trial = model.trial().settled(&kept.site.system);
     let is_new = !model.trial().is_none() && !kept.site.options.iter().any(|option| option.is_the_same(&trial));
-    let wants = is_new && findings(&trial.system).is_empty();
+    let wants = is_new && findings(&trial.system(&kept.site.system)).is_empty();
     let no_room = (wants && !room).then(|| say::NO_ROOM.text());
     Some(OptionsView { options, table, can_keep: wants && room, no_room })
 }

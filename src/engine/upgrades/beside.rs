@@ -43,13 +43,13 @@ impl Beside {
             None => tally(&self.site.system, &self.weather, conduct, None),
             Some(None) => return false,
             Some(Some((option, Some(weather)))) => {
-                let reckoning = option.reckoning.as_ref().unwrap_or(&self.site.reckoning);
-                tally(&option.system, weather, Conduct::from(reckoning), house)
+                let conduct = Conduct::from(option.reckoning(&self.site.reckoning));
+                tally(&option.system(&self.site.system), weather, conduct, house)
             }
             Some(Some((option, None))) => {
-                let factor = option.rain.get();
+                let factor = option.levers.rain;
                 let scaled = (factor.total_cmp(&1.0).is_ne()).then(|| drier::scaled(&self.weather, &[factor; 12]));
-                tally(&option.system, scaled.as_ref().unwrap_or(&self.weather), conduct, house)
+                tally(&option.system(&self.site.system), scaled.as_ref().unwrap_or(&self.weather), conduct, house)
             }
         };
         self.tallies.push(next.ok());

@@ -26,7 +26,7 @@ mod uses;
 
 pub mod diary;
 pub mod index;
-pub mod kept_option;
 pub mod rain;
 pub mod site;
+pub mod trial;
 pub mod units;

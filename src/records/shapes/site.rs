@@ -1,7 +1,7 @@
 //! A site, and how it is reckoned.
 
 use super::diary::moment;
-use super::{kept_option, system, upkeep};
+use super::{system, trial, upkeep};
 use crate::quantity::Share;
 use crate::quantity::range::SHARE;
 use crate::records::json::Value;
@@ -9,9 +9,9 @@ use crate::records::place::{Place, Read, ShapeError};
 use crate::records::written::{choice, list, number, object, twelve};
 use crate::site::diary::LAST_MOMENT;
 use crate::site::household::{ANNUAL_SPREAD, GENERATED_YEARS, GeneratedYears, RAIN_FACTOR, Reckoning, Site};
-use crate::site::kept_option::MOST_OPTIONS;
 use crate::site::prices::Prices;
 use crate::site::rain::MissingDays;
+use crate::site::trial::MOST_OPTIONS;
 use crate::site::upkeep::Upkeep;
 use crate::site::wanted::Wanted;
 
@@ -26,11 +26,11 @@ pub fn read(place: &Place<'_>) -> Read<Site> {
         system: system::read(&place.at("system")?)?,
         reckoning: read_reckoning(&place.at("reckoning")?)?,
         options: match place.at_if_any("options")? {
-            Some(options) => options.as_list_of_most(MOST_OPTIONS, kept_option::read)?,
+            Some(options) => options.as_list_of_most(MOST_OPTIONS, trial::read_trial)?,
             None => Vec::new(),
         },
         prices: match place.at_if_any("prices")? {
-            Some(prices) => kept_option::read_prices(&prices)?,
+            Some(prices) => trial::read_prices(&prices)?,
             None => Prices::default(),
         },
         upkeep: match place.at_if_any("upkeep")? {
@@ -47,8 +47,8 @@ pub fn write(site: &Site) -> Value {
     values.extend([
         ("system", system::write(&site.system)),
         ("reckoning", write_reckoning(&site.reckoning)),
-        ("options", list(&site.options, kept_option::write)),
-        ("prices", kept_option::write_prices(&site.prices)),
+        ("options", list(&site.options, trial::write_trial)),
+        ("prices", trial::write_prices(&site.prices)),
         ("upkeep", upkeep::write(&site.upkeep)),
     ]);
     object(values)

@@ -1,41 +1,20 @@
-//! Options and a trial beside a system, and what changes cost.
+//! A trial beside a system, or kept as an option, and what changes cost.
 
 use super::{site, system};
-use crate::quantity::{Money, Share};
+use crate::quantity::Money;
 use crate::records::json::Value;
 use crate::records::place::{Place, Read};
 use crate::records::written::{number, object};
-use crate::site::kept_option::KeptOption;
 use crate::site::prices::{Priced, Prices};
 use crate::site::trial::{FACTOR, Levers, Trial};
-
-pub(super) fn read(place: &Place<'_>) -> Read<KeptOption> {
-    Ok(KeptOption {
-        name: place.text("name")?,
-        system: system::read(&place.at("system")?)?,
-        rain: Share::of_one(place.at("rain")?.as_number_in(FACTOR)?),
-        reckoning: match place.at_if_any("reckoning")? {
-            Some(reckoning) => Some(site::read_reckoning(&reckoning)?),
-            None => None,
-        },
-    })
-}
-
-pub(super) fn write(option: &KeptOption) -> Value {
-    object(vec![
-        ("name", option.name.as_str().into()),
-        ("system", system::write(&option.system)),
-        ("rain", number(option.rain.get())),
-        ("reckoning", option.reckoning.as_ref().map_or(Value::Null, site::write_reckoning)),
-    ])
-}
 
 /// Reads a trial.
 ///
 /// # Errors
 /// Where its shape is not that of any version.
 pub fn read_trial(place: &Place<'_>) -> Read<Trial> {
-    let factor = |key| place.at(key)?.as_number_in(FACTOR);
+    // Options were kept without those that are in their system.
+    let factor = |key| place.at_if_any(key)?.map_or(Ok(1.0), |factor| factor.as_number_in(FACTOR));
     Ok(Trial {
         name: place.text("name")?,
         system: match place.at_if_any("system")? {
