@@ -77,6 +77,10 @@ impl WhereItWent {
         let mut frame = Frame::new(&wanted);
         let pitch = (frame.right - frame.left) / 12.0;
         let long = self.words.months.iter().all(|month| lettering::width(month, SMALL) <= pitch + 2.0);
+        // Where not even their first letters fit, every third is named.
+        let letter = |month: usize| self.words.months[month].chars().take(1).collect::<String>();
+        let every =
+            if long || (0..12).all(|month| lettering::width(&letter(month), SMALL) + 3.0 <= pitch) { 1 } else { 3 };
         let mut readings = Vec::new();
         for month in 0..12 {
             #[expect(clippy::cast_precision_loss, reason = "twelve")]
@@ -93,9 +97,10 @@ impl WhereItWent {
             if lacking > 0.0 {
                 lacking_below(&mut frame.pen, (from, to), frame.y.at(0.0), frame.y.at(-lacking));
             }
-            let name = &self.words.months[month];
-            let text: String = if long { name.clone() } else { name.chars().take(1).collect() };
-            frame.below(left + pitch / 2.0, 0.0, &text);
+            if month % every == 0 {
+                let text = if long || every > 1 { self.words.months[month].clone() } else { letter(month) };
+                frame.below(left + pitch / 2.0, 0.0, &text);
+            }
             readings.push(self.reading(month, left + pitch / 2.0, frame.y.at(under)));
         }
         let zero = frame.y.at(0.0);
@@ -217,6 +222,7 @@ fn lacking_below(pen: &mut Pen, (left, right): (f64, f64), top: f64, bottom: f64
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figures::Mark;
     use crate::figures::sound::assert_sound;
 
     fn example() -> WhereItWent {
@@ -237,6 +243,20 @@ mod tests {
                 months: std::array::from_fn(|at| format!("M{}", at + 1)),
             },
         }
+    }
+
+    #[test]
+    fn months_that_have_no_room_are_named_every_third() {
+        let named = |width: f64| {
+            let mut went = example();
+            const MONTHS: [&str; 12] =
+                ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+            went.words.months = MONTHS.map(str::to_owned);
+            let named = |text: &str| MONTHS.iter().any(|month| month.starts_with(text));
+            let is_month = |mark: &&Mark| matches!(mark, Mark::Text { text, .. } if named(text));
+            went.drawing(width).marks.iter().filter(is_month).count()
+        };
+        assert_eq!((named(700.0), named(358.0), named(200.0)), (12, 12, 4));
     }
 
     #[test]

@@ -80,7 +80,15 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     if buttons.is_empty() {
         return nothing();
     }
-    let row = element("DIV").class("row bundle").attribute("role", "group").on("keydown", on_key);
+    // Whoever goes on by keys leaves it behind.
+    let left = move |event: web_sys::Event| {
+        let to = event.dyn_ref::<web_sys::FocusEvent>().and_then(web_sys::FocusEvent::related_target);
+        let to = to.and_then(|to| to.dyn_into::<web_sys::Element>().ok());
+        if to.is_some_and(|to| !matches!(to.closest(".bundle"), Ok(Some(_)))) {
+            begun.tapped.set(Vec::new());
+        }
+    };
+    let row = element("DIV").class("row bundle").attribute("role", "group").on("keydown", on_key).on("focusout", left);
     let row = row.attribute(
         "aria-label",
         if turn.is_some() {
