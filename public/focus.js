@@ -12,8 +12,8 @@
   addEventListener('keydown', () => { byKeys = true; }, true);
   addEventListener('pointerdown', () => { byKeys = false; }, true);
   addEventListener('focusin', ({ target }) => {
-    held = target;
-    if (!byKeys) return;
+    held = byKeys ? target : null;
+    if (!held) return;
     const now = all();
     before = now.slice(0, Math.max(now.indexOf(target), 0));
   });
@@ -23,7 +23,8 @@
     if (!byKeys || !held || (on && on !== document.body) || isThere(held)) return;
     const now = all();
     const last = now.indexOf(before.findLast((one) => now.includes(one)));
-    (last < 0 ? document.getElementById('place') : now[last + 1] ?? now[last])?.focus();
+    const begin = document.querySelector('dialog[open] h2') ?? document.getElementById('place');
+    (last < 0 ? begin : now[last + 1] ?? now[last])?.focus();
   }
 
   // Behind whatever the page itself does with the focus once it is drawn.

@@ -8,7 +8,7 @@ use crate::engine::treatment::results::number;
 use crate::quantity::{Depth, Hours, Kind, Length, Money, Range, Share, Units, Volume, shown, typed};
 use crate::site::diary::{
     DAY_RAIN, DELIVERY, Diary, Entry, EntryId, LEVEL_DEPTH, LEVEL_VOLUME, LONGEST_NOTE, Level, METER, Parameter,
-    Subject, TestResult, Told, UNDRAWN, Water,
+    Subject, TestResult, Told, UNDRAWN, Water, YEARS,
 };
 use crate::site::part::PartId;
 use crate::site::work::Task;
@@ -232,6 +232,9 @@ impl Form {
     /// # Errors
     /// A sentence that says what is lacking or wrong.
     pub fn draft(&self, units: &Units, kept: &KeptSite) -> Result<Draft, String> {
+        if !YEARS.contains(&chrono::Datelike::year(&self.date)) {
+            return Err(words::diary::no_such_day(self.date));
+        }
         // A number that nobody touched stays what it is, however it is rounded where it is shown.
         let before = self.id.and_then(|id| kept.diary.entry(id));
         let untouched = before.filter(|entry| {

@@ -49,6 +49,11 @@ pub(crate) fn attribute(name: &'static str, value: String) -> AnyAttribute {
     custom_attribute(name, value).into_any_attr()
 }
 
+/// The key that an event of the keyboard tells of; empty for another.
+pub(crate) fn key_of(event: &web_sys::Event) -> String {
+    event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key).unwrap_or_default()
+}
+
 /// Whether the fold that an event came from stands open.
 pub(crate) fn is_open(event: &web_sys::Event) -> bool {
     let fold = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());

@@ -4,12 +4,11 @@ use super::follow::{Derived, Held, derived};
 use crate::quantity::day;
 use chrono::{Days, NaiveDate};
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use super::Desk;
 use super::choose::Choose;
 use super::choose::pressed;
-use super::element::{element, focus_on, live, nothing, worded};
+use super::element::{element, focus_on, key_of, live, nothing, worded};
 use super::field::{select_all, typed_field};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
@@ -271,8 +270,8 @@ fn number(form: Held<Form>, shown: Derived<Option<FormView>>, write: impl Fn() +
         .on("focus", select_all)
         .on("input", move |event| form.update(|form| form.text = event_target_value(&event)))
         .on("keydown", move |event| {
-            let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
-            if key.as_deref() == Some("Enter") {
+            let key = key_of(&event);
+            if key == "Enter" {
                 write();
             }
         });

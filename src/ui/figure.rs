@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::Desk;
-use super::element::{Element, attribute, element, listener, live, nothing, worded};
+use super::element::{Element, attribute, element, key_of, listener, live, nothing, worded};
 use super::follow::Held;
 use crate::app::event::Event;
 use crate::app::view::charts::Chart;
@@ -106,8 +106,8 @@ fn part(target: &Target, (class, name): (&str, &str), touched: &Touched) -> AnyV
             }
         }),
         listener("keydown", move |event| {
-            let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
-            if matches!(key.as_deref(), Some("Enter" | " ")) {
+            let key = key_of(&event);
+            if matches!(key.as_str(), "Enter" | " ") {
                 event.prevent_default();
                 on_part.run(by_key.clone());
             }
@@ -169,8 +169,8 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
     };
     let most = readings.len().saturating_sub(1);
     let by_key = move |event: web_sys::Event| {
-        let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
-        let to = reading_by_key(key.as_deref().unwrap_or_default(), under.get_untracked(), most);
+        let key = key_of(&event);
+        let to = reading_by_key(&key, under.get_untracked(), most);
         if let Some(to) = to {
             event.prevent_default();
             under.set(Some(to));
@@ -218,14 +218,14 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
 fn reading_by_key(key: &str, from: Option<usize>, last: usize) -> Option<usize> {
     let Some(from) = from else {
         return match key {
-            "ArrowLeft" | "ArrowRight" | "Home" => Some(0),
+            "ArrowLeft" | "ArrowRight" | "ArrowUp" | "ArrowDown" | "Home" => Some(0),
             _ => None,
         };
     };
     let far = last / 10;
     Some(match key {
-        "ArrowRight" => from.saturating_add(1),
-        "ArrowLeft" => from.saturating_sub(1),
+        "ArrowRight" | "ArrowUp" => from.saturating_add(1),
+        "ArrowLeft" | "ArrowDown" => from.saturating_sub(1),
         "PageUp" => from.saturating_add(far),
         "PageDown" => from.saturating_sub(far),
         "Home" => 0,

@@ -1,9 +1,8 @@
 //! The house: its drawing is the menu.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
-use super::element::{Element, element, focus_along, focus_on, is_open, live, nothing, worded};
+use super::element::{Element, element, focus_along, focus_on, is_open, key_of, live, nothing, worded};
 use super::follow::Held;
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
@@ -63,9 +62,15 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     let close = element("BUTTON").attribute("type", "button").class("plain").text(say::CLOSE);
     let close = close.on("click", move |_| shut());
     let on_key = move |event: web_sys::Event| {
-        let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
-        if matches!(key.as_deref(), Some("Escape")) {
-            shut();
+        match key_of(&event).as_str() {
+            "Escape" => shut(),
+            // Whoever goes on by keys leaves it behind.
+            "Tab" => request_animation_frame(move || {
+                if matches!(document().query_selector(".bundle:focus-within"), Ok(None)) {
+                    begun.tapped.set(Vec::new());
+                }
+            }),
+            _ => {}
         }
     };
     let valve = valves.iter().find(|(line, _)| parts == [*line]);
@@ -80,15 +85,7 @@ fn tapped(names: &[(PartId, String)], valves: &[(PartId, bool)], begun: Begun, d
     if buttons.is_empty() {
         return nothing();
     }
-    // Whoever goes on by keys leaves it behind.
-    let left = move |event: web_sys::Event| {
-        let to = event.dyn_ref::<web_sys::FocusEvent>().and_then(web_sys::FocusEvent::related_target);
-        let to = to.and_then(|to| to.dyn_into::<web_sys::Element>().ok());
-        if to.is_some_and(|to| !matches!(to.closest(".bundle"), Ok(Some(_)))) {
-            begun.tapped.set(Vec::new());
-        }
-    };
-    let row = element("DIV").class("row bundle").attribute("role", "group").on("keydown", on_key).on("focusout", left);
+    let row = element("DIV").class("row bundle").attribute("role", "group").on("keydown", on_key);
     let row = row.attribute(
         "aria-label",
         if turn.is_some() {
@@ -161,8 +158,8 @@ fn drawn(
     let picture = figure::picture(&drawing, &say::PICTURE, Some(&touched));
     let save = figure::saves(say::IN_SECTION.text(), water.as_deref().unwrap_or_default(), &drawing, desk);
     let on_key = move |event: web_sys::Event| {
-        let key = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
-        if matches!(key.as_deref(), Some("Escape")) && begun.adding.get_untracked() {
+        let key = key_of(&event);
+        if key == "Escape" && begun.adding.get_untracked() {
             begun.adding.set(false);
         }
     };

@@ -18,16 +18,16 @@ pub(crate) fn notices(on_sheet: bool, desk: Desk) -> AnyView {
         .class("notices")
         .attribute("role", "status")
         .attribute("aria-live", "polite")
-        .child(live(move || notice.get().map_or_else(nothing, |notice| told(notice, desk))))
+        .child(live(move || notice.get().map_or_else(nothing, |notice| told(notice, on_sheet, desk))))
         .into()
 }
 
-fn told(notice: NoticeView, desk: Desk) -> AnyView {
+fn told(notice: NoticeView, on_sheet: bool, desk: Desk) -> AnyView {
+    // The button goes with the notice.
+    let rest = if on_sheet { "#sheet-name" } else { "#place" };
+    let focus = move || request_animation_frame(move || focus_on(rest));
     let offer = notice.offer.map(|offer| match offer {
-        Offer::Undo => {
-            let focus = || request_animation_frame(|| focus_on("#place"));
-            desk.button_then(said!("Undo", "Deshacer"), Event::UndoWanted, focus).into()
-        }
+        Offer::Undo => desk.button_then(said!("Undo", "Deshacer"), Event::UndoWanted, focus).into(),
         Offer::Switch => {
             desk.button(said!("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()
         }

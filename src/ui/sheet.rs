@@ -53,6 +53,7 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
         if wanted && !dialog.open() {
             // Fails only for a dialog that is not on the page or open already.
             let _ = dialog.show_modal();
+            dialog.set_scroll_top(0);
         } else if !wanted && dialog.open() {
             dialog.close();
         }

@@ -6,7 +6,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 
 use super::choose::Choose;
-use super::element::{element, focus_on, list, live, nothing, worded};
+use super::element::{element, focus_on, key_of, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
 use super::follow::{Derived, Held, derived, renewed, whenever};
@@ -268,6 +268,9 @@ fn slice(mut search: SizeSought, is_wanted: impl Fn() -> bool + 'static, tell: i
     }
 }
 
+/// By this a value of two digits is multiplied to come to the next.
+const NEXT: f64 = 1.06;
+
 fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
     let Fact { label, hint, kind, range, drag, read, write } = fact;
     let text = move || {
@@ -292,6 +295,21 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
             draft.change(|sketch| write(sketch, si));
         }
     };
+    // By keys it goes from one round value to the next.
+    let by_key = move |event: web_sys::Event| {
+        let key = key_of(&event);
+        let factor = match key.as_str() {
+            "ArrowRight" | "ArrowUp" => NEXT,
+            "ArrowLeft" | "ArrowDown" => 1.0 / NEXT,
+            _ => return,
+        };
+        if !one_by_one {
+            event.prevent_default();
+            let si = (draft.sketch.with_untracked(read) * factor).clamp(libm::pow(2.0, least), libm::pow(2.0, most));
+            let si = desk.model.with_untracked(|model| shown::in_two_digits(si, kind, &model.units));
+            draft.change(|sketch| write(sketch, si));
+        }
+    };
     let place = move || {
         let si = draft.sketch.with(read);
         (if one_by_one { si } else { libm::log2(si) }).to_string()
@@ -300,12 +318,12 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
         .attribute("type", "range")
         .attribute("min", least.to_string())
         .attribute("max", most.to_string())
-        // No step is so small that it is lost where the value is rounded.
-        .attribute("step", if one_by_one { "1" } else { "0.1" })
+        .attribute("step", if one_by_one { "1" } else { "0.02" })
         .attribute("aria-label", say!("Drag: {label}", "Arrastrar: {label}", label))
         .live_attribute("aria-valuetext", move || Some(text()))
         .value(place)
-        .on("input", dragged);
+        .on("input", dragged)
+        .on("keydown", by_key);
     element("DIV").class("fact").child(field).child(slider).into()
 }
 

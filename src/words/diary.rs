@@ -22,8 +22,8 @@ pub fn written_for(day: NaiveDate) -> String {
 /// A day of a year of which no diary tells.
 pub fn no_such_day(day: NaiveDate) -> String {
     say!(
-        "Nothing was written: {day} is no day that a diary can tell of. Choose a day with all four figures of its year.",
-        "No se anotó nada: un diario no puede contar del {day}. Elige un día con las cuatro cifras del año.",
+        "{day} is no day that a diary can tell of. Choose a day with all four figures of its year.",
+        "Un diario no puede contar del {day}. Elige un día con las cuatro cifras del año.",
         day = date(day)
     )
 }

@@ -6,6 +6,7 @@ use crate::site::climate::ClimateValue;
 use crate::site::findings::Finding;
 use crate::site::part::PartId;
 use crate::site::system::System;
+use crate::site::tank::OverflowTo;
 use crate::site::unused::Unused;
 
 /// The finding as a sentence: what, where, what to do.
@@ -183,18 +184,23 @@ pub fn unused(unused: Unused, system: &System) -> String {
         ),
         Unused::TooHigh(_) => say!(
             "{name} stands too high for the tanks that it is joined with: they run over before water reaches its outlet, so \
-             nothing can be drawn from it. Shut its valve or take the pipe away, and lift water to it with a pump.",
+             nothing can be drawn from it. Shut its valve or take the pipe away, and lift water to it with a pump. Until then the \
+             answer counts on water that won't come.",
             "{name} está demasiado alto para los tanques con los que está unido: se desbordan antes de que el agua llegue a \
              su salida, así que no se puede sacar nada de ahí. Cierra su válvula o quita la tubería, y sube el agua con una \
-             bomba.",
+             bomba. Hasta entonces la respuesta cuenta con agua que no llegará.",
             name
         ),
-        Unused::Uphill(_) => say!(
-            "{name} runs over lower than the tank that its overflow leads to fills: water doesn't run up. Lead the overflow \
-             somewhere lower, or lift the water with a pump.",
-            "{name} se desborda más abajo que el nivel al que se llena el tanque al que lleva su rebose: el agua no sube. \
-             Lleva el rebose a un lugar más bajo, o sube el agua con una bomba.",
-            name
+        Unused::Uphill(tank) => say!(
+            "The overflow of {name} is lower than the level to which {to} fills: water doesn't run up. Lead it somewhere lower, \
+             or lift the water with a pump. Until then the answer counts on water that won't come.",
+            "El rebose de {name} está más bajo que el nivel al que se llena {to}: el agua no sube. Llévalo a un lugar más \
+             bajo, o sube el agua con una bomba. Hasta entonces la respuesta cuenta con agua que no llegará.",
+            name,
+            to = match system.tank(tank).map(|tank| tank.overflow_to) {
+                Some(OverflowTo::Tank(to)) => system.name_of(to),
+                _ => String::new(),
+            }
         ),
         Unused::Unreached(_) => say!(
             "{name} is drawn on, but neither rain nor other water comes to it: lead a downspout there, or draw on another \

@@ -60,6 +60,8 @@ test('whoever uses keys is never left with nothing: the focus stays where what h
   await sheet.getByRole('button', { name: 'Take out Carbon cartridge' }).press('Enter');
   await sheet.locator('.notices').getByRole('button', { name: 'Undo' }).press('Enter');
   await sheet.getByRole('button', { name: 'Take out Carbon cartridge' }).waitFor();
+  await page.waitForTimeout(150);
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'sheet-name');
   await sheet.getByRole('button', { name: 'Duplicate' }).press('Enter');
   await sheet.getByText(/^This is .*, a copy of Drinking and cooking\.$/).waitFor();
   await page.waitForTimeout(150);

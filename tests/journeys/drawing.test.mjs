@@ -75,6 +75,17 @@ test('a valve is turned and a tank added from the drawing, and both undone', asy
   await page.waitForFunction((count) => document.querySelectorAll('svg .part[aria-label*=", Tank"]').length === count, count);
 });
 
+test('a row of parts closes behind whoever goes on by keys', async (t) => {
+  const page = await demo(t);
+  await page.locator('svg .part[aria-label*="valve open"]').first().focus();
+  await page.keyboard.press('Enter');
+  const row = page.locator('.bundle');
+  await page.waitForFunction(() => document.activeElement?.closest('.bundle'));
+  for (let at = await row.getByRole('button').count(); at > 0; at--) await page.keyboard.press('Tab');
+  await row.waitFor({ state: 'detached' });
+  assert.notEqual(await page.evaluate(() => document.activeElement.tagName), 'BODY');
+});
+
 test('a tank that stands free is added on the ground line, by a finger and by the keyboard', async (t) => {
   const page = await demo(t);
   const count = await tanks(page);

@@ -165,7 +165,7 @@ fn a_day_of_no_year_is_refused_with_a_word_and_the_form_stays() {
         assert_eq!(update(&mut model, event), []);
         assert!(model.form.is_some() && entries(&model).is_empty());
         let told = frame::notice(&model).unwrap();
-        assert!(told.warning && told.text.starts_with("Nothing was written: 25\u{a0}November 26 is"), "{}", told.text);
+        assert!(told.warning && told.text.starts_with("25\u{a0}November 26 is no day"), "{}", told.text);
     }
 }
 

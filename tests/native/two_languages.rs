@@ -8,9 +8,12 @@ const SPEAK: [&str; 3] = ["words/", "ui/", "app/"];
 /// What a text in two languages is an argument of; and a reason given to the compiler, which nobody else reads.
 const SPOKEN: [&str; 4] = ["said!", "say!", "phrase!", "expect"];
 /// Names, signs and keys that are the same in every language.
-const NAMES: [&str; 13] = [
+const NAMES: [&str; 16] = [
     "ArrowLeft",
     "ArrowRight",
+    "ArrowDown",
+    "ArrowUp",
+    "Tab",
     "End",
     "PageDown",
     "Home",

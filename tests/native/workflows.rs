@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use eavewater::app::effect::Effect;
 use eavewater::app::event::{Event, Lever, Shift};
 use eavewater::app::model::{Model, Notice, Place};
+use eavewater::app::next::NextEvent;
 use eavewater::app::sketch::{Sketch, SketchRain, means};
 use eavewater::app::update::update;
 use eavewater::app::view::{
@@ -319,6 +320,15 @@ fn what_was_changed_since_is_not_undone_with_what_was_removed() {
     assert_eq!(frame::notice(&model), None);
     update(&mut model, Event::UndoWanted);
     assert_eq!(model.site().unwrap().site, after);
+    // Nor is what was taken out of one house's trial put into another.
+    update(&mut model, Event::Next(NextEvent::TrialOpened));
+    let section = after.system.sections[1].id;
+    update(&mut model, Event::PartRemoved(section));
+    assert_eq!(frame::notice(&model).unwrap().offer, Some(frame::Offer::Undo));
+    update(&mut model, Event::DemoWanted);
+    assert_eq!(frame::notice(&model), None);
+    update(&mut model, Event::UndoWanted);
+    assert!(model.site().unwrap().trial.is_none());
 }
 
 #[test]

@@ -14,9 +14,8 @@ use crate::quantity::Depth;
 use crate::site::diary::{Diary, Entry, EntryId, Half, LAST_MOMENT, LONGEST_NOTE, Line, Removed, Subject, Told, YEARS};
 use crate::site::upkeep::Job;
 
-/// Opens an empty form. What was written before is told no more: the next is told anew.
+/// Opens an empty form.
 pub(super) fn open(model: &mut Model, subject: Subject) -> Vec<Effect> {
-    model.notice.take_if(|notice| matches!(notice, Notice::EntryWritten | Notice::EntryRemoved));
     model.form = model.site().map(|kept| Form::new(subject, model.today, kept));
     model.sheet = None;
     Vec::new()

@@ -43,16 +43,14 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
 
 /// Takes away what is told, if it is to go with the next thing that is done; not for an event that is of notices itself.
 fn passing(model: &mut Model, event: &Event) -> Option<Notice> {
-    use Event::{FileRead, NoticeDismissed, Offline, UndoWanted, UpdateAccepted};
+    use Event::{FileRead, FormWanted, NoticeDismissed, Offline, UndoWanted, UpdateAccepted};
     if matches!(event, NoticeDismissed | Offline(_) | UndoWanted | UpdateAccepted) {
         return None;
     }
-    // What was wrong with a file is not said of the next.
-    if matches!(event, FileRead(_)) {
-        model.notice.take_if(|notice| matches!(notice, Notice::FileRefused(_)));
-    }
     let undo = model.undo.as_ref();
-    model.notice.take_if(|notice| notice.is_passing(undo))
+    let passes = model.notice.take_if(|notice| notice.is_passing(undo));
+    // Where another file or entry is begun with, what was said of the one before would be taken for its own.
+    passes.filter(|_| !matches!(event, FileRead(_) | FormWanted(_)))
 }
 
 fn open_place(model: &mut Model, place: Place) -> Vec<Effect> {

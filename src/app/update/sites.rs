@@ -55,6 +55,11 @@ fn insert(model: &mut Model, at: usize, kept: KeptSite) -> Vec<Effect> {
 
 /// Turns to a site, leaving behind what belonged to the one before.
 fn look_at(model: &mut Model, id: Option<SiteId>) {
+    if model.open != id {
+        // What was done there can't be taken back from here.
+        model.undo = None;
+        model.notice.take_if(|notice| notice.can_be_undone());
+    }
     model.open = id;
     model.sheet = None;
     model.form = None;
@@ -102,11 +107,11 @@ pub(super) fn duplicate(model: &mut Model, id: SiteId) -> Vec<Effect> {
 pub(super) fn remove(model: &mut Model, id: SiteId) -> Vec<Effect> {
     let Some(at) = model.sites.iter().position(|kept| kept.id == id) else { return Vec::new() };
     let kept = model.sites.remove(at);
-    model.notice = Some(Notice::SiteRemoved(kept.site.name.clone()));
-    model.undo = Some(Undo::Removed(at, kept));
     if model.open == Some(id) {
         look_at(model, model.sites.first().map(|kept| kept.id));
     }
+    model.notice = Some(Notice::SiteRemoved(kept.site.name.clone()));
+    model.undo = Some(Undo::Removed(at, kept));
     vec![Effect::SaveIndex(model.index()), Effect::RemoveSite(id)]
 }
 

@@ -8,10 +8,11 @@ use crate::quantity::{Kind, Quantity, Range, Units, shown};
 use crate::site::choices::choices;
 use crate::site::diary::Told;
 use crate::site::edit::CAPACITY;
-use crate::site::findings::findings;
+use crate::site::findings::{Finding, findings};
 use crate::site::part::{Choice, Field, PartId};
 use crate::site::rationing::CUT;
 use crate::site::system::{Part, PartKind, System};
+use crate::site::unused::{Unused, unused};
 use crate::site::uses::{Amount, Class, Use};
 use crate::site::{Shape, TableRow};
 use crate::words;
@@ -101,7 +102,7 @@ pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Uni
     let part = system.part(id)?;
     let same_kind: Vec<PartId> =
         system.parts().iter().filter(|other| other.kind() == part.kind()).map(Part::id).collect();
-    let of_this = |finding: &&crate::site::findings::Finding| words::findings::part(finding) == Some(id);
+    let found = findings(system);
     let mut state = state(&part, system, outcome, units);
     let levels =
         kept.diary.entries().iter().filter(|entry| matches!(&entry.told, Told::Level { of, .. } if of.tank() == id));
@@ -111,11 +112,13 @@ pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Uni
         kind: part.kind(),
         name: part.name().to_owned(),
         state,
-        findings: findings(system)
-            .iter()
-            .filter(of_this)
-            .map(|finding| words::findings::sentence(finding, system, units))
-            .collect(),
+        findings: if found.is_empty() {
+            let of_this = |unused: &Unused| unused.part() == id;
+            unused(system).into_iter().filter(of_this).map(|it| words::findings::unused(it, system)).collect()
+        } else {
+            let of_this = |finding: &&Finding| words::findings::part(finding) == Some(id);
+            found.iter().filter(of_this).map(|finding| words::findings::sentence(finding, system, units)).collect()
+        },
         extra: extra(&part),
         fields: fields(part.clone(), system, units),
         cautions: words::cautions::for_part(&part),
