@@ -289,10 +289,16 @@ fn number(form: Held<Form>, shown: Derived<Option<FormView>>, write: impl Fn() +
         .attribute("for", "entry-number")
         .class("label")
         .live_text(move || form.with(|form| entry::label(form).to_owned()));
+    // What stands there of an entry that is changed is selected: the first digit takes its place, by a key and on the pad.
+    let selected = form.with_untracked(|form| form.text.clone());
     let keys = entry::keys().map(|key| {
-        let button = worded("BUTTON", key)
-            .attribute("type", "button")
-            .on("click", move |_| form.update(|form| form.text = entry::typed_key(&form.text, key)));
+        let selected = selected.clone();
+        let press = move |form: &mut Form| {
+            let kept = if form.text == selected && key != BACK { "" } else { &form.text };
+            form.text = entry::typed_key(kept, key);
+        };
+        let button =
+            worded("BUTTON", key).attribute("type", "button").on("click", move |_| form.update(|form| press(form)));
         if key == BACK {
             button.attribute("aria-label", said!("Take the last digit away", "Borrar la última cifra"))
         } else {

@@ -91,6 +91,14 @@ test('an entry is changed, taken out and brought back; what is doubtful is quest
   await page.getByLabel(/^Depth of water/).press('Enter');
   await page.getByText('Written into the diary.').waitFor();
   assert.deepEqual(await entries(page), ['New tank: 1.1 m deep']);
+  // The first digit on the pad takes the place of what stands there.
+  await page.getByRole('button', { name: 'New tank: 1.1' }).first().tap();
+  for (const key of ['1', '.', '3']) await page.locator('.pad').getByRole('button', { name: key, exact: true }).tap();
+  await page.getByRole('button', { name: 'Write it down' }).tap();
+  await page.getByRole('button', { name: 'New tank: 1.3' }).first().tap();
+  await page.getByLabel(/^Depth of water/).fill('1.1 m');
+  await page.getByLabel(/^Depth of water/).press('Enter');
+  await page.getByText('Written into the diary.').waitFor();
   await page.getByRole('button', { name: /^Take out: New tank/ }).tap();
   await page.getByText('Taken out of the diary.').waitFor();
   assert.deepEqual(await entries(page), []);
