@@ -207,26 +207,9 @@ pub enum Notice {
 impl Notice {
     /// Whether it asks for attention rather than telling good news.
     pub fn is_warning(&self) -> bool {
-        !matches!(
-            self,
-            Notice::PartRemoved(_)
-                | Notice::Changed(_)
-                | Notice::HabitsPut
-                | Notice::SiteRemoved(_)
-                | Notice::TrialKept { .. }
-                | Notice::TrialOpened
-                | Notice::TrialDropped
-                | Notice::OptionKept(_)
-                | Notice::TakenIn(_)
-                | Notice::PutBack
-                | Notice::RainKept { .. }
-                | Notice::RainRemoved
-                | Notice::EntryWritten
-                | Notice::EntryRemoved
-                | Notice::ReadAgain
-                | Notice::WorksOffline
-                | Notice::UpdateReady
-        )
+        let only_tells = self.can_be_undone()
+            || matches!(self, Notice::PutBack | Notice::ReadAgain | Notice::WorksOffline | Notice::UpdateReady);
+        !only_tells || matches!(self, Notice::TestOverLimit(_))
     }
 
     /// Whether it tells of a change that can be taken back.
