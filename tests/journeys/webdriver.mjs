@@ -171,7 +171,14 @@ export async function startBrowser(name, profile) {
       await ask('POST', `${at(element)}/clear`, {});
       await ask('POST', `${at(element)}/value`, { text: `${text}\uE004` });
     },
-    choose: async (selector, path) => ask('POST', `${at(await find(selector))}/value`, { text: path }),
+    // An input that is drawn anew loses the file that it was given: until what comes of it is there, it is given again.
+    choose: (selector, path, comes) => until(`what comes of a file for ${selector}`, async () => {
+      const isThere = () => evaluate((comes) => Boolean(document.querySelector(comes)), comes);
+      if (await isThere()) return true;
+      await ask('POST', `${at(await find(selector))}/value`, { text: path });
+      for (let tries = 0; tries < 30 && !(await isThere()); tries++) await pause(100);
+      return isThere();
+    }),
     until: (what, work, ...args) => until(what, () => evaluate(work, ...args)),
     async close() {
       await ask('DELETE', session).catch(() => {});
