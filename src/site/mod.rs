@@ -42,4 +42,4 @@ pub mod wanted;
 pub mod work;
 
 pub use tank::{Shape, ShapeKind};
-pub use tank_shape::TableRow;
+pub use tank_shape::{TableRow, circle};

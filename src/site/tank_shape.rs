@@ -76,6 +76,11 @@ impl ShapeKind {
         [ShapeKind::UprightCylinder, ShapeKind::Box, ShapeKind::LyingCylinder, ShapeKind::ConeBottom, ShapeKind::Table];
 }
 
+/// Area of a circle, in the square of what its diameter is in.
+pub fn circle(diameter: f64) -> f64 {
+    std::f64::consts::PI * diameter * diameter / 4.0
+}
+
 /// Proportions assumed where only the capacity is known: a tank as high as it is wide, a lying one twice as long
 /// as wide, a cone of a quarter of the height.
 const LYING_LENGTH_PER_DIAMETER: f64 = 2.0;
@@ -177,9 +182,8 @@ impl Shape {
     /// Source: Jones, "Calculating Tank Volume" (2004).
     pub fn volume_l(&self, depth: f64) -> f64 {
         let z = depth.clamp(0.0, self.height().max(0.0));
-        let circle = |diameter: &Length| std::f64::consts::PI * diameter.get() * diameter.get() / 4.0;
         let cubic_metres = match self {
-            Shape::UprightCylinder { diameter, .. } => circle(diameter) * z,
+            Shape::UprightCylinder { diameter, .. } => circle(diameter.get()) * z,
             Shape::Box { length, width, .. } => length.get() * width.get() * z,
             Shape::LyingCylinder { diameter, length } => {
                 let r = diameter.get() / 2.0;
@@ -190,9 +194,9 @@ impl Shape {
                 let a = cone_height.get();
                 if z < a {
                     let within = z / a;
-                    circle(diameter) * within * within * z / 3.0
+                    circle(diameter.get()) * within * within * z / 3.0
                 } else {
-                    circle(diameter) * (z - 2.0 * a / 3.0)
+                    circle(diameter.get()) * (z - 2.0 * a / 3.0)
                 }
             }
             Shape::Table(rows) => return table_volume_l(rows, z),
@@ -203,7 +207,6 @@ impl Shape {
     /// Area of the water surface at a depth, in m².
     pub fn surface_m2(&self, depth: f64) -> f64 {
         let z = depth.clamp(0.0, self.height().max(0.0));
-        let circle = |diameter: f64| std::f64::consts::PI * diameter * diameter / 4.0;
         match self {
             Shape::UprightCylinder { diameter, .. } => circle(diameter.get()),
             Shape::Box { length, width, .. } => length.get() * width.get(),

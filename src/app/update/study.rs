@@ -52,7 +52,9 @@ fn set(model: &mut Model, ticket: u32, standing: Standing) -> Vec<Effect> {
 pub(super) fn follow(model: &mut Model) -> Vec<Effect> {
     let mut effects = Vec::new();
     let (place, sketching) = (model.place, model.sketching);
-    let house = model.site().cloned().map(KeptSite::with_written_rain);
+    let concerns =
+        matches!(place, Place::Sizing | Place::Report) || model.studies.asked.iter().any(|asked| asked.order.is_some());
+    let house = model.site().filter(|_| concerns).cloned().map(KeptSite::with_written_rain);
     let house = house.and_then(|kept| Some((kept.site, kept.rain?)));
     let Model { studies, .. } = model;
     for inquiry in Inquiry::ALL {

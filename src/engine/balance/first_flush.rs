@@ -2,6 +2,7 @@
 
 use super::rule::Bound;
 use crate::quantity::HOURS_A_DAY;
+use crate::site::circle;
 use crate::site::feed::{Diverter, Drain};
 
 /// Standard gravity, m/s² (3rd CGPM, 1901).
@@ -40,16 +41,16 @@ pub struct Flushed {
     pub dripped_l: f64,
 }
 
-/// Plan area of a round pipe or hole, in m².
-fn circle(diameter_m: f64) -> f64 {
-    std::f64::consts::PI * diameter_m * diameter_m / 4.0
+/// What a hole passes under a head, both in m, in L/s: `C_d o √(2 g H)`.
+pub fn hole_l_s(hole_m: f64, head_m: f64) -> f64 {
+    HOLE_DISCHARGE * circle(hole_m) * (2.0 * GRAVITY * head_m).sqrt() * LITRES_PER_CUBIC_METRE
 }
 
-/// What the hole of a full diverter passes, in L/s: `C_d o √(2 g H)`; 0 without a hole.
+/// What the hole of a full diverter passes, in L/s; 0 without a hole.
 pub fn full_head_l_s(diverter: &Diverter) -> f64 {
     let Drain::Hole { diameter } = diverter.drain else { return 0.0 };
     let head_m = diverter.volume.get() / LITRES_PER_CUBIC_METRE / circle(diverter.chamber.get());
-    HOLE_DISCHARGE * circle(diameter.get()) * (2.0 * GRAVITY * head_m).sqrt() * LITRES_PER_CUBIC_METRE
+    hole_l_s(diameter.get(), head_m)
 }
 
 impl Chamber {

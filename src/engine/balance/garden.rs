@@ -3,6 +3,8 @@
 //! Source: FAO Irrigation and Drainage Paper 56 (1998), ch. 8: total and readily available water (eqs 82, 83), water
 //! stress (84), the daily balance of the root zone (85). Taken as 0 there and here: runoff from the bed, capillary rise.
 
+use chrono::{Datelike, NaiveDate};
+
 use super::rule::Bound;
 use crate::engine::reference_et;
 use crate::site::garden::Garden;
@@ -83,7 +85,14 @@ pub fn litres_a_day_of(system: &System, counts: impl Fn(&Use) -> bool) -> [f64; 
     litres
 }
 
-/// The same of all uses, in the mean of the months.
+/// The same over the days after `from` up to `to`, in litres.
+pub fn litres_between(system: &System, counts: impl Fn(&Use) -> bool, from: NaiveDate, to: NaiveDate) -> f64 {
+    let litres = litres_a_day_of(system, counts);
+    let days = from.iter_days().skip(1).take_while(|date| *date <= to);
+    days.map(|date| litres[date.month0() as usize]).sum()
+}
+
+/// What all uses draw, in litres a day in the mean of the months.
 pub fn litres_a_day_of_all(system: &System) -> f64 {
     litres_a_day_of(system, |_| true).iter().sum::<f64>() / 12.0
 }

@@ -1,10 +1,10 @@
 //! First flush: how much, how long the pipe, how soon it is empty again, what it costs.
 
-use super::pipe_sizes::circle;
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
-use crate::engine::balance::first_flush::{GRAVITY, HOLE_DISCHARGE};
+use crate::engine::balance::first_flush::{GRAVITY, HOLE_DISCHARGE, hole_l_s};
 use crate::quantity::area::SQUARE_METRES_PER_SQUARE_FOOT;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
+use crate::site::circle;
 use crate::site::details::Detail;
 use crate::site::feed::{Diverter, Drain, Feed};
 use crate::site::system::System;
@@ -44,8 +44,7 @@ pub fn hole_m(chamber_m: f64, depth_m: f64, seconds: f64) -> f64 {
 
 /// Litres that a hole passes under a full chamber in so many hours.
 pub fn loss_l(depth_m: f64, hole_m: f64, hours: f64) -> f64 {
-    let cubic_metres_a_second = HOLE_DISCHARGE * circle(hole_m) * (2.0 * GRAVITY * depth_m).sqrt();
-    cubic_metres_a_second * LITRES_PER_CUBIC_METRE * hours * SECONDS_AN_HOUR
+    hole_l_s(hole_m, depth_m) * hours * SECONDS_AN_HOUR
 }
 
 pub(super) fn checks(asked: &Asked<'_>, feed: &Feed, checks: &mut Vec<Check>) {

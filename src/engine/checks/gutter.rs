@@ -1,13 +1,13 @@
 //! Gutter, outlet, downspout and screen for a design rain.
 
 use super::flush::roof_area_m2;
-use super::pipe_sizes::circle;
 use super::{Asked, Check, Figure, Subject, chosen};
 use crate::engine::balance::first_flush::{GRAVITY, HOLE_DISCHARGE};
 use crate::quantity::area::SQUARE_METRES_PER_SQUARE_FOOT;
 use crate::quantity::depth::MILLIMETRES_PER_INCH;
 use crate::quantity::length::METRES_PER_INCH;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
+use crate::site::circle;
 use crate::site::details::Detail;
 use crate::site::feed::Feed;
 

@@ -1,8 +1,8 @@
 //! What flows through a pipe, and the head that it costs.
 
-use super::pipe_sizes::circle;
 use super::{Asked, Check, chosen};
 use crate::engine::balance::first_flush::GRAVITY;
+use crate::site::circle;
 use crate::site::details::Detail;
 use crate::site::part::PartId;
 

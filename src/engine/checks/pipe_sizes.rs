@@ -40,14 +40,10 @@ pub const METRIC_DRAIN: [PipeSize; 7] = [
     pipe("DN 200", 192.2),
 ];
 
-/// Area of a circle, in the square of what its diameter is in.
-pub fn circle(diameter: f64) -> f64 {
-    std::f64::consts::PI * diameter * diameter / 4.0
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::site::circle;
 
     #[test]
     fn a_metre_of_pipe_holds_what_handbooks_print() {

@@ -2,11 +2,11 @@
 
 use super::now;
 use super::overflow::segment;
-use super::pipe_sizes::circle;
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
 use crate::engine::balance::first_flush::GRAVITY;
 use crate::quantity::following::BEARING;
 use crate::site::Shape;
+use crate::site::circle;
 use crate::site::details::Detail;
 use crate::site::tank::{Build, Tank};
 

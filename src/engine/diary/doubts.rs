@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::joined::Known;
 use super::track::levels_read;
-use crate::engine::balance::garden::litres_a_day_of;
+use crate::engine::balance::garden::litres_between;
 use crate::engine::balance::plan::Plan;
 use crate::engine::levels::held;
 use crate::site::diary::{Diary, Entry, EntryId, Told};
@@ -125,7 +125,7 @@ pub fn doubts(
                     doubts.push(Doubt::RoseMoreThanRain { by_l: rose_l, most_l, since: before.date });
                 }
             }
-            let drawn_l = drawn_l(system, before.date, date);
+            let drawn_l = litres_between(system, |_| true, before.date, date);
             if -rose_l > FAST * drawn_l + 2.0 * READING_ERROR * capacity_l && alone {
                 doubts.push(Doubt::FellFast { by_l: -rose_l, drawn_l, since: before.date });
             }
@@ -168,12 +168,4 @@ pub fn doubts(
         Told::Work { .. } | Told::Test { .. } | Told::Note => {}
     }
     doubts
-}
-
-/// What all uses would draw on the days after `from` up to `to`, in L; gardens by the weather as without any rain.
-fn drawn_l(system: &System, from: NaiveDate, to: NaiveDate) -> f64 {
-    use chrono::Datelike;
-    let litres = litres_a_day_of(system, |_| true);
-    let days = from.iter_days().skip(1).take_while(|date| *date <= to);
-    days.map(|date| litres[date.month0() as usize]).sum()
 }

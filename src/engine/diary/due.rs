@@ -1,9 +1,9 @@
 //! What upkeep is due: by days, by rain, by litres that have passed, or because readings say so.
 
-use chrono::{Datelike, Days, NaiveDate};
+use chrono::{Days, NaiveDate};
 
 use super::joined::Known;
-use crate::engine::balance::garden::litres_a_day_of;
+use crate::engine::balance::garden::litres_between;
 use crate::engine::learning::calls::{Call, Shows};
 use crate::engine::treatment::results::asks_to_repeat;
 use crate::site::diary::{Diary, Entry, Parameter, Told};
@@ -172,9 +172,7 @@ fn passed_l(system: &System, diary: &Diary, part: PartId, from: NaiveDate, to: N
         (Some((_, first)), Some((date, last))) if last >= first => (last - first, *date),
         _ => (0.0, from),
     };
-    let litres = litres_a_day_of(system, |other| other.id == using);
-    let days = from.iter_days().skip(1).take_while(|date| *date <= to);
-    metered + days.map(|date| litres[date.month0() as usize]).sum::<f64>()
+    metered + litres_between(system, |other| other.id == using, from, to)
 }
 
 #[cfg(test)]

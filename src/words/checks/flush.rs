@@ -1,9 +1,10 @@
 //! First flush.
 
 use super::{Text, Told};
-use crate::engine::checks::pipe_sizes::{METRIC_DRAIN, SCHEDULE_40, circle};
+use crate::engine::checks::pipe_sizes::{METRIC_DRAIN, SCHEDULE_40};
 use crate::engine::checks::{Check, Figure, Verdict};
 use crate::quantity::{Kind, Units, shown};
+use crate::site::circle;
 use crate::site::details::Detail;
 
 pub(super) const VOLUME: Text = Text {
