@@ -259,8 +259,8 @@ impl Notice {
 /// What the last change took away.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Undo {
-    /// A site as it was before a part went or a trial was kept.
-    Site(SiteId, Arc<Site>),
+    /// A site as it was before a part went or a trial was kept, and as it was after, once that is known.
+    Site(SiteId, Arc<Site>, Option<Arc<Site>>),
     /// A trial that was given up.
     Trial(Box<Trial>),
     /// The rain that a site had, and the generated years that it was reckoned with then.

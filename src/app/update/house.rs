@@ -102,7 +102,7 @@ pub(super) fn add_free_tank(model: &mut Model) -> Vec<Effect> {
 pub(super) fn told(model: &mut Model, kept: KeptSite, notice: Notice) {
     model.undo = Some(match &kept.trial.system {
         Some(_) => Undo::Trial(Box::new(kept.trial)),
-        None => Undo::Site(kept.id, kept.site),
+        None => Undo::Site(kept.id, kept.site, None),
     });
     model.notice = Some(notice);
 }
@@ -188,6 +188,25 @@ mod tests {
         assert_eq!(system(&model).stores().len(), before.stores().len() + 1);
         update(&mut model, Event::UndoWanted);
         assert_eq!(system(&model), before);
+    }
+
+    #[test]
+    fn a_part_that_went_comes_back_and_what_was_changed_since_stays() {
+        let mut model = demo();
+        let system = |model: &Model| model.site().map(|kept| kept.site.system.clone()).unwrap_or_default();
+        let before = system(&model);
+        let (roof, tank) = (before.sections[0].id, before.tanks[0].id);
+        update(&mut model, Event::PartRemoved(tank));
+        update(&mut model, Event::NumberEntered(roof, Field::Area, 77.0));
+        update(&mut model, Event::PartAdded(PartKind::Section));
+        assert!(matches!(model.notice, Some(Notice::PartRemoved(_))), "it is still offered");
+        assert!(update(&mut model, Event::UndoWanted).iter().any(|effect| matches!(effect, Effect::SaveSite(..))));
+        let after = system(&model);
+        assert_eq!(
+            (&after.tanks, &after.feeds, &after.trunk_lines),
+            (&before.tanks, &before.feeds, &before.trunk_lines)
+        );
+        assert_eq!((after.sections.len(), after.sections[0].area.get()), (before.sections.len() + 1, 77.0));
     }
 
     #[test]

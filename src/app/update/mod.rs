@@ -23,9 +23,9 @@ pub fn update(model: &mut Model, event: Event) -> Vec<Effect> {
     let dragged = matches!(event, Event::LeverDragged(..));
     let place = model.place;
     let notice = passing(model, &event);
-    let stood = sites::taken_back_to(model);
+    let stood = sites::trial_taken_back_to(model);
     let mut effects = happened(model, event);
-    sites::forget_if_changed(model, stood);
+    sites::follow_undo(model, stood);
     if !dragged {
         effects.extend(sizing::unsaved(model));
     }

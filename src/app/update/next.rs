@@ -54,7 +54,7 @@ pub(super) fn update(model: &mut Model, event: NextEvent) -> Vec<Effect> {
             let Some(kept) = model.site() else { return Vec::new() };
             let Some(option) = kept.site.options.get(at) else { return Vec::new() };
             let (notice, undo) =
-                (Notice::PartRemoved(option.name.clone()), Undo::Site(kept.id, Arc::clone(&kept.site)));
+                (Notice::PartRemoved(option.name.clone()), Undo::Site(kept.id, Arc::clone(&kept.site), None));
             model.notice = Some(notice);
             model.undo = Some(undo);
             return change(model, |site| {
@@ -200,7 +200,7 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
     let name = words::free_name(&if trial.name.is_empty() { sizes() } else { trial.name.clone() }, taken);
     option.name.clone_from(&name);
     site.options.push(option);
-    let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
+    let undo = Undo::Site(kept.id, Arc::clone(&kept.site), None);
     let effects = put(kept, site);
     model.undo = Some(undo);
     model.notice = Some(Notice::OptionKept(name));

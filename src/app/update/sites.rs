@@ -6,6 +6,7 @@ use crate::app::effect::Effect;
 use crate::app::model::{KeptSite, Model, Notice, Place, Undo};
 use crate::app::sketch::Sketch;
 use crate::records::cupboard::SiteId;
+use crate::records::undone::without;
 use crate::site::demo;
 use crate::site::household::Site;
 use crate::site::rain::Rain;
@@ -115,34 +116,34 @@ pub(super) fn remove(model: &mut Model, id: SiteId) -> Vec<Effect> {
     vec![Effect::SaveIndex(model.index()), Effect::RemoveSite(id)]
 }
 
-/// The site and the trial that the last change left, where undoing it would put back the whole of what they were.
-pub(super) fn taken_back_to(model: &Model) -> Option<(Undo, KeptSite)> {
-    let id = match model.undo.as_ref()? {
-        Undo::Site(id, _) => *id,
-        Undo::Trial(_) => model.open?,
-        _ => return None,
-    };
-    Some((model.undo.clone()?, model.sites.iter().find(|kept| kept.id == id)?.clone()))
+/// The trial that the last change left, where undoing it would put back the whole of another.
+pub(super) fn trial_taken_back_to(model: &Model) -> Option<(Undo, Trial)> {
+    let undo = model.undo.as_ref().filter(|undo| matches!(undo, Undo::Trial(_)))?;
+    Some((undo.clone(), model.trial().clone()))
 }
 
-/// What was changed since would go with it: then it can't be undone any more.
-pub(super) fn forget_if_changed(model: &mut Model, stood: Option<(Undo, KeptSite)>) {
-    let Some((undo, stood)) = stood else { return };
-    let stands = model.sites.iter().find(|kept| kept.id == stood.id);
-    let changed = stands.is_some_and(|kept| !Arc::ptr_eq(&kept.site, &stood.site) || kept.trial != stood.trial);
-    if changed && model.undo.as_ref() == Some(&undo) {
+/// What was changed in a trial since would go with it: then it can't be undone any more. Of a site it is remembered what the
+/// change led to.
+pub(super) fn follow_undo(model: &mut Model, stood: Option<(Undo, Trial)>) {
+    if stood.is_some_and(|(undo, trial)| model.undo.as_ref() == Some(&undo) && *model.trial() != trial) {
         model.undo = None;
         model.notice.take_if(|notice| notice.can_be_undone());
+    }
+    if let Some(Undo::Site(id, _, after @ None)) = &mut model.undo {
+        *after = model.sites.iter().find(|kept| kept.id == *id).map(|kept| Arc::clone(&kept.site));
     }
 }
 
 pub(super) fn undo(model: &mut Model) -> Vec<Effect> {
     model.notice = None;
     match model.undo.take() {
-        Some(Undo::Site(id, site)) => match model.sites.iter_mut().find(|kept| kept.id == id) {
-            Some(kept) => put(kept, (*site).clone()),
-            None => Vec::new(),
-        },
+        Some(Undo::Site(id, before, after)) => {
+            let Some(kept) = model.sites.iter_mut().find(|kept| kept.id == id) else { return Vec::new() };
+            let Some(site) = without(&kept.site, &before, after.as_ref().unwrap_or(&kept.site)) else {
+                return Vec::new();
+            };
+            put(kept, site)
+        }
         Some(Undo::Trial(trial)) => {
             model.set_trial(*trial);
             Vec::new()

@@ -55,7 +55,7 @@ pub(super) fn keep(model: &mut Model) -> Vec<Effect> {
     // As an option it would now be the house beside itself.
     let tried = trial.settled(&kept.site.system);
     site.options.retain(|option| !option.is_the_same(&tried));
-    let undo = Undo::Site(kept.id, Arc::clone(&kept.site));
+    let undo = Undo::Site(kept.id, Arc::clone(&kept.site), None);
     let reckoning = site.reckoning != kept.site.reckoning;
     let effects = put(kept, site);
     model.undo = Some(undo);
