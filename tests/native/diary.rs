@@ -425,3 +425,39 @@ fn a_delivery_is_questioned_where_it_cannot_fit_and_where_a_level_of_its_day_is_
     update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told: level, note: String::new() }, NOW));
     assert_eq!(asked(&model, 100.0), [Doubt::LevelThatDay]);
 }
+
+/// Each of two stores is judged by what is drawn from it alone.
+#[test]
+fn a_store_that_fell_faster_than_its_own_uses_draw_is_questioned_within_a_week() {
+    use eavewater::engine::balance::plan::plan;
+    use eavewater::engine::diary::doubts::{Doubt, doubts};
+    use eavewater::engine::diary::joined::Known;
+    let mut model = with_demo();
+    update(&mut model, Event::FreeTankWanted);
+    let system = model.site().unwrap().site.system.clone();
+    let used = system.uses.iter().find_map(|using| using.tank).unwrap();
+    let free = system.tanks.last().unwrap().id;
+    let week_ago = TODAY - chrono::Days::new(7);
+    let level = |of, litres| Told::Level {
+        of: Water::Tank(of),
+        level: Level::Volume(Volume::litres(litres)),
+        undrawn: None,
+        joined: Vec::new(),
+    };
+    let mut asked = |of, before_l: f64, now_l: f64| {
+        let draft = Draft { id: None, date: week_ago, told: level(of, before_l), note: String::new() };
+        update(&mut model, Event::EntryWritten(draft, NOW));
+        let kept = model.site().unwrap();
+        let known = Known::of(None, &kept.diary);
+        let (system, told) = (&kept.site.system, level(of, now_l));
+        let found = doubts(system, plan(system).ok().as_ref(), &kept.diary, &known, None, TODAY, (None, TODAY, &told));
+        found.iter().any(|doubt| matches!(doubt, Doubt::FellFast { .. }))
+    };
+    let holds = |id| system.tank(id).unwrap().capacity().get();
+    let drawn_l = 7.0 * system.uses.iter().map(|using| using.amount.mean()).sum::<f64>();
+    let (full, least) = (0.9 * holds(used), 2.0 * drawn_l + 0.06 * 3.0 * holds(used));
+    assert!(!asked(used, full, full - drawn_l), "as its uses draw");
+    assert!(full > 1.2 * least && asked(used, full, full - 1.2 * least), "more than twice that");
+    assert!(!asked(free, 0.9 * holds(free), 0.85 * holds(free)), "within what a dipstick can tell");
+    assert!(asked(free, 0.9 * holds(free), 0.8 * holds(free)), "nothing draws from it");
+}

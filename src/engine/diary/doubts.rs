@@ -6,8 +6,9 @@ use super::joined::Known;
 use super::track::levels_read;
 use crate::engine::balance::garden::litres_between;
 use crate::engine::balance::plan::Plan;
-use crate::engine::levels::held;
+use crate::engine::levels::{held, store_of};
 use crate::site::diary::{Diary, Entry, EntryId, Told};
+use crate::site::part::PartId;
 use crate::site::system::System;
 
 /// Something doubtful.
@@ -40,11 +41,11 @@ pub enum Doubt {
         /// Since when.
         since: NaiveDate,
     },
-    /// The store fell much faster than the uses draw.
+    /// The store fell much faster than its uses draw.
     FellFast {
         /// By how much, in L.
         by_l: f64,
-        /// What the uses would have drawn, in L.
+        /// What the store's uses would have drawn, in L.
         drawn_l: f64,
         /// Since when.
         since: NaiveDate,
@@ -71,7 +72,7 @@ pub enum Doubt {
 /// Changes of less than this share of what the store holds are within what a dipstick can tell.
 const READING_ERROR: f64 = 0.03;
 /// The fall is questioned from this many times the uses on (common practice, no source).
-const FAST: f64 = 3.0;
+const FAST: f64 = 2.0;
 /// Readings further apart than this, in days, are not compared.
 const COMPARED_WITHIN: i64 = 31;
 /// Litres of water that a millimetre brings on a square metre.
@@ -101,7 +102,7 @@ pub fn doubts(
             }
             let before = levels_read(plan, system, diary)
                 .into_iter()
-                .rfind(|read| read.held.store == now.store && Some(read.id) != id && read.date < date);
+                .rfind(|read| read.held.store == now.store && read.as_now && Some(read.id) != id && read.date < date);
             let Some(before) = before.filter(|before| (date - before.date).num_days() <= COMPARED_WITHIN) else {
                 return doubts;
             };
@@ -125,8 +126,10 @@ pub fn doubts(
                     doubts.push(Doubt::RoseMoreThanRain { by_l: rose_l, most_l, since: before.date });
                 }
             }
-            let drawn_l = litres_between(system, |_| true, before.date, date);
-            if -rose_l > FAST * drawn_l + 2.0 * READING_ERROR * capacity_l && alone {
+            let here = |tank: Option<PartId>| tank.and_then(|tank| store_of(plan, system, tank)) == Some(now.store);
+            let drawn_l = litres_between(system, |using| here(using.tank), before.date, date);
+            let lifted = system.pumps.iter().any(|pump| here(pump.from));
+            if -rose_l > FAST * drawn_l + 2.0 * READING_ERROR * capacity_l && !lifted {
                 doubts.push(Doubt::FellFast { by_l: -rose_l, drawn_l, since: before.date });
             }
         }
