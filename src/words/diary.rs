@@ -53,6 +53,13 @@ pub const LINE: Phrase = phrase!(
     "Los puntos son lecturas; uno hueco dice lleno, así que puede haber sido más. La línea es lo que el balance saca \
      de la lluvia desde cada lectura; termina donde no se conoce la lluvia de un día.",
 );
+/// Behind it, where tanks were joined or parted after a reading that is drawn.
+pub const JOINED_OTHERWISE: Phrase = phrase!(
+    " Some were read while these tanks were joined otherwise: their dots show what would stand in today's tanks, no line goes \
+     on from them, and nothing is learned from them.",
+    " Algunas se leyeron cuando estos tanques estaban unidos de otra manera: sus puntos muestran lo que habría en los tanques \
+     de hoy; ninguna línea sigue desde ellas y nada se aprende de ellas.",
+);
 /// Under the chart of rain.
 pub const RAIN_CAPTION: Phrase = phrase!(
     "Rain as it was written down or measured. Small crosses: days nobody looked at.",

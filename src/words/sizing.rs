@@ -37,6 +37,12 @@ pub fn headline(answer: &Answer) -> String {
             " En total llega bastante, pero no adonde se usa: lo que un tanque rebosa le falta a otro. Antes hace falta una \
              válvula abierta, una tubería o una bomba entre ellos, o un techo que llene el otro tanque.",
         ));
+    } else if answer.comes_short() == Some(0.0) {
+        told.push_str(said!(
+            " No water comes to any tank that is drawn on: a downspout, an overflow or a pump has to lead there first.",
+            " No llega agua a ningún tanque del que se saque: antes tiene que llevar hasta allí una bajante, un rebose o una \
+             bomba.",
+        ));
     } else if let Some(comes) = answer.comes_short() {
         told.push_str(&say!(
             " No tank alone would be enough: only {share} of the water wanted comes. More roof or less use has to come first.",

@@ -366,7 +366,20 @@ fn tanks_that_were_read_apart_and_then_joined_hold_what_both_held() {
     // But what happened to them apart says nothing of how the joined ones fare.
     let read = levels_read(&plan, &kept.site.system, &kept.diary);
     assert!(read.len() == 2 && !read.iter().any(|read| read.as_now));
+    let told = |model: &Model| {
+        let charts = eavewater::app::view::diary::diary(
+            model.site().unwrap(),
+            &model.units,
+            (TODAY - chrono::Days::new(30), TODAY),
+            9,
+            360.0,
+        )
+        .charts;
+        charts.iter().any(|chart| chart.caption.contains("joined otherwise"))
+    };
+    assert!(told(&model), "the chart says so");
     update(&mut model, Event::ValveTurned(line.id));
+    assert!(!told(&model));
     let kept = model.site().unwrap();
     let apart = eavewater::engine::balance::plan::plan(&kept.site.system).unwrap();
     assert!(levels_read(&apart, &kept.site.system, &kept.diary).iter().all(|read| read.as_now));

@@ -177,14 +177,18 @@ fn level_chart(
         .filter_map(|tank| system.tanks.get(*tank))
         .map(|tank| tank.name.clone())
         .collect();
+    let mut caption = say!(
+        "{tanks}, over the outlets. {line}",
+        "{tanks}, por encima de las salidas. {line}",
+        tanks = words::list(&tanks),
+        line = words::diary::LINE
+    );
+    if own.iter().any(|read| !read.as_now && from <= read.date && read.date <= to) {
+        caption.push_str(words::diary::JOINED_OTHERWISE.text());
+    }
     Chart {
         title: said!("Water, as read and as reckoned", "Agua, según lo leído y lo calculado"),
-        caption: say!(
-            "{tanks}, over the outlets. {line}",
-            "{tanks}, por encima de las salidas. {line}",
-            tanks = words::list(&tanks),
-            line = words::diary::LINE
-        ),
+        caption,
         drawing: track.drawing(width),
         table: track.table(),
     }

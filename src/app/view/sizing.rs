@@ -288,6 +288,10 @@ mod tests {
         empty.reckoning.start = crate::quantity::Share::of_one(0.0);
         let short = answer(&empty, &rain).unwrap().comes_short();
         assert!(short.is_some_and(|share| (share - expected).abs() < 0.02), "{short:?}");
+        // Where none is led to any of them, more of it would mend nothing.
+        empty.system.sections.iter_mut().for_each(|section| section.outlets.clear());
+        let dry = answer(&empty, &rain).map(|answer| say::headline(&answer));
+        assert!(dry.as_ref().is_ok_and(|told| told.contains("has to lead there first")), "{dry:?}");
     }
 
     #[test]
