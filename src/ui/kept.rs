@@ -142,7 +142,9 @@ fn site(row: &SiteRow, desk: Desk) -> AnyView {
 /// The languages, the one that is spoken pressed.
 pub(super) fn languages(desk: Desk) -> AnyView {
     let languages = Language::ALL.map(|language| {
-        desk.button(language.name(), Event::LanguageChosen(language))
+        // All of the page is drawn anew.
+        let follow = || request_animation_frame(|| focus_on("button[lang][aria-pressed=true]"));
+        desk.button_then(language.name(), Event::LanguageChosen(language), follow)
             .attribute("lang", language.tag())
             .attribute("aria-pressed", (language == spoken()).to_string())
             .into()
