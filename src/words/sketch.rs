@@ -93,7 +93,7 @@ pub fn chance(range: (f64, f64)) -> String {
     )
 }
 
-/// The least tank, from one order within a day to the other, both in L.
+/// The least tank, from one order within a day to the other, both in L, to two digits.
 pub fn tank_wanted(least_l: f64, most_l: f64, wanted: Wanted, units: &Units) -> String {
     let size = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let sizes = super::size::between(size(least_l), size(most_l));

@@ -167,8 +167,8 @@ pub fn size_found(size: Size, units: &Units) -> SizeFound {
     };
     let rounded = |litres: f64| shown::in_two_digits(litres, Kind::Volume, units);
     // Half a step of two digits is never more than a twentieth.
-    let up = if rounded(most) < most { rounded(most * 1.05) } else { rounded(most) };
-    SizeFound { told: say::tank_wanted(least, most, wanted, units), tank_l: Some(up) }
+    let up = |litres: f64| if rounded(litres) < litres { rounded(litres * 1.05) } else { rounded(litres) };
+    SizeFound { told: say::tank_wanted(up(least), up(most), wanted, units), tank_l: Some(up(most)) }
 }
 
 /// What twelve typed means amount to, or what is wrong with them.
