@@ -17,8 +17,9 @@ pub const PRINT: Phrase = phrase!("Print, or save as PDF", "Imprimir o guardar c
 pub const EXTENTS: [Phrase; 2] = [phrase!("Everything", "Todo"), phrase!("In short", "En breve")];
 /// What the buttons choose.
 pub const EXTENT: Phrase = phrase!("How much", "Cuánto");
-/// In short: what is not enough.
-pub const NOT_ENOUGH: Phrase = phrase!("Parts that are not enough", "Partes que no alcanzan");
+/// In short: what is not enough or lacks a value.
+pub const NOT_ENOUGH: Phrase =
+    phrase!("Parts that are not enough, or not known to be", "Partes que no alcanzan, o de las que no se sabe");
 /// In short, where there is nothing such.
 pub const ALL_ENOUGH: Phrase = phrase!(
     "Every part that could be checked is enough. The whole report lists the checks.",
