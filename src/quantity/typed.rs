@@ -14,6 +14,9 @@ pub struct Typed {
     pub parts: Vec<(f64, &'static Unit)>,
 }
 
+/// What joins two numbers as well as a space.
+const DASHES: [char; 3] = ['-', '–', '−'];
+
 /// Why a text is not a quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub enum TypedError {
@@ -74,6 +77,8 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
     }
     let mut parts: Vec<(f64, &'static Unit)> = Vec::new();
     while !rest.is_empty() {
+        // The dash of 6'-2" joins: nobody takes inches from feet.
+        rest = if parts.is_empty() { rest } else { rest.trim_start_matches(DASHES).trim_start() };
         let (number, after) = leading_number(rest).ok_or_else(|| TypedError::NotANumber { text: rest.to_owned() })?;
         let (number, after) = thousands(number, after.trim_start());
         let (unit, after) = match parts.last() {
@@ -144,8 +149,9 @@ fn leading_number(text: &str) -> Option<(f64, &str)> {
     if let Some((value, after)) = fraction_of(first, after) {
         return Some((value, after));
     }
-    // A sign belongs to the whole of "-2 1/2".
+    // A sign belongs to the whole of "-2 1/2", and the dash of "2-1/2" joins.
     let tail = after.trim_start();
+    let tail = tail.strip_prefix(DASHES).unwrap_or(tail);
     let mixed = leading_fraction(tail)
         .or_else(|| leading_decimal(tail).and_then(|(numerator, after)| fraction_of(numerator, after)));
     match mixed {
@@ -252,6 +258,8 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
     if text.is_empty() {
         return Ok((own, text));
     }
+    // As in "a 4-in pipe".
+    let text = text.strip_prefix(DASHES).filter(|after| after.starts_with(char::is_alphabetic)).unwrap_or(text);
     let candidates = || std::iter::once(own).chain(kind.units());
     let lower = text.to_ascii_lowercase();
     let longest = candidates()
@@ -260,7 +268,10 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
         .reduce(|best, next| if next.1.len() > best.1.len() { next } else { best });
     match longest {
         // Lower-casing keeps the byte length of every name, so the same cut holds in the text itself.
-        Some((unit, name)) if text.is_char_boundary(name.len()) => Ok((unit, &text[name.len()..])),
+        Some((unit, name)) if text.is_char_boundary(name.len()) => {
+            let after = &text[name.len()..];
+            Ok((unit, after.strip_prefix('.').unwrap_or(after)))
+        }
         _ => Err(TypedError::UnknownUnit { text: text.trim_end().to_owned(), kind }),
     }
 }
@@ -329,6 +340,16 @@ mod tests {
         check("-1 ⅞ ft", Kind::Length, Metric, -1.875 * 0.3048);
         check("-⅔ ft", Kind::Length, Metric, -0.2032);
         check("18mm", Kind::Bore, Us, 0.018);
+        // As American drawings and shop shelves write them.
+        check("6'-2\"", Kind::Length, Metric, 74.0 * 0.0254);
+        check("6' - 2 1/2\"", Kind::Length, Us, 74.5 * 0.0254);
+        check("6'-2", Kind::Length, Us, 74.0 * 0.0254);
+        check("1-1/2\"", Kind::Bore, Metric, 1.5 * 0.0254);
+        check("-1-1/2 ft", Kind::Length, Metric, -1.5 * 0.3048);
+        check("4-in", Kind::Bore, Metric, 4.0 * 0.0254);
+        check("6 ft. 2 in.", Kind::Length, Metric, 74.0 * 0.0254);
+        check("2500 gal.", Kind::Volume, Us, 2500.0 * 3.785_411_784);
+        check("12 gal a day", Kind::Flow, Us, 12.0 * 3.785_411_784);
         check("-0.5", Kind::Length, Metric, -0.5);
         check("-1 1/2 ft", Kind::Length, Metric, -1.5 * 0.3048);
         check("85 %", Kind::Share, Us, 0.85);
@@ -397,9 +418,7 @@ mod tests {
             check("14 m 50", Kind::Length, set, 14.5);
             check("2 m 05", Kind::Length, set, 2.05);
             let refuse = |text: &str, kind| quantity(text, kind, &Units::customary(set)).unwrap_err();
-            for text in
-                ["2.3 m 4", "2.3 m 40", "14 m 5", "14 m 500", "3 ft 12", "3.5 ft 4", "3 ft -4", "3 in 4", "50 cm 5"]
-            {
+            for text in ["2.3 m 4", "2.3 m 40", "14 m 5", "14 m 500", "3 ft 12", "3.5 ft 4", "3 in 4", "50 cm 5"] {
                 let error = refuse(text, Kind::Length);
                 assert!(matches!(error, TypedError::BareBehindUnit { .. }), "{text}: {error:?}");
             }
