@@ -123,17 +123,21 @@ impl Answer {
     }
 
     /// The share (0 to 1) of the water wanted that comes by itself, where that is not all of it over whole years, in whole
-    /// percent: then no tank is enough.
+    /// percent: then no tank is enough. Without uses whose lack makes no dry day.
     pub fn comes_short(&self) -> Option<f64> {
         let serves_l: f64 = self.waters.iter().map(Water::serves_l).sum();
-        let share = serves_l / self.total.wanted_l();
+        let share = serves_l / self.counting_l();
         (self.has_whole_year() && share < ALL_BUT).then_some(share)
     }
 
     /// Whether as much comes by itself in all as is wanted, were it used where it comes.
     pub fn comes_elsewhere(&self) -> bool {
         let hauled_l: f64 = self.waters.iter().map(|water| water.hauled_l).sum();
-        self.came_l() - hauled_l >= self.total.wanted_l()
+        self.came_l() - hauled_l >= self.counting_l()
+    }
+
+    fn counting_l(&self) -> f64 {
+        self.waters.iter().map(|water| water.counting_l).sum()
     }
 }
 

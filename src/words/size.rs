@@ -168,8 +168,8 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         }
         (Found::Enough { factor, .. }, Sought::Uses) => {
             say!(
-                "A use of {size} could be met; {of_now} is wanted.",
-                "Se podría cubrir un uso de {size}; lo que se necesita es {of_now}.",
+                "It would do for a use of {size}; {of_now} is wanted.",
+                "Alcanzaría para un uso de {size}; lo que se necesita es {of_now}.",
                 size = size(factor),
                 of_now
             )
@@ -188,15 +188,15 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         ),
         (Found::NotEvenAt { factor, tally }, Sought::Uses) => {
             say!(
-                "Not even a use of {size} could be met: it comes to {reached}.",
-                "Ni siquiera se podría cubrir un uso de {size}: se llega a {reached}.",
+                "It would not even do for a use of {size}: it comes to {reached}.",
+                "Ni siquiera alcanzaría para un uso de {size}: se llega a {reached}.",
                 size = size(factor),
                 reached = reached(&tally),
             )
         }
         (Found::EvenAt { factor, .. }, Sought::Uses) => say!(
-            "Even a use of {size} could be met.",
-            "Se podría cubrir incluso un uso de {size}.",
+            "It would do even for a use of {size}.",
+            "Alcanzaría incluso para un uso de {size}.",
             size = size(factor),
         ),
         (Found::EvenAt { factor, .. }, _) => {

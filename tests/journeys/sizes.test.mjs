@@ -18,7 +18,7 @@ test('the smallest, the curves, the surface and the handbooks are there with the
   const page = await startApp(browser, host.address());
   await demoSizing(page);
   const smallest = section(page, 'Smallest that does it');
-  await smallest.getByText(/A use of .* could be met/).waitFor();
+  await smallest.getByText(/It would do for a use of/).waitFor();
   await smallest.getByText(/Never short at all/).waitFor();
   // The wanted reliability is the person's own; another one gives other sizes.
   const before = await smallest.locator('.answers').innerText();

@@ -315,4 +315,23 @@ mod tests {
         enough.system.sections[0].area = Area::square_metres(500.0);
         assert_eq!(answer(&enough, &rain).unwrap().first_fill, None);
     }
+    #[test]
+    fn what_a_garden_lacks_is_no_dry_day_and_asks_for_no_more_roof() {
+        // 40 L a day fall on the roof: what is left of them is enough for 5 L in the house, not for a garden of 400 L as well.
+        let (mut site, rain) = (large_tank(), every_fifth_day(2 * 365, 4.0));
+        site.reckoning.start = crate::quantity::Share::of_one(0.0);
+        let mut garden = site.system.uses[0].clone();
+        (garden.id, garden.outdoor) = (site.system.unused_id(), true);
+        site.system.uses[0].amount = Amount::Daily(Flow::litres_a_day(5.0));
+        let wants = |outdoor: f64| {
+            garden.amount = Amount::Daily(Flow::litres_a_day(outdoor));
+            let mut site = site.clone();
+            site.system.uses.push(garden.clone());
+            answer(&site, &rain).unwrap()
+        };
+        let answered = [0.0, 400.0].map(wants);
+        assert!(answered.iter().all(|answer| answer.comes_short().is_none() && answer.comes_elsewhere()));
+        site.system.uses[0].amount = Amount::Daily(Flow::litres_a_day(100.0));
+        assert!(answer(&site, &rain).unwrap().comes_short().is_some());
+    }
 }

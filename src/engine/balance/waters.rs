@@ -8,6 +8,8 @@ use super::run::Standing;
 pub struct Water {
     /// What its uses wanted, rationed or not.
     pub wanted_l: f64,
+    /// Of that, what uses wanted whose lack makes a dry day.
+    pub counting_l: f64,
     /// What they got.
     pub yield_l: f64,
     /// What left it over rims.
@@ -30,9 +32,10 @@ impl Water {
         if self.came_l() < self.wanted_l { self.drop_l.max(0.0) } else { 0.0 }
     }
 
-    /// Of what is wanted, what comes by itself: more than is wanted here is of no use elsewhere.
+    /// Of what is wanted by uses whose lack makes a dry day, what comes by itself: more than is wanted here is of no use
+    /// elsewhere.
     pub fn serves_l(&self) -> f64 {
-        (self.came_l() - self.hauled_l).min(self.wanted_l)
+        (self.came_l() - self.hauled_l).min(self.counting_l)
     }
 }
 
@@ -85,8 +88,12 @@ impl Waters {
             let leaves = store.spills_to.iter().filter(|to| !matches!(to, SpillTo::Tank(_))).count();
             #[expect(clippy::cast_precision_loss, reason = "a handful of rims")]
             let share = leaves as f64 / store.spills_to.len().max(1) as f64;
-            for [wanted_l, yield_l] in store.uses.iter().filter_map(|using| uses.get(*using)) {
+            for using in &store.uses {
+                let (Some([wanted_l, yield_l]), Some(plan)) = (uses.get(*using), plan.uses.get(*using)) else {
+                    continue;
+                };
                 water.wanted_l += wanted_l;
+                water.counting_l += if plan.counts { *wanted_l } else { 0.0 };
                 water.yield_l += yield_l;
             }
             water.spill_l += spill_l * share;
