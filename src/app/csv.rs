@@ -1,5 +1,6 @@
 //! Tables as CSV files, for spreadsheets: RFC 4180, numbers in SI so that every program reads them alike.
 
+use crate::engine::balance::plan::Store;
 use crate::engine::question::Answer;
 use crate::site::diary::{Diary, Level, TestResult, Told, Water};
 use crate::site::part::PartId;
@@ -64,7 +65,7 @@ pub fn diary(diary: &Diary, system: &System) -> String {
     out
 }
 
-/// The results: a row a day.
+/// The results: a row a day. What spills into another tank is still there.
 pub fn results(answer: &Answer) -> String {
     let mut out = said!(
         "date,rain_mm,water_L,spill_L,used_L,lacking_L,hauled_L\r\n",
@@ -73,11 +74,13 @@ pub fn results(answer: &Answer) -> String {
     .to_owned();
     let series = &answer.series;
     let sum = |columns: &[Vec<f64>], day: usize| columns.iter().map(|column| column[day]).sum::<f64>();
+    let leaves: Vec<f64> = answer.plan.stores.iter().map(Store::spill_that_leaves).collect();
+    let spilled = |day: usize| series.spill_l.iter().zip(&leaves).map(|(of, leaves)| leaves * of[day]).sum::<f64>();
     for (day, date) in series.dates.iter().enumerate() {
         let values = [
             series.rain_mm[day],
             sum(&series.live_l, day),
-            sum(&series.spill_l, day),
+            spilled(day),
             sum(&series.yield_l, day),
             sum(&series.shortfall_l, day),
             sum(&series.hauled_l, day),
@@ -111,5 +114,16 @@ mod tests {
         let lines: Vec<&str> = text.split("\r\n").collect();
         assert_eq!(lines[1], "2026-01-02,Rain,,,2.5,mm,'=1+1");
         assert_eq!(lines[2], "2026-01-02,Rain,,,2.5,mm,\"a \"\"big\"\", wet\nday\"");
+    }
+    #[test]
+    fn what_spills_into_another_tank_has_not_left() {
+        let (mut site, rain) = (crate::site::demo::site(), crate::site::demo::rain());
+        site.system.trunk_lines.iter_mut().for_each(|line| line.open = false);
+        let answer = crate::engine::question::answer(&site, &crate::site::rain::Rain::Record(rain)).unwrap();
+        assert!(answer.plan.stores.iter().any(|store| store.spill_that_leaves() < 1.0), "one leads to another");
+        let written = results(&answer);
+        let cells = |line: &str| line.split(',').map(|cell| cell.parse().unwrap_or(0.0)).collect::<Vec<f64>>();
+        let spilled: f64 = written.lines().skip(1).map(|line| cells(line)[3]).sum();
+        assert!(spilled > 1000.0 && (spilled - answer.total.spill_l).abs() < 1e-4 * spilled, "{spilled}");
     }
 }

@@ -270,11 +270,12 @@ pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Opti
         name
     );
     text.push_str(&if tally.found_full == 0 {
-        said!("; it had drained before every storm.", "; se había vaciado antes de cada tormenta.").to_owned()
+        said!("; no storm found it more than half full.", "; ninguna tormenta lo encontró más que medio lleno.")
+            .to_owned()
     } else {
         say!(
-            "; {share} of storms found it still full, so that dirty water went to the tank.",
-            "; en {share} de las tormentas seguía lleno, así que el agua sucia pasó al tanque.",
+            "; {share} of storms found it still more than half full, so that dirty water went to the tank.",
+            "; en {share} de las tormentas seguía más que medio lleno, así que el agua sucia pasó al tanque.",
             share = percent(full),
         )
     });

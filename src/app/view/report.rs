@@ -31,6 +31,17 @@ struct About<'a> {
     width: f64,
 }
 
+impl About<'_> {
+    fn seen(&self) -> Seen<'_> {
+        let About { kept, case, answer, units, .. } = self;
+        Seen { site: &kept.site, diary: &kept.diary, answer: *answer, today: case.today, units }
+    }
+
+    fn rain(&self) -> Option<rain::KeptRainView> {
+        rain::rain(self.kept, &self.kept.site.reckoning, None, self.units, self.width).kept
+    }
+}
+
 /// How much of the report is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Extent {
@@ -86,6 +97,11 @@ fn answered(about: &About, extent: Extent) -> Section {
     let About { kept, case, units, .. } = about;
     let mut section = Section::new(say::ANSWER.text());
     let view = sizing::sizing(kept, case.outcome.as_deref(), &crate::site::trial::Trial::NONE, None, units);
+    // Who reads no further reads that nobody is to drink.
+    for tap in taps(&about.seen()).into_iter().filter(|tap| tap.urgent) {
+        section.heading(tap.name.as_str());
+        section.check(CheckView { class: tap.class, word: tap.word, sentence: tap.verdict, ..CheckView::BLANK });
+    }
     section.blocks.push(super::document::Block::Answer(view.headline));
     section.list(view.reservations);
     if let Some(answer) = about.answer {
@@ -97,6 +113,10 @@ fn answered(about: &About, extent: Extent) -> Section {
         if extent == Extent::Short {
             section.list(sizing::statistics(answer, units));
         }
+    }
+    if let (Extent::Short, Some(view)) = (extent, about.rain()) {
+        section.values(vec![(view.kind.to_owned(), view.source)]);
+        section.text(view.summary);
     }
     if let Some((text, false)) = generated::beside(kept, &kept.site.reckoning) {
         section.text(text);
@@ -189,9 +209,7 @@ fn inputs(about: &About) -> Section {
 fn rained(about: &About) -> Section {
     let About { kept, units, .. } = about;
     let mut section = Section::new(say::RAIN.text());
-    let (Some(own), Some(view)) =
-        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, about.width).kept)
-    else {
+    let (Some(own), Some(view)) = (kept.rain.as_deref(), about.rain()) else {
         section.text(words::rain::NONE);
         return section;
     };
@@ -220,6 +238,11 @@ fn rained(about: &About) -> Section {
         Rain::Normals(means) => {
             let of = |width| charts::normals(&means.totals_mm, means.rain_days.as_ref(), units, width);
             section.chart(of, about.width, HALF_PAPER);
+            let of_month = |mm| shown::figure_number(mm, Kind::Depth, units);
+            section.values(vec![(
+                [say::BY_MONTH.text(), ", ", units.of(Kind::Depth).sign()].concat(),
+                means.totals_mm.map(of_month).join(said!(", ", "; ")),
+            )]);
         }
     }
     if !view.dry_spells.is_empty() {
@@ -331,8 +354,7 @@ fn checked(found: &[Check], about: &About) -> Section {
 
 /// What is drunk; in short how each tap stands and what is wrong there.
 fn drunk(about: &About, extent: Extent) -> Option<Section> {
-    let About { kept, case, units, answer, .. } = about;
-    let seen = Seen { site: &kept.site, diary: &kept.diary, answer: *answer, today: case.today, units };
+    let seen = about.seen();
     let taps = taps(&seen);
     if taps.is_empty() {
         return None;
@@ -350,6 +372,7 @@ fn drunk(about: &About, extent: Extent) -> Option<Section> {
         });
         section.list(wrong);
         if extent == Extent::Short {
+            section.list(steps.into_iter().map(|step| [step.check.title, ": ", step.check.word].concat()).collect());
             continue;
         }
         section.text(upstream);
@@ -368,13 +391,14 @@ fn drunk(about: &About, extent: Extent) -> Option<Section> {
         section.caution(caution);
     }
     section.text(words::treatment::chain::ABOUT);
+    let mut tests = all_tests(&seen);
     if extent == Extent::Short {
-        section.caution(words::treatment::chain::CAUTION);
-        return Some(section);
+        tests.retain(|test| test.class == checks::class(Verdict::Fails));
     }
-    section.heading(words::treatment::results::TITLE);
-    let tests = all_tests(&seen);
-    if tests.is_empty() {
+    if extent == Extent::Whole || !tests.is_empty() {
+        section.heading(words::treatment::results::TITLE);
+    }
+    if extent == Extent::Whole && tests.is_empty() {
         section.text(words::treatment::results::NONE);
     }
     for test in tests {

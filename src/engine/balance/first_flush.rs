@@ -84,9 +84,9 @@ impl Chamber {
         Self { capacity_l, drip_l, emptying }
     }
 
-    /// Whether a chamber with so much in it has room for nothing more to speak of.
+    /// Whether a chamber with so much in it has room for less than half of what it is for.
     pub fn is_full(&self, content_l: f64) -> bool {
-        content_l >= self.capacity_l * (1.0 - 1e-9)
+        content_l > self.capacity_l / 2.0
     }
 
     /// A day, counted from 0, on which `inflow_l` reaches the diverter. The content is what it holds, changed to
@@ -184,5 +184,9 @@ mod tests {
         let mut content = 0.0;
         blocked.day(0, 500.0, &mut content);
         assert!(blocked.is_full(content));
+        // One through which next to nothing runs has no more room for the storm of the day after.
+        let narrow = standpipe(hole(0.1));
+        narrow.day(0, 500.0, &mut content);
+        assert!(narrow.is_full(content) && !narrow.is_full(narrow.capacity_l * 0.4));
     }
 }

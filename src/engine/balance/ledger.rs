@@ -105,7 +105,7 @@ impl Flows {
 pub struct FlushTally {
     /// Days on which water reached it.
     pub storms: usize,
-    /// Of those, days on which it was still full from before, so that dirty water went to the tank.
+    /// Of those, days on which it was still more than half full from before, so that dirty water went to the tank.
     pub found_full: usize,
     /// Water that it kept from the tank, in L.
     pub diverted_l: f64,

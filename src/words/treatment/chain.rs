@@ -34,8 +34,10 @@ pub const CAUTION: Phrase = phrase!(
 );
 /// The caution of taps that nobody is meant to drink from.
 pub const HOUSE: Phrase = phrase!(
-    "Nobody is meant to drink here: mark these taps. Brushing teeth and rinsing salad is drinking.",
-    "Aquí nadie debe beber: marca estos grifos. Cepillarse los dientes y enjuagar la ensalada es beber.",
+    "Nobody is meant to drink here: mark these taps, or choose drinking as their kind of use. Brushing teeth and rinsing salad \
+     is drinking.",
+    "Aquí nadie debe beber: marca estos grifos, o elige beber como su tipo de uso. Cepillarse los dientes y enjuagar la ensalada \
+     es beber.",
 );
 
 /// The button to a tap's own chain.
