@@ -153,8 +153,13 @@ pub(super) fn languages(desk: Desk) -> AnyView {
     row.attribute("aria-label", said!("Language", "Idioma")).children(languages).into()
 }
 
+/// The sets of units for a person who has none of the settings before them.
+pub(super) fn sets(desk: Desk) -> AnyView {
+    live(move || desk.model.with(|model| unit_sets(&kept::unit_sets(&model.units), desk)))
+}
+
 /// The sets of units, the one that holds pressed.
-pub(super) fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) -> AnyView {
+fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) -> AnyView {
     let sets = sets.iter().map(|(set, name, holds)| {
         desk.button(*name, Event::UnitsChosen(*set)).attribute("aria-pressed", holds.to_string()).into()
     });

@@ -10,7 +10,7 @@ use super::element::{element, focus_on, key_of, list, live, nothing, worded};
 use super::field::{QuantityField, text_field};
 use super::file::FileButton;
 use super::follow::{Derived, Held, derived, renewed, whenever};
-use super::kept::unit_sets;
+use super::kept::sets;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
 use crate::app::sketch::{Sketch, SketchRain};
@@ -191,7 +191,7 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
         .child(worded("H1", say::TITLE))
         .child(answer)
         .child(worded("P", say::LEAD).class("small"))
-        .child(live(move || desk.model.with(|model| unit_sets(&kept::unit_sets(&model.units), desk))))
+        .child(sets(desk))
         .child(form)
         .child(notes)
         .child(who_decides())

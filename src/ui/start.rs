@@ -45,6 +45,7 @@ pub(crate) fn start(desk: Desk) -> AnyView {
         .child(element("DIV").class("ways").child(sketch).child(demo).child(load.view(desk)))
         .child(worded("P", kept::STAYS_HERE).class("small"))
         .child(super::kept::languages(desk))
+        .child(super::kept::sets(desk))
         .child(who_decides())
         .into()
 }

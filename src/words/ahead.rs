@@ -151,7 +151,7 @@ fn days_until(days: f64, today: NaiveDate) -> String {
     }
 }
 
-/// The answer: "The water will most likely last 74 days, until 7 February."
+/// The answer: "In a middle year (1 in 2) the water lasts 74 days, until 7 February."
 pub fn headline(ahead: &Ahead) -> String {
     if whole(ahead.lasting.half) == Some(0) {
         if is_empty(ahead) {
@@ -164,8 +164,8 @@ pub fn headline(ahead: &Ahead) -> String {
         return said!("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
     }
     say!(
-        "The water will most likely last {days}.",
-        "Lo más probable es que el agua dure {days}.",
+        "In a middle year (1 in 2) the water lasts {days}.",
+        "En un año medio (1 de 2), el agua dura {days}.",
         days = days_until(ahead.lasting.half, today(ahead))
     )
 }
@@ -176,8 +176,8 @@ pub fn in_a_line(ahead: &Ahead) -> String {
         return headline(ahead);
     }
     say!(
-        "Water from today: most likely {half}. In a dry year (1 in 10) {tenth}; if it never rains again, {floor}.",
-        "Agua desde hoy: lo más probable, {half}. En un año seco (1 de 10), {tenth}; si no vuelve a llover, {floor}.",
+        "Water from today: in a middle year (1 in 2) {half}. In a dry year (1 in 10) {tenth}; if it never rains again, {floor}.",
+        "Agua desde hoy: en un año medio (1 de 2), {half}. En un año seco (1 de 10), {tenth}; si no vuelve a llover, {floor}.",
         half = days_or_more(ahead.lasting.half),
         tenth = days_or_more(ahead.lasting.tenth),
         floor = days_or_more(floor_days(ahead))
@@ -314,8 +314,8 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
         (Some(_), Some(_)) => said!("no day more", "ni un día más").to_owned(),
     };
     say!(
-        "{what}: most likely {half}; in a dry year (1 in 10) {tenth}.",
-        "{what}: lo más probable, {half}; en un año seco (1 de 10), {tenth}.",
+        "{what}: in a middle year {half}; in a dry year (1 in 10) {tenth}.",
+        "{what}: en un año medio, {half}; en un año seco (1 de 10), {tenth}.",
         half = gained(with.half, now.half),
         tenth = gained(with.tenth, now.tenth),
         what

@@ -103,6 +103,20 @@ pub fn means_come_to(mm: f64, units: &Units) -> String {
     )
 }
 
+/// The doubt about means of a year, in mm, that hardly any place has: most likely they were typed in the other unit. Beyond
+/// 60 and 4,000 mm a year lie true deserts and a few wet coasts (common practice, no source).
+pub fn means_doubt(mm: f64, units: &Units) -> Option<String> {
+    let usual = (60.0..=4_000.0).contains(&mm);
+    (!usual).then(|| {
+        say!(
+            "{year} Few places on earth have such a year: were they in another unit? Then write mm or in behind each.",
+            "{year} Pocos lugares de la Tierra tienen un año así: ¿estaban en otra unidad? Entonces escribe mm o in detrás de \
+             cada uno.",
+            year = means_come_to(mm, units)
+        )
+    })
+}
+
 /// The wettest day, with its rain in mm; to go after another sentence.
 pub fn wettest(date: NaiveDate, mm: f64, units: &Units) -> String {
     say!(

@@ -8,7 +8,7 @@ use eavewater::app::event::Event;
 use eavewater::app::model::{Model, Place};
 use eavewater::app::sketch::{Sketch, SketchRain};
 use eavewater::app::update::update;
-use eavewater::app::view::{frame, sketch as sketch_view};
+use eavewater::app::view::{frame, rain as rain_view, sketch as sketch_view};
 use eavewater::engine::question::answer;
 use eavewater::engine::sizing::smallest::{Found, Sought};
 use eavewater::engine::sizing::study::{Findings, Inquiry, Study};
@@ -51,6 +51,23 @@ fn a_sketch_tells_all_that_is_odd_about_its_record() {
     let found = sketch_view::file(&model).found.join("\n");
     for told in ["31\u{a0}January 2001 (1,500\u{a0}mm)", "marked as not measured", "below zero", "1,825\u{a0}mm"] {
         assert!(found.contains(told), "{told}: {found}");
+    }
+}
+
+#[test]
+fn means_that_hardly_any_place_has_are_questioned_wherever_they_are_told() {
+    let mut model = with_demo();
+    let mm = [95.0, 80.0, 75.0, 60.0, 40.0, 20.0, 10.0, 15.0, 40.0, 70.0, 90.0, 100.0];
+    for (factor, odd) in [(1.0, false), (25.4, true), (1.0 / 25.4, true)] {
+        let totals_mm = mm.map(|mm: f64| mm * factor);
+        let rain = SketchRain::Means(totals_mm);
+        let told = sketch_view::answered(&Sketch { rain, ..sketch() }, &sketch_view::days(rain, &model)).headline;
+        assert_eq!(told.contains("were they in another unit?"), odd, "{factor}: {told}");
+        let normals = Normals { source: String::new(), totals_mm, rain_days: None };
+        update(&mut model, Event::NormalsEntered(normals));
+        let kept = model.site().unwrap();
+        let seen = rain_view::rain(kept, &kept.site.reckoning, None, &model.units, 360.0).kept.unwrap();
+        assert_eq!(seen.summary.contains("were they in another unit?"), odd, "{}", seen.summary);
     }
 }
 

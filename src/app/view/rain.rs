@@ -141,7 +141,7 @@ fn normals_view(normals: &Normals, run_even: bool, units: &Units, width: f64) ->
     KeptRainView {
         kind: words::rain::MONTHLY_MEANS.text(),
         source: normals.source.clone(),
-        summary: words::rain::means_come_to(year, units),
+        summary: words::rain::means_doubt(year, units).unwrap_or_else(|| words::rain::means_come_to(year, units)),
         caution: run_even.then(|| words::rain::EVEN_RAIN.text()),
         generated: GeneratedView::default(),
         factors: [1.0; 12],

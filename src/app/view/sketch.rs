@@ -15,7 +15,8 @@ use crate::words::{self, sizing, sketch as say};
 /// The days that the sketch is run on, made once for its rain; none without rain.
 pub struct SketchDays {
     days: Option<Result<Weather, Refusal>>,
-    means: bool,
+    /// What twelve means come to in a year, in mm.
+    means: Option<f64>,
     units: Units,
 }
 
@@ -31,7 +32,8 @@ pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
     let found = rain.of(model);
     let site = Site { reckoning: rain.reckoning(model), ..Site::default() };
     let days = found.as_deref().map(|rain| weather(&site, rain));
-    SketchDays { days, means: matches!(rain, SketchRain::Means(_)), units: model.units.clone() }
+    let means = if let SketchRain::Means(totals_mm) = rain { Some(totals_mm.iter().sum()) } else { None };
+    SketchDays { days, means, units: model.units.clone() }
 }
 
 /// The answer of the sketch.
@@ -59,7 +61,7 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
         Ok(answer) => {
             let good_years = answer.good_years.filter(|_| answer.origin != Origin::Even);
             let mut notes: Vec<String> = good_years.iter().map(sizing::good_years).collect();
-            if under.means {
+            if under.means.is_some() {
                 notes.push(say::GENERATED.to_owned());
             } else {
                 notes.extend(sizing::reservations(&answer));
@@ -71,7 +73,10 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             notes.push(say::SIZE.to_owned());
             let roof = site.system.sections.first().zip(site.system.feeds.first());
             notes.extend(roof.and_then(|(section, feed)| say::taken_for_granted(section, feed, &under.units)));
-            let headline = sizing::headline(&answer);
+            let mut headline = sizing::headline(&answer);
+            if let Some(doubt) = under.means.and_then(|mm| words::rain::means_doubt(mm, &under.units)) {
+                headline = [doubt, headline].join(" ");
+            }
             SketchView { headline, chance: good_years.map(|good| say::chance(good.range)).unwrap_or_default(), notes }
         }
     }

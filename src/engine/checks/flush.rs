@@ -10,6 +10,8 @@ use crate::site::feed::{Diverter, Drain, Feed};
 use crate::site::system::System;
 
 const SECONDS_AN_HOUR: f64 = 3600.0;
+/// No upright chamber finds room under the eaves of a house of two floors that is taller, in m (common practice, no source).
+pub const TALLEST_M: f64 = 6.0;
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 
 /// Texas Manual on Rainwater Harvesting 2005, ch. 2 (from memory): 10 US gal for 1,000 ft² at the least, in L/m².
@@ -87,8 +89,12 @@ fn volume(asked: &Asked<'_>, feed: &Feed) -> Check {
     if let Some(diverter) = &feed.diverter {
         let chamber = check.known(Figure::ChamberBore, diverter.chamber.get());
         check.finds(Figure::ChamberWanted, wants / LITRES_PER_CUBIC_METRE / circle(chamber));
+        check.finds(Figure::ChamberHeight, full_height_m(diverter));
     }
     check.judge(Figure::FlushVolume, has, wants);
+    if check.figure(Figure::ChamberHeight) > TALLEST_M {
+        check.verdict = Verdict::Fails;
+    }
     check
 }
 

@@ -1,6 +1,7 @@
 //! First flush.
 
 use super::{Text, Told};
+use crate::engine::checks::flush::TALLEST_M;
 use crate::engine::checks::pipe_sizes::{METRIC_DRAIN, SCHEDULE_40};
 use crate::engine::checks::{Check, Figure, Verdict};
 use crate::quantity::{Kind, Units, shown};
@@ -70,6 +71,20 @@ const LONGEST_CHAMBER_M: f64 = 2.5;
 
 pub(super) fn volume(told: &Told<'_>) -> (String, String) {
     let (has, wants, margin) = told.margin();
+    if told.check.figure(Figure::ChamberHeight) > TALLEST_M {
+        let too_tall = say!(
+            "Filled with {has}, a chamber of {bore} stands {height} tall: no house has room for that.",
+            "Llena con {has}, una cámara de {bore} mide {height} de alto: en ninguna casa cabe.",
+            has,
+            bore = told.figure(Figure::ChamberBore),
+            height = told.figure(Figure::ChamberHeight),
+        );
+        return (
+            too_tall,
+            said!("Fit a wider chamber, or several side by side.", "Pon una cámara más ancha, o varias juntas.")
+                .to_owned(),
+        );
+    }
     let verdict = say!(
         "{margin}: the first flush is {has}, wanted {wants} for this roof.",
         "{margin}: las primeras aguas son {has}; para este techo se piden {wants}.",

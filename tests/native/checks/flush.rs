@@ -50,6 +50,20 @@ fn rules_stand_side_by_side() {
 }
 
 #[test]
+fn a_chamber_that_no_house_has_room_for_is_not_enough_however_much_it_holds() {
+    for (litres, verdict) in [(45.0, Verdict::Holds), (200.0, Verdict::Fails)] {
+        let clean = house(|site| {
+            site.system.feeds[0].diverter.as_mut().unwrap().volume = Volume::litres(litres);
+            enter(site, Some(site.system.feeds[0].id), Detail::Dirt, 0.0);
+        });
+        let found = check(&clean, clean.system.feeds[0].id, Subject::FlushVolume);
+        // 4 in pipe holds 8.213 L a metre: 200 L stand 24 m tall.
+        near(found.figure(Figure::ChamberHeight), litres / 8.213, 1e-3);
+        assert_eq!(found.verdict, verdict, "{litres}");
+    }
+}
+
+#[test]
 fn one_that_never_drains_is_warned_of() {
     for drain in [Drain::Never, Drain::Hole { diameter: Bore::metres(0.0) }] {
         let site = house(|site| site.system.feeds[0].diverter.as_mut().unwrap().drain = drain);
