@@ -105,8 +105,15 @@ fn check(view: &CheckView) -> AnyView {
     verdict = verdict.child(worded("STRONG", *word)).text(": ").text(sentence.as_str());
     let mut went_in = Vec::new();
     for InputView { label, text, entry } in inputs {
-        let usual = entry.as_ref().is_some_and(|entry| entry.usual.is_some());
-        went_in.push([label.as_str(), " ", text, if usual { say::USUAL_MARK.text() } else { "" }].concat());
+        let usual = entry.as_ref().and_then(|entry| entry.usual);
+        went_in.push(match usual {
+            // The 0 that stands for it would be taken for what there is.
+            Some(whence) if whence.starts_with(say::UNKNOWN.text()) => {
+                [label.as_str(), " ", say::UNKNOWN.text()].concat()
+            }
+            Some(_) => [label.as_str(), " ", text, say::USUAL_MARK.text()].concat(),
+            None => [label.as_str(), " ", text].concat(),
+        });
     }
     for (label, figure) in figures {
         went_in.push([label.as_str(), ": ", figure].concat());

@@ -239,12 +239,23 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
 
 /// The rain that the site has.
 fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
-    let KeptRainView { kind, source, summary, caution, charts, dry_spells, treatments, generated: years, factors } =
-        kept;
+    let KeptRainView {
+        kind,
+        source,
+        summary,
+        caution,
+        doubts,
+        charts,
+        dry_spells,
+        treatments,
+        generated: years,
+        factors,
+    } = kept;
     let changing = Held::new(false);
     let mut views: Vec<AnyView> =
         vec![worded("P", format!("{kind}: {source}")).class("lead").into(), worded("P", summary).into()];
     views.extend(caution.map(|caution| worded("P", caution).class("caution").into()));
+    views.push(list("findings", doubts).into());
     if !treatments.is_empty() {
         let chosen = treatments.iter().position(|(_, _, holds)| *holds).unwrap_or(0);
         let words: Vec<String> = treatments.iter().map(|(_, words, _)| words.clone()).collect();

@@ -63,9 +63,12 @@ pub fn explained(kind: PartKind) -> &'static str {
             "Whatever draws water. Uses higher in the list are served first.",
             "Todo lo que toma agua. Los usos más altos en la lista se sirven primero.",
         ),
-        PartKind::Hauling => {
-            said!("A load that is ordered when the store is low.", "Un viaje que se pide cuando el depósito está bajo.")
-        }
+        PartKind::Hauling => said!(
+            "A load that is ordered when the store is low. A top-up from the mains is entered the same way, coming after 0 days: \
+             it falls in through an air gap, made by whoever is licensed for it.",
+            "Un viaje que se pide cuando el depósito está bajo. Un relleno desde la red pública se anota igual, llegando después \
+             de 0 días: cae por una separación de aire, hecha por quien tenga licencia para ello.",
+        ),
         PartKind::Ration => said!(
             "What the household does without while its store is low.",
             "Aquello de lo que el hogar prescinde mientras su depósito está bajo.",

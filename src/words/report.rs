@@ -121,6 +121,8 @@ pub const NO_RAIN: Phrase =
     phrase!("Without rain nothing can be told of it.", "Sin lluvia no se puede decir nada de esto.");
 /// How values are marked that nobody entered.
 pub const USUAL_MARK: Phrase = phrase!(" (usual)", " (usual)");
+/// What stands for a value that nobody entered and that nothing is common for, as `words::checks::details` begins to say it.
+pub const UNKNOWN: Phrase = phrase!("Not known", "No se sabe");
 /// What that means.
 pub const USUAL: Phrase = phrase!(
     "Values marked “usual” were not entered by anybody: they are what is common for such parts. A check that rests on \

@@ -134,7 +134,15 @@ test('a browser finds nothing in the way of installing', async (t) => {
   const browserSays = await browser.newCDPSession(page);
   const manifest = await browserSays.send('Page.getAppManifest');
   assert.deepEqual(manifest.errors, []);
-  assert.equal(JSON.parse(manifest.data).start_url, './');
+  const { start_url, shortcuts } = JSON.parse(manifest.data);
+  assert.equal(start_url, './');
+  await page.getByRole('button', { name: /demo house/ }).tap();
+  const places = ['Diary', 'Ahead', 'Upkeep'];
+  assert.equal(shortcuts.length, places.length);
+  for (const [at, { url }] of shortcuts.entries()) {
+    await page.goto(new URL(url, host.address()).href);
+    await page.locator('nav [aria-current=page]', { hasText: places[at] }).waitFor();
+  }
   const { installabilityErrors } = await browserSays.send('Page.getInstallabilityErrors');
   assert.deepEqual(installabilityErrors, []);
 });

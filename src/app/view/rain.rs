@@ -3,6 +3,7 @@
 use super::charts::{self, Chart};
 use super::generated::{self, GeneratedView};
 use crate::app::model::{KeptSite, ReadRain};
+use crate::engine::rain::doubts::doubts;
 use crate::engine::rain::picture;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::quantity::{Share, Units};
@@ -52,6 +53,8 @@ pub struct KeptRainView {
     pub summary: String,
     /// What to mind about it.
     pub caution: Option<&'static str>,
+    /// Doubts about the record as a whole, as when it was read.
+    pub doubts: Vec<String>,
     /// Years that haven't happened, beside it.
     pub generated: GeneratedView,
     /// By how much each month's rain is multiplied.
@@ -118,6 +121,7 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
         source: record.source.clone(),
         summary: words::rain::record((record.start, record.end()), missing, &(mean_year(record, units) + &wettest)),
         caution: None,
+        doubts: doubts(record).iter().map(|doubt| rain_report::sentence(doubt, units)).collect(),
         generated: GeneratedView::default(),
         factors: [1.0; 12],
         charts: vec![charts::monthly_rain(record, units, width), charts::yearly_rain(record, units, width)],
@@ -143,6 +147,7 @@ fn normals_view(normals: &Normals, run_even: bool, units: &Units, width: f64) ->
         source: normals.source.clone(),
         summary: words::rain::means_doubt(year, units).unwrap_or_else(|| words::rain::means_come_to(year, units)),
         caution: run_even.then(|| words::rain::EVEN_RAIN.text()),
+        doubts: Vec::new(),
         generated: GeneratedView::default(),
         factors: [1.0; 12],
         charts: vec![charts::normals(&normals.totals_mm, normals.rain_days.as_ref(), units, width)],

@@ -13,7 +13,6 @@ use crate::app::case::Case;
 use crate::app::model::{KeptSite, Model};
 use crate::engine::checks::{Asked, Check, Verdict, of_all};
 use crate::engine::question::Answer;
-use crate::engine::rain::doubts::doubts;
 use crate::figures::table::Table;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::details::Entered;
@@ -221,12 +220,11 @@ fn rained(about: &About) -> Section {
     let reckoning = &kept.site.reckoning;
     match own {
         Rain::Record(record) => {
-            let doubts = doubts(record);
-            if doubts.is_empty() {
+            if view.doubts.is_empty() {
                 section.text(say::NO_DOUBT);
             } else {
                 section.heading(say::DOUBTS);
-                section.list(doubts.iter().map(|doubt| words::rain_report::sentence(doubt, units)).collect());
+                section.list(view.doubts);
             }
             if record.depths_mm.iter().any(Option::is_none) {
                 let way: MissingDays = reckoning.missing_days;
