@@ -3,7 +3,6 @@
 use crate::engine::balance::plan::Store;
 use crate::engine::question::Answer;
 use crate::site::diary::{Diary, Level, TestResult, Told, Water};
-use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::words;
 
@@ -21,9 +20,9 @@ fn row(cells: &[String]) -> String {
 pub fn diary(diary: &Diary, system: &System) -> String {
     let mut out =
         said!("date,what,part,how,value,unit,note\r\n", "fecha,qué,parte,cómo,valor,unidad,nota\r\n").to_owned();
-    let part = |id: Option<PartId>| id.map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
     for entry in diary.entries() {
-        let (part, how, value, unit): (String, String, Option<f64>, &str) = match &entry.told {
+        let part = entry.told.part().map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
+        let (how, value, unit): (String, Option<f64>, &str) = match &entry.told {
             Told::Level { of, level, undrawn, .. } => {
                 let whole = if matches!(of, Water::Store(_)) { said!("store ", "depósito ") } else { "" };
                 let (how, value, unit) = match level {
@@ -36,17 +35,17 @@ pub fn diary(diary: &Diary, system: &System) -> String {
                     Some(hours) => format!("{whole}{how}; {}", words::diary::undrawn(hours.get())),
                     None => format!("{whole}{how}"),
                 };
-                (part(Some(of.tank())), cell(&how), value, unit)
+                (cell(&how), value, unit)
             }
-            Told::Rain(depth) => (String::new(), String::new(), Some(depth.get()), "mm"),
-            Told::Meter { of, reading } => (part(*of), String::new(), Some(reading.get()), "L"),
-            Told::Delivery { to, volume, price } => {
+            Told::Rain(depth) => (String::new(), Some(depth.get()), "mm"),
+            Told::Meter { reading, .. } => (String::new(), Some(reading.get()), "L"),
+            Told::Delivery { volume, price, .. } => {
                 let price = price
                     .map_or_else(String::new, |price| say!("price {coins}", "precio {coins}", coins = price.get()));
-                (part(*to), price, Some(volume.get()), "L")
+                (price, Some(volume.get()), "L")
             }
-            Told::Work { on, task } => (part(*on), cell(words::diary::done(*task)), None, ""),
-            Told::Test { at, parameter, found } => {
+            Told::Work { task, .. } => (cell(words::diary::done(*task)), None, ""),
+            Told::Test { parameter, found, .. } => {
                 let name = words::diary::parameter_name(*parameter);
                 let (how, value) = match found {
                     TestResult::Value(value) => (name.to_owned(), Some(*value)),
@@ -54,7 +53,7 @@ pub fn diary(diary: &Diary, system: &System) -> String {
                     TestResult::Present => (say!("{name} present", "{name} presente", name), None),
                     TestResult::Absent => (say!("{name} absent", "{name} ausente", name), None),
                 };
-                (part(*at), cell(&how), value, words::treatment::results::unit(*parameter))
+                (cell(&how), value, words::treatment::results::unit(*parameter))
             }
             Told::Note => Default::default(),
         };

@@ -122,6 +122,18 @@ impl Told {
             Told::Note => Subject::Note,
         }
     }
+
+    /// The part that it is about, if it is about one.
+    pub const fn part(&self) -> Option<PartId> {
+        match self {
+            Told::Level { of, .. } => Some(of.tank()),
+            Told::Meter { of: part, .. }
+            | Told::Delivery { to: part, .. }
+            | Told::Work { on: part, .. }
+            | Told::Test { at: part, .. } => *part,
+            Told::Rain(_) | Told::Note => None,
+        }
+    }
 }
 
 /// Where a level was read.

@@ -42,7 +42,7 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
         let part = part.get()?;
         desk.case.with(|case| {
             let (site, outcome) = case.shown();
-            sheet::sheet(site?, part, outcome, &case.units)
+            sheet::sheet(site?, part, outcome, &case.units, case.today)
         })
     });
     // The browser's own modal dialog: it keeps the focus inside, gives it back, and closes on Escape.
@@ -133,6 +133,7 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
         worded("P", words::cautions::WHO_DECIDES).class("small").into(),
         extra,
         super::water::of_tap(id, desk),
+        super::upkeep::of_part(id, desk),
         super::checks::of_part(id, desk),
         buttons.into(),
     ]

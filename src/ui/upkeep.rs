@@ -11,6 +11,7 @@ use crate::app::draft::Draft;
 use crate::app::event::Event;
 use crate::app::view::upkeep::{self, JobView, UpkeepView};
 use crate::site::diary::Told;
+use crate::site::part::PartId;
 use crate::site::upkeep::Job;
 use crate::words::upkeep as say;
 
@@ -62,6 +63,28 @@ fn jobs(view: UpkeepView, open: Held<bool>, desk: Desk) -> AnyView {
         .child(worded("H2", said!("Storms and trouble", "Tormentas y problemas")))
         .children(occasions)
         .into()
+}
+
+/// What is to be done on a part, and its past, on its sheet; nothing where there is neither.
+pub(super) fn of_part(part: PartId, desk: Desk) -> AnyView {
+    let shown = derived(move || {
+        desk.case.with(|case| {
+            let site = case.site.as_ref()?;
+            Some(upkeep::of_part(site, part, case.lesson.as_deref(), &case.units, case.today))
+        })
+    });
+    live(move || {
+        let (jobs, past) = shown.get().unwrap_or_default();
+        let to_do = (!jobs.is_empty()).then(|| {
+            let list = element("UL").children(jobs.into_iter().map(|view| job(view, desk)));
+            element("DIV").class("parts").child(worded("H3", said!("Upkeep", "Cuidados"))).child(list).into()
+        });
+        let past = (!past.is_empty()).then(|| {
+            let head = worded("H3", said!("Last in the diary", "Lo último en el diario"));
+            element("DIV").child(head).child(list("notes", past)).into()
+        });
+        element("DIV").children(to_do).children(past).into()
+    })
 }
 
 /// Jobs of which nothing is written: all at once, or one by one.

@@ -144,6 +144,15 @@ pub fn water_read(
     text
 }
 
+/// All of it that was read, reckoned on to today; to go before what it is.
+pub fn water_now(litres: f64, units: &Units) -> String {
+    say!(
+        "{water} stand in the tanks. ",
+        "En los tanques hay {water}. ",
+        water = shown::figure(litres, Kind::Volume, units)
+    )
+}
+
 /// What it is where nobody read.
 pub fn water_usual(today: NaiveDate) -> String {
     say!(

@@ -93,6 +93,15 @@ pub fn levels_by_size(count: usize) -> Option<String> {
     })
 }
 
+/// What stands in a tank today, as it was read and reckoned on.
+pub fn stands(litres: f64, units: &Units) -> String {
+    say!(
+        "Today {water} stand in it, by the readings.",
+        "Hoy hay {water} en él, según las lecturas.",
+        water = shown::figure(litres, Kind::Volume, units)
+    )
+}
+
 /// A name for a new part that no other has.
 pub fn new_name(system: &System, kind: PartKind) -> String {
     let parts = system.parts();

@@ -56,6 +56,14 @@ fn a_job_is_done_with_one_event_and_comes_due_again_on_its_part() {
     let plain = house::house(with_demo().site().unwrap(), (None, None), &Units::default(), TODAY, 358.0);
     let marks = |view: &house::HouseView| view.drawing.marks.iter().map(marks_in).sum::<usize>();
     assert!(marks(&view) > marks(&plain), "what is overdue is marked in the drawing");
+    // Its sheet has its jobs and its past, and no other part's.
+    let on_sheet = |id| upkeep::of_part(model.site().unwrap(), id, None, &Units::default(), TODAY);
+    let (jobs, past) = on_sheet(job.part);
+    assert!(jobs.iter().all(|view| view.job.part == job.part) && jobs.iter().any(|view| view.job == job));
+    let told = Told::Work { on: Some(job.part), task: job.task };
+    let told = words::diary::told(&told, &model.site().unwrap().site.system, &Units::default());
+    assert_eq!(past, [format!("{}: {told}", words::date(TODAY - chrono::Days::new(200)))]);
+    assert_eq!(on_sheet(gutter(&model).part).1, Vec::<String>::new());
     done(&mut model, job, 0);
     assert_eq!(group_of(&model, job), "In good time");
     update(&mut model, Event::UndoWanted);

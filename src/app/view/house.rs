@@ -83,7 +83,7 @@ pub fn house(
     let system = &kept.site.system;
     let found = findings(system);
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let (water, told_of_water) = water_today(kept, answer, units, today);
+    let Today { water, told: told_of_water, read } = water_today(kept, answer, units, today);
     let ran = ran(kept, today);
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
@@ -132,8 +132,24 @@ pub fn house(
                 part: Some(unused.part()),
             }))
             .collect(),
-        lists: lists(system, units),
+        lists: lists(system, &read, units),
     }
+}
+
+/// The water in the tanks today.
+struct Today {
+    /// The level in each tank.
+    water: Vec<TankWater>,
+    /// What that is.
+    told: Option<String>,
+    /// All water in those that were read, in L.
+    read: Vec<(PartId, f64)>,
+}
+
+/// What stands in a tank today by its readings, in L, if there are any.
+pub(super) fn read_today(kept: &KeptSite, tank: PartId, units: &Units, today: NaiveDate) -> Option<f64> {
+    let read = water_today(kept, None, units, today).read;
+    read.into_iter().find(|(id, _)| *id == tank).map(|(_, litres)| litres)
 }
 
 fn warnings(lesson: &Lesson, kept: &KeptSite) -> Vec<String> {
@@ -154,17 +170,12 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
 
 /// The level in each tank today, and what that is: as read and reckoned on where there is a reading, else as on this
 /// day of the year with the store at its middle. Dead storage counts as full.
-fn water_today(
-    kept: &KeptSite,
-    answer: Option<&Answer>,
-    units: &Units,
-    today: NaiveDate,
-) -> (Vec<TankWater>, Option<String>) {
+fn water_today(kept: &KeptSite, answer: Option<&Answer>, units: &Units, today: NaiveDate) -> Today {
     let system = &kept.site.system;
-    let Ok(plan) = plan(system) else { return (Vec::new(), None) };
+    let Ok(plan) = plan(system) else { return Today { water: Vec::new(), told: None, read: Vec::new() } };
     let read = stands(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today);
     let usual = answer.map(|answer| now::live_l(answer, today)).unwrap_or_default();
-    let mut water = Vec::new();
+    let (mut water, mut read_in) = (Vec::new(), Vec::new());
     let mut unread = Vec::new();
     for (at, store) in plan.stores.iter().enumerate() {
         let own = read.as_ref().filter(|read| !read.unread.contains(&at)).and_then(|read| read.live_l.get(at));
@@ -177,23 +188,23 @@ fn water_today(
         for tank in tanks() {
             let level_m = (surface_m - tank.floor.get()).max(tank.outlet.get());
             water.push(TankWater { tank: tank.id, level_m });
+            read_in.extend(own.map(|_| (tank.id, tank.shape.volume_l(level_m))));
         }
     }
+    let now_l: f64 = read_in.iter().map(|(_, litres)| litres).sum();
     let told = match (&read, answer) {
         _ if plan.stores.is_empty() => None,
-        (Some(read), answer) => Some(words::house::water_read(
-            [read.read_on, read.last_read_on],
-            today,
-            read.unmeasured,
-            &unread,
-            answer.is_some(),
-        )),
+        (Some(read), answer) => {
+            let dates = [read.read_on, read.last_read_on];
+            let whence = words::house::water_read(dates, today, read.unmeasured, &unread, answer.is_some());
+            Some(words::house::water_now(now_l, units) + &whence)
+        }
         (None, Some(_)) if !usual.is_empty() => Some(words::house::water_usual(today)),
         (None, _) => Some(words::house::WATER_UNKNOWN.to_owned()),
     };
     let mut hatched = (0..system.tanks.len()).filter_map(|tank| sheet::stranded(&plan, tank, system, units));
     let told = told.into_iter().chain(hatched.next().as_deref().map(words::house::hatched));
-    (water, told.reduce(|told, more| told + " " + &more))
+    Today { water, told: told.reduce(|told, more| told + " " + &more), read: read_in }
 }
 
 /// Rain of a day that is seen to run off, in mm (common practice, no source).
@@ -241,13 +252,15 @@ fn labels(system: &System, units: &Units) -> Labels {
         .collect()
 }
 
-fn lists(system: &System, units: &Units) -> Vec<PartList> {
+fn lists(system: &System, read: &[(PartId, f64)], units: &Units) -> Vec<PartList> {
     let parts = system.parts();
     let mut lists = Vec::with_capacity(PartKind::ALL.len());
     for kind in PartKind::ALL {
         let mut rows = Vec::new();
         for part in parts.iter().filter(|part| part.kind() == kind) {
-            rows.push(PartRow { id: part.id(), name: part.name().to_owned(), detail: detail(part, units) });
+            let stands = read.iter().find(|(tank, _)| *tank == part.id());
+            let stands = stands.map(|(_, litres)| words::house::stands_in(*litres, units)).unwrap_or_default();
+            rows.push(PartRow { id: part.id(), name: part.name().to_owned(), detail: detail(part, units) + &stands });
         }
         lists.push(PartList { kind, rows });
     }
@@ -365,11 +378,21 @@ mod tests {
         let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
         let diary = Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
         let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: None, diary, trial: Trial::NONE });
-        let (water, told) = water_today(&kept, None, &Units::customary(Customary::Metric), today);
+        let Today { water, told, .. } = water_today(&kept, None, &Units::customary(Customary::Metric), today);
         let drawn: Vec<f64> = water.iter().filter(|water| water.tank == first.id).map(|water| water.level_m).collect();
         assert!(drawn.len() == 1 && (drawn[0] - 1.0).abs() < 1e-6, "{drawn:?}");
         assert!(water.iter().all(|water| water.tank != second.id), "nobody read the second");
-        assert!(told.is_some_and(|told| told.contains(&second.name) && told.contains("unknown")));
+        let units = Units::customary(Customary::Metric);
+        let litres = shown::figure(first.shape.volume_l(1.0), Kind::Volume, &units);
+        assert!(told.as_ref().is_some_and(|told| told.contains(&second.name) && told.contains("unknown")));
+        assert!(told.is_some_and(|told| told.starts_with(&format!("{litres} stand in the tanks."))));
+        let of = |id| read_today(&kept, id, &units, today).map(|litres| shown::figure(litres, Kind::Volume, &units));
+        assert_eq!((of(first.id), of(second.id)), (Some(litres.clone()), None));
+        let rows = house(&kept, (None, None), &units, today, 360.0).lists;
+        let detail =
+            |id| rows.iter().flat_map(|list| &list.rows).find(|row| row.id == id).map(|row| row.detail.clone());
+        assert!(detail(first.id).is_some_and(|detail| detail.ends_with(&format!(", {litres} in it"))));
+        assert!(detail(second.id).is_some_and(|detail| !detail.contains("in it")));
         assert!(!ran(&kept, today).is_empty(), "it rained 12 mm");
         assert!(ran(&kept, today + chrono::Days::new(2)).is_empty(), "the day before yesterday is long ago");
     }

@@ -1,5 +1,7 @@
 //! The sheet of one part: its state, its values, its cautions.
 
+use chrono::NaiveDate;
+
 use super::Outcome;
 use crate::app::model::KeptSite;
 use crate::engine::balance::plan::Plan;
@@ -97,13 +99,20 @@ pub enum Control {
 }
 
 /// The sheet of the part of that identity, if it is there.
-pub fn sheet(kept: &KeptSite, id: PartId, outcome: Option<&Outcome>, units: &Units) -> Option<SheetView> {
+pub fn sheet(
+    kept: &KeptSite,
+    id: PartId,
+    outcome: Option<&Outcome>,
+    units: &Units,
+    today: NaiveDate,
+) -> Option<SheetView> {
     let system = &kept.site.system;
     let part = system.part(id)?;
     let same_kind: Vec<PartId> =
         system.parts().iter().filter(|other| other.kind() == part.kind()).map(Part::id).collect();
     let found = findings(system);
     let mut state = state(&part, system, outcome, units);
+    state.extend(super::house::read_today(kept, id, units, today).map(|litres| words::parts::stands(litres, units)));
     let levels =
         kept.diary.entries().iter().filter(|entry| matches!(&entry.told, Told::Level { of, .. } if of.tank() == id));
     state.extend(words::parts::levels_by_size(levels.count()));
@@ -317,7 +326,7 @@ mod tests {
             speak(language);
             let units = Units::customary(set);
             for part in kept.site.system.parts() {
-                let view = sheet(&kept, part.id(), None, &units).unwrap();
+                let view = sheet(&kept, part.id(), None, &units, NaiveDate::default()).unwrap();
                 for field in &view.fields {
                     assert!(!field.label.is_empty(), "{:?}", field.field);
                     if let Control::Number { text, kind, range } = &field.control {
@@ -347,7 +356,14 @@ mod tests {
         let file = SiteFile { site, rain: None, diary: Diary::of(vec![entry]), trial: Trial::NONE };
         let kept = KeptSite::of_file(SiteId(1), file);
         let says = |at: usize| {
-            let view = sheet(&kept, kept.site.system.tanks[at].id, None, &Units::customary(Customary::Metric)).unwrap();
+            let view = sheet(
+                &kept,
+                kept.site.system.tanks[at].id,
+                None,
+                &Units::customary(Customary::Metric),
+                NaiveDate::default(),
+            )
+            .unwrap();
             view.state.iter().any(|line| line.starts_with("Levels of this tank in the diary: 1."))
         };
         assert!(says(0) && !says(1));

@@ -94,6 +94,29 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
     }
 }
 
+/// So many entries of a part's past are listed.
+const PAST: usize = 5;
+
+/// What is to be done on one part, the first in need first, and what the diary tells of it, the newest first. A use has
+/// its barriers with it.
+pub fn of_part(
+    kept: &KeptSite,
+    id: PartId,
+    lesson: Option<&Lesson>,
+    units: &Units,
+    today: NaiveDate,
+) -> (Vec<JobView>, Vec<String>) {
+    let system = &kept.site.system;
+    let is_here = |part: PartId| part == id || use_of(system, part) == Some(id);
+    let mut dues = standing(kept, lesson, today);
+    dues.retain(|due| is_here(due.job.part));
+    let jobs = dues.iter().map(|due| job_view(due, kept, units)).collect();
+    let here = kept.diary.entries().iter().rev().filter(|entry| entry.told.part().is_some_and(is_here)).take(PAST);
+    let past =
+        here.map(|entry| format!("{}: {}", words::date(entry.date), words::diary::told(&entry.told, system, units)));
+    (jobs, past.collect())
+}
+
 fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
     let interval = [due.interval.days, due.interval.rain_mm, due.interval.litres];
     JobView {
