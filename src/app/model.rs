@@ -8,6 +8,8 @@ use super::ahead::Lookout;
 use super::form::Form;
 use super::next::Next;
 use crate::app::study::Studies;
+use crate::engine::ahead::standing::{Stands, stands};
+use crate::engine::balance::plan::plan;
 use crate::engine::diary::joined::joined;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
@@ -55,6 +57,11 @@ impl KeptSite {
         let joined = joined(self.rain.as_deref(), &self.diary, self.site.reckoning.missing_days);
         self.rain = joined.map(Arc::new).or(self.rain);
         self
+    }
+
+    /// What stands in its tanks by the readings; none without one, or while it can't run.
+    pub fn stands(&self, today: NaiveDate) -> Option<Stands> {
+        stands(&plan(&self.site.system).ok()?, &self.site, self.rain.as_deref(), &self.diary, today)
     }
 
     /// As it goes into a file.

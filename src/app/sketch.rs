@@ -294,7 +294,8 @@ mod tests {
             let sketch =
                 Sketch { roof: Area::square_metres(roof_m2), ..Sketch::first(String::new(), &Model::default()) };
             let site = sketch.site();
-            let asked = Asked { site: &site, rain: None, answer: None, today: chrono::NaiveDate::default() };
+            let asked =
+                Asked { site: &site, rain: None, answer: None, read: None, today: chrono::NaiveDate::default() };
             let checks = of_part(&asked, site.system.feeds[0].id);
             for subject in [Subject::FlushVolume, Subject::FlushDrain, Subject::FlushLoss] {
                 let check = checks.iter().find(|check| check.subject == subject);

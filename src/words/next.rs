@@ -445,8 +445,9 @@ pub const TRIAL_WOULD_NOT_RUN: Phrase = phrase!(
 );
 /// An option without a better name.
 pub const OPTION: Phrase = phrase!("Option", "Opción");
-/// A name for an option that has none: the sizes by which it differs from the house.
-pub fn option_name(house: &System, option: &System, units: &Units) -> String {
+/// A name for an option that has none: the sizes by which it differs from the house, and the share of the rain that it is run
+/// on.
+pub fn option_name(house: &System, option: &System, rain: f64, units: &Units) -> String {
     let mut sizes = Vec::new();
     for sought in Sought::ALL {
         let size = |system| shown::figure(sought.of_system(system), super::size::kind(sought), units);
@@ -454,6 +455,9 @@ pub fn option_name(house: &System, option: &System, units: &Units) -> String {
         if now != then {
             sizes.push([super::size::name(sought), &then].join(" "));
         }
+    }
+    if rain != 1.0 {
+        sizes.push(say!("Rain {share}", "Lluvia {share}", share = percent(rain)));
     }
     if sizes.is_empty() { OPTION.to_owned() } else { sizes.join(", ") }
 }

@@ -36,7 +36,7 @@ fn enter(site: &mut Site, at: usize, detail: Detail, value: f64) {
 }
 
 fn chain_of(site: &Site, diary: &Diary) -> Chain {
-    let asked = Asked { site, rain: None, answer: None, today: day(2026, 6, 1) };
+    let asked = Asked { site, rain: None, answer: None, read: None, today: day(2026, 6, 1) };
     chain(&asked, diary, &site.system.uses[0])
 }
 

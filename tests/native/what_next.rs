@@ -407,6 +407,7 @@ fn options_are_run_on_the_same_rain_and_compared_in_words() {
     assert_eq!(seen.table.unwrap().rows.len(), 3);
     assert!(seen.options[0].difference.contains("fewer dry days in the worst year"), "{:?}", seen.options);
     assert!(seen.options[1].difference.ends_with("With 50\u{a0}% of the rain."), "{:?}", seen.options);
+    assert!(site.options[1].name.ends_with("Rain 50\u{a0}%"), "{:?}", seen.options);
     // A change to the house runs them anew.
     send(&mut model, Event::StartChosen(0.0));
     assert_eq!(model.next.beside().unwrap().tallies()[0], Some(independently(&model.site().unwrap().site.clone())));

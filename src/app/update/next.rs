@@ -196,7 +196,7 @@ fn keep_option(model: &mut Model) -> Vec<Effect> {
         return Vec::new();
     }
     let taken = |name: &str| site.options.iter().any(|option| option.name == name);
-    let sizes = || say::option_name(&site.system, &system, &units);
+    let sizes = || say::option_name(&site.system, &system, option.levers.rain, &units);
     let name = words::free_name(&if trial.name.is_empty() { sizes() } else { trial.name.clone() }, taken);
     option.name.clone_from(&name);
     site.options.push(option);

@@ -100,7 +100,8 @@ pub fn checks(
     units: &Units,
 ) -> Vec<CheckView> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let asked = Asked { site: &kept.site, rain: None, answer, today };
+    let read = kept.stands(today);
+    let asked = Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today };
     of_part(&asked, part).iter().chain(again).map(|check| view(check, &kept.site.system, units)).collect()
 }
 
@@ -108,13 +109,17 @@ pub fn checks(
 pub fn checked_again(kept: &KeptSite, part: PartId, outcome: Option<&Outcome>) -> Vec<Check> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
     // They don't ask for the day.
-    again::of_part(&Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, today: NaiveDate::default() }, part)
+    again::of_part(
+        &Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, read: None, today: NaiveDate::default() },
+        part,
+    )
 }
 
 /// The parts with a check that fails on what is known of them, not on usual sizes.
 pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> Vec<PartId> {
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let asked = Asked { site: &kept.site, rain: None, answer, today };
+    let read = kept.stands(today);
+    let asked = Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today };
     of_all(&asked).iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 

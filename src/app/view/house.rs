@@ -4,7 +4,6 @@ use chrono::NaiveDate;
 
 use super::{Outcome, sheet, upkeep};
 use crate::app::model::KeptSite;
-use crate::engine::ahead::standing::stands;
 use crate::engine::balance::plan::plan;
 use crate::engine::checks::now;
 use crate::engine::diary::due::Standing;
@@ -173,18 +172,18 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
 fn water_today(kept: &KeptSite, answer: Option<&Answer>, units: &Units, today: NaiveDate) -> Today {
     let system = &kept.site.system;
     let Ok(plan) = plan(system) else { return Today { water: Vec::new(), told: None, read: Vec::new() } };
-    let read = stands(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today);
-    let usual = answer.map(|answer| now::live_l(answer, today)).unwrap_or_default();
+    let read = kept.stands(today);
+    let usual = answer.map(|answer| now::usual_l(answer, today)).unwrap_or_default();
     let (mut water, mut read_in) = (Vec::new(), Vec::new());
     let mut unread = Vec::new();
     for (at, store) in plan.stores.iter().enumerate() {
-        let own = read.as_ref().filter(|read| !read.unread.contains(&at)).and_then(|read| read.live_l.get(at));
+        let own = read.as_ref().and_then(|read| read.read_l(at));
         let tanks = || store.tanks.iter().filter_map(|tank| system.tanks.get(*tank));
         if own.is_none() {
             unread.extend(tanks().map(|tank| tank.name.as_str()));
         }
-        let Some(live_l) = own.or_else(|| usual.get(at)) else { continue };
-        let surface_m = store.joined.surface_m(*live_l);
+        let Some(live_l) = own.or_else(|| usual.get(at).copied()) else { continue };
+        let surface_m = store.joined.surface_m(live_l);
         for tank in tanks() {
             let level_m = (surface_m - tank.floor.get()).max(tank.outlet.get());
             water.push(TankWater { tank: tank.id, level_m });

@@ -1,13 +1,15 @@
 //! The report of a site: everything that the places say, in one document to print.
 
 mod behind;
+mod drunk;
 mod sizes;
 
 use behind::{cautions, granted, sources};
+use drunk::drunk;
 
 use super::checks::{self, CheckView};
 use super::document::{Document, HALF_PAPER, PAPER, Section, WIDE_PAPER};
-use super::water::{Seen, TapView, all_tests, taps};
+use super::water::{Seen, taps};
 use super::{ahead, charts, climate, generated, habits, house, next, rain, sheet, sizing, upkeep, years};
 use crate::app::case::Case;
 use crate::app::model::{KeptSite, Model};
@@ -62,7 +64,8 @@ pub fn report(model: &Model, case: &Case, extent: Extent) -> Option<Document> {
     }
     lead.push(words::cautions::NOT_DRINKING_WATER.to_owned());
     lead.push(words::cautions::WHO_DECIDES.to_owned());
-    let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
+    let read = kept.stands(case.today);
+    let found = of_all(&Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today: case.today });
     let mut sections = vec![answered(&about, extent)];
     sections.extend(answer.map(|_| sizes::sizes(model, case, extent)));
     sections.push(drawn(&about));
@@ -350,70 +353,6 @@ fn checked(found: &[Check], about: &About) -> Section {
     section
 }
 
-/// What is drunk; in short how each tap stands and what is wrong there.
-fn drunk(about: &About, extent: Extent) -> Option<Section> {
-    let seen = about.seen();
-    let taps = taps(&seen);
-    if taps.is_empty() {
-        return None;
-    }
-    let mut section = Section::new(say::WATER.text());
-    for tap in taps {
-        let TapView { name, class, word, verdict, weakest, wrong, upstream, steps, rows, notes, caution, .. } = tap;
-        section.heading(name.as_str());
-        section.check(CheckView {
-            class,
-            word,
-            sentence: verdict,
-            to_do: weakest.unwrap_or_default(),
-            ..CheckView::BLANK
-        });
-        section.list(wrong);
-        if extent == Extent::Short {
-            section.list(steps.into_iter().map(|step| [step.check.title, ": ", step.check.word].concat()).collect());
-            continue;
-        }
-        section.text(upstream);
-        if steps.is_empty() {
-            section.text(words::treatment::chain::NO_BARRIERS);
-        }
-        for step in steps {
-            section.check(CheckView { behind: Vec::new(), ..step.check });
-        }
-        let columns = words::treatment::chain::COLUMNS.map(String::from).into();
-        section.table(
-            [say::WATER.text(), " ", &name].concat(),
-            Table { columns, rows: rows.into_iter().map(Vec::from).collect() },
-        );
-        section.list(notes);
-        section.caution(caution);
-    }
-    section.text(words::treatment::chain::ABOUT);
-    let mut tests = all_tests(&seen);
-    if extent == Extent::Short {
-        tests.retain(|test| test.class == checks::class(Verdict::Fails));
-    }
-    if extent == Extent::Whole || !tests.is_empty() {
-        section.heading(words::treatment::results::TITLE);
-    }
-    if extent == Extent::Whole && tests.is_empty() {
-        section.text(words::treatment::results::NONE);
-    }
-    for test in tests {
-        let sentence = format!("{} {}", test.found, test.meaning);
-        section.check(CheckView {
-            title: test.title,
-            class: test.class,
-            word: test.word,
-            sentence,
-            to_do: test.next,
-            ..CheckView::BLANK
-        });
-    }
-    section.caution(words::treatment::chain::CAUTION);
-    Some(section)
-}
-
 fn kept_up(about: &About) -> Section {
     let mut section = Section::new(say::UPKEEP.text());
     let view = upkeep::upkeep(about.kept, about.case.lesson.as_deref(), about.units, about.case.today);
@@ -551,7 +490,7 @@ mod tests {
     fn found_wanting(model: &Model, case: &Case) -> usize {
         let kept = model.site().unwrap();
         let answer = case.outcome.as_deref().and_then(|outcome| outcome.as_ref().ok());
-        let found = of_all(&Asked { site: &kept.site, rain: None, answer, today: case.today });
+        let found = of_all(&Asked { site: &kept.site, rain: None, answer, read: None, today: case.today });
         found.iter().filter(|check| matches!(check.verdict, Verdict::Fails | Verdict::Lacks | Verdict::Outside)).count()
     }
 

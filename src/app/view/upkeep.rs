@@ -4,8 +4,7 @@ use chrono::NaiveDate;
 
 use crate::app::effect::Effect;
 use crate::app::model::KeptSite;
-use crate::engine::ahead::standing::stands;
-use crate::engine::balance::plan::plan;
+use crate::engine::balance::plan::{Store, plan};
 use crate::engine::checks::Asked;
 use crate::engine::checks::standing::holding_l;
 use crate::engine::diary::due::{Due, Standing, due};
@@ -131,7 +130,7 @@ fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
 
 /// The water that keeps each tank above the ground where it is in the wind of its check.
 fn holding(kept: &KeptSite, units: &Units, today: NaiveDate) -> Vec<String> {
-    let asked = Asked { site: &kept.site, rain: None, answer: None, today };
+    let asked = Asked { site: &kept.site, rain: None, answer: None, read: None, today };
     let above_ground =
         kept.site.system.tanks.iter().filter(|tank| matches!(tank.build, Build::Barrel | Build::AboveGround));
     let mut said = Vec::new();
@@ -146,10 +145,9 @@ fn holding(kept: &KeptSite, units: &Units, today: NaiveDate) -> Vec<String> {
 
 /// The room in the tanks that were read, reckoned on to today.
 fn room(kept: &KeptSite, units: &Units, today: NaiveDate) -> Option<String> {
-    let plan = plan(&kept.site.system).ok()?;
-    let stands = stands(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today)?;
-    let stores = plan.stores.iter().zip(&stands.live_l).enumerate().filter(|(at, _)| !stands.unread.contains(at));
-    let room_l = stores.map(|(_, (store, live_l))| store.joined.live_capacity_l - live_l).sum();
+    let (plan, stands) = (plan(&kept.site.system).ok()?, kept.stands(today)?);
+    let room = |(at, store): (usize, &Store)| Some(store.joined.live_capacity_l - stands.read_l(at)?);
+    let room_l = plan.stores.iter().enumerate().filter_map(room).sum();
     Some(say::room(room_l, stands.read_on, today, units))
 }
 

@@ -98,7 +98,7 @@ pub struct Seen<'a> {
 
 impl<'a> Seen<'a> {
     fn asked(&self) -> Asked<'a> {
-        Asked { site: self.site, rain: None, answer: self.answer, today: self.today }
+        Asked { site: self.site, rain: None, answer: self.answer, read: None, today: self.today }
     }
 }
 
@@ -141,7 +141,7 @@ pub fn taps(seen: &Seen<'_>) -> Vec<TapView> {
 
 /// Taps for drinking whose chain is not enough, for the drawing.
 pub fn failing(kept: &KeptSite, today: NaiveDate) -> Vec<PartId> {
-    let asked = Asked { site: &kept.site, rain: None, answer: None, today };
+    let asked = Asked { site: &kept.site, rain: None, answer: None, read: None, today };
     let uses = kept.site.system.uses.iter().filter(|using| has_chain(using.class));
     let chains = uses.map(|using| chain(&asked, &kept.diary, using));
     chains

@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 /// The checks, with the water of the last day's place in a middle year.
 fn checks(file: &SiteFile, rain: &Rain, answer: &Answer) -> Vec<Check> {
     let today = answer.series.dates.last().copied().unwrap_or_default();
-    of_all(&Asked { site: &file.site, rain: Some(rain), answer: Some(answer), today })
+    of_all(&Asked { site: &file.site, rain: Some(rain), answer: Some(answer), read: None, today })
 }
 
 /// One object for each check; values in the unit that is named with each.

@@ -19,7 +19,7 @@ fn last_day(file: &SiteFile) -> NaiveDate {
 /// Each tap that people may drink from: logs of bacteria, viruses and protozoa that are proven, stars of WHO, barriers,
 /// tests.
 pub fn json(file: &SiteFile, answer: &Answer) -> Value {
-    let asked = Asked { site: &file.site, rain: None, answer: Some(answer), today: last_day(file) };
+    let asked = Asked { site: &file.site, rain: None, answer: Some(answer), read: None, today: last_day(file) };
     let uses = file.site.system.uses.iter().filter(|using| has_chain(using.class));
     let taps = uses.map(|using| {
         let chain = chain(&asked, &file.diary, using);

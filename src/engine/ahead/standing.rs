@@ -26,6 +26,13 @@ pub struct Stands {
     pub unmeasured: usize,
 }
 
+impl Stands {
+    /// Live water in a store of the plan at the end of today, in L; none where nobody read it.
+    pub fn read_l(&self, store: usize) -> Option<f64> {
+        self.live_l.get(store).copied().filter(|_| !self.unread.contains(&store))
+    }
+}
+
 /// By how much all that stands today, dead storage with it, is more than what would stand in a changed system, in L; with the
 /// place in its list of the tank at which the store of `tank` then overflows. None where nothing is read or it all finds
 /// room.

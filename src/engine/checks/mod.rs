@@ -22,6 +22,7 @@ pub mod water;
 use chrono::NaiveDate;
 
 pub use self::figure::Figure;
+use super::ahead::standing::Stands;
 use super::question::Answer;
 use super::treatment;
 use crate::site::barrier::BarrierKind;
@@ -41,6 +42,8 @@ pub struct Asked<'a> {
     pub rain: Option<&'a Rain>,
     /// What the balance says, if it runs.
     pub answer: Option<&'a Answer>,
+    /// What stands in the tanks by the readings, if there are any.
+    pub read: Option<&'a Stands>,
     /// The day.
     pub today: NaiveDate,
 }

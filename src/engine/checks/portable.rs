@@ -86,7 +86,7 @@ fn takes(asked: &Asked<'_>, using: &Use) -> Check {
     let Some((answer, live)) = asked.answer.and_then(|answer| {
         let tank = system.tanks.iter().position(|tank| Some(tank.id) == using.tank)?;
         let store = answer.plan.stores.iter().position(|store| store.tanks.contains(&tank))?;
-        Some((answer, *live_l(answer, asked.today).get(store)?))
+        Some((answer, *live_l(asked)?.get(store)?))
     }) else {
         check.verdict = Verdict::Lacks;
         return check;

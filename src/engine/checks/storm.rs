@@ -112,7 +112,7 @@ pub struct Stores {
 /// it now.
 pub fn through(asked: &Asked<'_>, storm: Storm) -> Option<Stores> {
     let plan = plan(&asked.site.system).ok()?;
-    let live = live_l(asked.answer?, asked.today);
+    let live = live_l(asked)?;
     let system = &asked.site.system;
     let mut streams: Vec<Vec<Stream>> = vec![Vec::new(); plan.stores.len()];
     let store_of = |tank: PartId| {

@@ -74,9 +74,10 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::HoldingLitres => said!("Water that holds it", "Agua que lo sujeta"),
         Figure::AnchorPull => said!("Pull on an anchor, upwards", "Tirón de un anclaje, hacia arriba"),
         Figure::AnchorShear => said!("Load of an anchor, sideways", "Carga de un anclaje, de lado"),
-        Figure::ContentNow => {
-            said!("On this day of a middle year it holds", "En esta fecha de un año intermedio tiene")
-        }
+        Figure::ContentNow => said!(
+            "Holds today, by the readings or else a middle year",
+            "Tiene hoy, según las lecturas o un año intermedio",
+        ),
         Figure::FloorAbove => said!("Floor over the ground", "Fondo sobre el nivel del suelo"),
         Figure::FloorBelow => said!("Floor below the ground", "Fondo bajo el nivel del suelo"),
         Figure::Uplift => said!("Uplift", "Empuje hacia arriba"),
@@ -86,9 +87,10 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::StormLitres => said!("The storm brings", "La tormenta trae"),
         Figure::StormRate => said!("Rate", "Caudal"),
         Figure::FlushFull => said!("First flush is taken after", "Primeras aguas apartadas después de"),
-        Figure::Headroom => {
-            said!("Room on this day of a middle year", "Espacio libre en esta fecha de un año intermedio")
-        }
+        Figure::Headroom => said!(
+            "Room today, by the readings or else a middle year",
+            "Espacio libre hoy, según las lecturas o un año intermedio",
+        ),
         Figure::FullAfter => said!("Full after", "Lleno después de"),
         Figure::StormHere => said!("Of that stays in this tank", "De eso queda en este tanque"),
         Figure::SpillLitres => said!("Spills", "Rebosan"),
@@ -144,8 +146,8 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::PortableWanted => said!("Wanted for all", "Se pide para todas"),
         Figure::PortableDays => said!("Lasts", "Dura"),
         Figure::LiveNow => said!(
-            "On this day of a middle year the store can give",
-            "En esta fecha de un año intermedio el depósito puede dar",
+            "Today the store can give, by the readings or else a middle year",
+            "Hoy el depósito puede dar, según las lecturas o un año intermedio",
         ),
         Figure::FillShare => said!("One filling takes of it", "Un llenado toma de ello"),
         Figure::FillDays => said!("The other uses draw as much in", "Los demás usos sacan otro tanto en"),

@@ -52,13 +52,13 @@ pub(super) const WEIGHT: Text = Text {
 pub(super) const FILL: Text = Text {
     title: phrase!("What a filling takes", "Lo que toma un llenado"),
     formula: phrase!(
-        "One filling against what the store can give on this day of a middle year.",
+        "One filling against what the store can give today.",
         "Un llenado frente a lo que el depósito puede dar hoy.",
     ),
     source: phrase!("The balance.", "El balance."),
     assumes: phrase!(
-        "Today's water: the middle of the record on this day of the year.",
-        "El agua de hoy: el valor central del registro para este día del año.",
+        "Today's water: by the readings, or else the middle of the record on this day of the year.",
+        "El agua de hoy: según las lecturas o, si no las hay, el valor central del registro para este día del año.",
     ),
     caution: phrase!(
         "Fill through an air gap or a hose for drinking water; never leave the hose in the tank.",
@@ -136,8 +136,8 @@ pub(super) fn fill(told: &Told<'_>) -> (String, String) {
         return (verdict.to_owned(), to_do.to_owned());
     }
     let mut verdict = say!(
-        "on this day of a middle year the store can give {now}",
-        "en esta fecha de un año intermedio el depósito puede dar {now}",
+        "by the readings, or else as in a middle year, the store can give {now} today",
+        "según las lecturas o, si no las hay, como en un año intermedio, el depósito puede dar hoy {now}",
         now = told.figure(Figure::LiveNow)
     );
     if told.check.figure(Figure::FillShare).is_finite() {

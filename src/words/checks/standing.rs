@@ -42,9 +42,9 @@ pub(super) const WIND: Text = Text {
     ),
     assumes: phrase!(
         "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body; the \
-         water of this day in a middle year of the record, whatever was read.",
+         water of today by the readings, or else of this day in a middle year of the record.",
         "Terreno llano y abierto sin lomas, tapa cerrada, la fuerza a media altura, Cf de un cuerpo rígido y liso; el \
-         agua de esta fecha en un año intermedio del registro, sin contar las lecturas.",
+         agua de hoy según las lecturas o, si no las hay, la de esta fecha en un año intermedio del registro.",
     ),
     caution: phrase!(
         "Not for tornadoes. An empty tank flies: fill or tie it before the storm, never during it.",
@@ -93,9 +93,9 @@ pub(super) const STORM_TANK: Text = Text {
     ),
     source: phrase!("The same rules as the daily balance.", "Las mismas reglas que el balance diario."),
     assumes: phrase!(
-        "Even rain, no use meanwhile; the water of this day in a middle year of the record, whatever was read.",
-        "Lluvia pareja, sin uso mientras tanto; el agua de esta fecha en un año intermedio del registro, sin contar \
-         las lecturas.",
+        "Even rain, no use meanwhile; the water of today by the readings, or else of this day in a middle year of the record.",
+        "Lluvia pareja, sin uso mientras tanto; el agua de hoy según las lecturas o, si no las hay, la de esta fecha en un \
+         año intermedio del registro.",
     ),
     caution: phrase!("", ""),
 };
@@ -181,10 +181,10 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
         Some(_) => {
             let (has, _, _) = told.margin();
             let verdict = say!(
-                "In a wind of {wind} it stands only with {litres} in it; on this day of a middle year it holds {has}. \
+                "In a wind of {wind} it stands only with {litres} in it; by the readings, or else as in a middle year, it holds {has}. \
                  Look how much there is.",
-                "Con un viento de {wind} se sostiene solo si tiene {litres} dentro; en esta fecha de un año intermedio \
-                 tiene {has}. Mira cuánta hay.",
+                "Con un viento de {wind} se sostiene solo si tiene {litres} dentro; según las lecturas o, si no las hay, como en un año intermedio, tiene {has}. \
+                 Mira cuánta hay.",
                 wind,
                 litres,
                 has

@@ -76,7 +76,8 @@ fn one_that_never_drains_is_warned_of() {
 fn its_cost_is_that_of_the_balance_without_it() {
     let (site, rain) = (demo::site(), Rain::Record(demo::rain()));
     let with = answer(&site, &rain).unwrap();
-    let asked = Asked { site: &site, rain: Some(&rain), answer: Some(&with), today: chrono::NaiveDate::default() };
+    let asked =
+        Asked { site: &site, rain: Some(&rain), answer: Some(&with), read: None, today: chrono::NaiveDate::default() };
     let checks = again::of_part(&asked, site.system.feeds[0].id);
     let cost = checks.iter().find(|check| check.subject == Subject::FlushYield).unwrap();
     assert!(cost.figure(Figure::UsedWithout) >= cost.figure(Figure::UsedWith));

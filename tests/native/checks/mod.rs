@@ -26,7 +26,7 @@ fn house(change: impl FnOnce(&mut Site)) -> Site {
 /// The check of a part, without rain.
 #[track_caller]
 fn check(site: &Site, part: PartId, subject: Subject) -> Check {
-    let asked = Asked { site, rain: None, answer: None, today: chrono::NaiveDate::default() };
+    let asked = Asked { site, rain: None, answer: None, read: None, today: chrono::NaiveDate::default() };
     of_part(&asked, part).into_iter().find(|check| check.subject == subject).unwrap()
 }
 

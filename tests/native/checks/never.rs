@@ -284,6 +284,7 @@ proptest! {
         }
         for part in site.system.parts() {
             let asked = eavewater::engine::checks::Asked {
+                read: None,
                 site: &site, rain: None, answer: None, today: chrono::NaiveDate::default(),
             };
             for check in of_part(&asked, part.id()) {

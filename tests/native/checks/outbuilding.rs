@@ -84,7 +84,7 @@ fn burden(site: &Site, using: PartId) -> Check {
     let rain = Rain::Record(demo::rain());
     let answer = answer(site, &rain).unwrap();
     let today = chrono::NaiveDate::default();
-    let asked = Asked { site, rain: Some(&rain), answer: Some(&answer), today };
+    let asked = Asked { site, rain: Some(&rain), answer: Some(&answer), read: None, today };
     assert!(of_part(&asked, using).iter().all(|check| check.subject != Subject::Burden));
     again::of_part(&asked, using).remove(0)
 }

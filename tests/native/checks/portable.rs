@@ -72,7 +72,7 @@ fn a_filling_is_told_beside_what_the_store_has_and_what_it_costs_the_others() {
     let rain = Rain::Record(demo::rain());
     let answer = answer(&site, &rain).unwrap();
     let today = answer.series.dates[200];
-    let asked = Asked { site: &site, rain: Some(&rain), answer: Some(&answer), today };
+    let asked = Asked { site: &site, rain: Some(&rain), answer: Some(&answer), read: None, today };
     let found = of_part(&asked, id).into_iter().find(|check| check.subject == Subject::PortableFill).unwrap();
     near(found.figure(Figure::FillShare) * found.figure(Figure::LiveNow), 100.0, 1e-9);
     // The demo's other uses ask for 84 L in the house and the garden's water; 100 L are less than 1.2 of their days.

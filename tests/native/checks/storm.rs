@@ -44,7 +44,8 @@ fn a_feed_brings_its_roof_less_wetting_capture_and_first_flush() {
 fn all_that_comes_stays_or_spills_down_to_the_garden() {
     let (site, rain) = (demo::site(), Rain::Record(demo::rain()));
     let outcome = answer(&site, &rain).unwrap();
-    let asked = Asked { site: &site, rain: None, answer: Some(&outcome), today: chrono::NaiveDate::default() };
+    let asked =
+        Asked { site: &site, rain: None, answer: Some(&outcome), read: None, today: chrono::NaiveDate::default() };
     let stores = through(&asked, Storm { depth_mm: 300.0, hours: 6.0 }).unwrap();
     // What the holes of the diverters pass once they are full, as above.
     let feeds = site.system.feeds.iter().zip([64.0, 58.0]);

@@ -148,7 +148,7 @@ fn no_pump_is_checked_where_nobody_said_that_there_is_one() {
     let mut site = house(|site| site.system.details = Details::default());
     let tank = site.system.tanks[0].id;
     let of_pump = |site: &Site| {
-        let asked = Asked { site, rain: None, answer: None, today: chrono::NaiveDate::default() };
+        let asked = Asked { site, rain: None, answer: None, read: None, today: chrono::NaiveDate::default() };
         let subjects = [Subject::HighestTap, Subject::Suction, Subject::Vessel, Subject::Power];
         of_part(&asked, tank).iter().filter(|check| subjects.contains(&check.subject)).count()
     };
@@ -171,7 +171,8 @@ fn a_garden_by_the_weather_counts_in_the_energy_of_its_pump() {
     let rain = Rain::Record(demo::rain());
     let outcome = answer(&site, &rain).unwrap();
     let tank = site.system.tanks[0].id;
-    let asked = Asked { site: &site, rain: None, answer: Some(&outcome), today: chrono::NaiveDate::default() };
+    let asked =
+        Asked { site: &site, rain: None, answer: Some(&outcome), read: None, today: chrono::NaiveDate::default() };
     let found = of_part(&asked, tank).into_iter().find(|check| check.subject == Subject::Power).unwrap();
     let mut by_month = [(0.0, 0.0); 12];
     for (day, date) in outcome.series.dates.iter().enumerate() {
