@@ -111,6 +111,14 @@ function alikeTogether(text) {
   return text.replace(FUNCTION, () => order.shift());
 }
 
+// The program's text without the bodies of what only the closures of streams call: nothing here makes a stream, but what they
+// would call stands in the program's table of functions, and so was never seen to be of no use.
+function emptied(text) {
+  const OF_STREAMS = /^( \(func \$"[^"\n]*(?:wasm_streams|future_to_promise)[^"\n]*"[^\n]*)\n(?:[^]*?\n)? \)\n/gm;
+  if (!OF_STREAMS.test(text)) throw new Error('no function of streams is left: what empties them can go');
+  return text.replace(OF_STREAMS, '$1\n  (unreachable)\n )\n');
+}
+
 // The lightened program, and its script: a function of the program's file name.
 function lightProgram(esbuild, wasmPath, glue) {
   const binaryen = (tool, ...rest) => execFileSync(join(tools, 'node_modules/.bin', tool), rest);
@@ -141,7 +149,7 @@ function lightProgram(esbuild, wasmPath, glue) {
   const work = mkdtempSync(join(tmpdir(), 'eavewater-'));
   const [before, smaller, after] = ['before.wat', 'smaller.wat', 'after.wasm'].map((name) => join(work, name));
   binaryen('wasm-dis', wasmPath, '--all-features', '-o', before);
-  const lighter = readFileSync(before, 'utf8')
+  const lighter = emptied(readFileSync(before, 'utf8'))
     .replace(/^ \(import "[^"]*" "([^"]*)"/gm, (_, name) => ` (import "_" "${short(name)}"`)
     .replace(/^ \(export "([^"]*)"(.*)\n/gm, (_, name, rest) => (called.has(name) ? ` (export "${short(name)}"${rest}\n` : ''));
   writeFileSync(before, lighter);
@@ -152,7 +160,9 @@ function lightProgram(esbuild, wasmPath, glue) {
   const program = readFileSync(after);
   rmSync(work, { recursive: true });
 
+  const imported = new Set(WebAssembly.Module.imports(new WebAssembly.Module(program)).map(({ name }) => name));
   const shortened = script
+    .replace(/^( +)(__wb\w+): function[^]*?^\1\},\n/gm, (whole, _, name) => (imported.has(short(name)) ? whole : ''))
     .replace(/^( +)(__wb\w+)(?=: function)/gm, (_, indent, name) => indent + short(name))
     .replace(/\bwasm\.(\w+)/g, (_, name) => `wasm.${short(name)}`)
     .replace('"./eavewater_bg.js"', '"_"');

@@ -159,7 +159,36 @@ impl Phrase {
     #[doc(hidden)]
     #[inline(always)]
     pub fn with(&self, values: &[&dyn fmt::Display]) -> String {
-        filled(self.text(), values)
+        Phrase(self.0).filled(values)
+    }
+
+    /// The text in the language that is spoken, one's own. Not by way of `text`: where it is called that is one call.
+    #[expect(clippy::should_implement_trait, reason = "as `str` has it")]
+    #[inline(always)]
+    pub fn to_owned(&self) -> String {
+        Phrase(self.0).owned()
+    }
+
+    #[inline(never)]
+    fn owned(self) -> String {
+        self.text().to_owned()
+    }
+
+    #[inline(never)]
+    fn filled(self, values: &[&dyn fmt::Display]) -> String {
+        let mut text = String::new();
+        for piece in self.text().split_inclusive(|c| c < ' ') {
+            let mark = piece.as_bytes().last().map_or(0, |last| last.wrapping_sub(FIRST_VALUE));
+            match values.get(usize::from(mark)) {
+                Some(value) => {
+                    text.push_str(&piece[..piece.len() - 1]);
+                    // A `String` takes everything.
+                    _ = write!(text, "{value}");
+                }
+                None => text.push_str(piece),
+            }
+        }
+        text
     }
 }
 
@@ -183,23 +212,6 @@ fn pointed(text: &'static str) -> &'static str {
         made.push((text.as_ptr(), pointed));
         pointed
     })
-}
-
-#[inline(never)]
-fn filled(sentence: &str, values: &[&dyn fmt::Display]) -> String {
-    let mut text = String::new();
-    for piece in sentence.split_inclusive(|c| c < ' ') {
-        let mark = piece.as_bytes().last().map_or(0, |last| last.wrapping_sub(FIRST_VALUE));
-        match values.get(usize::from(mark)) {
-            Some(value) => {
-                text.push_str(&piece[..piece.len() - 1]);
-                // A `String` takes everything.
-                _ = write!(text, "{value}");
-            }
-            None => text.push_str(piece),
-        }
-    }
-    text
 }
 
 /// How long a sentence is when each `{name}` in it is one letter.
@@ -291,7 +303,7 @@ impl fmt::Display for Phrase {
 
 impl From<Phrase> for String {
     fn from(phrase: Phrase) -> Self {
-        phrase.text().to_owned()
+        phrase.to_owned()
     }
 }
 

@@ -19,7 +19,7 @@ fn row(cells: &[String]) -> String {
 /// The diary: a row an entry.
 pub fn diary(diary: &Diary, system: &System) -> String {
     let mut out =
-        said!("date,what,part,how,value,unit,note\r\n", "fecha,qué,parte,cómo,valor,unidad,nota\r\n").to_owned();
+        phrase!("date,what,part,how,value,unit,note\r\n", "fecha,qué,parte,cómo,valor,unidad,nota\r\n").to_owned();
     for entry in diary.entries() {
         let part = entry.told.part().map_or_else(String::new, |id| cell(&words::diary::part_name(id, system)));
         let (how, value, unit): (String, Option<f64>, &str) = match &entry.told {
@@ -66,7 +66,7 @@ pub fn diary(diary: &Diary, system: &System) -> String {
 
 /// The results: a row a day. What spills into another tank is still there.
 pub fn results(answer: &Answer) -> String {
-    let mut out = said!(
+    let mut out = phrase!(
         "date,rain_mm,water_L,spill_L,used_L,lacking_L,hauled_L\r\n",
         "fecha,lluvia_mm,agua_L,rebose_L,usada_L,falta_L,acarreada_L\r\n"
     )

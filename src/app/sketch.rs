@@ -207,7 +207,7 @@ impl Sketch {
         let [section, feed, tank, using, other] = ids;
         let house = Use {
             id: using,
-            name: said!("House", "Casa").to_owned(),
+            name: phrase!("House", "Casa").to_owned(),
             class: Class::House,
             tank: Some(tank),
             amount: Amount::PerHead { each: self.per_head, heads: self.people },
@@ -216,13 +216,13 @@ impl Sketch {
         };
         let mut uses = vec![house.clone()];
         if self.other.get() > 0.0 {
-            let name = said!("Animals and garden", "Animales y huerto").to_owned();
+            let name = phrase!("Animals and garden", "Animales y huerto").to_owned();
             uses.push(Use { id: other, name, class: Class::Animals, amount: Amount::Daily(self.other), ..house });
         }
         let system = System {
             sections: vec![RoofSection {
                 id: section,
-                name: said!("Roof", "Techo").to_owned(),
+                name: phrase!("Roof", "Techo").to_owned(),
                 material: self.material,
                 area: self.roof,
                 runoff_coefficient: self.material.runoff_coefficient(),
@@ -231,12 +231,12 @@ impl Sketch {
             }],
             feeds: vec![Feed {
                 id: feed,
-                name: said!("Downspout", "Bajante").to_owned(),
+                name: phrase!("Downspout", "Bajante").to_owned(),
                 tank: Some(tank),
                 capture: USUAL_CAPTURE,
                 diverter: Some(diverter_for(self.roof)),
             }],
-            tanks: vec![new_part::tank(tank, said!("Tank", "Tanque").to_owned(), self.tank, usual_height(self.tank))],
+            tanks: vec![new_part::tank(tank, phrase!("Tank", "Tanque").to_owned(), self.tank, usual_height(self.tank))],
             uses,
             ..System::default()
         };

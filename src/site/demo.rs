@@ -59,7 +59,7 @@ pub fn site() -> Site {
         tanks: tanks(),
         trunk_lines: vec![TrunkLine {
             id: TRUNK_LINE,
-            name: said!("Trunk line", "Tubería de unión").to_owned(),
+            name: phrase!("Trunk line", "Tubería de unión").to_owned(),
             ends: [Some(NEW_TANK), Some(OLD_TANK)],
             open: true,
         }],
@@ -69,7 +69,7 @@ pub fn site() -> Site {
         details: details(),
         ..System::default()
     };
-    Site { name: said!("Emberlow (demo)", "Emberlow (ejemplo)").to_owned(), system, ..Site::default() }
+    Site { name: phrase!("Emberlow (demo)", "Emberlow (ejemplo)").to_owned(), system, ..Site::default() }
 }
 
 /// Cartridges for 10,000 L each, a class A lamp for 30 L/min; the house is on a pump.
@@ -189,7 +189,7 @@ pub fn rain() -> RainRecord {
         })
         .collect();
     RainRecord {
-        source: said!("Invented rain of an invented place", "Lluvia inventada de un lugar inventado").to_owned(),
+        source: phrase!("Invented rain of an invented place", "Lluvia inventada de un lugar inventado").to_owned(),
         start,
         depths_mm,
     }

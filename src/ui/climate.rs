@@ -24,12 +24,12 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
     // The fields stay while their numbers change.
     let way = derived(move || read(desk, |site, _| climate::way(site)));
     let ways = Choose {
-        label: said!("Given as", "Se da como").to_owned(),
+        label: phrase!("Given as", "Se da como").to_owned(),
         hint: None,
         options: Box::new(move || {
             let mut words: Vec<String> = say::CLIMATE_WAYS.map(String::from).into();
             if way.get().is_none() {
-                words.push(said!("Not given", "Sin datos").to_owned());
+                words.push(phrase!("Not given", "Sin datos").to_owned());
             }
             (words, way.get().unwrap_or(2))
         }),

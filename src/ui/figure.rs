@@ -178,7 +178,7 @@ pub(crate) fn chart(chart: Chart, desk: Desk) -> AnyView {
     };
     let reading = move || match under.get().and_then(|at| readings.get(at)) {
         Some(Reading { label, value, .. }) => format!("{label}: {value}"),
-        None => said!("Touch the chart to read it.", "Toca el gráfico para leerlo.").to_owned(),
+        None => phrase!("Touch the chart to read it.", "Toca el gráfico para leerlo.").to_owned(),
     };
     let spoken = reading.clone();
     let by_keys = said!("Arrow keys read the chart.", "Las flechas leen el gráfico.");

@@ -29,7 +29,7 @@ pub(crate) fn folded(desk: Desk) -> AnyView {
         .child(worded("SUMMARY", say::TITLE))
         .child(worded("P", say::HOW).class("small"))
         .child(element("DIV").class("fields").child(number(
-            said!("People", "Personas").to_owned(),
+            phrase!("People", "Personas").to_owned(),
             HabitValue::People,
             desk,
         )))
@@ -58,7 +58,7 @@ fn line(habit: Habit, desk: Desk) -> AnyView {
     let told =
         move || desk.case.with(|case| read(case, |habits, system, units| habits::line(habits, habit, system, units)));
     let figures = Choose {
-        label: said!("Published figure", "Cifra publicada").to_owned(),
+        label: phrase!("Published figure", "Cifra publicada").to_owned(),
         hint: None,
         options: Box::new(move || desk.case.with(|case| read(case, |habits, _, _| habits::figures(habits, habit)))),
         on_chosen: Box::new(move |at| {
@@ -68,7 +68,7 @@ fn line(habit: Habit, desk: Desk) -> AnyView {
         }),
     };
     let places = Choose {
-        label: said!("Belongs to", "Pertenece a").to_owned(),
+        label: phrase!("Belongs to", "Pertenece a").to_owned(),
         hint: None,
         options: Box::new(move || {
             desk.case.with(|case| {

@@ -72,7 +72,7 @@ fn paste(desk: Desk) -> AnyView {
         .on("input", move |event| pasted.set(Some(event_target_value(&event))));
     let read = move |_| {
         let bytes = pasted.get_untracked().unwrap_or_default().into_bytes();
-        desk.send.run(Event::RainRead(bytes, said!("Pasted text", "Texto pegado").to_owned()));
+        desk.send.run(Event::RainRead(bytes, phrase!("Pasted text", "Texto pegado").to_owned()));
     };
     element("DETAILS")
         .child(worded("SUMMARY", said!("Paste a record", "Pegar un registro")))
@@ -131,7 +131,7 @@ fn normals(desk: Desk) -> Vec<AnyView> {
     });
     let source_text = move || {
         let source = months.with(|months| months.source.clone());
-        source.unwrap_or_else(|| said!("entered by hand", "escritos a mano").to_owned())
+        source.unwrap_or_else(|| phrase!("entered by hand", "escritos a mano").to_owned())
     };
     let keep = move |_| {
         let Means { totals_mm, rain_days, .. } = months.get_untracked();
@@ -204,7 +204,7 @@ pub(super) fn counts_in((units, unit): UnitChoice, desk: Desk) -> Choose {
         }
     };
     Choose {
-        label: said!("The file counts in", "El archivo está en").to_owned(),
+        label: phrase!("The file counts in", "El archivo está en").to_owned(),
         hint: None,
         options: Box::new(move || (words.clone(), chosen)),
         on_chosen: Box::new(pick),

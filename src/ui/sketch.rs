@@ -339,7 +339,7 @@ fn roofing(draft: Draft) -> Choose {
         }
     };
     Choose {
-        label: said!("Roofing", "Material del techo").to_owned(),
+        label: phrase!("Roofing", "Material del techo").to_owned(),
         hint: None,
         options: Box::new(options),
         on_chosen: Box::new(pick),

@@ -113,7 +113,7 @@ fn add(tap: PartId, desk: Desk) -> AnyView {
         (kinds.collect(), kind.get())
     };
     let choose = Choose {
-        label: said!("Another barrier", "Otra barrera").to_owned(),
+        label: phrase!("Another barrier", "Otra barrera").to_owned(),
         hint: Some(chain::GOES_LAST.text()),
         options: Box::new(options),
         on_chosen: Box::new(move |at| kind.set(at)),

@@ -72,18 +72,18 @@ pub const YEARS_WANTED: [(Years, Phrase); 2] = [
 /// Why nothing can be told.
 pub fn why(why: &Why) -> String {
     match why {
-        Why::NoReading => said!(
+        Why::NoReading => phrase!(
             "Write down how full the tanks are: the weeks ahead start from the last reading.",
             "Anota cuánta agua hay en los tanques: las semanas que vienen parten de la última lectura.",
         )
         .to_owned(),
-        Why::NoRain => said!(
+        Why::NoRain => phrase!(
             "Give this site its rain: the weeks ahead are looked at under the rain of other years.",
             "Dale su lluvia a este sitio: las semanas que vienen se miran bajo la lluvia de otros años.",
         )
         .to_owned(),
         Why::Refused(refusal) => super::errors::refusal(refusal).unwrap_or_else(|| {
-            said!(
+            phrase!(
                 "This house can't run yet. What is missing is listed beside its drawing.",
                 "Esta casa todavía no puede funcionar. Lo que falta está en la lista junto a su dibujo.",
             )
@@ -131,7 +131,7 @@ fn whole(days: f64) -> Option<usize> {
 }
 
 fn more_than_a_year() -> String {
-    said!("more than a year", "más de un año").to_owned()
+    phrase!("more than a year", "más de un año").to_owned()
 }
 
 fn days_or_more(days: f64) -> String {
@@ -140,7 +140,7 @@ fn days_or_more(days: f64) -> String {
 
 fn days_until(days: f64, today: NaiveDate) -> String {
     match whole(days).and_then(|days| Some((days, today.checked_add_days(Days::new(u64::try_from(days).ok()?))?))) {
-        Some((0, _)) => said!("not even tomorrow", "ni siquiera hasta mañana").to_owned(),
+        Some((0, _)) => phrase!("not even tomorrow", "ni siquiera hasta mañana").to_owned(),
         Some((days, until)) => say!(
             "{days}, until {until}",
             "{days}, hasta el {until}",
@@ -155,13 +155,13 @@ fn days_until(days: f64, today: NaiveDate) -> String {
 pub fn headline(ahead: &Ahead) -> String {
     if whole(ahead.lasting.half) == Some(0) {
         if is_empty(ahead) {
-            return said!(
+            return phrase!(
                 "The tanks are empty: nothing can be drawn until it rains or water is brought.",
                 "Los tanques están vacíos: no se puede sacar agua hasta que llueva o se traiga.",
             )
             .to_owned();
         }
-        return said!("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
+        return phrase!("The water runs short tomorrow.", "Mañana faltará agua.").to_owned();
     }
     say!(
         "In a middle year (1 in 2) the water lasts {days}.",
@@ -298,8 +298,8 @@ pub fn shut(line: &str) -> String {
 /// What one help would make of it.
 pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) -> String, units: &Units) -> String {
     let what = match help {
-        Help::UseLess(share) if share <= 0.15 => said!("Use a tenth less", "Usa una décima parte menos").to_owned(),
-        Help::UseLess(_) => said!("Use a quarter less", "Usa una cuarta parte menos").to_owned(),
+        Help::UseLess(share) if share <= 0.15 => phrase!("Use a tenth less", "Usa una décima parte menos").to_owned(),
+        Help::UseLess(_) => phrase!("Use a quarter less", "Usa una cuarta parte menos").to_owned(),
         Help::Ration(step) => say!("Begin “{step}” tomorrow", "Empieza «{step}» mañana", step = ration(step)),
         Help::Delivery(litres) => {
             say!("Have {water} brought", "Haz traer {water}", water = shown::figure(litres, Kind::Volume, units))
@@ -309,9 +309,9 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
         (Some(with), Some(now)) if with > now => say!("{days} more", "{days} más", days = days_text(with - now)),
         (Some(with), Some(now)) if with < now => say!("{days} fewer", "{days} menos", days = days_text(now - with)),
         (None, Some(_)) => more_than_a_year(),
-        (Some(_), None) => said!("less than before", "menos que antes").to_owned(),
-        (None, None) => said!("more than a year, as without", "más de un año, igual que sin eso").to_owned(),
-        (Some(_), Some(_)) => said!("no day more", "ni un día más").to_owned(),
+        (Some(_), None) => phrase!("less than before", "menos que antes").to_owned(),
+        (None, None) => phrase!("more than a year, as without", "más de un año, igual que sin eso").to_owned(),
+        (Some(_), Some(_)) => phrase!("no day more", "ni un día más").to_owned(),
     };
     say!(
         "{what}: in a middle year {half}; in a dry year (1 in 10) {tenth}.",
@@ -354,7 +354,7 @@ pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
     let (today, years) = (today(ahead), ahead.lasts.len());
     let read = super::read_on(ahead.read_on, ahead.last_read_on);
     let mut lines = vec![if ahead.read_on == today {
-        said!(
+        phrase!(
             "The water in the tanks that were read is today's reading.",
             "El agua de los tanques medidos es la de la lectura de hoy."
         )
@@ -412,7 +412,7 @@ pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
         ));
     }
     lines.push(
-        said!(
+        phrase!(
             "Loads of hauled water are not counted on. Uses are as they are entered, with their rationing.",
             "No se cuenta con viajes de agua acarreada. Los usos son los indicados, con su racionamiento.",
         )

@@ -104,7 +104,7 @@ pub fn part_name(id: PartId, system: &System) -> String {
     let barriers = system.uses.iter().flat_map(|using| using.barriers.iter().map(move |barrier| (using, barrier)));
     let barrier = barriers.into_iter().find(|(_, barrier)| barrier.id == id);
     barrier.map_or_else(
-        || said!("a part that is gone", "una parte que ya no está").to_owned(),
+        || phrase!("a part that is gone", "una parte que ya no está").to_owned(),
         |(using, barrier)| {
             say!(
                 "{barrier} of {of}",
@@ -133,7 +133,7 @@ pub fn level(level: Level, units: &Units) -> String {
         }
         Level::Share(share) => say!("{share} full", "{share} de lo que cabe", share = percent(share.get())),
         Level::Volume(volume) => shown::entered(volume.get(), Kind::Volume, units),
-        Level::Full => said!("full", "lleno").to_owned(),
+        Level::Full => phrase!("full", "lleno").to_owned(),
     }
 }
 
@@ -154,7 +154,7 @@ pub fn told(told: &Told, system: &System, units: &Units) -> String {
             let hours = hours.map_or_else(String::new, |hours| format!("; {}", undrawn(hours.get())));
             format!("{}: {}{hours}", water(*of, system), level(*how, units))
         }
-        Told::Rain(depth) if depth.get() == 0.0 => said!("No rain", "Sin lluvia").to_owned(),
+        Told::Rain(depth) if depth.get() == 0.0 => phrase!("No rain", "Sin lluvia").to_owned(),
         Told::Rain(depth) => {
             say!("Rain: {depth}", "Lluvia: {depth}", depth = shown::entered(depth.get(), Kind::Depth, units))
         }
@@ -199,8 +199,8 @@ pub fn found(parameter: Parameter, found: TestResult) -> String {
         TestResult::Below(value) => {
             say!("under {value}{unit}", "menos de {value}{unit}", value = shown::significant(value, 4), unit)
         }
-        TestResult::Present => said!("present", "presencia").to_owned(),
-        TestResult::Absent => said!("absent", "ausencia").to_owned(),
+        TestResult::Present => phrase!("present", "presencia").to_owned(),
+        TestResult::Absent => phrase!("absent", "ausencia").to_owned(),
     }
 }
 
@@ -270,20 +270,20 @@ pub fn doubt(doubt: &Doubt, units: &Units) -> String {
     let volume = |litres: f64| shown::figure(litres, Kind::Volume, units);
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
     match doubt {
-        Doubt::InTheFuture => said!("That day is still to come.", "Ese día todavía no llega.").to_owned(),
+        Doubt::InTheFuture => phrase!("That day is still to come.", "Ese día todavía no llega.").to_owned(),
         Doubt::MoreThanFits { hold_l } => say!(
             "All tanks together hold {hold}. Is it a zero too many?",
             "Todos los tanques juntos guardan {hold}. ¿Sobra un cero?",
             hold = volume(*hold_l)
         ),
-        Doubt::LevelThatDay => said!(
+        Doubt::LevelThatDay => phrase!(
             "A level of that day is written already; this counts as brought after it. If it was read afterwards, write the \
              level down once more.",
             "Ya hay anotado un nivel de ese día; esto cuenta como traído después. Si se leyó más tarde, anota el nivel una \
              vez más.",
         )
         .to_owned(),
-        Doubt::AboveTheRim => said!("That is above the overflow.", "Eso está por encima del rebosadero.").to_owned(),
+        Doubt::AboveTheRim => phrase!("That is above the overflow.", "Eso está por encima del rebosadero.").to_owned(),
         Doubt::RoseWithoutRain { by_l, since } => say!(
             "That is {by} more than on {since}, and no rain or delivery is written since. Is it right, or is some rain \
              missing?",

@@ -20,7 +20,7 @@ use super::rain_report::unreadable_row;
 /// A text that is not a quantity.
 pub fn typed(error: &TypedError) -> String {
     match error {
-        TypedError::Empty => said!("Type a number.", "Escribe un número.").to_owned(),
+        TypedError::Empty => phrase!("Type a number.", "Escribe un número.").to_owned(),
         TypedError::NotANumber { text } => say!(
             "“{text}” is not a number. Type one, such as 1,700 or 2 1/2.",
             "«{text}» no es un número. Escribe uno, como 1700, 1,5 o 2 1/2.",
@@ -63,7 +63,7 @@ pub fn is_long_name(name: &str) -> bool {
 /// A name that can't be taken: there is none, or it is too long.
 pub fn name(name: &str) -> String {
     if name.trim().is_empty() {
-        return said!(
+        return phrase!(
             "A name is wanted. Until then the old one stays.",
             "Falta un nombre. Hasta entonces se queda el anterior."
         )
@@ -115,7 +115,7 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
             format!("{}: {}", super::parts::label(*field, system), out_of_range(*kind, *range, units))
         }
         EditError::NoSuchValue => {
-            said!("That part is no longer there. Nothing was changed.", "Esa parte ya no está. No se cambió nada.")
+            phrase!("That part is no longer there. Nothing was changed.", "Esa parte ya no está. No se cambió nada.")
                 .to_owned()
         }
         EditError::DetailOutOfRange(detail) => {
@@ -123,7 +123,7 @@ pub fn edit(error: &EditError, system: &System, units: &Units) -> String {
             format!("{}: {}", super::checks::details::label(*detail), out_of_range(row.kind, row.range, units))
         }
         EditError::NamelessPart => {
-            said!("A part needs a name. The old one stays.", "Una parte necesita un nombre. Se queda el anterior.")
+            phrase!("A part needs a name. The old one stays.", "Una parte necesita un nombre. Se queda el anterior.")
                 .to_owned()
         }
     }
@@ -162,12 +162,12 @@ pub fn put(error: PutError) -> String {
 /// A file that can't be taken in.
 pub fn file(error: &FileError) -> String {
     match error {
-        FileError::NotText => said!(
+        FileError::NotText => phrase!(
             "This is not a text file. Choose a file that Eavewater exported.",
             "Este no es un archivo de texto. Elige un archivo que Eavewater haya exportado.",
         )
         .to_owned(),
-        FileError::OtherText => said!(
+        FileError::OtherText => phrase!(
             "This is not a file that Eavewater exported. Nothing was changed. A rain record is loaded in Rain, or while \
              a house is sketched.",
             "Este no es un archivo que Eavewater haya exportado. No se cambió nada. Un registro de lluvia se carga en \
@@ -195,7 +195,7 @@ pub fn file(error: &FileError) -> String {
             "Este no es un archivo que Eavewater haya exportado, o está dañado: {fault}. No se cambió nada.",
             fault = wrong_shape(error)
         ),
-        FileError::TooLarge => said!(
+        FileError::TooLarge => phrase!(
             "This file is larger than any that Eavewater exports.",
             "Este archivo es más grande que cualquiera que Eavewater exporte.",
         )
@@ -246,7 +246,7 @@ fn wrong_shape(error: &ShapeError) -> String {
 /// A rain file of which no record can be made.
 pub fn rain(error: &RainError) -> String {
     match error {
-        RainError::Empty => said!(
+        RainError::Empty => phrase!(
             "There is nothing in it. Choose a file with a date and a rain depth in each row.",
             "No hay nada dentro. Elige un archivo con una fecha y una cantidad de lluvia en cada fila.",
         )
@@ -262,17 +262,17 @@ pub fn rain(error: &RainError) -> String {
             "El archivo tiene más de {lines} líneas. Recórtalo a una sola estación.",
             lines = super::number_text(*most)
         ),
-        RainError::NotText => said!(
+        RainError::NotText => phrase!(
             "This is not plain text; a spreadsheet must be saved as CSV first. Nothing was changed.",
             "Esto no es texto sin formato; una hoja de cálculo hay que guardarla antes como CSV. No se cambió nada.",
         )
         .to_owned(),
-        RainError::NoDates => said!(
+        RainError::NoDates => phrase!(
             "No dates were found. Each row needs a date such as 2004-07-31 and a rain depth.",
             "No se encontraron fechas. Cada fila necesita una fecha como 2004-07-31 y una cantidad de lluvia.",
         )
         .to_owned(),
-        RainError::NoRainColumn { header } if header.is_empty() => said!(
+        RainError::NoRainColumn { header } if header.is_empty() => phrase!(
             "No column holds rain depths. Each row needs a date and a number.",
             "Ninguna columna tiene cantidades de lluvia. Cada fila necesita una fecha y un número.",
         )
@@ -314,7 +314,7 @@ pub fn rain(error: &RainError) -> String {
             first = unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
         ),
         RainError::NothingMeasured => {
-            said!("No row holds a measured depth.", "Ninguna fila tiene una cantidad medida.").to_owned()
+            phrase!("No row holds a measured depth.", "Ninguna fila tiene una cantidad medida.").to_owned()
         }
     }
 }
@@ -323,7 +323,7 @@ pub fn rain(error: &RainError) -> String {
 pub fn refusal(refusal: &Refusal) -> Option<String> {
     Some(match refusal {
         Refusal::System(_) => return None,
-        Refusal::Gaps(GapError::NothingMeasured) => said!(
+        Refusal::Gaps(GapError::NothingMeasured) => phrase!(
             "The rain record holds no measured day. Load another.",
             "El registro de lluvia no tiene ningún día medido. Carga otro.",
         )
@@ -374,7 +374,7 @@ pub fn not_a_depth(date: chrono::NaiveDate, depth_mm: f64) -> String {
 /// Why monthly means can't be used.
 pub fn normals(error: &NormalsError) -> String {
     match error {
-        NormalsError::Years { .. } => said!(
+        NormalsError::Years { .. } => phrase!(
             "No year of rain could be made of the means.",
             "No se pudo hacer ningún año de lluvia con los promedios.",
         )

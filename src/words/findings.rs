@@ -16,8 +16,8 @@ pub fn sentence(finding: &Finding, system: &System, units: &Units) -> String {
         name => name,
     };
     match finding {
-        Finding::NoTank => said!("There is no tank. Add one.", "No hay ningún tanque. Añade uno.").to_owned(),
-        Finding::NoUse => said!("Nothing draws water. Add a use.", "Nada saca agua. Añade un uso.").to_owned(),
+        Finding::NoTank => phrase!("There is no tank. Add one.", "No hay ningún tanque. Añade uno.").to_owned(),
+        Finding::NoUse => phrase!("Nothing draws water. Add a use.", "Nada saca agua. Añade un uso.").to_owned(),
         Finding::OutOfRange { part, field, kind, value, range } => {
             let label = parts::label(*field, system);
             say!(

@@ -51,7 +51,7 @@ pub fn climate_value(value: ClimateValue) -> String {
     let month = |month: u8| super::months().get(usize::from(month)).copied().unwrap_or_default();
     match value {
         ClimateValue::Latitude => {
-            said!("Latitude, degrees (south: 34 S or −34)", "Latitud, grados (sur: 34 S o −34)").to_owned()
+            phrase!("Latitude, degrees (south: 34 S or −34)", "Latitud, grados (sur: 34 S o −34)").to_owned()
         }
         ClimateValue::Least(at) => {
             say!("{month}, mean daily low", "{month}, mínima diaria promedio", month = month(at))
@@ -156,7 +156,7 @@ pub fn garden(tally: &GardenTally, days: usize, yield_l: f64, units: &Units) -> 
 /// What a step of rationing did, in an average year.
 pub fn ration(tally: &RationTally, days: usize, units: &Units) -> String {
     if tally.days == 0 {
-        return said!("It was never in force.", "Nunca estuvo en vigor.").to_owned();
+        return phrase!("It was never in force.", "Nunca estuvo en vigor.").to_owned();
     }
     let per_year = super::per_year(days);
     say!(
@@ -182,7 +182,7 @@ fn days_a_year(days: usize, per_year: f64) -> String {
     let a_year = days as f64 * per_year;
     let whole = a_year.round();
     if days > 0 && whole < 1.0 {
-        return said!("less than a day a year", "menos de un día al año").to_owned();
+        return phrase!("less than a day a year", "menos de un día al año").to_owned();
     }
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "days of a year")]
     let whole = whole as usize;

@@ -62,7 +62,7 @@ pub fn which(years: u16, seed: u32) -> String {
 /// Where the spread of the years comes from.
 pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String {
     if entered {
-        said!("As entered.", "Según lo que escribiste.").to_owned()
+        phrase!("As entered.", "Según lo que escribiste.").to_owned()
     } else if recorded_years >= least {
         say!(
             "Taken from the record's {years}.",
@@ -74,7 +74,7 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
             ),
         )
     } else {
-        said!(
+        phrase!(
             "The record is too short to tell (five whole years are the least), so 25\u{a0}% is taken: common practice, \
              no source. Humid places have about 15\u{a0}%, semi-arid ones 40\u{a0}%.",
             "El registro es demasiado corto para saberlo (hacen falta al menos cinco años completos), así que se toma \
@@ -146,21 +146,21 @@ pub fn spells_compared(recorded: &Likeness, generated: &Likeness) -> Option<Stri
     #[expect(clippy::cast_precision_loss, reason = "days of a year")]
     let ratio = generated as f64 / recorded.max(1) as f64;
     Some(if ratio < 0.8 {
-        said!(
+        phrase!(
             "The generated dry spells are shorter than the recorded: expect less than generated years say.",
             "Las rachas sin lluvia generadas son más cortas que las registradas: espera menos de lo que dicen los años \
              generados.",
         )
         .to_owned()
     } else if ratio > 1.25 {
-        said!(
+        phrase!(
             "The generated dry spells are longer than the recorded: generated years are on the careful side.",
             "Las rachas sin lluvia generadas son más largas que las registradas: los años generados son más bien \
              prudentes.",
         )
         .to_owned()
     } else {
-        said!(
+        phrase!(
             "The generated dry spells are about as long as the recorded.",
             "Las rachas sin lluvia generadas son más o menos tan largas como las registradas.",
         )

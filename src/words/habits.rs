@@ -165,7 +165,7 @@ pub const fn figures(habit: Habit) -> &'static [Phrase] {
 /// What they come to in L a day in all, for so many people, and by the names of the uses that they belong to.
 pub fn total(by_use: &[(String, f64)], people: f64, units: &Units) -> String {
     if by_use.is_empty() {
-        return said!("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
+        return phrase!("No habit belongs to a use yet.", "Ningún hábito pertenece todavía a un uso.").to_owned();
     }
     let flow = |litres: f64| shown::figure(litres, Kind::Flow, units);
     let total: f64 = by_use.iter().map(|(_, litres)| litres).sum();

@@ -62,7 +62,7 @@ pub fn trouble(trouble: &Trouble) -> String {
              navegador, con la clave «{key}». Revisa tus últimos cambios.",
             key
         ),
-        Trouble::Newer(_) => said!(
+        Trouble::Newer(_) => phrase!(
             "Something here was saved by a newer Eavewater. It is shown as far as this version understands it, and \
              stays as it is: nothing that you change in it is kept. Load the page while online to get the newer \
              version.",
@@ -264,7 +264,7 @@ pub const PUT_BACK: Phrase =
 /// That so many sites came in.
 pub fn imported(sites: usize) -> String {
     if sites == 0 {
-        return said!("Nothing is imported.", "No se importó nada.").to_owned();
+        return phrase!("Nothing is imported.", "No se importó nada.").to_owned();
     }
     say!(
         "{sites} imported.",

@@ -185,7 +185,7 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 "Las canaletas y mallas traen {share} de lo que se indicó para ellas.",
                 share = range(capture)
             ),
-            None if fit.scattered[0] => said!(
+            None if fit.scattered[0] => phrase!(
                 "How much of the rain is caught can't be told yet: there are readings enough, but they don't agree with \
                  each other. Look for levels or rain that were mistyped, rain that wasn't measured at the house, or water \
                  that came or went without being written down.",
@@ -194,7 +194,7 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                  salió sin anotarse.",
             )
             .to_owned(),
-            None => said!(
+            None => phrase!(
                 "How much of the rain is caught can't be told yet: it takes levels before and after rain, with room left in \
                  the tank.",
                 "Todavía no se puede decir cuánta de la lluvia se capta: hacen falta niveles antes y después de \
@@ -213,14 +213,14 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                 "La casa usa {share} de lo que se indicó, fugas incluidas.",
                 share = range(uses)
             ),
-            None if fit.scattered[1] => said!(
+            None if fit.scattered[1] => phrase!(
                 "How much is used can't be told yet: there are readings enough, but they don't agree with each other. \
                  Something may have changed: guests, a leak, a clogged screen.",
                 "Todavía no se puede decir cuánta se usa: hay lecturas suficientes, pero no concuerdan entre sí. Puede que \
                  algo haya cambiado: visitas, una fuga, una malla tapada.",
             )
             .to_owned(),
-            None => said!(
+            None => phrase!(
                 "How much is used can't be told yet: it takes levels through dry weeks.",
                 "Todavía no se puede decir cuánta se usa: hacen falta niveles durante semanas sin lluvia.",
             )
@@ -298,13 +298,13 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                  tenga {needed} con el tanque ni lleno ni vacío: tras unos cinco meses de niveles semanales.",
             needed = self::stretches(NORMAL_SPANS)
         ),
-        Some(alarms) if alarms.is_empty() => said!(
+        Some(alarms) if alarms.is_empty() => phrase!(
             "The readings of the last weeks tell of no change yet; a screen that clogs shows only after a few rains.",
             "Las lecturas de las últimas semanas no indican ningún cambio todavía; una malla que se tapa solo se nota \
                  tras unas cuantas lluvias.",
         )
         .to_owned(),
-        Some(_) => said!(
+        Some(_) => phrase!(
             "The last weeks are compared with the time before them.",
             "Las últimas semanas se comparan con el tiempo anterior.",
         )

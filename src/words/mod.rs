@@ -137,9 +137,9 @@ pub fn number_text(number: usize) -> String {
 pub fn percent(share: f64) -> String {
     let rounded = (share * 100.0).round();
     if share > 0.0 && rounded == 0.0 {
-        said!("under 1\u{a0}%", "menos del 1\u{a0}%").to_owned()
+        phrase!("under 1\u{a0}%", "menos del 1\u{a0}%").to_owned()
     } else if share < 1.0 && rounded == 100.0 {
-        said!("over 99\u{a0}%", "más del 99\u{a0}%").to_owned()
+        phrase!("over 99\u{a0}%", "más del 99\u{a0}%").to_owned()
     } else {
         format!("{rounded}\u{a0}%")
     }

@@ -134,7 +134,7 @@ pub fn brings(judged: &Judged, units: &Units) -> String {
         gains.truncate(gains.len() - usize::from(is_told(judged.spill_l_a_year())));
     }
     if gains.is_empty() {
-        gains.push(said!("nothing gained", "no se gana nada").to_owned());
+        gains.push(phrase!("nothing gained", "no se gana nada").to_owned());
     }
     format!("{}; {}.", list(&gains), price(judged, units))
 }
@@ -143,7 +143,7 @@ fn price(judged: &Judged, units: &Units) -> String {
     /// Below this, in the household's currency, it is free.
     const FREE: f64 = 0.005;
     if judged.price < FREE {
-        return said!("it costs nothing", "no cuesta nada").to_owned();
+        return phrase!("it costs nothing", "no cuesta nada").to_owned();
     }
     let price = say!(
         "it costs {price} {whose}",
@@ -249,7 +249,7 @@ fn only_fewer(before: usize, after: usize) -> String {
 pub fn difference(now: &Tally, other: &Tally, units: &Units) -> String {
     let gains = gains(now, other, units);
     if gains.is_empty() {
-        return said!("No difference on this rain.", "Ninguna diferencia con esta lluvia.").to_owned();
+        return phrase!("No difference on this rain.", "Ninguna diferencia con esta lluvia.").to_owned();
     }
     capital(&list(&gains)) + "."
 }
@@ -259,7 +259,7 @@ pub fn left_after(judged: &Judged) -> String {
     let after = &judged.after;
     match after.dry_days {
         0 if judged.before.dry_days == 0 => String::new(),
-        0 => said!("Then the water never runs out on this rain.", "Con eso el agua nunca se acaba con esta lluvia.")
+        0 => phrase!("Then the water never runs out on this rain.", "Con eso el agua nunca se acaba con esta lluvia.")
             .to_owned(),
         _ => say!(
             "Then {days} are left in the worst year.",

@@ -36,7 +36,7 @@ pub fn missing_days(treatment: MissingDays) -> String {
             )
         }
         MissingDays::Fill => {
-            said!("Fill all from the same days of other years", "Completar todos con los mismos días de otros años")
+            phrase!("Fill all from the same days of other years", "Completar todos con los mismos días de otros años")
                 .to_owned()
         }
     }
@@ -90,7 +90,7 @@ pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
             "Un año promedio tiene {depth} de lluvia, según los años de los que se conocen todos los días.",
             depth = shown::figure(mm, Kind::Depth, units)
         ),
-        None => said!("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
+        None => phrase!("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
     }
 }
 
@@ -130,7 +130,7 @@ pub fn wettest(date: NaiveDate, mm: f64, units: &Units) -> String {
 /// A record from its first day to its last, with so many days missing, and sentences about it.
 pub fn record((first, last): (NaiveDate, Option<NaiveDate>), missing: usize, more: &str) -> String {
     let missing = match missing {
-        0 => said!("no day missing", "sin días faltantes").to_owned(),
+        0 => phrase!("no day missing", "sin días faltantes").to_owned(),
         _ => count(missing, said!("day missing", "día faltante"), said!("days missing", "días faltantes")),
     };
     say!(

@@ -136,7 +136,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
                 "{day} (queda {kept}, no {refused})",
                 day = date(conflict.date),
                 kept = depth(conflict.kept_mm),
-                refused = conflict.refused_mm.map_or_else(|| said!("“not measured”", "«no medido»").to_owned(), depth),
+                refused =
+                    conflict.refused_mm.map_or_else(|| phrase!("“not measured”", "«no medido»").to_owned(), depth),
             )),
         ),
         Notice::Traces(dates) => say!(

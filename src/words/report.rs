@@ -149,5 +149,5 @@ pub fn interval([days, rain, litres]: &[String; 3]) -> String {
     if !litres.is_empty() {
         ways.push(say!("after {litres} through it", "tras el paso de {litres}", litres));
     }
-    if ways.is_empty() { said!("as needed", "según haga falta").to_owned() } else { ways.join(said!(" or ", " o ")) }
+    if ways.is_empty() { phrase!("as needed", "según haga falta").to_owned() } else { ways.join(said!(" or ", " o ")) }
 }

@@ -84,7 +84,7 @@ pub const WANTED: Phrase = phrase!("What is wanted", "Tu meta");
 /// What is wanted, as a choice.
 pub fn wanted(wanted: Wanted) -> String {
     match wanted {
-        Wanted::GoodYears(10) => said!("No dry day in any year", "Ningún año con escasez").to_owned(),
+        Wanted::GoodYears(10) => phrase!("No dry day in any year", "Ningún año con escasez").to_owned(),
         Wanted::GoodYears(tenths) => {
             say!("No dry day in {tenths} years of 10", "{tenths} de cada 10 años sin escasez", tenths)
         }
@@ -145,7 +145,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         say!("{share} {what}", "{share} de {what}", share = percent(tally.by(wanted)), what = measured(wanted))
     };
     match (found, sought) {
-        (_, Sought::Roof) if now <= 0.0 => said!(
+        (_, Sought::Roof) if now <= 0.0 => phrase!(
             "Roof: there is no roof area to enlarge. Enter the area of the roof first.",
             "Techo: no hay área de techo que agrandar. Escribe primero el área del techo.",
         )
@@ -293,7 +293,7 @@ pub fn method(method: Method) -> &'static str {
 /// What a method looks at, and so why it says something else.
 pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
     match method {
-        Method::MonthlyBalance => said!(
+        Method::MonthlyBalance => phrase!(
             "Monthly balance: twelve mean months in a row, twice; dry years and dry weeks are averaged away, so it \
              tends to say too little.",
             "Balance mensual: doce meses promedio seguidos, dos veces; los años secos y las semanas secas se pierden \
@@ -319,7 +319,7 @@ pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
             comes = shown::figure(basis.yield_l(), Kind::Volume, units),
             used = shown::figure(basis.demand_l(), Kind::Volume, units),
         ),
-        Method::SixPercent => said!(
+        Method::SixPercent => phrase!(
             "6\u{a0}% rule of DIN 1989-1: the same with 6\u{a0}%, some 22 days of it, and made for the same houses \
              with mains beside.",
             "Regla del 6\u{a0}% de DIN 1989-1: lo mismo con 6\u{a0}%, unos 22 días de uso, y hecha para las mismas \

@@ -58,7 +58,7 @@ fn ran_out(answer: &Answer) -> String {
     let complete: Vec<_> = answer.years.iter().filter(|year| year.complete).collect();
     if answer.origin == Origin::Even {
         return match answer.longest_dry_run {
-            None => said!(
+            None => phrase!(
                 "With rain as even as the monthly means, the water never ran out.",
                 "Con una lluvia tan pareja como los promedios mensuales, el agua nunca se acabó.",
             )
@@ -97,7 +97,7 @@ fn ran_out(answer: &Answer) -> String {
         );
     }
     let in_years = if failed == complete.len() {
-        said!("in every year", "en todos los años").to_owned()
+        phrase!("in every year", "en todos los años").to_owned()
     } else {
         say!("in {failed}", "en {failed}", failed = number_text(failed),)
     };
@@ -126,7 +126,7 @@ fn spell(answer: &Answer, complete: usize) -> String {
 
 fn stretch(answer: &Answer, run: &DryRun) -> String {
     if run.days >= answer.series.dates.len() {
-        return said!("no day had all the water wanted", "ningún día hubo toda el agua que se necesita").to_owned();
+        return phrase!("no day had all the water wanted", "ningún día hubo toda el agua que se necesita").to_owned();
     }
     let year = run.start.year();
     let last =
@@ -184,7 +184,7 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
         doubts.push(super::rain::EVEN_RAIN.to_owned());
     } else if complete == 0 {
         doubts.push(
-            said!(
+            phrase!(
                 "This rain has no whole year: it says nothing of the seasons that it hasn't seen, so take no size from \
                  it. Load a longer record, or enter the twelve monthly means of the place.",
                 "Esta lluvia no tiene ningún año completo: no dice nada de las estaciones que no ha visto, así que no \
@@ -270,7 +270,7 @@ pub fn diverter(name: &str, answer: &Answer, feed: usize, units: &Units) -> Opti
         name
     );
     text.push_str(&if tally.found_full == 0 {
-        said!("; no storm found it more than half full.", "; ninguna tormenta lo encontró más que medio lleno.")
+        phrase!("; no storm found it more than half full.", "; ninguna tormenta lo encontró más que medio lleno.")
             .to_owned()
     } else {
         say!(
@@ -353,7 +353,7 @@ pub const HOW: Phrase = phrase!(
 pub fn accounted(residual: f64) -> String {
     const CLOSES: f64 = 1e-9;
     let left_over = if residual.abs() <= CLOSES {
-        said!("less than a billionth of what flowed", "menos de una milmillonésima de lo que fluyó").to_owned()
+        phrase!("less than a billionth of what flowed", "menos de una milmillonésima de lo que fluyó").to_owned()
     } else {
         say!(
             "{share} of what flowed, which is a fault of the program: please tell",

@@ -121,6 +121,12 @@ pub(super) fn change_system(model: &mut Model, change_it: impl FnOnce(&mut Syste
 
 /// The same for a change that may be refused: then there is a notice, and all is as it was.
 pub(super) fn edit(model: &mut Model, edit: impl FnOnce(&mut System) -> Result<(), EditError>) -> Vec<Effect> {
+    let mut edit = Some(edit);
+    edited(model, &mut |system| edit.take().map_or(Ok(()), |edit| edit(system)))
+}
+
+/// The same for all edits, in the program once.
+fn edited(model: &mut Model, edit: &mut dyn FnMut(&mut System) -> Result<(), EditError>) -> Vec<Effect> {
     let Some(shown) = model.shown_site() else { return Vec::new() };
     let mut site = (*shown.site).clone();
     if let Err(error) = edit(&mut site.system) {

@@ -15,6 +15,16 @@ use crate::words;
 
 /// Changes the open site and keeps it.
 pub(super) fn change(model: &mut Model, change: impl FnOnce(&mut Site)) -> Vec<Effect> {
+    let mut change = Some(change);
+    changed(model, &mut |site| {
+        if let Some(change) = change.take() {
+            change(site);
+        }
+    })
+}
+
+/// The same for all changes, in the program once.
+fn changed(model: &mut Model, change: &mut dyn FnMut(&mut Site)) -> Vec<Effect> {
     let Some(kept) = model.site_mut() else { return Vec::new() };
     let mut site = (*kept.site).clone();
     change(&mut site);

@@ -161,7 +161,7 @@ fn fan(found: &Found, capacity_l: f64, units: &Units, width: f64) -> Chart {
         unit: units.of(Kind::Volume).sign().to_owned(),
         lines: say::FAN_LINES.map(String::from),
         capacity: say!("full: {volume}", "lleno: {volume}", volume = shown::figure(capacity_l, Kind::Volume, units)),
-        day: said!("day", "día").to_owned(),
+        day: phrase!("day", "día").to_owned(),
         months: words::months().map(str::to_owned),
     };
     let fan = Fan {

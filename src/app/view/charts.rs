@@ -72,7 +72,7 @@ pub fn contents(answer: &Answer, units: &Units, width: f64) -> Chart {
     let words = ContentsWords {
         unit: unit(Kind::Volume, units),
         capacity: say!("full: {volume}", "lleno: {volume}", volume = shown::figure(capacity, Kind::Volume, units)),
-        shortfall: said!("dry days", "días de escasez").to_owned(),
+        shortfall: phrase!("dry days", "días de escasez").to_owned(),
         months: months(),
         columns: [said!("month", "mes"), said!("least", "mínimo"), said!("most", "máximo")].map(str::to_owned),
     };
@@ -122,11 +122,11 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
     let words = YearBandWords {
         unit: unit(Kind::Volume, units),
-        low: said!("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
-        median: said!("middle year", "año intermedio").to_owned(),
-        high: said!("9 in 10 below", "9 de 10 por debajo").to_owned(),
-        capacity: said!("full", "lleno").to_owned(),
-        month: said!("month", "mes").to_owned(),
+        low: phrase!("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
+        median: phrase!("middle year", "año intermedio").to_owned(),
+        high: phrase!("9 in 10 below", "9 de 10 por debajo").to_owned(),
+        capacity: phrase!("full", "lleno").to_owned(),
+        month: phrase!("month", "mes").to_owned(),
         months: months(),
     };
     let band = YearBand {
@@ -165,8 +165,8 @@ pub fn where_it_went(answer: &Answer, units: &Units, width: f64) -> Chart {
         shortfall: amounts(|month| month.shortfall_l),
         words: WhereItWentWords {
             unit: say!("{unit} a month", "{unit} al mes", unit = unit(Kind::Volume, units)),
-            shortfall: said!("lacking", "faltante").to_owned(),
-            month: said!("month", "mes").to_owned(),
+            shortfall: phrase!("lacking", "faltante").to_owned(),
+            month: phrase!("month", "mes").to_owned(),
             months: months(),
         },
     };
@@ -196,8 +196,8 @@ pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
             low = words::percent(good.range.0),
             high = words::percent(good.range.1)
         ),
-        none: said!("no year", "ningún año").to_owned(),
-        all: said!("every year", "todos los años").to_owned(),
+        none: phrase!("no year", "ningún año").to_owned(),
+        all: phrase!("every year", "todos los años").to_owned(),
     };
     Some(Interval { low: good.range.0, share, high: good.range.1, words }.drawing(width))
 }
@@ -240,8 +240,8 @@ fn by_month(
     }
     let words = BarsWords {
         unit: unit(Kind::Depth, units),
-        label: said!("month", "mes").to_owned(),
-        value: said!("mean rain", "lluvia promedio").to_owned(),
+        label: phrase!("month", "mes").to_owned(),
+        value: phrase!("mean rain", "lluvia promedio").to_owned(),
         over: over_is.to_owned(),
         ..BarsWords::default()
     };
@@ -268,10 +268,10 @@ pub fn yearly_rain(record: &RainRecord, units: &Units, width: f64) -> Chart {
         bars,
         BarsWords {
             unit: unit(Kind::Depth, units),
-            label: said!("year", "año").to_owned(),
-            value: said!("rain", "lluvia").to_owned(),
-            partial: said!("days missing", "con días faltantes").to_owned(),
-            dry: said!("driest fifth", "quinto más seco").to_owned(),
+            label: phrase!("year", "año").to_owned(),
+            value: phrase!("rain", "lluvia").to_owned(),
+            partial: phrase!("days missing", "con días faltantes").to_owned(),
+            dry: phrase!("driest fifth", "quinto más seco").to_owned(),
             ..BarsWords::default()
         },
         said!("Rain by year", "Lluvia por año"),
@@ -295,9 +295,9 @@ pub fn months_compared(
     }
     let words = BarsWords {
         unit: unit(kind, units),
-        label: said!("month", "mes").to_owned(),
+        label: phrase!("month", "mes").to_owned(),
         value: value.to_owned(),
-        beside: said!("generated", "generados").to_owned(),
+        beside: phrase!("generated", "generados").to_owned(),
         ..BarsWords::default()
     };
     chart(bars, words, title, caption, width)

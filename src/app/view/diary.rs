@@ -123,7 +123,7 @@ fn charts(kept: &KeptSite, units: &Units, (from, to): Span, width: f64) -> Vec<C
     if values.iter().any(Option::is_some) {
         let words = DailyWords {
             unit: units.of(Kind::Depth).sign().to_owned(),
-            unknown: said!("not known", "sin dato").to_owned(),
+            unknown: phrase!("not known", "sin dato").to_owned(),
             months: words::months().map(str::to_owned),
             columns: [said!("day", "día"), said!("rain", "lluvia"), said!("days not known", "días sin dato")]
                 .map(str::to_owned),

@@ -273,7 +273,7 @@ pub(super) fn detail(part: &Part, units: &Units) -> String {
     match part {
         Part::Section(section) => shown::figure(section.area.get(), Kind::Area, units),
         Part::Feed(feed) => feed.diverter.as_ref().map_or_else(
-            || said!("no first flush", "sin primeras aguas").to_owned(),
+            || phrase!("no first flush", "sin primeras aguas").to_owned(),
             |diverter| say!("first flush {first}", "primeras aguas {first}", first = volume(diverter.volume.get())),
         ),
         Part::Tank(tank) => volume(tank.capacity().get()),

@@ -196,9 +196,9 @@ pub fn options(model: &Model) -> Option<OptionsView> {
 fn columns(units: &Units) -> Vec<String> {
     let volume = units.of(Kind::Volume).sign();
     vec![
-        said!("option", "opción").to_owned(),
-        said!("dry days a year", "días de escasez al año").to_owned(),
-        said!("dry days in the worst year", "días de escasez en el peor año").to_owned(),
+        phrase!("option", "opción").to_owned(),
+        phrase!("dry days a year", "días de escasez al año").to_owned(),
+        phrase!("dry days in the worst year", "días de escasez en el peor año").to_owned(),
         say!("used a year, {volume}", "usada al año, {volume}", volume),
         say!("lacking or hauled a year, {volume}", "faltante o acarreada al año, {volume}", volume),
         say!("spilled a year, {volume}", "rebosada al año, {volume}", volume),

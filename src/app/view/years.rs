@@ -13,10 +13,10 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
     let hauls = !answer.series.loads.is_empty();
     let rations = !answer.series.rationed.is_empty();
     let mut columns = vec![
-        said!("year", "año").to_owned(),
+        phrase!("year", "año").to_owned(),
         say!("rain, {unit}", "lluvia, {unit}", unit = units.of(Kind::Depth).sign()),
-        said!("dry days", "días de escasez").to_owned(),
-        said!("longest dry stretch", "racha de escasez más larga").to_owned(),
+        phrase!("dry days", "días de escasez").to_owned(),
+        phrase!("longest dry stretch", "racha de escasez más larga").to_owned(),
         say!("used, {unit}", "usada, {unit}", unit),
         say!("lacking, {unit}", "faltante, {unit}", unit),
         say!("spilled, {unit}", "rebosada, {unit}", unit),
@@ -24,14 +24,14 @@ pub fn years(answer: &Answer, units: &Units) -> Table {
     ];
     if hauls {
         columns.extend([
-            said!("loads hauled", "viajes acarreados").to_owned(),
+            phrase!("loads hauled", "viajes acarreados").to_owned(),
             say!("hauled, {unit}", "acarreada, {unit}", unit),
-            said!("paid for them at your price", "pagado por ellos a tu precio").to_owned(),
+            phrase!("paid for them at your price", "pagado por ellos a tu precio").to_owned(),
         ]);
     }
     if rations {
         columns.extend([
-            said!("rationed days", "días racionados").to_owned(),
+            phrase!("rationed days", "días racionados").to_owned(),
             say!("cut, {unit}", "recortada, {unit}", unit),
         ]);
     }

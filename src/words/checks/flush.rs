@@ -81,7 +81,7 @@ pub(super) fn volume(told: &Told<'_>) -> (String, String) {
         );
         return (
             too_tall,
-            said!("Fit a wider chamber, or several side by side.", "Pon una cámara más ancha, o varias juntas.")
+            phrase!("Fit a wider chamber, or several side by side.", "Pon una cámara más ancha, o varias juntas.")
                 .to_owned(),
         );
     }
@@ -147,7 +147,7 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
     }
     match check.margin {
         None => (
-            said!(
+            phrase!(
                 "It never empties: after its first storm it flushes nothing, and dirt goes to the tank.",
                 "Nunca se vacía: después de su primera tormenta ya no aparta nada, y la suciedad va al tanque.",
             )

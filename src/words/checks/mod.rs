@@ -241,14 +241,14 @@ impl Told<'_> {
 fn spare(margin: Margin) -> String {
     const MANY_TIMES: f64 = 9.0;
     match margin.spare() {
-        spare if spare.is_infinite() => said!("nothing is asked of it", "no se le pide nada").to_owned(),
+        spare if spare.is_infinite() => phrase!("nothing is asked of it", "no se le pide nada").to_owned(),
         spare if spare >= MANY_TIMES => say!(
             "{times} times what is wanted",
             "{times} veces lo que se pide",
             times = shown::significant(spare + 1.0, 2),
         ),
         spare if spare >= 0.0 => say!("{share} to spare", "{share} de sobra", share = super::percent(spare)),
-        _ if margin.has < 0.0 => said!("less than nothing", "menos que nada").to_owned(),
+        _ if margin.has < 0.0 => phrase!("less than nothing", "menos que nada").to_owned(),
         spare => say!("{share} too little", "falta {share}", share = super::percent(-spare)),
     }
 }

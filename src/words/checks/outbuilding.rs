@@ -76,7 +76,7 @@ pub(super) fn supply(told: &Told<'_>, system: &System) -> (String, String) {
                     "en el tubo de {first}: míralo allí.",
                     first = system.name_of(first),
                 ),
-                None => said!(
+                None => phrase!(
                     "its taps are in the house. For a shed, cabin or barn say so at the use.",
                     "sus grifos están en la casa. Si es un cobertizo, una cabaña o un establo, dilo en el uso.",
                 )

@@ -179,15 +179,15 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
         Some(OverflowTo::Tank(other)) => {
             say!("It runs to {tank}.", "Va a dar a {tank}.", tank = system.name_of(other))
         }
-        Some(OverflowTo::Garden) => said!("It runs to the garden.", "Va a dar al huerto.").to_owned(),
-        Some(OverflowTo::Ground) if tank.is_some_and(|tank| tank.overflow_elevation() < 0.0) => said!(
+        Some(OverflowTo::Garden) => phrase!("It runs to the garden.", "Va a dar al huerto.").to_owned(),
+        Some(OverflowTo::Ground) if tank.is_some_and(|tank| tank.overflow_elevation() < 0.0) => phrase!(
             "It runs out below the ground: it needs lower ground to run to, a soakaway or a pump, with a valve against water \
              that comes back.",
             "Sale por debajo del suelo: necesita un terreno más bajo adonde correr, un pozo de absorción o una bomba, con una \
              válvula contra el agua que regresa.",
         )
         .to_owned(),
-        _ => said!(
+        _ => phrase!(
             "It runs to the ground: lead it away from walls and from the tank's own pad.",
             "Va a dar al suelo: llévalo lejos de las paredes y de la base del propio tanque.",
         )
@@ -201,7 +201,7 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
                     "No hay rebosadero: pueden salir {flow} por encima del borde.",
                     flow = told.figure(Figure::ComesIn),
                 ),
-                said!(
+                phrase!(
                     "Fit an overflow pipe below the rim, and enter its height.",
                     "Instala un rebosadero por debajo del borde y anota su altura.",
                 )

@@ -176,7 +176,7 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
                 wind,
                 litres
             ),
-            said!("Anchor it.", "Ánclalo.").to_owned(),
+            phrase!("Anchor it.", "Ánclalo.").to_owned(),
         ),
         Some(_) => {
             let (has, _, _) = told.margin();
@@ -236,12 +236,12 @@ pub(super) fn storm_tank(told: &Told<'_>, system: &System) -> (String, String) {
     let check = told.check;
     if check.verdict == Verdict::Lacks {
         return (
-            said!(
+            phrase!(
                 "Nothing says how much stands in it on this day of a year.",
                 "Nada dice cuánta agua tiene en esta fecha del año.",
             )
             .to_owned(),
-            said!(
+            phrase!(
                 "Give the site its rain, and mend what keeps it from running.",
                 "Dale al sitio su lluvia, y corrige lo que impide el cálculo.",
             )

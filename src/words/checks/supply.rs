@@ -206,7 +206,7 @@ pub(super) fn suction(told: &Told<'_>) -> (String, String) {
     let lift = if lift > 0.0 {
         say!("It lifts {lift}.", "Sube el agua {lift}.", lift = told.figure(Figure::SuctionLift))
     } else {
-        said!("Water runs to it.", "El agua le llega sola.").to_owned()
+        phrase!("Water runs to it.", "El agua le llega sola.").to_owned()
     };
     (format!("{verdict} {lift}"), to_do)
 }
@@ -221,7 +221,7 @@ pub(super) fn vessel(told: &Told<'_>) -> (String, String) {
                 has,
                 wants
             ),
-            said!(
+            phrase!(
                 "Set that pressure lower, or take a pump with more head.",
                 "Baja esa presión, o pon una bomba con más carga.",
             )
@@ -234,12 +234,12 @@ pub(super) fn vessel(told: &Told<'_>) -> (String, String) {
     }
     if told.check.verdict == Verdict::Outside {
         return (
-            said!(
+            phrase!(
                 "The pump stops below the pressure at which it starts.",
                 "La bomba se detiene por debajo de la presión a la que arranca.",
             )
             .to_owned(),
-            said!("Enter both again.", "Anota las dos de nuevo.").to_owned(),
+            phrase!("Enter both again.", "Anota las dos de nuevo.").to_owned(),
         );
     }
     told.capacity(
@@ -279,7 +279,7 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
                 has,
                 wants
             ),
-            said!(
+            phrase!(
                 "Take a pump with more head, or set it in two steps.",
                 "Pon una bomba con más carga, o súbela en dos pasos.",
             )

@@ -179,19 +179,19 @@ fn why(step: &Step, units: &Units) -> String {
     let figure = |of: Figure| super::super::checks::figure(of, step.check.figure(of), units);
     match step.why {
         Why::NotAgainstGerms => {
-            said!("Nothing is counted against germs.", "No se cuenta nada contra los gérmenes.").to_owned()
+            phrase!("Nothing is counted against germs.", "No se cuenta nada contra los gérmenes.").to_owned()
         }
-        Why::NotProven => said!(
+        Why::NotProven => phrase!(
             "Nothing proves what it stops, so nothing is counted. Enter its certificate.",
             "Nada prueba lo que detiene, así que no se cuenta nada. Anota su certificado.",
         )
         .to_owned(),
-        Why::Certificate if step.logs == [0.0; 3] => said!(
+        Why::Certificate if step.logs == [0.0; 3] => phrase!(
             "Its certificate names no germs: nothing is counted.",
             "Su certificado no nombra ningún germen: no se cuenta nada.",
         )
         .to_owned(),
-        Why::Certificate => said!("Counted as certified.", "Se cuenta según su certificado.").to_owned(),
+        Why::Certificate => phrase!("Counted as certified.", "Se cuenta según su certificado.").to_owned(),
         Why::Dose if step.logs == [0.0; 3] => say!(
             "{dose} mJ/cm² reach the water: not enough to count. Class A asks for 40.",
             "Al agua le llegan {dose} mJ/cm²: no alcanza para contarlo. La clase A pide 40.",
@@ -205,12 +205,12 @@ fn why(step: &Step, units: &Units) -> String {
             age = if step.check.figure(Figure::LampAge).is_nan() { AGE_NOT_KNOWN.text() } else { "" },
             power = if step.check.went_in(Detail::LampPower) == 0.0 { WITHOUT_POWER.text() } else { "" },
         ),
-        Why::DoseNotKnown => said!(
+        Why::DoseNotKnown => phrase!(
             "Nothing is counted until its class and the flow that it is tested for are entered.",
             "No se cuenta nada hasta que anotes su clase y el caudal para el que está ensayada.",
         )
         .to_owned(),
-        Why::LampWornOut => said!(
+        Why::LampWornOut => phrase!(
             "The lamp is over a year old by the diary: it shines but no longer disinfects. Nothing is counted.",
             "Según el diario, la lámpara tiene más de un año: alumbra, pero ya no desinfecta. No se cuenta nada.",
         )
@@ -239,17 +239,17 @@ fn why(step: &Step, units: &Units) -> String {
                 giardia
             )
         }
-        Why::NoResidual => said!(
+        Why::NoResidual => phrase!(
             "Nothing is counted until a residual was measured in the last 7 days and the time that it acts is known.",
             "No se cuenta nada hasta que se haya medido el cloro residual en los últimos 7 días y se sepa cuánto tiempo actúa.",
         )
         .to_owned(),
-        Why::TooAlkaline => said!(
+        Why::TooAlkaline => phrase!(
             "Above pH 10 no table says what chlorine does.",
             "Por encima de pH 10 ninguna tabla dice qué hace el cloro.",
         )
         .to_owned(),
-        Why::Boiled => said!("Counted if every glass is boiled.", "Se cuenta si se hierve cada vaso.").to_owned(),
+        Why::Boiled => phrase!("Counted if every glass is boiled.", "Se cuenta si se hierve cada vaso.").to_owned(),
         Why::TooShort => say!(
             "At this height it must boil for {minutes} min: nothing is counted.",
             "A esta altitud debe hervir {minutes} min: no se cuenta nada.",

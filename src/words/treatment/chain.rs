@@ -82,7 +82,7 @@ pub fn verdict(chain: &Chain, doubts: &[String]) -> String {
     }
     if chain.stars > 0 && chain.no_metal_tested() {
         sentences.push(
-            said!(
+            phrase!(
                 "That says nothing of metals: none was tested for.",
                 "Eso no dice nada de los metales: no se ha analizado ninguno.",
             )
@@ -143,13 +143,13 @@ pub fn weakest(chain: &Chain) -> Option<String> {
 pub fn upstream(chain: &Chain) -> String {
     let (feeds, flushing) = chain.feeds;
     let first_flush = match (feeds, flushing) {
-        (0, _) => return said!("No feed brings it rain.", "Ninguna alimentación le trae lluvia.").to_owned(),
-        (1, 1) => said!(
+        (0, _) => return phrase!("No feed brings it rain.", "Ninguna alimentación le trae lluvia.").to_owned(),
+        (1, 1) => phrase!(
             "Its feed has a first flush that works",
             "Su alimentación tiene un desviador de primeras aguas que funciona",
         )
         .to_owned(),
-        (1, _) => said!(
+        (1, _) => phrase!(
             "Its feed has no first flush that works",
             "Su alimentación no tiene ningún desviador de primeras aguas que funcione",
         )

@@ -60,7 +60,7 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     };
     let left = check.figure(Figure::StrengthLeft);
     if check.figure(Figure::StockAmount).is_nan() {
-        return (said!("Nothing to dose.", "Nada que dosificar.").to_owned(), String::new());
+        return (phrase!("Nothing to dose.", "Nada que dosificar.").to_owned(), String::new());
     }
     let strength = if left < 1.0 {
         say!(
@@ -120,8 +120,11 @@ pub(in crate::words) fn lines(check: &Check) -> Vec<(String, String)> {
         })
     };
     let clear = jug(false).map(|text| {
-        (said!("A jug of clear water, in an emergency", "Una jarra de agua clara, en una emergencia").to_owned(), text)
+        (
+            phrase!("A jug of clear water, in an emergency", "Una jarra de agua clara, en una emergencia").to_owned(),
+            text,
+        )
     });
-    let cloudy = jug(true).map(|text| (said!("The same, cloudy", "Lo mismo, turbia").to_owned(), text));
+    let cloudy = jug(true).map(|text| (phrase!("The same, cloudy", "Lo mismo, turbia").to_owned(), text));
     clear.into_iter().chain(cloudy).collect()
 }

@@ -46,7 +46,7 @@ pub fn hint(of: Parameter) -> String {
                 unit
             )
         }
-        _ if unit.is_empty() => said!("A number.", "Un número.").to_owned(),
+        _ if unit.is_empty() => phrase!("A number.", "Un número.").to_owned(),
         _ => say!(
             "A number in {unit}, or with its own unit; “<2” where the laboratory says less than 2.",
             "Un número en {unit}, o con su propia unidad; «<2» donde el laboratorio dice menos de 2.",
@@ -106,7 +106,7 @@ fn limit(limit: &Limit) -> String {
         Whose::Epa => "EPA",
     };
     let range = if limit.most == 0.0 {
-        said!("none in 100\u{a0}mL", "ninguna bacteria en 100\u{a0}mL").to_owned()
+        phrase!("none in 100\u{a0}mL", "ninguna bacteria en 100\u{a0}mL").to_owned()
     } else if limit.most.is_infinite() {
         say!("at least {least}", "al menos {least}", least = number(limit.least, limit.of))
     } else if limit.least > 0.0 {
@@ -127,7 +127,7 @@ fn limit(limit: &Limit) -> String {
 pub fn limits_of(of: Parameter, chlorinated: bool) -> String {
     let told: Vec<String> = limits(of, chlorinated).map(limit).collect();
     if told.is_empty() {
-        said!("No limit is published for it.", "No hay ningún límite publicado.").to_owned()
+        phrase!("No limit is published for it.", "No hay ningún límite publicado.").to_owned()
     } else {
         format!("{}.", told.join("; "))
     }
@@ -216,10 +216,11 @@ pub fn meaning(of: Parameter) -> &'static str {
 fn boil(minutes: Option<f64>) -> String {
     match minutes {
         Some(minutes) => say!("{minutes} min", "{minutes} min", minutes = shown::significant(minutes, 2)),
-        None => {
-            said!("1 min (3 min above 5,000\u{a0}ft or 1,500\u{a0}m)", "1 min (3 min a más de 1500\u{a0}m de altitud)")
-                .to_owned()
-        }
+        None => phrase!(
+            "1 min (3 min above 5,000\u{a0}ft or 1,500\u{a0}m)",
+            "1 min (3 min a más de 1500\u{a0}m de altitud)"
+        )
+        .to_owned(),
     }
 }
 
@@ -313,7 +314,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
     match judgement {
         Judgement::NoLimit => return String::new(),
         Judgement::Within if of == Parameter::Lead => {
-            return said!(
+            return phrase!(
                 "No amount of lead is known to be safe (WHO): if any was found, look for what gives it (flashing, solder, old \
                  brass), and let what stood in the pipes run off before you drink.",
                 "No se conoce ninguna cantidad de plomo que sea segura (OMS): si se halló algo, busca de dónde sale (tapajuntas, \
@@ -322,7 +323,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
             .to_owned();
         }
         Judgement::Within => {
-            return said!(
+            return phrase!(
                 "This value asks for nothing. Test again after work on roof, tank or filters, or when it tastes odd.",
                 "Este valor no pide nada. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
                  raro.",
@@ -330,7 +331,7 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
             .to_owned();
         }
         Judgement::CannotTell => {
-            return said!(
+            return phrase!(
                 "Ask for a test that goes down to the limit.",
                 "Pide un análisis que llegue hasta el límite."
             )

@@ -98,7 +98,7 @@ pub(in crate::words) fn said(check: &Check) -> (String, String) {
     let open = ROOF_QUESTIONS.into_iter().filter(|question| check.went_in(*question) == 0.0).count();
     let verdict = match check.verdict {
         Verdict::Holds => {
-            said!("nothing of what is asked is on this roof", "en este techo no hay nada de lo que se pregunta",)
+            phrase!("nothing of what is asked is on this roof", "en este techo no hay nada de lo que se pregunta",)
                 .to_owned()
         }
         Verdict::Fails => {

@@ -27,7 +27,7 @@ fn chart(site: &Site, sought: Sought, points: &[Point], units: &Units, width: f6
             line(said!("good years", "años buenos"), Tally::good_share),
         ],
         here: shown::in_unit(now, kind, units),
-        here_is: said!("now", "ahora").to_owned(),
+        here_is: phrase!("now", "ahora").to_owned(),
         unit: units.of(kind).sign().to_owned(),
         places_are: format!("{}, {}", say::name(sought), units.of(kind).sign()),
     };

@@ -23,7 +23,9 @@ pub fn table(site: &Site, methods: &[(Method, Said, Option<Tally>)], ours: Found
     let now = Sought::Storage.of(site);
     rows.push(vec![say::OUR_NAME.to_owned(), say::found(ours, now, Sought::Storage, units), came_to(tally)]);
     let with_it = say!("{share} with it", "{share} con él", share = say::measured(wanted));
-    Table { columns: vec![said!("method", "método").to_owned(), said!("tank", "tanque").to_owned(), with_it], rows }
+    Table {
+        columns: vec![phrase!("method", "método").to_owned(), phrase!("tank", "tanque").to_owned(), with_it], rows
+    }
 }
 
 /// The differences, a sentence each.

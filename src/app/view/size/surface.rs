@@ -30,9 +30,9 @@ pub fn surface(site: &Site, (storage, uses): (&[f64], &[f64]), tallies: &[Tally]
         levels: crate::quantity::order::sorted(levels),
         wanted: wanted_level,
         here: (here(Sought::Storage), here(Sought::Uses)),
-        here_is: said!("now", "ahora").to_owned(),
+        here_is: phrase!("now", "ahora").to_owned(),
         units: (units.of(Kind::Volume).sign().to_owned(), units.of(Kind::Flow).sign().to_owned()),
-        are: (said!("storage", "almacenamiento").to_owned(), said!("use", "uso").to_owned()),
+        are: (phrase!("storage", "almacenamiento").to_owned(), phrase!("use", "uso").to_owned()),
     };
     Chart {
         title: said!("Reliability over storage and use", "Confiabilidad según almacenamiento y uso"),
