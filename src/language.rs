@@ -163,7 +163,6 @@ impl Phrase {
     }
 
     /// The text in the language that is spoken, one's own. Not by way of `text`: where it is called that is one call.
-    #[expect(clippy::should_implement_trait, reason = "as `str` has it")]
     #[inline(always)]
     pub fn to_owned(&self) -> String {
         Phrase(self.0).owned()

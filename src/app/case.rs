@@ -45,7 +45,10 @@ impl PartialEq for Case {
             && self.units == other.units
             && self.site == other.site
             && self.ahead == other.ahead
-            && self.lesson == other.lesson
+            && match (&self.lesson, &other.lesson) {
+                (Some(one), Some(other)) => Arc::ptr_eq(one, other),
+                (one, other) => one.is_none() && other.is_none(),
+            }
     }
 }
 

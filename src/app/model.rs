@@ -128,7 +128,7 @@ impl Place {
 }
 
 /// Rain that was read and waits to be kept.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct ReadRain {
     /// The file's bytes, to be read again in another unit.
     pub bytes: Arc<Vec<u8>>,
@@ -138,6 +138,13 @@ pub struct ReadRain {
     pub unit: Option<RainUnit>,
     /// What was read, with its report.
     pub import: Arc<Import>,
+}
+
+impl PartialEq for ReadRain {
+    /// What was read once is not read again into the same.
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.import, &other.import) && self.source == other.source && self.unit == other.unit
+    }
 }
 
 /// Something told once, until the person dismisses it.

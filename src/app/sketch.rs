@@ -129,7 +129,7 @@ impl SketchRain {
 /// Height assumed for a sketched tank: 2 m, or less for a small one that would be a pipe (common practice, no source).
 pub fn usual_height(capacity: Volume) -> Length {
     // A cylinder as high as it is wide holds π/4 h³.
-    let as_wide_as_high = libm::cbrt(4.0 * capacity.get() / 1000.0 / std::f64::consts::PI);
+    let as_wide_as_high = libm::pow(4.0 * capacity.get() / 1000.0 / std::f64::consts::PI, 1.0 / 3.0);
     Length::metres(as_wide_as_high.clamp(0.3, 2.0))
 }
 

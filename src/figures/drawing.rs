@@ -277,3 +277,9 @@ impl Drawing {
         self.marks.iter().filter_map(|mark| if let Mark::Part(target) = mark { Some(target) } else { None })
     }
 }
+
+/// How far two points are from each other.
+pub fn apart((x, y): (f64, f64), (to_x, to_y): (f64, f64)) -> f64 {
+    let (wide, high) = (to_x - x, to_y - y);
+    (wide * wide + high * high).sqrt()
+}

@@ -2,8 +2,9 @@
 
 use std::fmt::Write;
 
-use super::drawing::{Anchor, Ink, Mark};
+use super::drawing::{Anchor, Ink, Mark, apart};
 use super::lettering::LEADING;
+use crate::quantity::decimal::tenths;
 
 /// A place on the sheet.
 pub(super) type Point = (f64, f64);
@@ -159,7 +160,7 @@ fn add_place(d: &mut String, (x, y): Point) {
 
 fn add_number(d: &mut String, number: f64) {
     // Writing to a String can't fail.
-    let _ = write!(d, "{number:.1}");
+    let _ = write!(d, "{}", tenths(number));
 }
 
 fn with_elbows(points: &[Point]) -> String {
@@ -193,7 +194,7 @@ fn without_ends(points: &[Point]) -> Vec<Point> {
 
 /// The place at a distance from one place to another, but at most half-way.
 fn towards((x, y): Point, (to_x, to_y): Point, distance: f64) -> Point {
-    let length = (to_x - x).hypot(to_y - y);
+    let length = apart((x, y), (to_x, to_y));
     let share = if length > 0.0 { (distance / length).min(0.5) } else { 0.0 };
     (x + (to_x - x) * share, y + (to_y - y) * share)
 }

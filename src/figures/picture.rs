@@ -5,6 +5,7 @@ use std::fmt::Write;
 use super::drawing::{Drawing, Ink, Mark};
 use super::lettering;
 use super::svg::escaped;
+use crate::quantity::decimal::tenths;
 
 /// How a mark in an ink looks on paper: what `style/figure.css` says by day, as attributes.
 const fn look(ink: Ink) -> &'static str {
@@ -61,11 +62,12 @@ pub fn picture(drawing: &Drawing, title: &str, caption: &str) -> (String, f64, f
     #[expect(clippy::cast_precision_loss, reason = "a few lines")]
     let over = MARGIN + TITLE + LINE * lines.len() as f64;
     let (width, height) = (drawing.width + 2.0 * MARGIN, drawing.height + over + MARGIN);
+    let (wide, high) = (tenths(width), tenths(height));
     let mut svg = String::new();
     // Writing to a String can't fail.
     let _ = write!(
         svg,
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width:.0}\" height=\"{height:.0}\" viewBox=\"0 0 {width:.1} {height:.1}\" \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide}\" height=\"{high}\" viewBox=\"0 0 {wide} {high}\" \
          font-family=\"sans-serif\" role=\"img\"><title>{0}</title><desc>{1}</desc>\
          <rect width=\"100%\" height=\"100%\" fill=\"#f6f1e4\"/>\
          <text x=\"{MARGIN}\" y=\"28\" font-size=\"17\" font-weight=\"bold\" fill=\"#1d2a2f\">{0}</text>",
@@ -75,13 +77,11 @@ pub fn picture(drawing: &Drawing, title: &str, caption: &str) -> (String, f64, f
     let mut y = MARGIN + TITLE + 10.0;
     for line in &lines {
         let _ =
-            write!(svg, "<text x=\"{MARGIN}\" y=\"{y:.0}\" font-size=\"13\" fill=\"#1d2a2f\">{}</text>", escaped(line));
+            write!(svg, "<text x=\"{MARGIN}\" y=\"{y}\" font-size=\"13\" fill=\"#1d2a2f\">{}</text>", escaped(line));
         y += LINE;
     }
-    let _ = write!(
-        svg,
-        "<g transform=\"translate({MARGIN} {over:.1})\" stroke-linecap=\"round\" stroke-linejoin=\"round\">"
-    );
+    let _ =
+        write!(svg, "<g transform=\"translate({MARGIN} {over})\" stroke-linecap=\"round\" stroke-linejoin=\"round\">");
     marks(&mut svg, &drawing.marks);
     svg.push_str("</g></svg>");
     (svg, width, height)
@@ -98,7 +98,9 @@ fn marks(svg: &mut String, all: &[Mark]) {
                 let fill = if look(*ink).contains("fill=") { "" } else { " fill=\"#1d2a2f\"" };
                 write!(
                     svg,
-                    "<text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{}\" font-size=\"{size}\" {}{fill}>{}</text>",
+                    "<text x=\"{}\" y=\"{}\" text-anchor=\"{}\" font-size=\"{size}\" {}{fill}>{}</text>",
+                    tenths(*x),
+                    tenths(*y),
                     anchor.attribute(),
                     look(*ink),
                     escaped(text)

@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use super::drawing::Mark;
+use crate::quantity::decimal::tenths;
 
 /// Writes marks as SVG elements, their texts escaped.
 pub fn write_marks(svg: &mut String, marks: &[Mark]) {
@@ -12,21 +13,23 @@ pub fn write_marks(svg: &mut String, marks: &[Mark]) {
             Mark::Path { d, ink } => write!(svg, "<path class=\"{}\" d=\"{d}\"/>", ink.class()),
             Mark::Text { x, y, anchor, text, ink, size } => write!(
                 svg,
-                "<text class=\"{}\" x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{}\" font-size=\"{size}\">{}</text> ",
+                "<text class=\"{}\" x=\"{}\" y=\"{}\" text-anchor=\"{}\" font-size=\"{size}\">{}</text> ",
                 ink.class(),
+                tenths(*x),
+                tenths(*y),
                 anchor.attribute(),
                 escaped(text)
             ),
             Mark::Part(target) => {
                 let _ = write!(
                     svg,
-                    "<g class=\"part\"><title>{}</title><rect class=\"tap\" x=\"{:.1}\" y=\"{:.1}\" width=\"{:.1}\" \
-                     height=\"{:.1}\" rx=\"6\"/>",
+                    "<g class=\"part\"><title>{}</title><rect class=\"tap\" x=\"{}\" y=\"{}\" width=\"{}\" \
+                     height=\"{}\" rx=\"6\"/>",
                     escaped(&target.name),
-                    target.x,
-                    target.y,
-                    target.width,
-                    target.height
+                    tenths(target.x),
+                    tenths(target.y),
+                    tenths(target.width),
+                    tenths(target.height)
                 );
                 write_marks(svg, &target.marks);
                 write!(svg, "</g>")

@@ -1,5 +1,6 @@
 //! Quantities as text, in the person's unit, with the digits that they deserve.
 
+use super::decimal::Fixed;
 use super::unit::{Kind, Units};
 use crate::language;
 
@@ -105,7 +106,7 @@ pub fn significant(value: f64, digits: usize) -> String {
         let step = 10f64.powi(-places);
         (value / step).round() * step
     };
-    let text = format!("{rounded:.*}", usize::try_from(places.clamp(0, 12)).unwrap_or(0));
+    let text = Fixed(rounded, u8::try_from(places.clamp(0, 12)).unwrap_or(0)).to_string();
     let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
     grouped(text)
 }

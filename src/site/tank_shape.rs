@@ -99,7 +99,8 @@ impl Shape {
                 Shape::Box { length: side, width: side, height }
             }
             ShapeKind::LyingCylinder => {
-                let diameter = libm::cbrt(4.0 * cubic_metres / (std::f64::consts::PI * LYING_LENGTH_PER_DIAMETER));
+                let diameter =
+                    libm::pow(4.0 * cubic_metres / (std::f64::consts::PI * LYING_LENGTH_PER_DIAMETER), 1.0 / 3.0);
                 Shape::LyingCylinder {
                     diameter: Length::metres(diameter),
                     length: Length::metres(LYING_LENGTH_PER_DIAMETER * diameter),

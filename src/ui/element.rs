@@ -29,7 +29,11 @@ pub(crate) fn element(tag: &'static str) -> Element {
 
 /// A view that is drawn again whenever a signal that it read has changed.
 pub(crate) fn live(view: impl Fn() -> AnyView + Send + 'static) -> AnyView {
-    let view: SharedReactiveFunction<AnyView> = Arc::new(Mutex::new(view));
+    drawn_again(Arc::new(Mutex::new(view)))
+}
+
+#[inline(never)]
+fn drawn_again(view: SharedReactiveFunction<AnyView>) -> AnyView {
     view.into_any()
 }
 
@@ -40,7 +44,11 @@ pub(crate) fn nothing() -> AnyView {
 
 /// A listener.
 pub(crate) fn listener(event: &'static str, heard: impl Fn(web_sys::Event) + 'static) -> AnyAttribute {
-    let heard: Box<dyn FnMut(web_sys::Event)> = Box::new(heard);
+    listening(event, Box::new(heard))
+}
+
+#[inline(never)]
+fn listening(event: &'static str, heard: Box<dyn FnMut(web_sys::Event)>) -> AnyAttribute {
     leptos::ev::on(leptos::ev::Custom::new(event), heard).into_any_attr()
 }
 
@@ -62,16 +70,24 @@ pub(crate) fn is_open(event: &web_sys::Event) -> bool {
 
 impl Element {
     /// With an attribute.
-    pub fn attribute(mut self, name: &'static str, value: impl Into<String>) -> Self {
-        self.0.attributes.push(attribute(name, value.into()));
+    pub fn attribute(self, name: &'static str, value: impl Into<String>) -> Self {
+        self.having(attribute(name, value.into()))
+    }
+
+    #[inline(never)]
+    fn having(mut self, attribute: AnyAttribute) -> Self {
+        self.0.attributes.push(attribute);
         self
     }
 
     /// With an attribute of the value that holds at the time; none is no attribute.
-    pub fn live_attribute(mut self, name: &'static str, value: impl Fn() -> Option<String> + Send + 'static) -> Self {
-        let value: SharedReactiveFunction<Option<String>> = Arc::new(Mutex::new(value));
-        self.0.attributes.push(custom_attribute(name, value).into_any_attr());
-        self
+    pub fn live_attribute(self, name: &'static str, value: impl Fn() -> Option<String> + Send + 'static) -> Self {
+        self.following(name, Arc::new(Mutex::new(value)))
+    }
+
+    #[inline(never)]
+    fn following(self, name: &'static str, value: SharedReactiveFunction<Option<String>>) -> Self {
+        self.having(custom_attribute(name, value).into_any_attr())
     }
 
     /// With a class.
@@ -90,34 +106,42 @@ impl Element {
     }
 
     /// A field that holds this text.
-    pub fn value(mut self, text: impl Fn() -> String + Send + 'static) -> Self {
-        let text: SharedReactiveFunction<String> = Arc::new(Mutex::new(text));
-        self.0.attributes.push(prop("value", text).into_any_attr());
-        self
+    pub fn value(self, text: impl Fn() -> String + Send + 'static) -> Self {
+        self.holding(Arc::new(Mutex::new(text)))
+    }
+
+    #[inline(never)]
+    fn holding(self, text: SharedReactiveFunction<String>) -> Self {
+        self.having(prop("value", text).into_any_attr())
     }
 
     /// With a listener.
-    pub fn on(mut self, event: &'static str, heard: impl Fn(web_sys::Event) + 'static) -> Self {
-        self.0.attributes.push(listener(event, heard));
-        self
+    pub fn on(self, event: &'static str, heard: impl Fn(web_sys::Event) + 'static) -> Self {
+        self.having(listener(event, heard))
     }
 
     /// With a further child.
-    pub fn child(mut self, child: impl Into<AnyView>) -> Self {
-        self.0.children.push(child.into());
+    pub fn child(self, child: impl Into<AnyView>) -> Self {
+        self.with(child.into())
+    }
+
+    #[inline(never)]
+    fn with(mut self, child: AnyView) -> Self {
+        self.0.children.push(child);
         self
     }
 
     /// With further children.
     pub fn children(mut self, children: impl IntoIterator<Item = AnyView>) -> Self {
-        self.0.children.extend(children);
+        for child in children {
+            self.0.children.push(child);
+        }
         self
     }
 
     /// With a text.
-    pub fn text(mut self, text: impl Into<String>) -> Self {
-        self.0.children.push(text.into().into_any());
-        self
+    pub fn text(self, text: impl Into<String>) -> Self {
+        self.with(text.into().into_any())
     }
 
     /// With a text that follows what it reads.

@@ -10,9 +10,10 @@ use super::element::{Element, attribute, element, key_of, listener, live, nothin
 use super::follow::Held;
 use crate::app::event::Event;
 use crate::app::view::charts::Chart;
-use crate::figures::drawing::{Target, nearest_reading};
+use crate::figures::drawing::{Target, apart, nearest_reading};
 use crate::figures::svg::write_marks;
 use crate::figures::{Drawing, Mark, Reading, Table};
+use crate::quantity::decimal::tenths;
 use crate::site::part::PartId;
 use crate::words;
 
@@ -75,7 +76,7 @@ fn lever(attributes: &mut Vec<AnyAttribute>, pulled: StoredValue<bool>, on_pulle
     }));
     attributes.push(listener("pointerup", move |event| {
         if let (Some((x, y)), Some((to_x, to_y))) = (from.get_value(), place(&event))
-            && (to_x - x).hypot(to_y - y) >= PULL
+            && apart((x, y), (to_x, to_y)) >= PULL
         {
             pulled.set_value(true);
             on_pulled();
@@ -87,8 +88,9 @@ fn lever(attributes: &mut Vec<AnyAttribute>, pulled: StoredValue<bool>, on_pulle
 /// A part, or a place for another, which answers to taps and to Enter.
 fn part(target: &Target, (class, name): (&str, &str), touched: &Touched) -> AnyView {
     let Target { parts, x, y, width, height, marks, .. } = target;
+    let [left, top, wide, high] = [x, y, width, height].map(|each| tenths(*each));
     let mut content =
-        format!("<rect class=\"tap\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" rx=\"6\"/>");
+        format!("<rect class=\"tap\" x=\"{left}\" y=\"{top}\" width=\"{wide}\" height=\"{high}\" rx=\"6\"/>");
     write_marks(&mut content, marks);
     let (by_finger, by_key) = (parts.clone(), parts.clone());
     let Touched { on_part, on_pulled, .. } = *touched;

@@ -1,6 +1,8 @@
 //! Values that are set, and values that follow them. Leptos brings its machinery for every type and every closure that it
 //! is given; here it is given one of each, and a phone loads it once.
 
+use std::any::Any;
+use std::marker::PhantomData;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use leptos::prelude::*;
@@ -79,15 +81,19 @@ impl<T: Clone + Send + Sync> Held<T> {
 pub(crate) struct Derived<T: 'static> {
     /// Counts the changes.
     changes: Memo<u32>,
-    cell: StoredValue<Arc<Cell<T>>>,
+    cell: StoredValue<Arc<Cell>>,
+    of: PhantomData<fn() -> T>,
 }
 
-type Make<T> = Box<dyn Fn(Option<&T>) -> T + Send + Sync>;
+/// A value of whatever type: so that keeping it is in the program once.
+type Kept = Arc<dyn Any + Send + Sync>;
+type Make = Box<dyn Fn(Option<&Kept>) -> Kept + Send + Sync>;
+type Same = fn(&Kept, &Kept) -> bool;
 
-struct Cell<T> {
-    held: Mutex<Option<Arc<T>>>,
-    make: Make<T>,
-    same: fn(&T, &T) -> bool,
+struct Cell {
+    held: Mutex<Option<Kept>>,
+    make: Make,
+    same: Same,
 }
 
 impl<T> Copy for Derived<T> {}
@@ -106,47 +112,67 @@ pub(crate) fn derived<T: PartialEq + Send + Sync>(make: impl Fn() -> T + Send + 
 pub(crate) fn derived_from<T: PartialEq + Send + Sync>(
     make: impl Fn(Option<&T>) -> T + Send + Sync + 'static,
 ) -> Derived<T> {
-    follow(Box::new(make), T::eq)
+    Derived::follow(make, |one, other| T::eq(seen(one), seen(other)))
 }
 
 /// The same, heard of whenever it is made again, for what is dearer to compare than to draw.
 pub(crate) fn renewed<T: Send + Sync>(make: impl Fn() -> T + Send + Sync + 'static) -> Derived<T> {
-    follow(Box::new(move |_| make()), |_, _| false)
+    Derived::follow(move |_| make(), |_, _| false)
 }
 
-fn follow<T: Send + Sync>(make: Make<T>, same: fn(&T, &T) -> bool) -> Derived<T> {
-    let cell = Arc::new(Cell { held: Mutex::new(None), make, same });
-    let inside = Arc::clone(&cell);
-    Derived { changes: counted(Box::new(move || inside.renew())), cell: StoredValue::new(cell) }
+/// The value of a cell that `Derived::<T>::follow` made.
+fn seen<T>(kept: &Kept) -> &T {
+    // SAFETY: a cell's values and what looks at them come from one call of `Derived::<T>::follow`, with one `T`.
+    unsafe { &*Arc::as_ptr(kept).cast::<T>() }
 }
 
 #[inline(never)]
-fn counted(changed: Box<dyn Fn() -> bool + Send + Sync>) -> Memo<u32> {
-    Memo::new(move |before: Option<&u32>| before.copied().unwrap_or(0).wrapping_add(u32::from(changed())))
+fn follow(make: Make, same: Same) -> (Memo<u32>, StoredValue<Arc<Cell>>) {
+    let cell = Arc::new(Cell { held: Mutex::new(None), make, same });
+    let inside = Arc::clone(&cell);
+    let count = move |before: Option<&u32>| before.copied().unwrap_or(0).wrapping_add(u32::from(inside.renew()));
+    (Memo::new(count), StoredValue::new(cell))
 }
 
-impl<T> Cell<T> {
-    fn now(&self) -> Option<Arc<T>> {
+#[inline(never)]
+fn untracked(changes: Memo<u32>, cell: StoredValue<Arc<Cell>>) -> Kept {
+    changes.get_untracked();
+    let cell = cell.get_value();
+    cell.now().unwrap_or_else(|| (cell.make)(None))
+}
+
+#[inline(never)]
+fn tracked(changes: Memo<u32>, cell: StoredValue<Arc<Cell>>) -> Kept {
+    changes.track();
+    untracked(changes, cell)
+}
+
+impl Cell {
+    fn now(&self) -> Option<Kept> {
         self.held.lock().unwrap_or_else(PoisonError::into_inner).clone()
     }
 
     /// Makes the value again; whether it differs.
     fn renew(&self) -> bool {
         let before = self.now();
-        let made = (self.make)(before.as_deref());
+        let made = (self.make)(before.as_ref());
         let changed = !before.is_some_and(|before| (self.same)(&before, &made));
         if changed {
-            *self.held.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(made));
+            *self.held.lock().unwrap_or_else(PoisonError::into_inner) = Some(made);
         }
         changed
     }
 }
 
 impl<T: Send + Sync> Derived<T> {
+    fn follow(make: impl Fn(Option<&T>) -> T + Send + Sync + 'static, same: Same) -> Self {
+        let (changes, cell) = follow(Box::new(move |before| Arc::new(make(before.map(seen)))), same);
+        Self { changes, cell, of: PhantomData }
+    }
+
     /// Looks at the value, and again when it has changed.
     pub fn with<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        self.changes.get();
-        look(&self.value())
+        look(seen(&tracked(self.changes, self.cell)))
     }
 
     /// Hears of its changes.
@@ -156,13 +182,7 @@ impl<T: Send + Sync> Derived<T> {
 
     /// Looks at the value once.
     pub fn with_untracked<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        self.changes.get_untracked();
-        look(&self.value())
-    }
-
-    fn value(self) -> Arc<T> {
-        let cell = self.cell.get_value();
-        cell.now().unwrap_or_else(|| Arc::new((cell.make)(None)))
+        look(seen(&untracked(self.changes, self.cell)))
     }
 }
 

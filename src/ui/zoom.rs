@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::element::{element, worded};
+use crate::figures::drawing::apart;
 use crate::words::house as say;
 
 /// How much larger it can be made.
@@ -16,7 +17,7 @@ const STEP: f64 = 1.5;
 pub(crate) type Zoom = StoredValue<f64>;
 
 fn style(zoom: f64) -> String {
-    if zoom > 1.0 { format!("--zoom: {zoom:.3}; max-height: 75vh") } else { String::new() }
+    if zoom > 1.0 { format!("--zoom: {zoom}; max-height: 75vh") } else { String::new() }
 }
 
 /// Shows so many times the whole, with what lies at a point of the window still there.
@@ -53,7 +54,7 @@ fn fingers(event: &web_sys::Event) -> Option<(f64, (f64, f64))> {
     let (a, b) = (touches.get(0)?, touches.get(1)?);
     let at = |touch: &web_sys::Touch| (f64::from(touch.client_x()), f64::from(touch.client_y()));
     let ((ax, ay), (bx, by)) = (at(&a), at(&b));
-    Some(((bx - ax).hypot(by - ay), (f64::midpoint(ax, bx), f64::midpoint(ay, by))))
+    Some((apart((ax, ay), (bx, by)), (f64::midpoint(ax, bx), f64::midpoint(ay, by))))
 }
 
 fn frame_of(event: &web_sys::Event) -> Option<web_sys::Element> {

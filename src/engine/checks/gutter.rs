@@ -148,8 +148,8 @@ pub fn outlet_l_s(diameter_m: f64, head_m: f64, strainer: bool) -> f64 {
 pub fn leader_l_min(diameter_m: f64) -> f64 {
     const FULL: f64 = 7.0 / 24.0;
     let inches = diameter_m / METRES_PER_INCH;
-    let five_thirds = FULL * libm::cbrt(FULL * FULL);
-    let eight_thirds = inches * inches * libm::cbrt(inches * inches);
+    let five_thirds = libm::pow(FULL, 5.0 / 3.0);
+    let eight_thirds = libm::pow(inches, 8.0 / 3.0);
     27.8 * five_thirds * eight_thirds * LITRES_PER_US_GALLON
 }
 

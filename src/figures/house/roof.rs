@@ -2,7 +2,7 @@
 //! comes to tanks that are plumbed together stand together: they are taken for one building.
 
 use super::{House, drawable, label_of};
-use crate::figures::drawing::{Anchor, Ink};
+use crate::figures::drawing::{Anchor, Ink, apart};
 use crate::figures::lettering::{self, LEADING, SIZE, SMALL};
 use crate::figures::pen::{Pen, Point, Step, add_through};
 use crate::figures::share_out::share_out;
@@ -268,7 +268,7 @@ pub(super) fn drip(pen: &mut Pen, place: Point) {
 
 /// A few strokes that tell what the roof is covered with.
 fn texture(pen: &mut Pen, material: Material, eave: Point, inner: Point) {
-    let length = (inner.0 - eave.0).hypot(inner.1 - eave.1).max(1.0);
+    let length = apart(inner, eave).max(1.0);
     let (along_x, along_y) = ((inner.0 - eave.0) / length, (inner.1 - eave.1) / length);
     // The normal that points upwards.
     let up = if along_x > 0.0 { 1.0 } else { -1.0 };
