@@ -162,9 +162,10 @@ function lightProgram(esbuild, wasmPath, glue) {
 
   const imported = new Set(WebAssembly.Module.imports(new WebAssembly.Module(program)).map(({ name }) => name));
   const shortened = script
-    .replace(/^( +)(__wb\w+): function[^]*?^\1\},\n/gm, (whole, _, name) => (imported.has(short(name)) ? whole : ''))
+    .replace(/^( +)(__wb\w+): function[^]*?^\1\}(?:, arguments\); \})?,\n/gm, (whole, _, name) => (imported.has(short(name)) ? whole : ''))
     .replace(/^( +)(__wb\w+)(?=: function)/gm, (_, indent, name) => indent + short(name))
     .replace(/\bwasm\.(\w+)/g, (_, name) => `wasm.${short(name)}`)
     .replace('"./eavewater_bg.js"', '"_"');
+  for (const name of imported) if (!shortened.includes(` ${name}: `)) throw new Error(`the script lacks ${name}, which the program calls`);
   return { program, scriptStarting: (wasm) => module(shortened + start(wasm), true) };
 }

@@ -36,7 +36,11 @@ pub(crate) fn bar(desk: Desk) -> AnyView {
             .child(worded("SPAN", frame::place(place)))
             .into()
     };
-    element("NAV").class("bar").attribute("aria-label", said!("Places", "Lugares")).children(Place::BAR.map(to)).into()
+    element("NAV")
+        .class("bar")
+        .attribute("aria-label", phrase!("Places", "Lugares"))
+        .children(Place::BAR.map(to))
+        .into()
 }
 
 /// A line drawing for each place.

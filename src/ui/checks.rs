@@ -60,7 +60,11 @@ pub(crate) fn of_part(part: PartId, desk: Desk) -> AnyView {
             drawn.push(worded("H4", group).class("group").into());
             drawn.extend(rest.iter().filter(|view| view.group == group).map(|view| folded(view.clone(), desk)));
         }
-        element("SECTION").class("checks").child(worded("H3", said!("Checks", "Comprobaciones"))).children(drawn).into()
+        element("SECTION")
+            .class("checks")
+            .child(worded("H3", phrase!("Checks", "Comprobaciones")))
+            .children(drawn)
+            .into()
     })
 }
 
@@ -89,7 +93,7 @@ pub(crate) fn check(mut view: CheckView, desk: Desk) -> AnyView {
     let (sentence, to_do) = (std::mem::take(&mut view.sentence), std::mem::take(&mut view.to_do));
     let more = element("DETAILS")
         .child(
-            worded("SUMMARY", said!("How it is reckoned", "Cómo se calcula"))
+            worded("SUMMARY", phrase!("How it is reckoned", "Cómo se calcula"))
                 .attribute("aria-label", say!("How it is reckoned: {title}", "Cómo se calcula: {title}", title)),
         )
         .children(behind(view, desk));
@@ -150,7 +154,7 @@ fn input(view: InputView, desk: Desk) -> AnyView {
         .into()
     };
     let back = usual.is_none().then(|| {
-        desk.button(said!("Back to the usual value", "Volver al valor usual"), Event::DetailEntered(of, detail, None))
+        desk.button(phrase!("Back to the usual value", "Volver al valor usual"), Event::DetailEntered(of, detail, None))
             .class("plain small")
             .attribute("aria-label", say!("Back to the usual value: {label}", "Volver al valor usual: {label}", label))
             .into()

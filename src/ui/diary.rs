@@ -31,7 +31,7 @@ pub(crate) fn diary(desk: Desk) -> AnyView {
     });
     element("SECTION")
         .class("diary")
-        .child(worded("H1", said!("Diary", "Diario")))
+        .child(worded("H1", phrase!("Diary", "Diario")))
         .child(writes(desk, &Subject::ALL))
         .child(spans(desk, span, listed))
         .child(shown)
@@ -64,7 +64,7 @@ fn spans(desk: Desk, span: Held<Span>, listed: Held<usize>) -> AnyView {
         element("DIV")
             .class("row")
             .attribute("role", "group")
-            .attribute("aria-label", said!("Days shown", "Días que se muestran"))
+            .attribute("aria-label", phrase!("Days shown", "Días que se muestran"))
             .children(spans)
             .into()
     });
@@ -78,7 +78,7 @@ fn spans(desk: Desk, span: Held<Span>, listed: Held<usize>) -> AnyView {
         move || span.get().1,
         move |date| choose((span.get_untracked().0.min(date), date)),
     );
-    let ends = element("DIV").class("row days").child(from).child(worded("SPAN", said!("to", "a"))).child(to);
+    let ends = element("DIV").class("row days").child(from).child(worded("SPAN", phrase!("to", "a"))).child(to);
     element("DIV").class("spans").child(offered).child(ends).into()
 }
 

@@ -111,7 +111,7 @@ pub(crate) fn entry(desk: Desk) -> AnyView {
                         .class("row")
                         .child(button)
                         .children(next)
-                        .child(desk.button(said!("Leave it", "Cancelar"), Event::FormLeft).class("plain")),
+                        .child(desk.button(phrase!("Leave it", "Cancelar"), Event::FormLeft).class("plain")),
                 ),
         )
         .children((opened.subject == Subject::Level).then(|| undrawn(form, !opened.undrawn.is_empty())))
@@ -300,7 +300,7 @@ fn number(form: Held<Form>, shown: Derived<Option<FormView>>, write: impl Fn() +
         let button =
             worded("BUTTON", key).attribute("type", "button").on("click", move |_| form.update(|form| press(form)));
         if key == BACK {
-            button.attribute("aria-label", said!("Take the last digit away", "Borrar la última cifra"))
+            button.attribute("aria-label", phrase!("Take the last digit away", "Borrar la última cifra"))
         } else {
             button
         }
@@ -320,7 +320,7 @@ fn number(form: Held<Form>, shown: Derived<Option<FormView>>, write: impl Fn() +
             element("DIV")
                 .class("pad")
                 .attribute("role", "group")
-                .attribute("aria-label", said!("Digits", "Cifras"))
+                .attribute("aria-label", phrase!("Digits", "Cifras"))
                 .children(keys),
         )
         .into()
@@ -344,11 +344,11 @@ fn note_field(form: Held<Form>) -> AnyView {
         .attribute("rows", "3")
         .value(move || form.with(|form| form.note.clone()))
         .on("input", move |event| form.update(|form| form.note = event_target_value(&event)));
-    element("LABEL").class("field").child(worded("SPAN", said!("Note", "Nota")).class("label")).child(area).into()
+    element("LABEL").class("field").child(worded("SPAN", phrase!("Note", "Nota")).class("label")).child(area).into()
 }
 
 /// The note of another entry, behind a word: it is seldom wanted.
 fn note(form: Held<Form>, open: bool) -> AnyView {
-    let summary = worded("SUMMARY", said!("Add a note", "Añadir una nota"));
+    let summary = worded("SUMMARY", phrase!("Add a note", "Añadir una nota"));
     element("DETAILS").opened(open).child(summary).child(note_field(form)).into()
 }

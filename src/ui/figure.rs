@@ -267,7 +267,7 @@ fn table_on_wish(table: Table, name: &'static str) -> AnyView {
                 wanted.set(true);
             }
         })
-        .child(worded("SUMMARY", said!("The same as a table", "Lo mismo en una tabla")))
+        .child(worded("SUMMARY", phrase!("The same as a table", "Lo mismo en una tabla")))
         .child(body)
         .into()
 }

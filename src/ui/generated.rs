@@ -36,7 +36,7 @@ pub(crate) fn generated(view: GeneratedView, desk: Desk) -> AnyView {
     }
     views.push(
         element("DETAILS")
-            .child(worded("SUMMARY", said!("How years are generated", "Cómo se generan los años")))
+            .child(worded("SUMMARY", phrase!("How years are generated", "Cómo se generan los años")))
             .child(worded("P", say::HOW).class("small"))
             .into(),
     );

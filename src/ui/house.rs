@@ -171,7 +171,7 @@ fn drawn(
         .child(save)
         .child(desk.button(words::report::TITLE, Event::PlaceOpened(Place::Report)));
     let lists = element("DIV")
-        .child(worded("H2", said!("Parts", "Partes")))
+        .child(worded("H2", phrase!("Parts", "Partes")))
         .children(lists.into_iter().map(|list| parts_of(list, begun, desk)));
     // What runs out soon is told first, as what it is.
     let (pressing, ahead) = if presses { (ahead, None) } else { (None, ahead) };
@@ -233,7 +233,7 @@ fn parts_of(list: PartList, begun: Begun, desk: Desk) -> AnyView {
     let count = rows.len();
     let last = count.saturating_sub(1);
     let add = desk
-        .button(said!("Add", "Añadir"), Event::PartAdded(kind))
+        .button(phrase!("Add", "Añadir"), Event::PartAdded(kind))
         .class("plain")
         .attribute("aria-label", say!("Add: {part}", "Añadir: {part}", part = words::parts::one(kind)))
         .attribute("title", words::parts::explained(kind));
@@ -276,7 +276,7 @@ fn part_row(row: PartRow, kind: PartKind, first: bool, last: bool, desk: Desk) -
             .attribute("aria-label", label);
         // Only the order of uses means something; that of the rest is for the eye.
         let button = if kind == PartKind::Use {
-            button.attribute("title", said!("served in this order", "se atienden en este orden"))
+            button.attribute("title", phrase!("served in this order", "se atienden en este orden"))
         } else {
             button
         };

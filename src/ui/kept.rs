@@ -40,30 +40,31 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
     };
     let new = element("DIV")
         .class("row")
-        .child(desk.button(said!("Sketch another house", "Bosquejar otra casa"), Event::SketchWanted))
-        .child(desk.button(said!("Add the demo house", "Añadir la casa de ejemplo"), Event::DemoWanted));
+        .child(desk.button(phrase!("Sketch another house", "Bosquejar otra casa"), Event::SketchWanted))
+        .child(desk.button(phrase!("Add the demo house", "Añadir la casa de ejemplo"), Event::DemoWanted));
     let files = element("DIV")
         .class("row")
         .child(
-            desk.button(said!("Export everything", "Exportar todo"), Event::ExportWanted).disabled(move || !any.get()),
+            desk.button(phrase!("Export everything", "Exportar todo"), Event::ExportWanted)
+                .disabled(move || !any.get()),
         )
         .child(
-            desk.button(said!("Export the open site", "Exportar el sitio abierto"), Event::SiteExportWanted)
+            desk.button(phrase!("Export the open site", "Exportar el sitio abierto"), Event::SiteExportWanted)
                 .disabled(move || !any.get()),
         )
         .child(import.view(desk))
         .child(
-            desk.button(said!("Diary as CSV", "Diario en CSV"), Event::DiaryTableWanted).disabled(move || !any.get()),
+            desk.button(phrase!("Diary as CSV", "Diario en CSV"), Event::DiaryTableWanted).disabled(move || !any.get()),
         )
         .child(
-            desk.button(said!("Results as CSV", "Resultados en CSV"), Event::ResultsTableWanted)
+            desk.button(phrase!("Results as CSV", "Resultados en CSV"), Event::ResultsTableWanted)
                 .disabled(move || !any.get()),
         );
     let houses = element("DIV")
         .child(live(move || shown.with(|view| sites(view, desk))))
         .child(live(renamed))
         .child(new)
-        .child(worded("H2", said!("Files", "Archivos")))
+        .child(worded("H2", phrase!("Files", "Archivos")))
         .child(worded("P", format!("{} {}", words::kept::STAYS_HERE, words::kept::KEEP_A_FILE)).class("small"))
         .child(live(move || {
             shown.with(|view| {
@@ -73,13 +74,13 @@ pub(crate) fn kept(desk: Desk) -> AnyView {
         .child(files)
         .child(element("P").class("small").live_text(move || shown.with(|view| view.room.clone())));
     let ways = element("DIV")
-        .child(worded("H2", said!("Language", "Idioma")))
+        .child(worded("H2", phrase!("Language", "Idioma")))
         .child(languages(desk))
-        .child(worded("H2", said!("Units", "Unidades")))
+        .child(worded("H2", phrase!("Units", "Unidades")))
         .child(live(move || shown.with(|view| units(view, desk))));
     element("SECTION")
         .class("kept")
-        .child(worded("H1", said!("Sites", "Sitios")))
+        .child(worded("H1", phrase!("Sites", "Sitios")))
         .child(live(move || {
             shown.with(|view| view.file.as_ref().map_or_else(nothing, |holds| file(holds, view.differs, desk)))
         }))
@@ -97,17 +98,17 @@ fn to_what_was_read() {
 fn file(holds: &[String], differs: bool, desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said!("Merge", "Combinar"), Event::FileAccepted { replace: false }).class("main"))
+        .child(desk.button(phrase!("Merge", "Combinar"), Event::FileAccepted { replace: false }).class("main"))
         .children(differs.then(|| desk.button(words::kept::WITH_HOUSES, Event::FileHousesTaken).into()))
         .child(
-            desk.button(said!("Replace all", "Reemplazar todo"), Event::FileAccepted { replace: true }).class("away"),
+            desk.button(phrase!("Replace all", "Reemplazar todo"), Event::FileAccepted { replace: true }).class("away"),
         )
-        .child(desk.button(said!("Leave it", "Cancelar"), Event::FileDiscarded));
+        .child(desk.button(phrase!("Leave it", "Cancelar"), Event::FileDiscarded));
     element("DIV")
         .class("report")
         .attribute("role", "group")
         .attribute("tabindex", "-1")
-        .attribute("aria-label", said!("Import", "Importación"))
+        .attribute("aria-label", phrase!("Import", "Importación"))
         .child(super::element::list("notes", holds.to_vec()))
         .child(buttons)
         .into()
@@ -150,7 +151,7 @@ pub(super) fn languages(desk: Desk) -> AnyView {
             .into()
     });
     let row = element("DIV").class("row").attribute("role", "group");
-    row.attribute("aria-label", said!("Language", "Idioma")).children(languages).into()
+    row.attribute("aria-label", phrase!("Language", "Idioma")).children(languages).into()
 }
 
 /// The sets of units for a person who has none of the settings before them.
@@ -166,7 +167,7 @@ fn unit_sets(sets: &[(Customary, &'static str, bool)], desk: Desk) -> AnyView {
     let row = element("DIV")
         .class("row")
         .attribute("role", "group")
-        .attribute("aria-label", said!("Sets of units", "Juegos de unidades"));
+        .attribute("aria-label", phrase!("Sets of units", "Juegos de unidades"));
     row.children(sets).into()
 }
 

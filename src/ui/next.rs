@@ -238,7 +238,7 @@ pub(crate) fn trial_banner(desk: Desk) -> AnyView {
             .class("notice trial-open")
             .attribute("role", "group")
             .attribute("tabindex", "-1")
-            .attribute("aria-label", said!("Trial", "Prueba"))
+            .attribute("aria-label", phrase!("Trial", "Prueba"))
             .child(worded("P", told))
             .child(buttons)
             .child(live(move || no_room.get().map_or_else(nothing, |text| worded("P", text).class("small").into())))

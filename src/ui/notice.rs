@@ -27,16 +27,16 @@ fn told(notice: NoticeView, on_sheet: bool, desk: Desk) -> AnyView {
     let rest = if on_sheet { "#sheet-name" } else { "#place" };
     let focus = move || request_animation_frame(move || focus_on(rest));
     let offer = notice.offer.map(|offer| match offer {
-        Offer::Undo => desk.button_then(said!("Undo", "Deshacer"), Event::UndoWanted, focus).into(),
+        Offer::Undo => desk.button_then(phrase!("Undo", "Deshacer"), Event::UndoWanted, focus).into(),
         Offer::Switch => {
-            desk.button(said!("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()
+            desk.button(phrase!("Take the new version", "Usar la versión nueva"), Event::UpdateAccepted).into()
         }
-        Offer::Export => desk.button(said!("Export a file", "Exportar un archivo"), Event::ExportWanted).into(),
+        Offer::Export => desk.button(phrase!("Export a file", "Exportar un archivo"), Event::ExportWanted).into(),
     });
     let buttons = element("DIV")
         .class("row")
         .children(offer)
-        .child(desk.button(said!("Dismiss", "Cerrar"), Event::NoticeDismissed).class("plain"));
+        .child(desk.button(phrase!("Dismiss", "Cerrar"), Event::NoticeDismissed).class("plain"));
     element("DIV")
         .class(match (notice.warning, notice.unasked) {
             (false, false) => "notice",

@@ -120,7 +120,7 @@ fn all(desk: Desk, own_title: String) -> AnyView {
         Showing::Place(Place::Method) => document::method(desk),
     });
     // The address keeps the name of the place.
-    let skip = worded("A", said!("Skip to the content", "Ir al contenido")).on("click", |event| {
+    let skip = worded("A", phrase!("Skip to the content", "Ir al contenido")).on("click", |event| {
         event.prevent_default();
         focus_on("#place");
     });

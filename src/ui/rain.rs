@@ -58,7 +58,7 @@ fn sources(desk: Desk) -> AnyView {
     let begun = desk.means.with_untracked(|means| means.totals_mm.iter().any(Option::is_some));
     let means = element("DETAILS")
         .opened(begun)
-        .child(worded("SUMMARY", said!("Enter twelve monthly means", "Escribir doce promedios mensuales")))
+        .child(worded("SUMMARY", phrase!("Enter twelve monthly means", "Escribir doce promedios mensuales")))
         .children(normals(desk));
     element("DIV").class("sources").child(load.view(desk)).child(paste(desk)).child(means).into()
 }
@@ -75,20 +75,20 @@ fn paste(desk: Desk) -> AnyView {
         desk.send.run(Event::RainRead(bytes, phrase!("Pasted text", "Texto pegado").to_owned()));
     };
     element("DETAILS")
-        .child(worded("SUMMARY", said!("Paste a record", "Pegar un registro")))
+        .child(worded("SUMMARY", phrase!("Paste a record", "Pegar un registro")))
         .child(
             element("LABEL")
                 .class("field")
                 .child(
                     worded(
                         "SPAN",
-                        said!("Date and depth, a day a line", "Fecha y cantidad de lluvia, un día por línea"),
+                        phrase!("Date and depth, a day a line", "Fecha y cantidad de lluvia, un día por línea"),
                     )
                     .class("label"),
                 )
                 .child(text),
         )
-        .child(worded("BUTTON", said!("Read it", "Leerlo")).attribute("type", "button").on("click", read))
+        .child(worded("BUTTON", phrase!("Read it", "Leerlo")).attribute("type", "button").on("click", read))
         .into()
 }
 
@@ -154,7 +154,7 @@ fn normals(desk: Desk) -> Vec<AnyView> {
             .class("small")
             .live_text(move || months.with(|months| words::rain::months_lack(&months.totals_mm)))
             .into(),
-        worded("BUTTON", said!("Keep these means", "Guardar estos promedios"))
+        worded("BUTTON", phrase!("Keep these means", "Guardar estos promedios"))
             .attribute("type", "button")
             .disabled(move || !whole())
             .on("click", keep)
@@ -216,11 +216,11 @@ fn report(waiting: WaitingView, desk: Desk) -> AnyView {
     let WaitingView { source, summary, mean_year, doubts, notes, units, unit } = waiting;
     let choose = counts_in((units, unit), desk);
     let clean = (doubts.is_empty() && notes.is_empty())
-        .then(|| worded("P", said!("Nothing odd was found.", "No se encontró nada raro.")).into());
+        .then(|| worded("P", phrase!("Nothing odd was found.", "No se encontró nada raro.")).into());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said!("Keep this record", "Guardar este registro"), Event::RainKept).class("main"))
-        .child(desk.button(said!("Discard it", "Descartarlo"), Event::RainDiscarded));
+        .child(desk.button(phrase!("Keep this record", "Guardar este registro"), Event::RainKept).class("main"))
+        .child(desk.button(phrase!("Discard it", "Descartarlo"), Event::RainDiscarded));
     element("DIV")
         .class("report")
         .attribute("role", "group")
@@ -277,18 +277,18 @@ fn kept_rain(kept: KeptRainView, desk: Desk) -> AnyView {
         let spell = |(days, when): (String, String)| {
             element("LI").child(worded("STRONG", days)).text(format!(" {when}")).into()
         };
-        views.push(worded("H2", said!("Longest dry spells", "Las rachas sin lluvia más largas")).into());
+        views.push(worded("H2", phrase!("Longest dry spells", "Las rachas sin lluvia más largas")).into());
         views.push(worded("P", words::rain::DRY_SPELL_IS).class("small").into());
         views.push(element("OL").class("spells").children(dry_spells.into_iter().map(spell)).into());
     }
     views.push(super::next::trial_here(desk));
     views.push(generated::generated(years, desk));
     views.push(generated::future(factors, desk));
-    let change = worded("BUTTON", said!("Give other rain", "Cambiar el registro de lluvia"))
+    let change = worded("BUTTON", phrase!("Give other rain", "Cambiar el registro de lluvia"))
         .attribute("type", "button")
         .live_attribute("aria-expanded", move || Some(changing.get().to_string()))
         .on("click", move |_| changing.update(|changing| *changing = !*changing));
-    let remove = desk.button(said!("Remove this rain", "Quitar esta lluvia"), Event::RainRemoved).class("away");
+    let remove = desk.button(phrase!("Remove this rain", "Quitar esta lluvia"), Event::RainRemoved).class("away");
     views.push(element("DIV").class("row").child(change).child(remove).into());
     views.push(live(move || if changing.get() { sources(desk) } else { nothing() }));
     views.into_any()

@@ -94,27 +94,28 @@ fn content(view: &SheetView, shown: Shown, desk: Desk) -> AnyView {
     let stays =
         |read: fn((bool, bool)) -> bool| move || !shown.with(|view| view.as_ref().is_some_and(|view| read(view.moves)));
     let up = desk
-        .button(said!("Earlier in the list", "Antes en la lista"), Event::PartShifted(id, Shift::Up))
+        .button(phrase!("Earlier in the list", "Antes en la lista"), Event::PartShifted(id, Shift::Up))
         .disabled(stays(|(up, _)| up));
     let down = desk
-        .button(said!("Later in the list", "Después en la lista"), Event::PartShifted(id, Shift::Down))
+        .button(phrase!("Later in the list", "Después en la lista"), Event::PartShifted(id, Shift::Down))
         .disabled(stays(|(_, down)| down));
     let head = element("DIV")
         .class("sheet-head")
         .child(element("H2").attribute("id", "sheet-name").attribute("tabindex", "-1").live_text(title))
-        .child(desk.button(said!("Close", "Cerrar"), Event::SheetClosed).class("plain"));
+        .child(desk.button(phrase!("Close", "Cerrar"), Event::SheetClosed).class("plain"));
     let fields = element("DIV")
         .class("fields")
         .child(text_field(said!("Name", "Nombre"), name, move |name| desk.send.run(Event::PartNamed(id, name))))
         .children(view.fields.iter().map(|view| field(id, view, shown, desk)));
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button_then(said!("Duplicate", "Duplicar"), Event::PartDuplicated(id), to_sheets_top))
+        .child(desk.button_then(phrase!("Duplicate", "Duplicar"), Event::PartDuplicated(id), to_sheets_top))
         .child(up)
         .child(down)
         // What brings it back stands at the top.
         .child(
-            desk.button_then(said!("Remove", "Quitar"), Event::PartRemoved(id), super::next::to_the_top).class("away"),
+            desk.button_then(phrase!("Remove", "Quitar"), Event::PartRemoved(id), super::next::to_the_top)
+                .class("away"),
         );
     let extra = match view.extra {
         Some(Extra::Climate) => climate::folded(desk),

@@ -16,7 +16,7 @@ use crate::words::size as say;
 pub(crate) fn sections(desk: Desk) -> AnyView {
     element("DIV")
         .class("sizes")
-        .child(worded("H2", said!("How big", "De qué tamaño")))
+        .child(worded("H2", phrase!("How big", "De qué tamaño")))
         .child(element("DIV").class("fields").child(wanted(desk)))
         .children(Inquiry::ALL.map(|inquiry| section(inquiry, desk)))
         .into()

@@ -95,17 +95,17 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
     let no_trial = move || desk.case.with(|case| case.trial.is_none());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(said!("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
+        .child(desk.button(phrase!("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
         .child(next::keep_option(desk))
         .child(
-            desk.button(said!("Back to the house as it is", "Volver a la casa como está"), Event::TrialDropped)
+            desk.button(phrase!("Back to the house as it is", "Volver a la casa como está"), Event::TrialDropped)
                 .disabled(no_trial),
         );
     element("DIV")
         .class("levers")
         .attribute("role", "group")
-        .attribute("aria-label", said!("What if", "¿Y si…?"))
-        .child(worded("H2", said!("What if", "¿Y si…?")))
+        .attribute("aria-label", phrase!("What if", "¿Y si…?"))
+        .child(worded("H2", phrase!("What if", "¿Y si…?")))
         .children(Lever::ALL.map(|lever| lever_of(lever, shown, desk)))
         .child(
             element("P")
@@ -159,7 +159,7 @@ fn results_of(results: &Results, desk: Desk) -> AnyView {
     let mut charts = charts.iter().cloned();
     views.extend(charts.next().map(|chart| figure::chart(chart, desk)));
     views.push(figure::pair(charts, desk));
-    views.push(worded("H2", said!("Year by year", "Año por año")).into());
+    views.push(worded("H2", phrase!("Year by year", "Año por año")).into());
     views.push(figure::table_of(years.clone(), said!("Year by year", "Año por año")));
     let told =
         [(said!("What the parts did", "Lo que hicieron las partes"), parts), (said!("Figures", "Cifras"), statistics)];
@@ -180,7 +180,7 @@ fn reckoning(shown: Shown, desk: Desk) -> AnyView {
     );
     let rule = choose(words::sizing::RULE.text(), shown, |view| &view.rules, desk, Event::RuleChosen);
     element("DETAILS")
-        .child(worded("SUMMARY", said!("How it is reckoned", "Cómo se calcula")))
+        .child(worded("SUMMARY", phrase!("How it is reckoned", "Cómo se calcula")))
         .child(next::trial_here(desk))
         .child(element("DIV").class("fields").child(start).child(rule))
         .child(worded("P", words::sizing::HOW).class("small"))

@@ -161,9 +161,9 @@ pub(crate) fn sketch(desk: Desk) -> AnyView {
     let buttons = element("DIV")
         .class("row")
         .child(
-            worded("BUTTON", said!("Keep this house", "Guardar esta casa")).attribute("type", "submit").class("main"),
+            worded("BUTTON", phrase!("Keep this house", "Guardar esta casa")).attribute("type", "submit").class("main"),
         )
-        .child(desk.button(said!("Leave", "Salir"), Event::SketchLeft));
+        .child(desk.button(phrase!("Leave", "Salir"), Event::SketchLeft));
     let (sought, [answer, notes]) = answer(draft, desk);
     let take = move |_: web_sys::Event| {
         if let Some(litres) = sought.with_untracked(|found| found.as_ref()?.tank_l) {

@@ -35,7 +35,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .child(worded("P", say::USUAL).class("small"));
     element("SECTION")
         .class("upkeep")
-        .child(worded("H1", said!("Upkeep", "Cuidados")))
+        .child(worded("H1", phrase!("Upkeep", "Cuidados")))
         .child(element("DIV").class("columns even").child(work).child(water::of_site(desk)))
         .into()
 }
@@ -60,7 +60,7 @@ fn jobs(view: UpkeepView, open: Held<bool>, desk: Desk) -> AnyView {
         .children(empty.map(|empty| worded("P", empty).into()))
         .children(groups.into_iter().map(group))
         .children((!not_written.is_empty()).then(|| unwritten(not_written, open, desk)))
-        .child(worded("H2", said!("Storms and trouble", "Tormentas y problemas")))
+        .child(worded("H2", phrase!("Storms and trouble", "Tormentas y problemas")))
         .children(occasions)
         .into()
 }
@@ -77,10 +77,10 @@ pub(super) fn of_part(part: PartId, desk: Desk) -> AnyView {
         let (jobs, past) = shown.get().unwrap_or_default();
         let to_do = (!jobs.is_empty()).then(|| {
             let list = element("UL").children(jobs.into_iter().map(|view| job(view, desk)));
-            element("DIV").class("parts").child(worded("H3", said!("Upkeep", "Cuidados"))).child(list).into()
+            element("DIV").class("parts").child(worded("H3", phrase!("Upkeep", "Cuidados"))).child(list).into()
         });
         let past = (!past.is_empty()).then(|| {
-            let head = worded("H3", said!("Last in the diary", "Lo último en el diario"));
+            let head = worded("H3", phrase!("Last in the diary", "Lo último en el diario"));
             element("DIV").child(head).child(list("notes", past)).into()
         });
         element("DIV").children(to_do).children(past).into()
@@ -131,13 +131,13 @@ fn job(view: JobView, desk: Desk) -> AnyView {
             move |text| texts.update(|texts| texts[at] = text),
         )
     });
-    let keep = worded("BUTTON", said!("Keep", "Guardar")).attribute("type", "button").on("click", move |_| {
+    let keep = worded("BUTTON", phrase!("Keep", "Guardar")).attribute("type", "button").on("click", move |_| {
         desk.send.run(Event::IntervalEntered(job, Some(texts.get_untracked())));
     });
     let usual = desk.button(say::BACK_TO_USUAL, Event::IntervalEntered(job, None)).class("plain");
     let often = element("DETAILS")
         .child(
-            worded("SUMMARY", said!("How often", "Cada cuánto"))
+            worded("SUMMARY", phrase!("How often", "Cada cuánto"))
                 .attribute("aria-label", say!("How often: {name}", "Cada cuánto: {name}", name)),
         )
         .child(element("DIV").class("fields").children(measures))

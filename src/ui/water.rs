@@ -84,7 +84,7 @@ fn step(view: StepView, at: usize, last: usize, desk: Desk) -> AnyView {
         .child(check(view, desk))
         .child(
             element("DIV").class("row").children(movers.into_iter().filter(|_| !alone)).child(
-                desk.button_then(said!("Take out", "Quitar"), Event::BarrierRemoved(id), focus)
+                desk.button_then(phrase!("Take out", "Quitar"), Event::BarrierRemoved(id), focus)
                     .class("plain away")
                     .attribute("aria-label", say!("Take out {name}", "Quitar {name}", name)),
             ),
@@ -118,7 +118,7 @@ fn add(tap: PartId, desk: Desk) -> AnyView {
         options: Box::new(options),
         on_chosen: Box::new(move |at| kind.set(at)),
     };
-    let add = worded("BUTTON", said!("Add it", "Añadirla")).attribute("type", "button").on("click", move |_| {
+    let add = worded("BUTTON", phrase!("Add it", "Añadirla")).attribute("type", "button").on("click", move |_| {
         if let Some(kind) = BarrierKind::ALL.get(kind.get_untracked()) {
             desk.send.run(Event::BarrierAdded(tap, *kind));
             request_animation_frame(|| focus_barrier(usize::MAX));
@@ -137,7 +137,7 @@ fn table(rows: Vec<[String; 4]>) -> AnyView {
         .child(element("THEAD").child(element("TR").children(head)))
         .child(element("TBODY").children(rows));
     element("DETAILS")
-        .child(worded("SUMMARY", said!("What is proven, what is wanted", "Lo probado y lo que hace falta")))
+        .child(worded("SUMMARY", phrase!("What is proven, what is wanted", "Lo probado y lo que hace falta")))
         .child(element("DIV").class("table").attribute("tabindex", "0").child(table))
         .child(worded("P", chain::ABOUT).class("small"))
         .into()

@@ -324,7 +324,7 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
 
 /// So many years.
 fn years_text(number: usize) -> String {
-    count(number, said!("year", "año"), said!("years", "años"))
+    count(number, phrase!("year", "año"), phrase!("years", "años"))
 }
 
 /// In how many years the water runs out before a day.
@@ -386,13 +386,13 @@ pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
              band held 74 to 81 of 100 outcomes instead of 80.",
             "{years} de la lluvia del lugar, con tanta más duda cuanto más corto es su registro. Probada con dos \
              registros publicados, la banda contuvo de 74 a 81 de cada 100 resultados en vez de 80.",
-            years = count(years, said!("year was", "año generado"), said!("years were", "años generados"))
+            years = count(years, phrase!("year was", "año generado"), phrase!("years were", "años generados"))
         ),
         _ => say!(
             "The rain of {years}, each from this day of the calendar on.",
             "La lluvia de {years}, cada uno desde este día del calendario.",
             years =
-                count(years, said!("year on record", "año del registro"), said!("years on record", "años del registro"))
+                count(years, phrase!("year on record", "año del registro"), phrase!("years on record", "años del registro"))
         ),
     });
     // Nobody should have to guess why the table has another number than the range.

@@ -429,6 +429,6 @@ pub const WITH_JOINED: Phrase = phrase!("With all tanks joined to it", "Con todo
 
 /// More days can be listed.
 pub fn further(days: usize) -> String {
-    let days = count(days, said!("further day", "día más"), said!("further days", "días más"));
+    let days = count(days, phrase!("further day", "día más"), phrase!("further days", "días más"));
     say!("Show more ({days})", "Mostrar más ({days})", days)
 }

@@ -309,7 +309,11 @@ pub fn rain(error: &RainError) -> String {
         RainError::MostlyUnreadable { rows_read, unreadable } => say!(
             "Only {rows} could be read and {unread} could not. {first}",
             "Solo {rows} y {unread} no. {first}",
-            rows = super::count(*rows_read, said!("row", "fila se pudo leer"), said!("rows", "filas se pudieron leer")),
+            rows = super::count(
+                *rows_read,
+                phrase!("row", "fila se pudo leer"),
+                phrase!("rows", "filas se pudieron leer")
+            ),
             unread = super::number_text(unreadable.count),
             first = unreadable.first.iter().map(unreadable_row).collect::<Vec<_>>().join(" ")
         ),

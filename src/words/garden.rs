@@ -163,7 +163,7 @@ pub fn ration(tally: &RationTally, days: usize, units: &Units) -> String {
         "In force on {a_year} ({days} of the record); by it the uses went without {cut} a year.",
         "En vigor {a_year} ({days} del registro); por eso a los usos les faltaron {cut} al año.",
         a_year = days_a_year(tally.days, per_year),
-        days = count(tally.days, said!("day", "día"), said!("days", "días")),
+        days = count(tally.days, phrase!("day", "día"), phrase!("days", "días")),
         cut = shown::figure(tally.cut_l * per_year, Kind::Volume, units),
     )
 }

@@ -69,8 +69,8 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
             "Tomado de lo que hay en el registro: {years}.",
             years = count(
                 recorded_years,
-                said!("whole rain year", "año de lluvia completo"),
-                said!("whole rain years", "años de lluvia completos",)
+                phrase!("whole rain year", "año de lluvia completo"),
+                phrase!("whole rain years", "años de lluvia completos",)
             ),
         )
     } else {
@@ -137,7 +137,7 @@ pub const ROWS: [Phrase; 7] = [
 
 /// Days of a dry spell.
 pub fn spell(days: usize) -> String {
-    count(days, said!("day", "día"), said!("days", "días"))
+    count(days, phrase!("day", "día"), phrase!("days", "días"))
 }
 
 /// Whether the generated dry spells are as long as the recorded.
@@ -176,7 +176,7 @@ pub fn beside(answer: &Answer) -> String {
          far as the model is right.",
         "En {years} sorteados según esta lluvia, sin ningún día de escasez: {well}. Una probabilidad de un año bueno de \
          entre {least} y {most}, hasta donde el modelo acierta.",
-        years = count(good.all, said!("year", "año"), said!("years", "años")),
+        years = count(good.all, phrase!("year", "año"), phrase!("years", "años")),
         well = number_text(good.good),
         least = percent(good.range.0),
         most = percent(good.range.1),
@@ -186,7 +186,7 @@ pub fn beside(answer: &Answer) -> String {
         told.push_str(&say!(
             " The worst of them had {worst}.",
             " En el peor de ellos hubo {worst}.",
-            worst = count(worst, said!("dry day", "día de escasez"), said!("dry days", "días de escasez"))
+            worst = count(worst, phrase!("dry day", "día de escasez"), phrase!("dry days", "días de escasez"))
         ));
     }
     told

@@ -85,7 +85,7 @@ pub const WITH_HOUSES: Phrase = phrase!("Merge and take its houses", "Combinar y
 
 /// What taking a file in would do.
 pub fn file_holds(holds: usize, there: usize) -> String {
-    let sites = |number| count(number, said!("site", "sitio"), said!("sites", "sitios"));
+    let sites = |number| count(number, phrase!("site", "sitio"), phrase!("sites", "sitios"));
     say!(
         "The file holds {sites}. Merging leaves what is here and brings in what it lacks; replacing removes the \
          {there} here first.",
@@ -103,8 +103,8 @@ pub fn lost([sites, rains, trials]: [Vec<String>; 3], entries: usize) -> Option<
     let entries = (entries > 0).then(|| {
         count(
             entries,
-            said!("diary entry written or changed here", "anotación escrita o cambiada aquí"),
-            said!("diary entries written or changed here", "anotaciones escritas o cambiadas aquí"),
+            phrase!("diary entry written or changed here", "anotación escrita o cambiada aquí"),
+            phrase!("diary entries written or changed here", "anotaciones escritas o cambiadas aquí"),
         )
     });
     let only_here: Vec<String> = sites.into_iter().chain(rains).chain(trials).chain(entries).collect();
@@ -124,8 +124,8 @@ pub fn comes_in(name: &str, entries: usize) -> String {
         "{name}: entra como sitio nuevo, con {entries}.",
         entries = count(
             entries,
-            said!("diary entry", "anotación en el diario"),
-            said!("diary entries", "anotaciones en el diario")
+            phrase!("diary entry", "anotación en el diario"),
+            phrase!("diary entries", "anotaciones en el diario")
         ),
         name
     )
@@ -147,17 +147,18 @@ pub fn merged(name: &str, diary: Merged, [rain, trial]: [bool; 2], house_differs
         "{name}: {new}, {changed}",
         new = count(
             diary.new,
-            said!("diary entry", "anotación nueva en el diario"),
-            said!("diary entries", "anotaciones nuevas en el diario")
+            phrase!("diary entry", "anotación nueva en el diario"),
+            phrase!("diary entries", "anotaciones nuevas en el diario")
         ),
-        changed = count(diary.changed, said!("entry", "anotación cambiada"), said!("entries", "anotaciones cambiadas")),
+        changed =
+            count(diary.changed, phrase!("entry", "anotación cambiada"), phrase!("entries", "anotaciones cambiadas")),
         name
     );
     if diary.removed > 0 {
         let gone = count(
             diary.removed,
-            said!("entry that was taken out there goes", "anotación borrada allí se va"),
-            said!("entries that were taken out there go", "anotaciones borradas allí se van"),
+            phrase!("entry that was taken out there goes", "anotación borrada allí se va"),
+            phrase!("entries that were taken out there go", "anotaciones borradas allí se van"),
         );
         text.push_str(&format!("; {gone}"));
     }
@@ -269,6 +270,6 @@ pub fn imported(sites: usize) -> String {
     say!(
         "{sites} imported.",
         "{sites}.",
-        sites = count(sites, said!("site", "sitio importado"), said!("sites", "sitios importados"))
+        sites = count(sites, phrase!("site", "sitio importado"), phrase!("sites", "sitios importados"))
     )
 }

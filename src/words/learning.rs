@@ -147,7 +147,7 @@ pub fn odd(lesson: &Lesson) -> Vec<String> {
 }
 
 fn tests_of(number: usize) -> String {
-    count(number, said!("test", "prueba"), said!("tests", "pruebas"))
+    count(number, phrase!("test", "prueba"), phrase!("tests", "pruebas"))
 }
 
 fn known_stretches(number: usize) -> String {
@@ -155,7 +155,7 @@ fn known_stretches(number: usize) -> String {
 }
 
 fn stretches(number: usize) -> String {
-    count(number, said!("stretch", "tramo"), said!("stretches", "tramos"))
+    count(number, phrase!("stretch", "tramo"), phrase!("stretches", "tramos"))
 }
 
 /// What the readings say of capture and use.
@@ -285,8 +285,8 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
     if fit.at_least > 0 {
         let ended = count(
             fit.at_least,
-            said!("more stretch", "tramo más terminó con el tanque lleno hasta el borde y solo cuenta"),
-            said!("more stretches", "tramos más terminaron con el tanque lleno hasta el borde y solo cuentan"),
+            phrase!("more stretch", "tramo más terminó con el tanque lleno hasta el borde y solo cuenta"),
+            phrase!("more stretches", "tramos más terminaron con el tanque lleno hasta el borde y solo cuentan"),
         );
         lines.push(say!("{ended} ended brim-full and count as “at least” only.", "{ended} como «al menos».", ended));
     }

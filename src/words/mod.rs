@@ -112,11 +112,11 @@ pub fn free_name(plain: &str, taken: impl Fn(&str) -> bool) -> String {
 
 /// So many days.
 pub fn days(number: usize) -> String {
-    count(number, said!("day", "día"), said!("days", "días"))
+    count(number, phrase!("day", "día"), phrase!("days", "días"))
 }
 
 /// So many of a thing: "1 day", "12 days".
-pub fn count(number: usize, one: &str, many: &str) -> String {
+pub fn count(number: usize, one: Phrase, many: Phrase) -> String {
     if number == 1 { format!("1 {one}") } else { format!("{} {many}", number_text(number)) }
 }
 
@@ -215,7 +215,7 @@ mod tests {
         assert_eq!(row(&["techo", "tanque", "bomba"]), "techo, tanque y bomba");
         assert_eq!(row(&["uso", "invernadero"]), "uso e invernadero");
         assert_eq!(row(&["agua", "hielo"]), "agua y hielo");
-        assert_eq!(count(1, "día", "días"), "1 día");
+        assert_eq!(count(1, phrase!("day", "día"), phrase!("days", "días")), "1 día");
         crate::language::speak(Language::English);
     }
 }

@@ -227,14 +227,14 @@ fn fewer(before: usize, after: usize) -> String {
     if after < before {
         count(
             before - after,
-            said!("fewer dry day", "día de escasez menos"),
-            said!("fewer dry days", "días de escasez menos"),
+            phrase!("fewer dry day", "día de escasez menos"),
+            phrase!("fewer dry days", "días de escasez menos"),
         )
     } else {
         count(
             after - before,
-            said!("more dry day", "día de escasez más"),
-            said!("more dry days", "días de escasez más"),
+            phrase!("more dry day", "día de escasez más"),
+            phrase!("more dry days", "días de escasez más"),
         )
     }
 }
@@ -242,7 +242,7 @@ fn fewer(before: usize, after: usize) -> String {
 /// The same where the days were named before.
 fn only_fewer(before: usize, after: usize) -> String {
     let way = if after < before { said!("fewer", "menos") } else { said!("more", "más") };
-    count(before.abs_diff(after), way, way)
+    [&number_text(before.abs_diff(after)), " ", way].concat()
 }
 
 /// How a trial or option differs from the house as it is.
@@ -264,8 +264,11 @@ pub fn left_after(judged: &Judged) -> String {
         _ => say!(
             "Then {days} are left in the worst year.",
             "Con eso quedan {days} en el peor año.",
-            days =
-                count(after.worst_dry_days, said!("dry day", "día de escasez"), said!("dry days", "días de escasez")),
+            days = count(
+                after.worst_dry_days,
+                phrase!("dry day", "día de escasez"),
+                phrase!("dry days", "días de escasez")
+            ),
         ),
     }
 }
@@ -396,8 +399,8 @@ pub const JUDGING: Phrase = phrase!("Running every change", "Calculando cada cam
 pub fn judged(changes: usize) -> String {
     let changes = super::count(
         changes,
-        said!("change was run", "cambio calculado"),
-        said!("changes were run", "cambios calculados"),
+        phrase!("change was run", "cambio calculado"),
+        phrase!("changes were run", "cambios calculados"),
     );
     say!("{changes}, the best first.", "{changes}, el mejor primero.", changes)
 }
@@ -505,7 +508,7 @@ pub fn steps_name(steps: usize) -> String {
     say!(
         "{steps} of the sequence",
         "{steps} de la secuencia",
-        steps = count(steps, said!("step", "paso"), said!("steps", "pasos"))
+        steps = count(steps, phrase!("step", "paso"), phrase!("steps", "pasos"))
     )
 }
 
@@ -516,7 +519,7 @@ pub fn up_to_here(step: usize) -> &'static str {
 
 /// So many changes are folded away.
 pub fn others(number: usize) -> String {
-    count(number, said!("other change", "cambio más"), said!("other changes", "cambios más"))
+    count(number, phrase!("other change", "cambio más"), phrase!("other changes", "cambios más"))
 }
 
 /// That an option has other rain or is reckoned otherwise; nothing for neither.

@@ -131,7 +131,7 @@ pub fn wettest(date: NaiveDate, mm: f64, units: &Units) -> String {
 pub fn record((first, last): (NaiveDate, Option<NaiveDate>), missing: usize, more: &str) -> String {
     let missing = match missing {
         0 => phrase!("no day missing", "sin días faltantes").to_owned(),
-        _ => count(missing, said!("day missing", "día faltante"), said!("days missing", "días faltantes")),
+        _ => count(missing, phrase!("day missing", "día faltante"), phrase!("days missing", "días faltantes")),
     };
     say!(
         "{first} to {last}, {missing}. {more}",

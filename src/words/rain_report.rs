@@ -23,7 +23,7 @@ pub fn summary(report: &Report) -> String {
     say!(
         "{rows} read: {first} to {last}, {days} with a depth and {missing} without.",
         "{rows}: del {first} al {last}, {days} con medición y {missing} sin ella.",
-        rows = count(report.rows_read, said!("row", "fila leída"), said!("rows", "filas leídas")),
+        rows = count(report.rows_read, phrase!("row", "fila leída"), phrase!("rows", "filas leídas")),
         first = date(report.span.first),
         last = date(report.span.last),
         days = super::days(report.measured_days),
@@ -55,8 +55,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{lines}.",
             lines = count(
                 *lines,
-                said!("line", "línea por encima de la tabla se pasó por alto"),
-                said!("lines", "líneas por encima de la tabla se pasaron por alto",)
+                phrase!("line", "línea por encima de la tabla se pasó por alto"),
+                phrase!("lines", "líneas por encima de la tabla se pasaron por alto",)
             ),
         ),
         Notice::RowsUnreadable(rows) => say!(
@@ -64,8 +64,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{left_out}: {some}",
             left_out = count(
                 rows.count,
-                said!("row", "fila no se pudo leer y quedó fuera"),
-                said!("rows", "filas no se pudieron leer y quedaron fuera")
+                phrase!("row", "fila no se pudo leer y quedó fuera"),
+                phrase!("rows", "filas no se pudieron leer y quedaron fuera")
             ),
             some = some(rows, unreadable_row),
         ),
@@ -101,8 +101,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
                 "{days}: {some}",
                 days = count(
                     dates.count,
-                    said!("day", "día marcado como no medido"),
-                    said!("days", "días marcados como no medidos")
+                    phrase!("day", "día marcado como no medido"),
+                    phrase!("days", "días marcados como no medidos")
                 ),
                 some = some(dates, |day| date(*day)),
             )
@@ -110,8 +110,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::Gaps { gaps, days: missing, longest } => say!(
             "{days} missing in {gaps}, the longest {longest}. They count as unknown, never as dry.",
             "{days} en {gaps}; el más largo, {longest}. Cuentan como desconocidos, nunca como días sin lluvia.",
-            days = count(*missing, said!("day", "día falta"), said!("days", "días faltan")),
-            gaps = count(*gaps, said!("gap", "hueco"), said!("gaps", "huecos")),
+            days = count(*missing, phrase!("day", "día falta"), phrase!("days", "días faltan")),
+            gaps = count(*gaps, phrase!("gap", "hueco"), phrase!("gaps", "huecos")),
             longest = span(longest),
         ),
         Notice::RepeatedDates(dates) => {
@@ -120,8 +120,8 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
                 "{days}, con la misma cantidad; se tomó una sola vez: {some}",
                 days = count(
                     dates.count,
-                    said!("day", "día dado más de una vez"),
-                    said!("days", "días dados más de una vez")
+                    phrase!("day", "día dado más de una vez"),
+                    phrase!("days", "días dados más de una vez")
                 ),
                 some = some(dates, |day| date(*day)),
             )
@@ -130,7 +130,7 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{days} given again with another depth; the first was kept. Where a file holds two stations, take one of them out \
              first. {some}",
             "{days} con otra cantidad; se conservó la primera. Si el archivo trae dos estaciones, quita antes una. {some}",
-            days = count(conflicts.count, said!("day", "día dado otra vez"), said!("days", "días dados otra vez")),
+            days = count(conflicts.count, phrase!("day", "día dado otra vez"), phrase!("days", "días dados otra vez")),
             some = some(conflicts, |conflict| say!(
                 "{day} ({kept} kept, {refused} not)",
                 "{day} (queda {kept}, no {refused})",
@@ -163,8 +163,11 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             "{days}: {some}",
             days = count(
                 rows.count,
-                said!("day", "día no pasó los controles de calidad de quien lo publica y cuenta como faltante"),
-                said!("days", "días no pasaron los controles de calidad de quien los publica y cuentan como faltantes")
+                phrase!("day", "día no pasó los controles de calidad de quien lo publica y cuenta como faltante"),
+                phrase!(
+                    "days",
+                    "días no pasaron los controles de calidad de quien los publica y cuentan como faltantes"
+                )
             ),
             some = some(rows, |row| say!(
                 "{day} (flag {flag})",
@@ -176,7 +179,7 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
         Notice::MultiDayTotals(totals) => say!(
             "{sums} over several days, whose rain can't be told apart; days without a depth stay missing: {some}",
             "{sums} de varios días, cuya lluvia no se puede separar; los días sin cantidad siguen faltando: {some}",
-            sums = count(totals.count, said!("total", "total"), said!("totals", "totales")),
+            sums = count(totals.count, phrase!("total", "total"), phrase!("totals", "totales")),
             some = some(totals, |total| say!(
                 "{depth} by {day}",
                 "{depth} hasta el {day}",
@@ -240,7 +243,7 @@ pub fn unreadable_row(row: &UnreadableRow) -> String {
         RowFault::TooFewCells { cells } => say!(
             "it has only {cells}",
             "tiene solo {cells}",
-            cells = count(*cells, said!("cell", "celda"), said!("cells", "celdas")),
+            cells = count(*cells, phrase!("cell", "celda"), phrase!("cells", "celdas")),
         ),
     };
     say!("line {line}: {fault}.", "línea {line}: {fault}.", line = row.line, fault)

@@ -245,7 +245,7 @@ pub fn bracket([after, before]: [Tally; 2]) -> String {
         water = share(Tally::volumetric),
         days = share(Tally::time),
         good = between(number_text(least), number_text(most)),
-        years = count(after.judged_years(), said!("year", "año"), said!("years", "años")),
+        years = count(after.judged_years(), phrase!("year", "año"), phrase!("years", "años")),
     )
 }
 
@@ -307,7 +307,7 @@ pub fn difference(method: Method, basis: &Basis, units: &Units) -> String {
              lluvia, {days}; da por lleno el tanque cuando empieza la racha, y por suficientes para llenarlo de nuevo \
              los chubascos entre rachas sin lluvia.",
             depth = shown::figure(1.0, Kind::Depth, units),
-            days = count(basis.dry_spell_days, said!("day", "día"), said!("days", "días")),
+            days = count(basis.dry_spell_days, phrase!("day", "día"), phrase!("days", "días")),
         ),
         Method::FivePercent => say!(
             "5\u{a0}% rule of BS 8515 and BS EN 16941-1: the lesser of 5\u{a0}% of a year's yield ({comes}) and of a \

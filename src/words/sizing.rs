@@ -67,7 +67,7 @@ fn ran_out(answer: &Answer) -> String {
                 "Even with rain as even as the monthly means, the water ran out: {days} at a stretch, from {start} on.",
                 "Incluso con una lluvia tan pareja como los promedios mensuales, el agua se acabó: una racha de \
                  {days}, a partir del {start}.",
-                days = count(run.days, said!("dry day", "día de escasez"), said!("dry days", "días de escasez")),
+                days = count(run.days, phrase!("dry day", "día de escasez"), phrase!("dry days", "días de escasez")),
                 start = day_of_year(run.start),
             ),
         };
@@ -114,12 +114,12 @@ fn spell(answer: &Answer, complete: usize) -> String {
     if complete == 0 {
         say!("{days} of rain", "{days} de lluvia", days = super::days(answer.series.dates.len()))
     } else if answer.origin == Origin::Generated {
-        count(complete, said!("generated year", "año generado"), said!("generated years", "años generados"))
+        count(complete, phrase!("generated year", "año generado"), phrase!("generated years", "años generados"))
     } else {
         say!(
             "{years} of rain",
             "{years} de lluvia",
-            years = count(complete, said!("year", "año"), said!("years", "años"))
+            years = count(complete, phrase!("year", "año"), phrase!("years", "años"))
         )
     }
 }
@@ -170,7 +170,7 @@ pub fn good_years(good: &GoodYears) -> String {
         "{well} de {all} sin ningún día de escasez. Si estos años son una muestra fiel, la probabilidad de un año \
          bueno está entre {least} y {most} (intervalo de Wilson del 95\u{a0}%).",
         well = number_text(good.good),
-        all = count(good.all, said!("whole year", "año completo"), said!("whole years", "años completos")),
+        all = count(good.all, phrase!("whole year", "año completo"), phrase!("whole years", "años completos")),
         least = percent(good.range.0),
         most = percent(good.range.1),
     )
@@ -197,7 +197,7 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
         doubts.push(say!(
             "{years} of rain is short: ten or more make a better judge. Look at what generated years say beside it.",
             "{years} de lluvia es poco: con diez o más se juzga mejor. Mira también lo que dicen los años generados.",
-            years = count(complete, said!("year", "año"), said!("years", "años")),
+            years = count(complete, phrase!("year", "año"), phrase!("years", "años")),
         ));
     }
     if !answer.left_out_years.is_empty() {
@@ -207,8 +207,8 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
             "{years_were} por días que faltan: {which}. Los años a cada lado se calculan como si fueran seguidos.",
             years_were = count(
                 answer.left_out_years.len(),
-                said!("year was", "año quedó fuera"),
-                said!("years were", "años quedaron fuera",)
+                phrase!("year was", "año quedó fuera"),
+                phrase!("years were", "años quedaron fuera",)
             ),
             which = years(&answer.left_out_years),
         ));
@@ -219,8 +219,8 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
             "{days_were} con otros años.",
             days_were = count(
                 answer.filled_days,
-                said!("missing day was", "día que falta se completó"),
-                said!("missing days were", "días que faltan se completaron",)
+                phrase!("missing day was", "día que falta se completó"),
+                phrase!("missing days were", "días que faltan se completaron",)
             ),
         ));
     }

@@ -129,7 +129,7 @@ pub fn not_twelve(found: usize) -> String {
     say!(
         "Twelve numbers with spaces between; {numbers} so far.",
         "Doce números separados por espacios; hasta ahora {numbers}.",
-        numbers = count(found, said!("number", "número"), said!("numbers", "números")),
+        numbers = count(found, phrase!("number", "número"), phrase!("numbers", "números")),
     )
 }
 

@@ -57,7 +57,7 @@ pub const AGO: [(u64, Phrase); 5] = [
 
 /// The line behind which they are, one by one.
 pub fn not_written(jobs: usize) -> String {
-    let jobs = count(jobs, said!("job", "tarea"), said!("jobs", "tareas"));
+    let jobs = count(jobs, phrase!("job", "tarea"), phrase!("jobs", "tareas"));
     say!("{jobs} not written down yet", "{jobs} sin anotar todavía", jobs)
 }
 
@@ -151,12 +151,12 @@ pub fn standing(due: &Due, units: &Units) -> String {
 /// What is due, in a line for the house: jobs that are, else that others may be; nothing if neither is so.
 pub fn due_line(overdue: usize, unwritten: usize) -> Option<String> {
     if overdue == 0 {
-        let jobs = count(unwritten, said!("job", "tarea"), said!("jobs", "tareas"));
+        let jobs = count(unwritten, phrase!("job", "tarea"), phrase!("jobs", "tareas"));
         return (unwritten > 0).then(|| {
             say!("Never written down, so perhaps due: {jobs}.", "Nunca anotadas, así que quizá toquen: {jobs}.", jobs)
         });
     }
-    let jobs = count(overdue, said!("job is", "tarea pendiente"), said!("jobs are", "tareas pendientes"));
+    let jobs = count(overdue, phrase!("job is", "tarea pendiente"), phrase!("jobs are", "tareas pendientes"));
     Some(say!("{jobs} due.", "{jobs}.", jobs))
 }
 

@@ -187,7 +187,7 @@ pub fn good_years(answer: &Answer, width: f64) -> Option<Drawing> {
         share: say!(
             "{good} of {all} without a dry day",
             "{good} de {all} sin un día de escasez",
-            all = words::count(good.all, said!("year", "año"), said!("years", "años")),
+            all = words::count(good.all, phrase!("year", "año"), phrase!("years", "años")),
             good = good.good
         ),
         range: say!(

@@ -90,11 +90,11 @@ fn same_units(one: &Units, other: &Units) -> bool {
 }
 
 fn detail(kept: &KeptSite) -> String {
-    let tanks = words::count(kept.site.system.tanks.len(), said!("tank", "tanque"), said!("tanks", "tanques"));
+    let tanks = words::count(kept.site.system.tanks.len(), phrase!("tank", "tanque"), phrase!("tanks", "tanques"));
     let roof = words::count(
         kept.site.system.sections.len(),
-        said!("roof section", "sección de techo"),
-        said!("roof sections", "secciones de techo"),
+        phrase!("roof section", "sección de techo"),
+        phrase!("roof sections", "secciones de techo"),
     );
     let rain =
         if kept.rain.is_some() { said!("with rain", "con lluvia") } else { said!("no rain yet", "aún sin lluvia") };

@@ -109,7 +109,8 @@ pub(in crate::words) fn said(check: &Check) -> (String, String) {
             say!(
                 "{questions} not answered yet",
                 "{questions} sin responder todavía",
-                questions = crate::words::count(open, said!("question", "pregunta"), said!("questions", "preguntas"))
+                questions =
+                    crate::words::count(open, phrase!("question", "pregunta"), phrase!("questions", "preguntas"))
             )
         }
     };
