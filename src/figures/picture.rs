@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::drawing::{Drawing, Ink, Mark};
 use super::lettering;
 use super::svg::escaped;
-use crate::quantity::decimal::tenths;
+use crate::quantity::decimal::{Fixed, tenths};
 
 /// How a mark in an ink looks on paper: what `style/figure.css` says by day, as attributes.
 const fn look(ink: Ink) -> &'static str {
@@ -62,7 +62,7 @@ pub fn picture(drawing: &Drawing, title: &str, caption: &str) -> (String, f64, f
     #[expect(clippy::cast_precision_loss, reason = "a few lines")]
     let over = MARGIN + TITLE + LINE * lines.len() as f64;
     let (width, height) = (drawing.width + 2.0 * MARGIN, drawing.height + over + MARGIN);
-    let (wide, high) = (tenths(width), tenths(height));
+    let (wide, high) = (Fixed(width, 0), Fixed(height, 0));
     let mut svg = String::new();
     // Writing to a String can't fail.
     let _ = write!(

@@ -179,14 +179,6 @@ pub fn years(years: &[i32]) -> String {
     }
 }
 
-/// What a volume of water weighs, in kilograms and pounds: 1 kg a litre, 2.2046 lb a kilogram.
-pub fn weight(volume: crate::quantity::Volume) -> String {
-    const POUNDS_PER_KILOGRAM: f64 = 2.204_622_6;
-    let kilograms = volume.get();
-    let text = |number| crate::quantity::shown::significant(number, 3);
-    format!("{} kg ({} lb)", text(kilograms), text(kilograms * POUNDS_PER_KILOGRAM))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

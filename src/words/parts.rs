@@ -355,6 +355,7 @@ pub fn holds(tank: &Tank, units: &Units) -> String {
          pesa {weight}.",
         dead = volume(tank.dead_storage().get().min(whole)),
         whole = volume(whole),
-        weight = super::weight(tank.capacity())
+        // A litre of water weighs a kilogram.
+        weight = shown::figure(whole, Kind::Mass, units)
     )
 }
