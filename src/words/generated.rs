@@ -13,10 +13,10 @@ pub const TITLE: Phrase = phrase!("Years that haven't happened yet", "Años que 
 pub const WHAT: Phrase = phrase!(
     "A short record has not seen the worst. From how often rain follows rain here, and how much falls, month by month, \
      a model draws as many years as are wanted. It knows nothing of a changing climate, and its long dry spells tend \
-     to be somewhat short: compare them with the record below.",
+     to be somewhat short: compare them with the record, where there is one.",
     "Un registro corto no ha visto lo peor. Según con qué frecuencia la lluvia sigue a la lluvia aquí, y cuánta cae, \
      mes por mes, un modelo sortea tantos años como se quieran. No sabe nada de un clima que cambia, y sus rachas \
-     largas sin lluvia suelen ser algo cortas: compáralas abajo con el registro.",
+     largas sin lluvia suelen ser algo cortas: compáralas con el registro, donde lo haya.",
 );
 
 /// How the model works, with its sources.
@@ -75,9 +75,9 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
         )
     } else {
         phrase!(
-            "The record is too short to tell (five whole years are the least), so 25\u{a0}% is taken: common practice, \
+            "No record of five whole years, the least, tells it, so 25\u{a0}% is taken: common practice, \
              no source. Humid places have about 15\u{a0}%, semi-arid ones 40\u{a0}%.",
-            "El registro es demasiado corto para saberlo (hacen falta al menos cinco años completos), así que se toma \
+            "Ningún registro de al menos cinco años completos lo dice, así que se toma \
              25\u{a0}%: práctica común, sin fuente. Los lugares húmedos tienen cerca de 15\u{a0}%, los semiáridos \
              40\u{a0}%.",
         )

@@ -56,8 +56,10 @@ pub fn explained(kind: PartKind) -> &'static str {
             "Un tubo con válvula que une dos tanques por abajo: con la válvula abierta, comparten un mismo nivel.",
         ),
         PartKind::Pump => said!(
-            "Lifts water from one store to another, between a start and a stop level.",
-            "Sube agua de un depósito a otro, entre un nivel de arranque y uno de parada.",
+            "Lifts water from one store to another, between a start and a stop level. One that only brings it to the taps is \
+             entered on its tank's sheet, under Supply.",
+            "Sube agua de un depósito a otro, entre un nivel de arranque y uno de parada. La que solo la lleva a los grifos se \
+             anota en la hoja de su tanque, en Suministro.",
         ),
         PartKind::Use => said!(
             "Whatever draws water. Uses higher in the list are served first.",

@@ -349,3 +349,30 @@ proptest! {
         check_comes_back(&SiteFile { site: Site { system, reckoning, ..no_rain().site }, ..no_rain() });
     }
 }
+
+/// The description of the file names every key that is written.
+#[test]
+fn the_description_of_the_file_knows_all_its_keys() {
+    fn keys(value: &Value, found: &mut std::collections::BTreeSet<String>) {
+        match value {
+            Value::Object(values) => values.iter().for_each(|(key, value)| {
+                found.insert(key.clone());
+                keys(value, found);
+            }),
+            Value::Array(items) => items.iter().for_each(|item| keys(item, found)),
+            _ => (),
+        }
+    }
+    let description = include_str!("../../src/records/FILE.md");
+    let written = exchange::export(&Units::default(), None, vec![every_part(), odd_rain(), no_rain()]);
+    let mut found = std::collections::BTreeSet::new();
+    for text in [written.as_str(), include_str!("../saved/v2.json")] {
+        keys(&serde_json::from_str(text).unwrap(), &mut found);
+    }
+    assert!(found.len() > 100, "{found:?}");
+    let lacking: Vec<&String> = found
+        .iter()
+        .filter(|key| !description.contains(&format!("`{key}`")) && !description.contains(&format!("\"{key}\"")))
+        .collect();
+    assert_eq!(lacking, Vec::<&String>::new());
+}

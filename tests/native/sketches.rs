@@ -68,6 +68,10 @@ fn means_that_hardly_any_place_has_are_questioned_wherever_they_are_told() {
         let kept = model.site().unwrap();
         let seen = rain_view::rain(kept, &kept.site.reckoning, None, &model.units, 360.0).kept.unwrap();
         assert_eq!(seen.summary.contains("were they in another unit?"), odd, "{}", seen.summary);
+        // Years drawn from means show their spread and dry spells, with nothing recorded beside them.
+        let table = seen.generated.table.unwrap();
+        assert!(table.columns.len() == 2 && table.rows.iter().all(|row| row.len() == 2), "{table:?}");
+        assert!(table.rows.iter().any(|row| row[0].contains("spread") && row[1].contains('%')), "{table:?}");
     }
 }
 

@@ -24,7 +24,7 @@ pub struct GeneratedView {
     pub spread_note: String,
     /// Months of both.
     pub charts: Vec<Chart>,
-    /// Years and dry spells of both; empty where nothing was recorded.
+    /// Years and dry spells of both, or of the generated ones alone where nothing was recorded.
     pub table: Option<Table>,
     /// What to mind about the dry spells.
     pub spells: Option<String>,
@@ -48,13 +48,13 @@ pub fn generated(rain: &Rain, chosen: Option<GeneratedYears>, units: &Units, wid
     let (own, rain_years, table, spells) = match rain {
         Rain::Record(record) => {
             let recorded = likeness(record, model.first_month);
-            let table = Some(table(&recorded, &drawn, units));
+            let table = table(Some(&recorded), &drawn, units);
             let spells = say::spells_compared(&recorded, &drawn);
             ((recorded.monthly_mm, recorded.wet_days), recorded.rain_years, table, spells)
         }
         Rain::Normals(means) => {
             let rain_days = means.rain_days.unwrap_or_else(|| means.totals_mm.map(|total| total / MEAN_RAIN_DAY_MM));
-            ((means.totals_mm, rain_days), 0, None, None)
+            ((means.totals_mm, rain_days), 0, table(None, &drawn, units), None)
         }
     };
     GeneratedView {
@@ -65,23 +65,28 @@ pub fn generated(rain: &Rain, chosen: Option<GeneratedYears>, units: &Units, wid
             compared(own.0, drawn.monthly_mm, Kind::Depth, &say::RAIN_BY_MONTH),
             compared(own.1, drawn.wet_days, Kind::Days, &say::WET_DAYS_BY_MONTH),
         ],
-        table,
+        table: Some(table),
         spells,
         refused: None,
     }
 }
 
-fn table(recorded: &Likeness, generated: &Likeness, units: &Units) -> Table {
+fn table(recorded: Option<&Likeness>, generated: &Likeness, units: &Units) -> Table {
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
     let row = |name: &str, value: &dyn Fn(&Likeness) -> Option<String>| {
         let or_none = |like| value(like).unwrap_or_else(|| "—".to_owned());
-        vec![name.to_owned(), or_none(recorded), or_none(generated)]
+        let cells = [Some(name.to_owned()), recorded.map(or_none), Some(or_none(generated))];
+        cells.into_iter().flatten().collect::<Vec<_>>()
     };
     // A single year is neither.
     let extremes = |like: &Likeness| like.extremes_mm.filter(|_| like.rain_years > 1);
+    let heads = say::COLUMNS.map(String::from);
     let [mean, spread, driest, wettest, middle, tenth, longest] = say::ROWS;
     Table {
-        columns: say::COLUMNS.map(String::from).into(),
+        columns: [Some(heads[0].clone()), recorded.map(|_| heads[1].clone()), Some(heads[2].clone())]
+            .into_iter()
+            .flatten()
+            .collect(),
         rows: vec![
             row(&mean, &|like| (like.rain_years > 0).then(|| depth(like.annual_mm))),
             row(&spread, &|like| like.annual_cv.map(words::percent)),
