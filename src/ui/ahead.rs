@@ -1,15 +1,18 @@
 //! The weeks ahead.
 
+use chrono::Days;
 use leptos::prelude::*;
 
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
+use super::entry::date_input;
 use super::follow::{Derived, derived};
 use super::{Desk, figure, foot};
 use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
+use crate::language::Phrase;
 use crate::site::diary::Subject;
 use crate::words::{ahead as say, learning};
 
@@ -57,19 +60,22 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
 
 fn choices(desk: Desk, shown: Shown) -> AnyView {
     let wishes = move || desk.case.with(|case| case.ahead.0);
-    let choose = move |label: &str,
-                       words: Vec<String>,
-                       place: fn(&Wishes) -> usize,
-                       event: fn(usize) -> AheadEvent|
-          -> AnyView {
-        Choose {
-            label: label.to_owned(),
-            hint: None,
-            options: Box::new(move || (words.clone(), place(&wishes()))),
-            on_chosen: Box::new(move |at| desk.send.run(Event::Ahead(event(at)))),
-        }
-        .into()
+    let choose = move |label: Phrase, options: fn(&Wishes) -> (Vec<String>, usize), event: fn(usize) -> AheadEvent| {
+        let options = Box::new(move || options(&wishes()));
+        let on_chosen = Box::new(move |at| desk.send.run(Event::Ahead(event(at))));
+        AnyView::from(Choose { label: label.to_owned(), hint: None, options, on_chosen })
     };
+    let until = date_input(
+        say::UNTIL.text(),
+        move || {
+            let today = desk.model.with(|model| model.today);
+            today.checked_add_days(Days::new(wishes().days as u64)).unwrap_or(today)
+        },
+        move |until| {
+            let days = (until - desk.model.with_untracked(|model| model.today)).num_days();
+            desk.send.run(Event::Ahead(AheadEvent::TargetChosen(usize::try_from(days).unwrap_or(0))));
+        },
+    );
     let safe = move || shown.with(|view| Some(view.as_ref()?.found.as_ref()?.safe.clone())).unwrap_or_default();
     element("DIV")
         .class("safe")
@@ -78,21 +84,32 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
         .child(worded("H2", say::SAFE))
         .child(element("P").attribute("role", "status").live_text(safe))
         .child(choose(
-            &say::TO_LAST,
-            say::TARGETS.map(|(_, words)| words.to_owned()).into(),
-            |wishes| say::TARGETS.iter().position(|(days, _)| *days == wishes.days).unwrap_or(0),
+            say::TO_LAST,
+            |wishes| {
+                let mut words: Vec<String> = say::TARGETS.iter().map(|(_, words)| words.to_owned()).collect();
+                let named = say::TARGETS.iter().position(|(days, _)| *days == wishes.days);
+                // Another day was chosen.
+                words.extend(named.is_none().then(|| crate::words::days(wishes.days)));
+                let chosen = named.unwrap_or(say::TARGETS.len());
+                (words, chosen)
+            },
             |at| AheadEvent::TargetChosen(say::TARGETS[at.min(say::TARGETS.len() - 1)].0),
         ))
+        .child(element("DIV").class("field").child(worded("SPAN", say::UNTIL).class("label")).child(until))
         .child(choose(
-            &say::CHANCE,
-            say::CHANCES_WANTED.map(|(_, words)| words.to_owned()).into(),
-            |wishes| say::CHANCES_WANTED.iter().position(|(chance, _)| *chance == wishes.chance).unwrap_or(0),
+            say::CHANCE,
+            |wishes| {
+                let chosen = say::CHANCES_WANTED.iter().position(|(chance, _)| *chance == wishes.chance);
+                (say::CHANCES_WANTED.map(|(_, words)| words.to_owned()).into(), chosen.unwrap_or(0))
+            },
             |at| AheadEvent::ChanceChosen(say::CHANCES_WANTED[at.min(say::CHANCES_WANTED.len() - 1)].0),
         ))
         .child(choose(
-            &say::YEARS,
-            say::YEARS_WANTED.map(|(_, words)| words.to_owned()).into(),
-            |wishes| say::YEARS_WANTED.iter().position(|(years, _)| *years == wishes.years).unwrap_or(0),
+            say::YEARS,
+            |wishes| {
+                let chosen = say::YEARS_WANTED.iter().position(|(years, _)| *years == wishes.years);
+                (say::YEARS_WANTED.map(|(_, words)| words.to_owned()).into(), chosen.unwrap_or(0))
+            },
             |at| AheadEvent::YearsChosen(say::YEARS_WANTED[at.min(say::YEARS_WANTED.len() - 1)].0),
         ))
         .into()

@@ -28,6 +28,8 @@ pub const CHANCES: Phrase = phrase!("When it may run out", "Cuándo se puede aca
 pub const BASIS: Phrase = phrase!("What this rests on", "En qué se basa esto");
 /// Over the choice of days.
 pub const TO_LAST: Phrase = phrase!("To last", "Que dure");
+/// Over the day to which it is to last.
+pub const UNTIL: Phrase = phrase!("Until", "Hasta el");
 /// Over the choice of chance.
 pub const CHANCE: Phrase = phrase!("With a chance of", "Con una probabilidad de");
 /// Over the choice of years.

@@ -23,8 +23,8 @@ async function withReadings(page, share, day) {
   await page.getByRole('button', { name: /Replace/ }).click();
 }
 
-const today = () => {
-  const now = new Date();
+const today = (days = 0) => {
+  const now = new Date(Date.now() + days * 86_400_000);
   return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
 };
 
@@ -56,6 +56,9 @@ test('from a reading it says how long the water lasts, and with less use longer'
   await safe.getByRole('combobox', { name: 'With a chance of' }).selectOption({ label: '5 in 10' });
   await page.waitForTimeout(500);
   assert.ok((await litres()) >= careful, 'a smaller chance allows no less');
+  // To any day.
+  await safe.getByLabel('Until').fill(today(10));
+  await safe.getByRole('combobox', { name: 'To last' }).locator('option:checked', { hasText: '10 days' }).waitFor({ state: 'attached' });
   await page.getByText(/Use a quarter less: in a middle year/).waitFor();
   await page.getByText(/The rain of 12 years on record/).waitFor();
   await safe.getByRole('combobox', { name: 'Rain to come' }).selectOption({ label: 'as generated years' });
