@@ -4,12 +4,12 @@ use super::follow::{Held, derived};
 use chrono::Days;
 use leptos::prelude::*;
 
-use super::element::{element, is_open, list, live, nothing, worded};
+use super::element::{Element, element, is_open, list, live, nothing, worded};
 use super::field::typed_field;
 use super::{Desk, water};
 use crate::app::draft::Draft;
 use crate::app::event::Event;
-use crate::app::view::upkeep::{self, JobView, UpkeepView};
+use crate::app::view::upkeep::{self, CareView, JobView, UpkeepView};
 use crate::site::diary::Told;
 use crate::site::part::PartId;
 use crate::site::upkeep::Job;
@@ -35,7 +35,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
         .child(worded("P", say::USUAL).class("small"));
     element("SECTION")
         .class("upkeep")
-        .child(worded("H1", phrase!("Upkeep", "Cuidados")))
+        .child(worded("H1", say::TITLE))
         .child(element("DIV").class("columns even").child(work).child(water::of_site(desk)))
         .into()
 }
@@ -43,11 +43,7 @@ pub(crate) fn upkeep(desk: Desk) -> AnyView {
 fn jobs(view: UpkeepView, open: Held<bool>, desk: Desk) -> AnyView {
     let UpkeepView { empty, not_written, groups, mut before_storm } = view;
     let group = |(title, jobs): (&'static str, Vec<JobView>)| {
-        element("DIV")
-            .class("parts")
-            .child(worded("H2", title))
-            .child(element("UL").children(jobs.into_iter().map(|view| job(view, desk))))
-            .into()
+        element("DIV").class("parts").child(worded("H2", title)).child(jobs_of(jobs, desk)).into()
     };
     let occasions = say::OCCASIONS.iter().map(|occasion| {
         let mut steps: Vec<String> = occasion.steps.iter().map(|step| (*step).to_owned()).collect();
@@ -73,12 +69,10 @@ pub(super) fn of_part(part: PartId, desk: Desk) -> AnyView {
             Some(upkeep::of_part(site, part, case.lesson.as_deref(), &case.units, case.today))
         })
     });
+    let open = Held::new(false);
     live(move || {
-        let (jobs, past) = shown.get().unwrap_or_default();
-        let to_do = (!jobs.is_empty()).then(|| {
-            let list = element("UL").children(jobs.into_iter().map(|view| job(view, desk)));
-            element("DIV").class("parts").child(worded("H3", phrase!("Upkeep", "Cuidados"))).child(list).into()
-        });
+        let CareView { title, jobs, past } = shown.get().unwrap_or_default();
+        let to_do = (!jobs.is_empty()).then(|| folded(title, open).child(jobs_of(jobs, desk)).into());
         let past = (!past.is_empty()).then(|| {
             let head = worded("H3", phrase!("Last in the diary", "Lo último en el diario"));
             element("DIV").child(head).child(list("notes", past)).into()
@@ -101,15 +95,24 @@ fn unwritten(views: Vec<JobView>, open: Held<bool>, desk: Desk) -> AnyView {
     });
     let row =
         element("DIV").class("row").attribute("role", "group").attribute("aria-label", say::ALL_DONE).children(ago);
+    folded(say::not_written(views.len()), open)
+        .child(worded("P", format!("{}:", say::ALL_DONE)))
+        .child(row)
+        .child(jobs_of(views, desk))
+        .into()
+}
+
+/// A fold of jobs that stays open while they are done one by one.
+fn folded(title: String, open: Held<bool>) -> Element {
     element("DETAILS")
         .class("parts")
         .opened(open.get_untracked())
         .on("toggle", move |event| open.set(is_open(&event)))
-        .child(worded("SUMMARY", say::not_written(views.len())))
-        .child(worded("P", format!("{}:", say::ALL_DONE)))
-        .child(row)
-        .child(element("UL").children(views.into_iter().map(|view| job(view, desk))))
-        .into()
+        .child(worded("SUMMARY", title))
+}
+
+fn jobs_of(views: Vec<JobView>, desk: Desk) -> Element {
+    element("UL").children(views.into_iter().map(|view| job(view, desk)))
 }
 
 fn job(view: JobView, desk: Desk) -> AnyView {

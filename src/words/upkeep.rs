@@ -9,6 +9,8 @@ use crate::site::system::System;
 use crate::site::work::Task;
 use chrono::NaiveDate;
 
+/// Over the place, and over the jobs of a part.
+pub const TITLE: Phrase = phrase!("Upkeep", "Cuidados");
 /// Nothing to do.
 pub const NO_PARTS: Phrase =
     phrase!("The house has no parts yet that want upkeep.", "La casa no tiene todavía partes que pidan cuidados.");

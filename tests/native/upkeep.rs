@@ -7,6 +7,7 @@ use eavewater::app::model::{Model, Place};
 use eavewater::app::next::NextEvent;
 use eavewater::app::sketch::Sketch;
 use eavewater::app::update::update;
+use eavewater::app::view::upkeep::CareView;
 use eavewater::app::view::{ahead, frame, house, upkeep};
 use eavewater::engine::learning::calls::{calls, last_worked};
 use eavewater::engine::learning::lesson::Lesson;
@@ -58,12 +59,13 @@ fn a_job_is_done_with_one_event_and_comes_due_again_on_its_part() {
     assert!(marks(&view) > marks(&plain), "what is overdue is marked in the drawing");
     // Its sheet has its jobs and its past, and no other part's.
     let on_sheet = |id| upkeep::of_part(model.site().unwrap(), id, None, &Units::default(), TODAY);
-    let (jobs, past) = on_sheet(job.part);
+    let CareView { title, jobs, past } = on_sheet(job.part);
+    assert_eq!(title, "Upkeep: 1 job is due.");
     assert!(jobs.iter().all(|view| view.job.part == job.part) && jobs.iter().any(|view| view.job == job));
     let told = Told::Work { on: Some(job.part), task: job.task };
     let told = words::diary::told(&told, &model.site().unwrap().site.system, &Units::default());
     assert_eq!(past, [format!("{}: {told}", words::date(TODAY - chrono::Days::new(200)))]);
-    assert_eq!(on_sheet(gutter(&model).part).1, Vec::<String>::new());
+    assert_eq!(on_sheet(gutter(&model).part).past, Vec::<String>::new());
     done(&mut model, job, 0);
     assert_eq!(group_of(&model, job), "In good time");
     update(&mut model, Event::UndoWanted);

@@ -96,15 +96,19 @@ pub fn upkeep(kept: &KeptSite, lesson: Option<&Lesson>, units: &Units, today: Na
 /// So many entries of a part's past are listed.
 const PAST: usize = 5;
 
-/// What is to be done on one part, the first in need first, and what the diary tells of it, the newest first. A use has
-/// its barriers with it.
-pub fn of_part(
-    kept: &KeptSite,
-    id: PartId,
-    lesson: Option<&Lesson>,
-    units: &Units,
-    today: NaiveDate,
-) -> (Vec<JobView>, Vec<String>) {
+/// What is to be done on one part.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CareView {
+    /// Over the jobs: whether any is due.
+    pub title: String,
+    /// Its jobs.
+    pub jobs: Vec<JobView>,
+    /// What the diary tells of it, the newest first.
+    pub past: Vec<String>,
+}
+
+/// What is to be done on one part, and was. A use has its barriers with it.
+pub fn of_part(kept: &KeptSite, id: PartId, lesson: Option<&Lesson>, units: &Units, today: NaiveDate) -> CareView {
     let system = &kept.site.system;
     let is_here = |part: PartId| part == id || use_of(system, part) == Some(id);
     let mut dues = standing(kept, lesson, today);
@@ -113,7 +117,9 @@ pub fn of_part(
     let here = kept.diary.entries().iter().rev().filter(|entry| entry.told.part().is_some_and(is_here)).take(PAST);
     let past =
         here.map(|entry| format!("{}: {}", words::date(entry.date), words::diary::told(&entry.told, system, units)));
-    (jobs, past.collect())
+    let due = dues.iter().filter(|due| matches!(due.standing, Standing::Overdue(_))).count();
+    let due = words::upkeep::due_line(due, 0).map_or_else(String::new, |due| [": ", &due].concat());
+    CareView { title: [words::upkeep::TITLE.text(), &due].concat(), jobs, past: past.collect() }
 }
 
 fn job_view(due: &Due, kept: &KeptSite, units: &Units) -> JobView {
