@@ -35,7 +35,12 @@ pub fn title(site: &str) -> String {
 
 /// The day on which it was made.
 pub fn made_on(day: NaiveDate) -> String {
-    say!("As of {date}.", "Al {date}.", date = super::date(day))
+    say!(
+        "As of {date}, by Eavewater {version}.",
+        "Al {date}, según Eavewater {version}.",
+        date = super::date(day),
+        version = env!("CARGO_PKG_VERSION")
+    )
 }
 
 /// A trial is open, which the report leaves aside.

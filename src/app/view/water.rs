@@ -14,7 +14,7 @@ use crate::engine::treatment::step::Step;
 use crate::language::small;
 use crate::quantity::Units;
 use crate::site::details::Detail;
-use crate::site::diary::{Diary, Parameter, Told};
+use crate::site::diary::{Diary, Entry, Parameter, Told};
 use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::system::System;
@@ -223,6 +223,12 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool, drink: &str) -> (Ju
     let place = result.at.map(|at| seen.site.system.name_of(at)).filter(|name| !name.is_empty());
     let place = place.map(|name| format!(", {name}")).unwrap_or_default();
     let found = words::diary::found(result.of, result.found);
+    // Which laboratory, say.
+    let is_of = |entry: &&Entry| {
+        entry.date == result.date
+            && matches!(entry.told, Told::Test { at, parameter, .. } if at == result.at && parameter == result.of)
+    };
+    let note = seen.diary.entries().iter().rfind(is_of).map_or("", |entry| entry.note.as_str());
     let meaning = [say::results::meaning(result.of), &say::results::limits_of(result.of, chlorinated)].join(" ");
     let view = TestView {
         title: words::diary::parameter_name(result.of),
@@ -233,7 +239,7 @@ fn test(seen: &Seen<'_>, result: &Result, chlorinated: bool, drink: &str) -> (Ju
             Judgement::NoLimit => class(Verdict::Tells),
         },
         word: say::results::word(judgement),
-        found: format!("{found}, {}{place}.", words::date(result.date)),
+        found: format!("{found}, {}{place}. {note}", words::date(result.date)).trim_end().to_owned(),
         meaning,
         next: say::results::once_more(result, drink)
             .unwrap_or_else(|| say::results::next_step(result.of, judgement, drink)),
@@ -429,6 +435,10 @@ mod tests {
         let boil = "Boil every glass";
         let told_of = |tests: &[_]| sentences(&told(&site, &with(tests))[0]).join(" ");
         assert!(told_of(&[(1, Parameter::EColi, germs)]).contains(boil));
+        // What was noted with a test is told with it.
+        let mut noted = with(&[(1, Parameter::EColi, germs)]).entries().to_vec();
+        noted[0].note = "By the town's laboratory".to_owned();
+        assert!(sentences(&told(&site, &Diary::of(noted))[0]).join(" ").contains(" By the town's laboratory "));
         let both = told_of(&[(1, Parameter::EColi, germs), (2, Parameter::Lead, lead)]);
         assert!(!both.contains(boil) && both.contains("with other water: boiling doesn't make this fit"), "{both}");
         // Also while a first clean sample is waiting for the second.
