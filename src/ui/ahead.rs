@@ -12,6 +12,7 @@ use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
+use crate::app::view::checks;
 use crate::language::Phrase;
 use crate::site::diary::Subject;
 use crate::words::{ahead as say, learning};
@@ -53,6 +54,7 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
         .child(found(|view, desk| figure::chart(view.fan.clone(), desk)))
         .child(live(move || if can_choose.get() { choices(desk, shown) } else { nothing() }))
         .child(found(|view, _| rest(view)))
+        .child(live(move || if can_choose.get() { storm(desk) } else { nothing() }))
         .child(live(move || shown.with(|view| view.as_ref()?.learnt.as_ref().map(learnt)).unwrap_or_else(nothing)))
         .child(foot(desk))
         .into()
@@ -121,6 +123,19 @@ fn learnt((odd, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
         worded("H2", learning::TITLE).into(),
         list("reservations", odd.clone()).into(),
         list("notes", sentences.clone()).into(),
+    ];
+    views.into_any()
+}
+
+fn storm(desk: Desk) -> AnyView {
+    let told = desk.case.with(|case| {
+        let site = case.site.as_ref()?;
+        Some(checks::storm(site, case.outcome.as_deref(), case.today, &case.units))
+    });
+    let views: Vec<AnyView> = vec![
+        worded("H2", say::STORM).into(),
+        list("notes", told.unwrap_or_default()).into(),
+        worded("P", say::STORM_LISTS).class("small").into(),
     ];
     views.into_any()
 }

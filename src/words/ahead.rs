@@ -24,6 +24,13 @@ pub const HELPS: Phrase = phrase!("What would help", "Lo que ayudaría");
 pub const SAFE: Phrase = phrase!("How much is safe", "Cuánto es seguro");
 /// Over the chances.
 pub const CHANCES: Phrase = phrase!("When it may run out", "Cuándo se puede acabar");
+/// Over what a storm would find and do.
+pub const STORM: Phrase = phrase!("If a storm comes", "Si viene una tormenta");
+/// Under it.
+pub const STORM_LISTS: Phrase = phrase!(
+    "The storm is that of the sheets' checks. What to do before one and after it stands under Upkeep.",
+    "La tormenta es la de las comprobaciones de las hojas. Qué hacer antes y después está en Cuidados.",
+);
 /// Over what it rests on.
 pub const BASIS: Phrase = phrase!("What this rests on", "En qué se basa esto");
 /// Over the choice of days.

@@ -425,9 +425,10 @@ pub const STALE: Phrase = phrase!(
 pub const OPTIONS: Phrase = phrase!("Options", "Opciones");
 /// What they are.
 pub const SIDE_BY_SIDE: Phrase = phrase!(
-    "Kept beside the house, up to six, and run on the same rain from the water that the house has on the first day.",
+    "Kept beside the house, up to six, and run on the same rain from the water that the house has on the first day. What was \
+     changed in the house since isn't in them.",
     "Guardadas al lado de la casa, hasta seis, y calculadas con la misma lluvia desde el agua que la casa tiene el \
-     primer día.",
+     primer día. Lo que cambió después en la casa no está en ellas.",
 );
 /// The house among its options.
 pub const THE_HOUSE: Phrase = phrase!("House as it is", "La casa como está");

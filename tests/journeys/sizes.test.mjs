@@ -18,7 +18,7 @@ test('the smallest, the curves, the surface and the handbooks are there with the
   const page = await startApp(browser, host.address());
   await demoSizing(page);
   const smallest = section(page, 'Smallest that does it');
-  await smallest.getByText(/It would do for a use of/).waitFor();
+  await smallest.getByText(/for a use of/).waitFor();
   await smallest.getByText(/Never short at all/).waitFor();
   // The wanted reliability is the person's own; another one gives other sizes.
   const before = await smallest.locator('.answers').innerText();
@@ -47,7 +47,7 @@ test('the smallest, the curves, the surface and the handbooks are there with the
 
 // What holds the page of the demo house for so long that it is noticed while questions of size are answered, slowed four times.
 async function held(t, page) {
-  await section(page, 'Smallest that does it').getByText(/A use of/).waitFor();
+  await section(page, 'Smallest that does it').getByText(/for a use of/).waitFor();
   const slow = await slowed(page);
   const told = [];
   const surface = section(page, 'Storage and use together');
@@ -95,5 +95,5 @@ test('no question of size holds the page so that it is noticed, and it can be ca
   await page.getByRole('combobox', { name: 'What is wanted' }).selectOption({ label: '95 % of days not dry' });
   await page.getByText('Cancelled before it was done.').waitFor();
   await page.getByRole('button', { name: 'Reckon it' }).tap();
-  await section(page, 'Smallest that does it').getByText(/A use of/).waitFor();
+  await section(page, 'Smallest that does it').getByText(/for a use of/).waitFor();
 });

@@ -474,3 +474,22 @@ fn a_store_that_fell_faster_than_its_own_uses_draw_is_questioned_within_a_week()
     assert!(!asked(free, 0.9 * holds(free), 0.85 * holds(free)), "within what a dipstick can tell");
     assert!(asked(free, 0.9 * holds(free), 0.8 * holds(free)), "nothing draws from it");
 }
+
+#[test]
+fn a_storm_finds_the_room_that_the_readings_leave() {
+    let mut model = with_demo();
+    let kept = model.site().unwrap();
+    let outcome = Ok(eavewater::engine::question::answer(&kept.site, kept.rain.as_deref().unwrap()).unwrap());
+    let tank = kept.site.system.uses[0].tank.unwrap();
+    let place = kept.site.system.tanks.iter().position(|other| other.id == tank).unwrap();
+    let mut storm_in = |level: Level| {
+        let told = Told::Level { of: Water::Tank(tank), level, undrawn: None, joined: Vec::new() };
+        update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, NOW));
+        let told = eavewater::app::view::checks::storm(model.site().unwrap(), Some(&outcome), TODAY, &model.units);
+        assert_eq!(told.len(), model.site().unwrap().site.system.tanks.len());
+        told[place].clone()
+    };
+    let empty = storm_in(Level::Depth(eavewater::quantity::Length::metres(0.0)));
+    let full = storm_in(Level::Full);
+    assert!(empty.contains("nothing spills") && !full.contains("nothing spills"), "{empty} {full}");
+}

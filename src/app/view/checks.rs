@@ -123,6 +123,20 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> 
     of_all(&asked).iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 
+/// What the storm of the checks would do in each tank as it stands today.
+pub fn storm(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate, units: &Units) -> Vec<String> {
+    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
+    let (read, system) = (kept.stands(today), &kept.site.system);
+    let asked = Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today };
+    let mut told = Vec::new();
+    for tank in &system.tanks {
+        for check in of_part(&asked, tank.id).iter().filter(|check| check.subject == Subject::StormTank) {
+            told.push(format!("{}: {}", tank.name, view(check, system, units).sentence));
+        }
+    }
+    told
+}
+
 pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {
     let told = say::said(check, system, units);
     let text = say::text(check.subject);
@@ -187,7 +201,9 @@ fn input(input: &Input, part: PartId, system: &System, units: &Units) -> InputVi
             };
             let text = match options.get(chosen) {
                 Some(option) => (*option).to_owned(),
-                None => shown::entered(input.value, row.kind, units),
+                None if entered => shown::entered(input.value, row.kind, units),
+                // A usual value is no more exact in another unit.
+                None => shown::figure(input.value, row.kind, units),
             };
             InputView { label: say::details::label_of(detail, of, part, system), text, entry: Some(entry) }
         }
