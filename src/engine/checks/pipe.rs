@@ -96,12 +96,15 @@ impl Pipe {
     }
 }
 
-/// The flow at which a loss that rises with it comes to a head: by halving, up to 30 m/s.
+/// The flow at which a loss that rises with it comes to a head: by halving, up to 30 m/s, to ten digits.
 pub fn flow_for(head_m: f64, bore_m: f64, loss_m: impl Fn(f64) -> f64) -> f64 {
     const HALVINGS: usize = 60;
     const FASTEST_M_S: f64 = 30.0;
     let (mut low, mut high) = (0.0, FASTEST_M_S * circle(bore_m));
     for _ in 0..HALVINGS {
+        if high - low <= 1e-10 * high {
+            break;
+        }
         let middle = (low + high) / 2.0;
         if loss_m(middle) < head_m { low = middle } else { high = middle }
     }
@@ -142,7 +145,12 @@ pub fn colebrook(reynolds: f64, relative_roughness: f64) -> f64 {
     const ROUNDS: usize = 30;
     let mut root = 1.0 / swamee_jain(reynolds, relative_roughness).sqrt();
     for _ in 0..ROUNDS {
+        let before = root;
         root = -2.0 * libm::log10(relative_roughness / 3.7 + 2.51 * root / reynolds);
+        // Each round brings it some ten times nearer.
+        if (root - before).abs() <= 1e-12 * root.abs() {
+            break;
+        }
     }
     1.0 / (root * root)
 }

@@ -23,7 +23,7 @@ pub fn surface_m2(tank: &Tank) -> f64 {
 /// Seconds in which two tanks even out from one difference of level to another, by the flow (m³/s) that each difference
 /// drives: ∫ A₁A₂/(A₁+A₂) dh ÷ Q(h), taken over √h, in which it is nearly straight (Simpson's rule).
 pub fn seconds_to_level(areas_m2: [f64; 2], from_m: f64, to_m: f64, flow: impl Fn(f64) -> f64) -> f64 {
-    const STEPS: usize = 64;
+    const STEPS: usize = 16;
     let [first, second] = areas_m2;
     let together = first * second / (first + second);
     let (start, end) = (to_m.max(0.0).sqrt(), from_m.sqrt());
