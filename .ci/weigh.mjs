@@ -6,7 +6,7 @@ import { join, relative } from 'node:path';
 import { brotliCompressSync, constants } from 'node:zlib';
 
 const PROMISED = 350_000;
-const CEILING = 522_500;
+const CEILING = 509_500;
 const folder = process.argv[2];
 if (!folder) {
   console.error('which folder? node .ci/weigh.mjs FOLDER');
