@@ -25,3 +25,6 @@ pub mod ui;
 
 #[cfg(target_arch = "wasm32")]
 pub mod browser;
+
+/// The version of the program.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");

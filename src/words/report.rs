@@ -39,7 +39,7 @@ pub fn made_on(day: NaiveDate) -> String {
         "As of {date}, by Eavewater {version}.",
         "Al {date}, según Eavewater {version}.",
         date = super::date(day),
-        version = env!("CARGO_PKG_VERSION")
+        version = crate::VERSION
     )
 }
 
