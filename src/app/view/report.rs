@@ -102,7 +102,9 @@ fn answered(about: &About, extent: Extent) -> Section {
     // Who reads no further reads that nobody is to drink.
     for tap in taps(&about.seen()).into_iter().filter(|tap| tap.urgent) {
         section.heading(tap.name.as_str());
-        section.check(CheckView { class: tap.class, word: tap.word, sentence: tap.verdict, ..CheckView::BLANK });
+        // What fails comes first.
+        let to_do = tap.tests.into_iter().next().map(|test| test.next).unwrap_or_default();
+        section.check(CheckView { class: tap.class, word: tap.word, sentence: tap.verdict, to_do, ..CheckView::BLANK });
     }
     section.blocks.push(super::document::Block::Answer(view.headline));
     section.list(view.reservations);
@@ -373,13 +375,15 @@ fn kept_up(about: &About) -> Section {
 
 #[cfg(test)]
 mod tests {
-    #![allow(clippy::unwrap_used)]
+    #![allow(clippy::unwrap_used, clippy::panic)]
     use super::*;
+    use crate::app::draft::Draft;
     use crate::app::event::Event;
     use crate::app::update::update;
     use crate::app::view::document::Block;
     use crate::engine::treatment::chain::has_chain;
     use crate::records::cupboard::{Index, Opened};
+    use crate::site::diary::{Parameter, TestResult, Told};
 
     fn opened() -> Model {
         let mut model = Model::default();
@@ -535,5 +539,31 @@ mod tests {
         }
         assert!(text.contains("30\u{a0}de agosto de 2026") && text.contains("Adónde fue el agua"));
         speak(Language::English);
+    }
+    #[test]
+    fn what_must_not_be_drunk_stands_first_in_either_report_with_what_to_do() {
+        let mut model = opened();
+        let tap = model.site().unwrap().site.system.uses[0].clone();
+        let (at, parameter) = (Some(tap.id), Parameter::EColi);
+        let told = Told::Test { at, parameter, found: TestResult::Present };
+        let draft = Draft { id: None, date: model.today, told, note: String::new() };
+        update(&mut model, Event::EntryWritten(draft, 1_795_000_000_000));
+        let case = Case::of(&model, 358.0, None);
+        for extent in [Extent::Short, Extent::Whole] {
+            let document = report(&model, &case, extent).unwrap();
+            let [Block::Heading(name), Block::Check(first), ..] = document.sections[0].blocks.as_slice() else {
+                panic!("{:?}", document.sections[0].blocks)
+            };
+            assert!(*name == tap.name && first.class == "check fails", "{name} {first:?}");
+            assert!(first.to_do.contains("Boil every glass"), "{first:?}");
+            // And again among the tests to which the verdict points.
+            let blocks = document.sections.iter().skip(1).flat_map(|section| &section.blocks);
+            let told = blocks.filter(|block| matches!(block, Block::Check(view) if view.to_do == first.to_do)).count();
+            assert_eq!(told, 1, "{extent:?}");
+        }
+        let plain = opened();
+        let case = Case::of(&plain, 358.0, None);
+        let document = report(&plain, &case, Extent::Short).unwrap();
+        assert!(matches!(document.sections[0].blocks[0], Block::Answer(_)));
     }
 }
