@@ -35,7 +35,26 @@ pub fn metered(litres: f64, units: &Units) -> String {
 fn entered_to(digits: u8, si: f64, kind: Kind, units: &Units) -> String {
     let value = in_unit(si, kind, units);
     let digits = if is_whole_in(value, digits.into()) { digits } else { 4 };
+    if digits == 4
+        && let Some(text) = feet_and_inches(value, units.of(kind).symbol)
+    {
+        return text;
+    }
     with_unit(&significant(value, digits.into()), kind, units)
+}
+
+/// Feet as a rule shows them, "6 ft 2 in", where it has a mark for them: sixteenths of an inch.
+fn feet_and_inches(value: f64, symbol: &str) -> Option<String> {
+    const MARKS: f64 = 12.0 * 16.0;
+    const OFF: f64 = 1e-6;
+    let marks = (value * MARKS).round();
+    if symbol != "ft" || (value * MARKS - marks).abs() > OFF * MARKS {
+        return None;
+    }
+    let feet = (marks / MARKS).trunc();
+    let inches = significant((marks - feet * MARKS).abs() / 16.0, 6) + "\u{a0}in";
+    let sign = if marks < 0.0 { "−" } else { "" };
+    Some(if feet == 0.0 { sign.to_owned() + &inches } else { significant(feet, 6) + "\u{a0}ft\u{a0}" + &inches })
 }
 
 /// Whether so many significant digits are the whole of a number, but for rounding.
@@ -207,6 +226,20 @@ mod tests {
         assert_eq!(entered(1600.0 * 0.092_903_04, Kind::Area, &metric), "148.6\u{a0}m²");
         assert_eq!(entered(1600.0 * 0.092_903_04, Kind::Area, &us), "1,600\u{a0}ft²");
         assert_eq!(entered(0.1, Kind::Length, &us), "0.3281\u{a0}ft");
+        // What a rule has a mark for is told as it shows it, and is read again as the same.
+        for (typed, shown) in [
+            ("6 ft 2", "6\u{a0}ft\u{a0}2\u{a0}in"),
+            ("-1'4\"", "−1\u{a0}ft\u{a0}4\u{a0}in"),
+            ("4 in", "4\u{a0}in"),
+            ("7 1/16 in", "7.0625\u{a0}in"),
+            ("6.5 ft", "6.5\u{a0}ft"),
+        ] {
+            let read = |text: &str| crate::quantity::typed::quantity(text, Kind::Length, &us).map(|typed| typed.si);
+            let text = read(typed).map(|si| entered(si, Kind::Length, &us));
+            assert_eq!(text.as_deref(), Ok(shown));
+            let off = read(shown).and_then(|again| Ok((again - read(typed)?).abs()));
+            assert!(off.is_ok_and(|off| off < 1e-12), "{shown}");
+        }
     }
 
     #[test]
