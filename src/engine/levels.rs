@@ -9,7 +9,7 @@ use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::site::tank::Tank;
 
-use super::balance::plan::Plan;
+use super::balance::plan::{Plan, Store};
 
 /// Water in a store by a reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -121,6 +121,11 @@ fn held_by(joined: &Joined, dead_l: f64, system: &System, (store, of, level): (u
     };
     let live_l = live_l.clamp(0.0, capacity_l);
     Some(Held { store, live_l, whole_l: live_l + dead_l, full: is_full(live_l, capacity_l), above_rim })
+}
+
+/// How high water stands in a tank of a store with so much live water, in m over the tank's floor; dead storage is full.
+pub fn level_in_m(store: &Store, tank: &Tank, live_l: f64) -> f64 {
+    (store.joined.surface_m(live_l) - tank.floor.get()).max(tank.outlet.get())
 }
 
 /// The store, as its place in the plan, that holds a tank.

@@ -130,8 +130,7 @@ pub fn perhaps_thousands(text: &str) -> Option<f64> {
     (grouped && all_digits(head) && all_digits(tail)).then(|| decimal::read(&format!("{head}{tail}")))?
 }
 
-/// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`, `2½`).
-/// In Spanish, "3 mil" is 3,000.
+/// A number and what follows it; in Spanish, "3 mil" is 3,000.
 fn thousands(number: f64, after: &str) -> (f64, &str) {
     let behind = after.strip_prefix("mil").filter(|behind| !behind.starts_with(char::is_alphabetic));
     match behind.filter(|_| language::spoken() != language::Language::English) {
@@ -140,6 +139,7 @@ fn thousands(number: f64, after: &str) -> (f64, &str) {
     }
 }
 
+/// The number at the start of the text and what follows it: a decimal number, a fraction, or both (`2 1/2`, `2½`).
 fn leading_number(text: &str) -> Option<(f64, &str)> {
     let unsigned = text.strip_prefix(['-', '−', '+']).unwrap_or(text);
     if let Some((value, after)) = leading_fraction(unsigned) {

@@ -2,7 +2,8 @@
 
 use super::Outcome;
 use crate::app::model::KeptSite;
-use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part};
+use crate::engine::ahead::standing::Stands;
+use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again, of_all, of_part, storm_in_tanks};
 use crate::language::{Phrase, capital};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
@@ -99,42 +100,40 @@ pub fn checks(
     today: NaiveDate,
     units: &Units,
 ) -> Vec<CheckView> {
-    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
     let read = kept.stands(today);
-    let asked = Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today };
-    of_part(&asked, part).iter().chain(again).map(|check| view(check, &kept.site.system, units)).collect()
+    let found = of_part(&asked(kept, outcome, read.as_ref(), today), part);
+    found.iter().chain(again).map(|check| view(check, &kept.site.system, units)).collect()
 }
 
 /// The checks of a part that run the balance anew: only when the site, its rain or the part have changed.
 pub fn checked_again(kept: &KeptSite, part: PartId, outcome: Option<&Outcome>) -> Vec<Check> {
-    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    // They don't ask for the day.
-    again::of_part(
-        &Asked { site: &kept.site, rain: kept.rain.as_deref(), answer, read: None, today: NaiveDate::default() },
-        part,
-    )
+    // They don't ask for the day, nor for what was read.
+    let asked = asked(kept, outcome, None, NaiveDate::default());
+    again::of_part(&Asked { rain: kept.rain.as_deref(), ..asked }, part)
 }
 
-/// The parts with a check that fails on what is known of them, not on usual sizes.
-pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate) -> Vec<PartId> {
-    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let read = kept.stands(today);
-    let asked = Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today };
-    of_all(&asked).iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
+/// The parts with a check that fails on what is known of them, not on usual sizes, by what was read of the tanks.
+pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, read: Option<&Stands>, today: NaiveDate) -> Vec<PartId> {
+    let found = of_all(&asked(kept, outcome, read, today));
+    found.iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 
 /// What the storm of the checks would do in each tank as it stands today.
 pub fn storm(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate, units: &Units) -> Vec<String> {
-    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
     let (read, system) = (kept.stands(today), &kept.site.system);
-    let asked = Asked { site: &kept.site, rain: None, answer, read: read.as_ref(), today };
-    let mut told = Vec::new();
-    for tank in &system.tanks {
-        for check in of_part(&asked, tank.id).iter().filter(|check| check.subject == Subject::StormTank) {
-            told.push(format!("{}: {}", tank.name, view(check, system, units).sentence));
-        }
-    }
-    told
+    let found = storm_in_tanks(&asked(kept, outcome, read.as_ref(), today));
+    let told = |check: &Check| format!("{}: {}", system.name_of(check.part), view(check, system, units).sentence);
+    found.iter().map(told).collect()
+}
+
+fn asked<'a>(
+    kept: &'a KeptSite,
+    outcome: Option<&'a Outcome>,
+    read: Option<&'a Stands>,
+    today: NaiveDate,
+) -> Asked<'a> {
+    let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
+    Asked { site: &kept.site, rain: None, answer, read, today }
 }
 
 pub(super) fn view(check: &Check, system: &System, units: &Units) -> CheckView {

@@ -75,18 +75,20 @@ fn table(recorded: Option<&Likeness>, generated: &Likeness, units: &Units) -> Ta
     let depth = |mm: f64| shown::figure(mm, Kind::Depth, units);
     let row = |name: &str, value: &dyn Fn(&Likeness) -> Option<String>| {
         let or_none = |like| value(like).unwrap_or_else(|| "—".to_owned());
-        let cells = [Some(name.to_owned()), recorded.map(or_none), Some(or_none(generated))];
-        cells.into_iter().flatten().collect::<Vec<_>>()
+        let mut cells = vec![name.to_owned()];
+        cells.extend(recorded.map(or_none));
+        cells.push(or_none(generated));
+        cells
     };
     // A single year is neither.
     let extremes = |like: &Likeness| like.extremes_mm.filter(|_| like.rain_years > 1);
-    let heads = say::COLUMNS.map(String::from);
+    let mut columns: Vec<String> = say::COLUMNS.map(String::from).into();
+    if recorded.is_none() {
+        columns.remove(1);
+    }
     let [mean, spread, driest, wettest, middle, tenth, longest] = say::ROWS;
     Table {
-        columns: [Some(heads[0].clone()), recorded.map(|_| heads[1].clone()), Some(heads[2].clone())]
-            .into_iter()
-            .flatten()
-            .collect(),
+        columns,
         rows: vec![
             row(&mean, &|like| (like.rain_years > 0).then(|| depth(like.annual_mm))),
             row(&spread, &|like| like.annual_cv.map(words::percent)),

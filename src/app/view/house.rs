@@ -4,11 +4,13 @@ use chrono::NaiveDate;
 
 use super::{Outcome, sheet, upkeep};
 use crate::app::model::KeptSite;
+use crate::engine::ahead::standing::Stands;
 use crate::engine::balance::plan::plan;
 use crate::engine::checks::now;
 use crate::engine::diary::due::Standing;
 use crate::engine::learning::calls::last_worked;
 use crate::engine::learning::lesson::Lesson;
+use crate::engine::levels::{level_in_m, store_of};
 use crate::engine::question::Answer;
 use crate::figures::drawing::Drawing;
 use crate::figures::house::{self, Labels, PartLabel, PartMark, Sign, TankWater};
@@ -82,14 +84,15 @@ pub fn house(
     let system = &kept.site.system;
     let found = findings(system);
     let answer = outcome.and_then(|outcome| outcome.as_ref().ok());
-    let Today { water, told: told_of_water, read } = water_today(kept, answer, units, today);
+    let stands = kept.stands(today);
+    let Today { water, told: told_of_water, read } = water_today(kept, answer, stands.as_ref(), units, today);
     let ran = ran(kept, today);
     let faults: Vec<PartId> = found.iter().filter_map(words::findings::part).collect();
     let mut marks: Vec<PartMark> = faults.iter().map(|part| PartMark { part: *part, sign: Sign::Fault }).collect();
     let unused = if found.is_empty() { unused(system) } else { Vec::new() };
     let mut loose = wants_attention(system);
     loose.extend(unused.iter().map(|unused| unused.part()));
-    loose.extend(super::checks::failing(kept, outcome, today));
+    loose.extend(super::checks::failing(kept, outcome, stands.as_ref(), today));
     loose.extend(super::water::failing(kept, today));
     let jobs = upkeep::standing(kept, lesson, today);
     let overdue = upkeep::overdue_parts(&jobs, kept);
@@ -146,9 +149,11 @@ struct Today {
 }
 
 /// What stands in a tank today by its readings, in L, if there are any.
-pub(super) fn read_today(kept: &KeptSite, tank: PartId, units: &Units, today: NaiveDate) -> Option<f64> {
-    let read = water_today(kept, None, units, today).read;
-    read.into_iter().find(|(id, _)| *id == tank).map(|(_, litres)| litres)
+pub(super) fn read_today(kept: &KeptSite, tank: PartId, today: NaiveDate) -> Option<f64> {
+    let (system, plan) = (&kept.site.system, plan(&kept.site.system).ok()?);
+    let (tank, store) = (system.tank(tank)?, store_of(&plan, system, tank)?);
+    let live_l = kept.stands(today)?.read_l(store)?;
+    Some(tank.shape.volume_l(level_in_m(&plan.stores[store], tank, live_l)))
 }
 
 fn warnings(lesson: &Lesson, kept: &KeptSite) -> Vec<String> {
@@ -169,29 +174,33 @@ fn headline(kept: &KeptSite, outcome: Option<&Outcome>, broken: bool) -> String 
 
 /// The level in each tank today, and what that is: as read and reckoned on where there is a reading, else as on this
 /// day of the year with the store at its middle. Dead storage counts as full.
-fn water_today(kept: &KeptSite, answer: Option<&Answer>, units: &Units, today: NaiveDate) -> Today {
+fn water_today(
+    kept: &KeptSite,
+    answer: Option<&Answer>,
+    read: Option<&Stands>,
+    units: &Units,
+    today: NaiveDate,
+) -> Today {
     let system = &kept.site.system;
     let Ok(plan) = plan(system) else { return Today { water: Vec::new(), told: None, read: Vec::new() } };
-    let read = kept.stands(today);
     let usual = answer.map(|answer| now::usual_l(answer, today)).unwrap_or_default();
     let (mut water, mut read_in) = (Vec::new(), Vec::new());
     let mut unread = Vec::new();
     for (at, store) in plan.stores.iter().enumerate() {
-        let own = read.as_ref().and_then(|read| read.read_l(at));
+        let own = read.and_then(|read| read.read_l(at));
         let tanks = || store.tanks.iter().filter_map(|tank| system.tanks.get(*tank));
         if own.is_none() {
             unread.extend(tanks().map(|tank| tank.name.as_str()));
         }
         let Some(live_l) = own.or_else(|| usual.get(at).copied()) else { continue };
-        let surface_m = store.joined.surface_m(live_l);
         for tank in tanks() {
-            let level_m = (surface_m - tank.floor.get()).max(tank.outlet.get());
+            let level_m = level_in_m(store, tank, live_l);
             water.push(TankWater { tank: tank.id, level_m });
             read_in.extend(own.map(|_| (tank.id, tank.shape.volume_l(level_m))));
         }
     }
     let now_l: f64 = read_in.iter().map(|(_, litres)| litres).sum();
-    let told = match (&read, answer) {
+    let told = match (read, answer) {
         _ if plan.stores.is_empty() => None,
         (Some(read), answer) => {
             let dates = [read.read_on, read.last_read_on];
@@ -377,7 +386,9 @@ mod tests {
         let rained = Told::Rain(crate::quantity::Depth::millimetres(12.0));
         let diary = Diary::of(vec![entry(1, today, level), entry(2, today, rained)]);
         let kept = KeptSite::of_file(SiteId(1), SiteFile { site, rain: None, diary, trial: Trial::NONE });
-        let Today { water, told, .. } = water_today(&kept, None, &Units::customary(Customary::Metric), today);
+        let stands = kept.stands(today);
+        let Today { water, told, .. } =
+            water_today(&kept, None, stands.as_ref(), &Units::customary(Customary::Metric), today);
         let drawn: Vec<f64> = water.iter().filter(|water| water.tank == first.id).map(|water| water.level_m).collect();
         assert!(drawn.len() == 1 && (drawn[0] - 1.0).abs() < 1e-6, "{drawn:?}");
         assert!(water.iter().all(|water| water.tank != second.id), "nobody read the second");
@@ -385,7 +396,7 @@ mod tests {
         let litres = shown::figure(first.shape.volume_l(1.0), Kind::Volume, &units);
         assert!(told.as_ref().is_some_and(|told| told.contains(&second.name) && told.contains("unknown")));
         assert!(told.is_some_and(|told| told.starts_with(&format!("{litres} stand in the tanks."))));
-        let of = |id| read_today(&kept, id, &units, today).map(|litres| shown::figure(litres, Kind::Volume, &units));
+        let of = |id| read_today(&kept, id, today).map(|litres| shown::figure(litres, Kind::Volume, &units));
         assert_eq!((of(first.id), of(second.id)), (Some(litres.clone()), None));
         let rows = house(&kept, (None, None), &units, today, 360.0).lists;
         let detail =

@@ -81,7 +81,9 @@ pub fn rain(kept: &KeptSite, reckoning: &Reckoning, waiting: Option<&ReadRain>, 
                 Rain::Normals(normals) => normals_view(normals, reckoning.generated.is_none(), units, width),
             };
             let factors = reckoning.rain_factors.map(Share::get);
-            KeptRainView { generated: generated::generated(rain, reckoning.generated, units, width), factors, ..seen }
+            let (kind, source, summary) = told(rain, units);
+            let generated = generated::generated(rain, reckoning.generated, units, width);
+            KeptRainView { kind, source, summary, generated, factors, ..seen }
         }),
     }
 }
@@ -107,19 +109,37 @@ fn mean_year(record: &RainRecord, units: &Units) -> String {
     words::rain::mean_year(picture::annual_mean_mm(record), units)
 }
 
+/// Of some rain its kind, where it came from, and the whole of it in a sentence.
+pub(super) fn told(rain: &Rain, units: &Units) -> (&'static str, String, String) {
+    match rain {
+        Rain::Record(record) => {
+            let missing = record.depths_mm.iter().filter(|depth| depth.is_none()).count();
+            let wettest = picture::wettest_day(record)
+                .map_or_else(String::new, |day| words::rain::wettest(day.date, day.depth_mm, units));
+            let year = mean_year(record, units) + &wettest;
+            let summary = words::rain::record((record.start, record.end()), missing, &year);
+            (words::rain::DAILY_RECORD.text(), record.source.clone(), summary)
+        }
+        Rain::Normals(normals) => {
+            let year = normals.totals_mm.iter().sum();
+            let doubt = words::rain::means_doubt(year, units);
+            let summary = doubt.unwrap_or_else(|| words::rain::means_come_to(year, units));
+            (words::rain::MONTHLY_MEANS.text(), normals.source.clone(), summary)
+        }
+    }
+}
+
+/// What only a record has; the rest is filled in by [`rain`].
 fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width: f64) -> KeptRainView {
-    let missing = record.depths_mm.iter().filter(|depth| depth.is_none()).count();
-    let wettest = picture::wettest_day(record)
-        .map_or_else(String::new, |day| words::rain::wettest(day.date, day.depth_mm, units));
     let ways = [
         MissingDays::LeaveOutYears { with_more_than: USUAL_MISSING_DAYS },
         MissingDays::LeaveOutYears { with_more_than: 0 },
         MissingDays::Fill,
     ];
     KeptRainView {
-        kind: words::rain::DAILY_RECORD.text(),
-        source: record.source.clone(),
-        summary: words::rain::record((record.start, record.end()), missing, &(mean_year(record, units) + &wettest)),
+        kind: "",
+        source: String::new(),
+        summary: String::new(),
         caution: None,
         doubts: doubts(record).iter().map(|doubt| rain_report::sentence(doubt, units)).collect(),
         generated: GeneratedView::default(),
@@ -132,7 +152,7 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
                 (words::days(days), words::rain::span(span.first, span.last))
             })
             .collect(),
-        treatments: if missing == 0 {
+        treatments: if record.depths_mm.iter().all(Option::is_some) {
             Vec::new()
         } else {
             ways.map(|way| (way, words::rain::missing_days(way), way == treatment)).into()
@@ -140,12 +160,12 @@ fn record_view(record: &RainRecord, treatment: MissingDays, units: &Units, width
     }
 }
 
+/// What only means have; the rest is filled in by [`rain`].
 fn normals_view(normals: &Normals, run_even: bool, units: &Units, width: f64) -> KeptRainView {
-    let year: f64 = normals.totals_mm.iter().sum();
     KeptRainView {
-        kind: words::rain::MONTHLY_MEANS.text(),
-        source: normals.source.clone(),
-        summary: words::rain::means_doubt(year, units).unwrap_or_else(|| words::rain::means_come_to(year, units)),
+        kind: "",
+        source: String::new(),
+        summary: String::new(),
         caution: run_even.then(|| words::rain::EVEN_RAIN.text()),
         doubts: Vec::new(),
         generated: GeneratedView::default(),

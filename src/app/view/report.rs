@@ -37,10 +37,6 @@ impl About<'_> {
         let About { kept, case, answer, units, .. } = self;
         Seen { site: &kept.site, diary: &kept.diary, answer: *answer, today: case.today, units }
     }
-
-    fn rain(&self) -> Option<rain::KeptRainView> {
-        rain::rain(self.kept, &self.kept.site.reckoning, None, self.units, self.width).kept
-    }
 }
 
 /// How much of the report is wanted.
@@ -118,9 +114,10 @@ fn answered(about: &About, extent: Extent) -> Section {
             section.list(sizing::statistics(answer, units));
         }
     }
-    if let (Extent::Short, Some(view)) = (extent, about.rain()) {
-        section.values(vec![(view.kind.to_owned(), view.source)]);
-        section.text(view.summary);
+    if let (Extent::Short, Some(own)) = (extent, kept.rain.as_deref()) {
+        let (kind, source, summary) = rain::told(own, units);
+        section.values(vec![(kind.to_owned(), source)]);
+        section.text(summary);
     }
     if let Some((text, false)) = generated::beside(kept, &kept.site.reckoning) {
         section.text(text);
@@ -213,7 +210,9 @@ fn inputs(about: &About) -> Section {
 fn rained(about: &About) -> Section {
     let About { kept, units, .. } = about;
     let mut section = Section::new(say::RAIN.text());
-    let (Some(own), Some(view)) = (kept.rain.as_deref(), about.rain()) else {
+    let (Some(own), Some(view)) =
+        (kept.rain.as_deref(), rain::rain(kept, &kept.site.reckoning, None, units, about.width).kept)
+    else {
         section.text(words::rain::NONE);
         return section;
     };

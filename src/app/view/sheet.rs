@@ -112,7 +112,7 @@ pub fn sheet(
         system.parts().iter().filter(|other| other.kind() == part.kind()).map(Part::id).collect();
     let found = findings(system);
     let mut state = state(&part, system, outcome, units);
-    state.extend(super::house::read_today(kept, id, units, today).map(|litres| words::parts::stands(litres, units)));
+    state.extend(super::house::read_today(kept, id, today).map(|litres| words::parts::stands(litres, units)));
     let levels =
         kept.diary.entries().iter().filter(|entry| matches!(&entry.told, Told::Level { of, .. } if of.tank() == id));
     state.extend(words::parts::levels_by_size(levels.count()));

@@ -85,18 +85,13 @@ impl Waters {
         let mut waters = vec![Water::default(); self.count];
         for ((at, store), [spill_l, hauled_l]) in plan.stores.iter().enumerate().zip(stores) {
             let water = &mut waters[self.of_store[at]];
-            let leaves = store.spills_to.iter().filter(|to| !matches!(to, SpillTo::Tank(_))).count();
-            #[expect(clippy::cast_precision_loss, reason = "a handful of rims")]
-            let share = leaves as f64 / store.spills_to.len().max(1) as f64;
-            for using in &store.uses {
-                let (Some([wanted_l, yield_l]), Some(plan)) = (uses.get(*using), plan.uses.get(*using)) else {
-                    continue;
-                };
+            for at in &store.uses {
+                let (Some([wanted_l, yield_l]), Some(using)) = (uses.get(*at), plan.uses.get(*at)) else { continue };
                 water.wanted_l += wanted_l;
-                water.counting_l += if plan.counts { *wanted_l } else { 0.0 };
+                water.counting_l += if using.counts { *wanted_l } else { 0.0 };
                 water.yield_l += yield_l;
             }
-            water.spill_l += spill_l * share;
+            water.spill_l += spill_l * store.spill_that_leaves();
             water.hauled_l += hauled_l;
             water.drop_l += before.live_l[at] - after.live_l[at];
         }

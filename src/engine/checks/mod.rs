@@ -48,6 +48,13 @@ pub struct Asked<'a> {
     pub today: NaiveDate,
 }
 
+/// What the storm of the site does in each of its tanks, in the order of the list.
+pub fn storm_in_tanks(asked: &Asked<'_>) -> Vec<Check> {
+    let mut checks = Vec::new();
+    asked.site.system.tanks.iter().for_each(|tank| storm::of_tank(asked, tank, &mut checks));
+    checks
+}
+
 /// What is checked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Subject {

@@ -1,6 +1,7 @@
 //! How much stands in the tanks today: by the readings, or where there are none as on this day of a middle year.
 
 use super::Asked;
+use crate::engine::levels::{level_in_m, store_of};
 use crate::engine::measures::percentiles::on_day;
 use crate::engine::question::Answer;
 use crate::site::part::PartId;
@@ -23,12 +24,8 @@ pub fn usual_l(answer: &Answer, today: NaiveDate) -> Vec<f64> {
 
 /// What stands in a tank today, dead storage full, in L; none without an answer.
 pub fn content_l(asked: &Asked<'_>, tank: PartId) -> Option<f64> {
-    let answer = asked.answer?;
-    let tanks = &asked.site.system.tanks;
-    let at = tanks.iter().position(|other| other.id == tank)?;
-    let store = answer.plan.stores.iter().position(|store| store.tanks.contains(&at))?;
-    let live = *live_l(asked)?.get(store)?;
-    let surface_m = answer.plan.stores[store].joined.surface_m(live);
-    let level = (surface_m - tanks[at].floor.get()).max(tanks[at].outlet.get());
-    Some(tanks[at].shape.volume_l(level))
+    let (plan, tank) = (&asked.answer?.plan, asked.site.system.tank(tank)?);
+    let store = store_of(plan, &asked.site.system, tank.id)?;
+    let live_l = *live_l(asked)?.get(store)?;
+    Some(tank.shape.volume_l(level_in_m(&plan.stores[store], tank, live_l)))
 }

@@ -2,6 +2,7 @@
 
 use super::now::live_l;
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
+use crate::engine::levels::store_of;
 use crate::site::details::Detail;
 use crate::site::uses::{Amount, Class, Use};
 
@@ -84,8 +85,7 @@ fn takes(asked: &Asked<'_>, using: &Use) -> Check {
     let litres = litres(asked, &mut check, using);
     let system = &asked.site.system;
     let Some((answer, live)) = asked.answer.and_then(|answer| {
-        let tank = system.tanks.iter().position(|tank| Some(tank.id) == using.tank)?;
-        let store = answer.plan.stores.iter().position(|store| store.tanks.contains(&tank))?;
+        let store = store_of(&answer.plan, system, using.tank?)?;
         Some((answer, *live_l(asked)?.get(store)?))
     }) else {
         check.verdict = Verdict::Lacks;

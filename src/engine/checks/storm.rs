@@ -4,10 +4,10 @@ use super::now::live_l;
 use super::{Asked, Check, Figure, Subject};
 use crate::engine::balance::first_flush::full_head_l_s;
 use crate::engine::balance::plan::{Plan, plan};
+use crate::engine::levels::store_of;
 use crate::quantity::order::sorted;
 use crate::site::details::Detail;
 use crate::site::feed::Feed;
-use crate::site::part::PartId;
 use crate::site::tank::{OverflowTo, Tank};
 
 const MINUTES_AN_HOUR: f64 = 60.0;
@@ -115,12 +115,8 @@ pub fn through(asked: &Asked<'_>, storm: Storm) -> Option<Stores> {
     let live = live_l(asked)?;
     let system = &asked.site.system;
     let mut streams: Vec<Vec<Stream>> = vec![Vec::new(); plan.stores.len()];
-    let store_of = |tank: PartId| {
-        let at = system.tanks.iter().position(|other| other.id == tank)?;
-        plan.stores.iter().position(|store| store.tanks.contains(&at))
-    };
     for feed in &system.feeds {
-        if let Some(store) = feed.tank.and_then(store_of) {
+        if let Some(store) = feed.tank.and_then(|tank| store_of(&plan, system, tank)) {
             streams[store].push(feed_stream(asked, feed, storm));
         }
     }
@@ -133,7 +129,7 @@ pub fn through(asked: &Asked<'_>, storm: Storm) -> Option<Stores> {
         let part = 1.0 / spills_at.len().max(1) as f64;
         for tank in spills_at.iter().filter_map(|tank| system.tanks.get(*store.tanks.get(*tank)?)) {
             if let OverflowTo::Tank(other) = tank.overflow_to
-                && let Some(other) = store_of(other)
+                && let Some(other) = store_of(&plan, system, other)
             {
                 streams[other]
                     .extend(result.spill.iter().map(|stream| Stream { rate_l_h: stream.rate_l_h * part, ..*stream }));
