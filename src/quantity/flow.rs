@@ -78,3 +78,97 @@ pub const UNITS: &[Unit] = &[
         names: &["m3/day", "m³/day", "m3/d", "m3", "m³", "kl/day", "m3/día", "m³/día"],
     },
 ];
+
+const DAYS_A_WEEK: f64 = 7.0;
+/// A month of the mean length, which bills and meters are read by.
+const DAYS_A_MONTH: f64 = 365.25 / 12.0;
+const HOURS_A_DAY: f64 = 24.0;
+
+/// What people may type besides, for what is known by the hour, the week or the month; a gallon is that of `own`, the
+/// person's own unit.
+pub fn by_period(own: &Unit) -> &'static [Unit] {
+    if own.symbol.starts_with("imp") { BY_PERIOD } else { &BY_PERIOD[IMPERIAL..] }
+}
+
+/// So many imperial units come first.
+const IMPERIAL: usize = 2;
+const BY_PERIOD: &[Unit] = &[
+    Unit { symbol: "imp gal/week", factor: LITRES_PER_IMPERIAL_GALLON / DAYS_A_WEEK, names: GALLONS_A_WEEK },
+    Unit { symbol: "imp gal/month", factor: LITRES_PER_IMPERIAL_GALLON / DAYS_A_MONTH, names: GALLONS_A_MONTH },
+    Unit { symbol: "gal/week", factor: LITRES_PER_US_GALLON / DAYS_A_WEEK, names: GALLONS_A_WEEK },
+    Unit { symbol: "gal/month", factor: LITRES_PER_US_GALLON / DAYS_A_MONTH, names: GALLONS_A_MONTH },
+    Unit {
+        symbol: "L/week",
+        factor: 1.0 / DAYS_A_WEEK,
+        names: &[
+            "l/week",
+            "l a week",
+            "l per week",
+            "litres a week",
+            "liters a week",
+            "litres per week",
+            "liters per week",
+            "l/semana",
+            "litros a la semana",
+            "litros por semana",
+        ],
+    },
+    Unit {
+        symbol: "L/month",
+        factor: 1.0 / DAYS_A_MONTH,
+        names: &[
+            "l/month",
+            "l a month",
+            "l per month",
+            "litres a month",
+            "liters a month",
+            "litres per month",
+            "liters per month",
+            "l/mes",
+            "litros al mes",
+            "litros por mes",
+        ],
+    },
+    Unit {
+        symbol: "m³/month",
+        factor: 1000.0 / DAYS_A_MONTH,
+        names: &["m3/month", "m³/month", "m3 a month", "kl/month", "m3/mes", "m³/mes", "m3 al mes"],
+    },
+    Unit {
+        symbol: "L/hour",
+        factor: HOURS_A_DAY,
+        names: &[
+            "l/h",
+            "l/hour",
+            "l/hr",
+            "lph",
+            "l an hour",
+            "l per hour",
+            "litres an hour",
+            "liters an hour",
+            "l/hora",
+            "litros por hora",
+        ],
+    },
+];
+
+const GALLONS_A_WEEK: &[&str] = &[
+    "gal/week",
+    "gal a week",
+    "gal per week",
+    "gallons a week",
+    "gallons per week",
+    "gal/semana",
+    "galones a la semana",
+    "galones por semana",
+];
+const GALLONS_A_MONTH: &[&str] = &[
+    "gal/month",
+    "gal a month",
+    "gal per month",
+    "gallons a month",
+    "gallons per month",
+    "gal/mes",
+    "galones al mes",
+    "galones por mes",
+];

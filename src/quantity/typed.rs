@@ -1,8 +1,8 @@
 //! What people type, read as a quantity: `1,700 gal`, `6.4 m3`, `5'6"`, `2 1/2 in`, `18mm`, or a bare number in
 //! the unit that the person sees.
 
-use super::decimal;
 use super::unit::{Kind, Unit, Units};
+use super::{decimal, flow};
 use crate::language;
 
 /// A quantity as it was understood.
@@ -260,7 +260,8 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
     }
     // As in "a 4-in pipe".
     let text = text.strip_prefix(DASHES).filter(|after| after.starts_with(char::is_alphabetic)).unwrap_or(text);
-    let candidates = || std::iter::once(own).chain(kind.units());
+    let further = if kind == Kind::Flow { flow::by_period(own) } else { &[] };
+    let candidates = || std::iter::once(own).chain(kind.units()).chain(further);
     let lower = text.to_ascii_lowercase();
     let longest = candidates()
         .flat_map(|unit| unit.names.iter().map(move |name| (unit, *name)))
@@ -426,6 +427,21 @@ mod tests {
         }
         check("3 ft 4 in", Kind::Length, Us, 40.0 * 0.0254);
         check("2.3 m 4 cm", Kind::Length, Metric, 2.34);
+    }
+
+    #[test]
+    fn a_use_may_be_typed_by_the_hour_the_week_or_the_month() {
+        use Customary::*;
+        check("700 L/week", Kind::Flow, Us, 100.0);
+        check("70 litres a week", Kind::Flow, Metric, 10.0);
+        check("7 gal/week", Kind::Flow, Metric, 3.785_411_784);
+        check("7 gal a week", Kind::Flow, Imperial, 4.546_09);
+        check("12 m3/month", Kind::Flow, Metric, 144_000.0 / 365.25);
+        check("2 L/h", Kind::Flow, Metric, 48.0);
+        check("140 litros a la semana", Kind::Flow, Metric, 20.0);
+        check("12 L", Kind::Flow, Metric, 12.0);
+        assert!(quantity("3 L/fortnight", Kind::Flow, &Units::default()).is_err());
+        assert!(quantity("3 L/week", Kind::Volume, &Units::default()).is_err());
     }
 
     #[test]
