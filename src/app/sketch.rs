@@ -10,7 +10,7 @@ use crate::site::feed::{Diverter, Drain, Feed, USUAL_CAPTURE, USUAL_DIVERTER};
 use crate::site::household::{GeneratedYears, Reckoning, Site};
 use crate::site::new_part;
 use crate::site::part::PartId;
-use crate::site::rain::{Normals, Rain};
+use crate::site::rain::{Normals, Rain, YearTotal};
 use crate::site::roof::{Material, Outlet, RoofSection};
 use crate::site::system::System;
 use crate::site::uses::{Amount, Class, Use};
@@ -52,6 +52,8 @@ pub enum SketchRain {
     Read,
     /// Twelve monthly means in mm.
     Means([f64; 12]),
+    /// A year's total, and when most of it falls.
+    Year(YearTotal),
 }
 
 /// What a monthly mean may be, in mm.
@@ -104,7 +106,9 @@ impl SketchRain {
                 }
                 None => usual,
             },
-            SketchRain::Means(_) => Reckoning { generated: Some(GeneratedYears::OF_MEANS), ..usual },
+            SketchRain::Means(_) | SketchRain::Year(_) => {
+                Reckoning { generated: Some(GeneratedYears::OF_MEANS), ..usual }
+            }
             SketchRain::None | SketchRain::Read => usual,
         }
     }
@@ -118,12 +122,16 @@ impl SketchRain {
                 let waiting = model.read_rain.as_ref()?;
                 Some(Arc::new(Rain::Record(waiting.import.record.clone())))
             }
-            SketchRain::Means(totals_mm) => {
-                let source = words::sketch::MEANS_SOURCE.to_owned();
-                Some(Arc::new(Rain::Normals(Normals { source, totals_mm: *totals_mm, rain_days: None })))
+            SketchRain::Means(totals_mm) => Some(normals(words::sketch::MEANS_SOURCE.to_owned(), *totals_mm)),
+            SketchRain::Year(total) => {
+                Some(normals(words::sketch::year_source(total, &model.units), total.by_month_mm()))
             }
         }
     }
+}
+
+fn normals(source: String, totals_mm: [f64; 12]) -> Arc<Rain> {
+    Arc::new(Rain::Normals(Normals { source, totals_mm, rain_days: None }))
 }
 
 /// Height assumed for a sketched tank: 2 m, or less for a small one that would be a pipe (common practice, no source).

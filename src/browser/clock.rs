@@ -8,6 +8,7 @@ use chrono::NaiveDate;
 use super::hear;
 use crate::app::event::Event;
 use crate::language::Language;
+use crate::quantity::{Customary, Units};
 
 /// Milliseconds since 1970 (UTC) by the device's own clock.
 pub fn moment() -> u64 {
@@ -23,11 +24,21 @@ pub(super) fn today() -> NaiveDate {
     NaiveDate::from_ymd_opt(year, now.get_month() + 1, now.get_date()).unwrap_or_default()
 }
 
+/// The languages that the device asks for, as tags: the one that is wanted most first.
+fn asked_for() -> Vec<String> {
+    let wanted = web_sys::window().map(|window| window.navigator().languages());
+    wanted.iter().flat_map(js_sys::Array::iter).filter_map(|tag| tag.as_string()).collect()
+}
+
 /// The first language that the device asks for and that we speak.
 pub(super) fn devices_language() -> Language {
-    let wanted = web_sys::window().map(|window| window.navigator().languages());
-    let wanted = wanted.iter().flat_map(js_sys::Array::iter);
-    wanted.filter_map(|tag| Language::of_tag(&tag.as_string()?)).next().unwrap_or_default()
+    asked_for().iter().find_map(|tag| Language::of_tag(tag)).unwrap_or_default()
+}
+
+/// The units that the device's owner most likely knows, until others are chosen.
+pub(super) fn devices_units() -> Units {
+    let tag = asked_for().into_iter().next().unwrap_or_default();
+    Units::customary(Customary::of_device(&tag, js_sys::Date::new_0().get_timezone_offset()))
 }
 
 /// Tells the day when another has come, as soon as the page is looked at or touched again: it may have lain open overnight.

@@ -31,7 +31,12 @@ impl Keeper {
         let keeper =
             Self { cupboard: Rc::default(), keeping: Rc::default(), studies: Studies::default(), send: Rc::default() };
         language::speak(clock::devices_language());
-        let opened = keeper.open();
+        let mut opened = keeper.open();
+        if let Ok(opened) = &mut opened
+            && opened.used == 0
+        {
+            opened.index.units = clock::devices_units();
+        }
         (keeper, Event::Started(clock::today(), opened))
     }
 

@@ -144,6 +144,16 @@ pub enum Customary {
 impl Customary {
     /// All sets.
     pub const ALL: [Customary; 3] = [Customary::Us, Customary::Metric, Customary::Imperial];
+
+    /// The set that the owner of a device most likely knows, by the tag of the language that it asks for first and the minutes that
+    /// universal time is ahead of its clock: that of the United States where both are theirs, for many a phone elsewhere is left
+    /// at that language; metric for all others.
+    pub fn of_device(tag: &str, minutes_behind: f64) -> Self {
+        /// From Puerto Rico to Hawaii.
+        const HOURS: std::ops::RangeInclusive<f64> = 4.0..=10.0;
+        let language = ["-US", "-PR"].iter().any(|region| tag.ends_with(region));
+        if language && HOURS.contains(&(minutes_behind / 60.0)) { Customary::Us } else { Customary::Metric }
+    }
 }
 
 /// The unit that a person wants for each of [`Kind::SWITCHABLE`]; kinds not named have their first unit.
@@ -198,6 +208,23 @@ mod tests {
             for kind in Kind::SWITCHABLE {
                 assert_eq!(units.named(kind), Some(units.of(kind)), "{kind:?}");
             }
+        }
+    }
+
+    #[test]
+    fn a_device_of_the_united_states_begins_in_its_units() {
+        for (tag, minutes, set) in [
+            ("en-US", 300.0, Customary::Us),
+            ("es-US", 480.0, Customary::Us),
+            ("es-PR", 240.0, Customary::Us),
+            ("en-US", 600.0, Customary::Us),
+            ("en-US", 0.0, Customary::Metric),
+            ("en-US", -330.0, Customary::Metric),
+            ("es-MX", 360.0, Customary::Metric),
+            ("en", 300.0, Customary::Metric),
+            ("", f64::NAN, Customary::Metric),
+        ] {
+            assert_eq!(Customary::of_device(tag, minutes), set, "{tag} {minutes}");
         }
     }
 

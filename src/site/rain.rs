@@ -58,3 +58,48 @@ pub enum MissingDays {
     /// Take the same calendar day of the nearest other year that has it.
     Fill,
 }
+
+/// What people know of their rain without any record: how much a year, and in which months most of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct YearTotal {
+    /// The total in mm.
+    pub mm: f64,
+    /// The first month in which most of it falls, 0 for January to 11.
+    pub first: usize,
+    /// The last one, which may come before the first in the calendar.
+    pub last: usize,
+}
+
+impl YearTotal {
+    /// This share of the rain is "most of it" (common practice, no source); more where the other months would get more each.
+    pub const MOST: f64 = 0.9;
+
+    /// The twelve monthly means in mm: most of the total evenly in its months, the rest evenly in the others.
+    pub fn by_month_mm(&self) -> [f64; 12] {
+        let after_first = |month: usize| (month + 12 - self.first) % 12;
+        let wet = after_first(self.last) + 1;
+        let share = Self::MOST.max(wet as f64 / 12.0);
+        let [each_wet, each_dry] = [share / wet as f64, (1.0 - share) / (12 - wet).max(1) as f64];
+        std::array::from_fn(|month| self.mm * if after_first(month) < wet { each_wet } else { each_dry })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_years_total_falls_mostly_in_its_months() {
+        // By hand: 1,000 mm, nine tenths from November to March, 180 mm each; a tenth in seven others.
+        let by_month = YearTotal { mm: 1_000.0, first: 10, last: 2 }.by_month_mm();
+        for (month, mm) in by_month.into_iter().enumerate() {
+            let wanted = if matches!(month, 10 | 11 | 0..=2) { 180.0 } else { 100.0 / 7.0 };
+            assert!((mm - wanted).abs() < 1e-9, "{month}: {mm}");
+        }
+        for (first, last) in [(0, 11), (3, 2), (1, 11), (5, 5)] {
+            let by_month = YearTotal { mm: 600.0, first, last }.by_month_mm();
+            assert!((by_month.iter().sum::<f64>() - 600.0).abs() < 1e-9, "{first} to {last}");
+            assert!(by_month.iter().all(|mm| *mm <= by_month[first] + 1e-9), "no other month is wetter");
+        }
+    }
+}

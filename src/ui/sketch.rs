@@ -13,11 +13,13 @@ use super::follow::{Derived, Held, derived, renewed, whenever};
 use super::kept::sets;
 use super::{Desk, who_decides};
 use crate::app::event::Event;
+use crate::app::model::Model;
 use crate::app::sketch::{Sketch, SketchRain};
 use crate::app::view::kept;
 use crate::app::view::sketch::{self as view, FileView, Size, SizeFound, SizeSought, SketchDays, SketchView};
 use crate::language::Phrase;
 use crate::quantity::{Area, Count, Flow, Kind, Quantity, Range, Volume, decimal, shown};
+use crate::site::rain::YearTotal;
 use crate::site::roof::Material;
 use crate::words::{self, sketch as say};
 
@@ -351,6 +353,7 @@ fn roofing(draft: Draft) -> Choose {
 enum Way {
     Site(SketchRain),
     Twelve,
+    Year,
     Record,
     None,
 }
@@ -364,6 +367,7 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
     let first = draft.sketch.with_untracked(|sketch| match sketch.rain {
         SketchRain::Of(_) => Way::Site(sketch.rain),
         SketchRain::Means(_) => Way::Twelve,
+        SketchRain::Year(_) => Way::Year,
         SketchRain::Read => Way::Record,
         SketchRain::None => Way::None,
     });
@@ -371,6 +375,7 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
         ways.push((Way::None, say::NO_RAIN.to_owned()));
     }
     ways.push((Way::Twelve, say::TWELVE.to_owned()));
+    ways.push((Way::Year, say::YEAR.to_owned()));
     ways.push((Way::Record, say::RECORD.to_owned()));
     let way = Held::new(first);
     let names: Vec<String> = ways.iter().map(|(_, name)| name.clone()).collect();
@@ -385,7 +390,7 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
         let rain = match chosen {
             Way::Site(rain) => *rain,
             Way::Record => SketchRain::Read,
-            Way::Twelve | Way::None => SketchRain::None,
+            Way::Twelve | Way::Year | Way::None => SketchRain::None,
         };
         draft.change(|sketch| sketch.rain = rain);
     };
@@ -393,6 +398,7 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
         Choose { label: say::RAIN.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) };
     let further = live(move || match way.get() {
         Way::Twelve => twelve(draft, desk),
+        Way::Year => year(draft, desk),
         Way::Record => record(desk),
         Way::Site(_) | Way::None => nothing(),
     });
@@ -428,6 +434,58 @@ fn twelve(draft: Draft, desk: Desk) -> AnyView {
         .child(element("SPAN").class("label").live_text(move || desk.model.with(|model| say::twelve(&model.units))))
         .child(field)
         .child(element("SPAN").class("remark").attribute("role", "status").live_text(wrong))
+        .into()
+}
+
+/// A year's total, and from which month to which most of it falls: there is no answer before all three are said, for rain
+/// without a dry season would be told of a tank a third or a quarter as large.
+fn year(draft: Draft, desk: Desk) -> AnyView {
+    /// What a year may have, in mm.
+    const YEARLY: Range = Range::new(0.0, 20_000.0);
+    let given = match draft.sketch.with_untracked(|sketch| sketch.rain) {
+        SketchRain::Year(total) => Some(total),
+        _ => None,
+    };
+    let total = Held::new(given.map(|total| total.mm));
+    let months = [given.map(|total| total.first), given.map(|total| total.last)].map(Held::new);
+    let give = move || {
+        let [first, last] = months.map(|month| month.get_untracked());
+        let year = (|| Some(YearTotal { mm: total.get_untracked()?, first: first?, last: last? }))();
+        draft.change(|sketch| sketch.rain = year.map_or(SketchRain::None, SketchRain::Year));
+    };
+    let typed = move |mm| {
+        total.set(Some(mm));
+        give();
+    };
+    let text = move || {
+        let units = |model: &Model| total.get().map(|mm| shown::entered(mm, Kind::Depth, &model.units));
+        desk.model.with(units).unwrap_or_default()
+    };
+    let field = QuantityField {
+        label: say::YEAR_TOTAL.to_owned(),
+        hint: None,
+        text: Box::new(text),
+        kind: Kind::Depth,
+        range: YEARLY,
+        on_entered: Box::new(typed),
+    };
+    let choose = |at: usize| {
+        let (month, label) = (months[at], &say::MOST_FALLS[at]);
+        let pick = move |picked: usize| {
+            month.set(picked.checked_sub(1));
+            give();
+        };
+        let options = move || {
+            let names = std::iter::once(say::NO_MONTH.text()).chain(words::months());
+            (names.map(str::to_owned).collect(), month.get().map_or(0, |month| month + 1))
+        };
+        Choose { label: label.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) }
+    };
+    element("DIV")
+        .class("record")
+        .child(field.taken(true, desk))
+        .child(element("DIV").class("row").child(choose(0)).child(choose(1)))
+        .child(worded("P", say::ALL_MONTHS).class("small"))
         .into()
 }
 

@@ -4,6 +4,7 @@ use super::{count, percent};
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
 use crate::site::feed::Feed;
+use crate::site::rain::YearTotal;
 use crate::site::roof::RoofSection;
 use crate::site::wanted::Wanted;
 
@@ -22,6 +23,20 @@ pub const RAIN: Phrase = phrase!("Rain of the place", "Lluvia del lugar");
 pub const NO_RAIN: Phrase = phrase!("Choose the rain", "Elige la lluvia");
 /// Twelve means.
 pub const TWELVE: Phrase = phrase!("Twelve monthly means", "Doce promedios mensuales");
+/// A year's total.
+pub const YEAR: Phrase = phrase!("A year's total", "El total de un año");
+/// Label of the total.
+pub const YEAR_TOTAL: Phrase = phrase!("Rain in a year", "Lluvia en un año");
+/// Labels of the first and the last month in which most of it falls.
+pub const MOST_FALLS: [Phrase; 2] =
+    [phrase!("Most of it falls from", "La mayor parte cae desde"), phrase!("until", "hasta")];
+/// No month is chosen yet.
+pub const NO_MONTH: Phrase = phrase!("Choose", "Elegir");
+/// What to choose where there is no dry season.
+pub const ALL_MONTHS: Phrase = phrase!(
+    "January to December where all months are alike.",
+    "De enero a diciembre donde todos los meses son parecidos."
+);
 /// A file.
 pub const RECORD: Phrase = phrase!("A daily record from a file", "Un registro diario de un archivo");
 /// What is wanted before there is an answer.
@@ -130,6 +145,30 @@ pub fn not_twelve(found: usize) -> String {
         "Twelve numbers with spaces between; {numbers} so far.",
         "Doce números separados por espacios; hasta ahora {numbers}.",
         numbers = count(found, phrase!("number", "número"), phrase!("numbers", "números")),
+    )
+}
+
+/// Where the means of a year's total come from.
+pub fn year_source(total: &YearTotal, units: &Units) -> String {
+    let months = super::months();
+    let month = |at: usize| months.get(at).copied().unwrap_or_default();
+    say!(
+        "{depth} a year, most of it from {first} to {last}, entered by hand",
+        "{depth} al año, la mayor parte de {first} a {last}, escrito a mano",
+        depth = shown::figure(total.mm, Kind::Depth, units),
+        first = month(total.first),
+        last = month(total.last),
+    )
+}
+
+/// How a year's total is spread over its months.
+pub fn spread() -> String {
+    say!(
+        "{share} of the year's total is spread evenly over the months you named, the rest over the others. Twelve means of the \
+         nearest station tell it better.",
+        "El {share} del total del año se reparte por igual entre los meses que indicaste, lo demás entre los otros. Doce promedios \
+         de la estación más cercana lo dicen mejor.",
+        share = percent(YearTotal::MOST)
     )
 }
 

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';
+import { PHONE, accessibilityFindings, openBrowser, openHost, startApp } from './stage.mjs';
 
 const data = fileURLToPath(new URL('../data/', import.meta.url));
 // Numbers keep to their units by a space that doesn't break.
@@ -124,6 +124,47 @@ test('from first start to a defended answer in under a minute, and it is kept as
   await hand.tap(page.getByRole('button', { name: 'Keep this house' }));
   await page.waitForFunction(() => window.hears.join() === 'none,auto');
   assert.equal(await page.locator('h1.headline').innerText(), told);
+  assert.deepEqual(page.problems, []);
+});
+
+test('a device of the United States begins in its units, and others can be taken for good', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t, { look: { ...PHONE, locale: 'en-US', timezoneId: 'America/Denver' } });
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  assert.equal(await held(page.getByLabel(/^Tank/)), '5,000 gal');
+  await page.getByRole('button', { name: 'Metric', exact: true }).tap();
+  await page.reload();
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  assert.equal(await held(page.getByLabel(/^Tank/)), '20,000 L');
+  assert.deepEqual(page.problems, []);
+});
+
+test('a total of a year and its wet months are rain enough for a first answer', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  await page.getByLabel('Rain of the place').selectOption({ label: "A year's total" });
+  await page.getByLabel('Rain in a year').fill('900');
+  await page.getByLabel('Most of it falls from').selectOption({ label: 'Jan' });
+  assert.match(await answer(page).innerText(), /Give the place's rain below/, 'no answer that knows of no dry season');
+  await page.getByLabel(/^until/).selectOption({ label: 'Dec' });
+  await answer(page).getByText(/^In 50 generated years/).waitFor();
+  const even = await answer(page).innerText();
+  await page.getByLabel('Most of it falls from').selectOption({ label: 'Jun' });
+  await page.getByLabel(/^until/).selectOption({ label: 'Oct' });
+  await page.waitForFunction((even) => document.querySelector('.answer .headline').innerText !== even, even);
+  await page.getByText(/^90.% of the year's total is spread evenly over the months you named/).waitFor();
+  assert.deepEqual(await accessibilityFindings(page), []);
+  // It is there when the sketch is come back to, and what is kept names where it comes from.
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Diary' }).tap();
+  await page.getByRole('button', { name: 'Sketch my house' }).tap();
+  assert.equal(await held(page.getByLabel('Rain in a year')), '900 mm');
+  assert.equal(await page.getByLabel('Most of it falls from').evaluate((list) => list.selectedOptions[0].text), 'Jun');
+  await page.getByRole('button', { name: 'Keep this house' }).tap();
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Rain' }).tap();
+  await page.getByText(/900.mm a year, most of it from Jun to Oct, entered by hand/).first().waitFor();
   assert.deepEqual(page.problems, []);
 });
 

@@ -79,6 +79,7 @@ export async function openBrowser(t, { profile = freshFolder(t), look = PHONE } 
   const browser = await chromium.launchPersistentContext(profile, {
     executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
     args: FLAGS,
+    timezoneId: 'UTC',
     ...look,
   });
   browser.setDefaultTimeout(PATIENCE);

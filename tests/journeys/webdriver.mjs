@@ -72,7 +72,7 @@ export async function startBrowser(name, profile) {
   const driver = spawn(program, rest, {
     stdio: 'ignore',
     detached: true,
-    env: { ...process.env, WEBKIT_DISABLE_COMPOSITING_MODE: '1' },
+    env: { ...process.env, TZ: 'UTC', WEBKIT_DISABLE_COMPOSITING_MODE: '1' },
   });
   const root = `http://127.0.0.1:${port}`;
 

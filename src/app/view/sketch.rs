@@ -17,6 +17,8 @@ pub struct SketchDays {
     days: Option<Result<Weather, Refusal>>,
     /// What twelve means come to in a year, in mm.
     means: Option<f64>,
+    /// How a year's total was spread over its months, in words.
+    spread: Option<String>,
     units: Units,
 }
 
@@ -32,8 +34,13 @@ pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
     let found = rain.of(model);
     let site = Site { reckoning: rain.reckoning(model), ..Site::default() };
     let days = found.as_deref().map(|rain| weather(&site, rain));
-    let means = if let SketchRain::Means(totals_mm) = rain { Some(totals_mm.iter().sum()) } else { None };
-    SketchDays { days, means, units: model.units.clone() }
+    let means = match rain {
+        SketchRain::Means(totals_mm) => Some(totals_mm.iter().sum()),
+        SketchRain::Year(total) => Some(total.mm),
+        SketchRain::None | SketchRain::Of(_) | SketchRain::Read => None,
+    };
+    let spread = matches!(rain, SketchRain::Year(_)).then(say::spread);
+    SketchDays { days, means, spread, units: model.units.clone() }
 }
 
 /// The answer of the sketch.
@@ -63,6 +70,7 @@ pub fn answered(sketch: &Sketch, under: &SketchDays) -> SketchView {
             let mut notes: Vec<String> = good_years.iter().map(sizing::good_years).collect();
             if under.means.is_some() {
                 notes.push(say::GENERATED.to_owned());
+                notes.extend(under.spread.clone());
             } else {
                 notes.extend(sizing::reservations(&answer));
             }

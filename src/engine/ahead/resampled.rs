@@ -6,11 +6,9 @@
 //! Source: Efron & Tibshirani, An Introduction to the Bootstrap, 1993, ch. 8 (blocks of what hangs together: 8.6).
 
 use chrono::{Datelike, Months, NaiveDate};
-use rand_distr::{Distribution, StandardUniform};
-use rand_pcg::Pcg32;
-use rand_pcg::rand_core::SeedableRng;
 
 use super::futures::of_years;
+use crate::engine::rain::generated::draws::Draws;
 use crate::engine::rain::generated::years::years;
 use crate::engine::rain::generated::{LEAST_YEARS_FOR_SPREAD, RainModel};
 use crate::site::household::GeneratedYears;
@@ -28,11 +26,11 @@ pub fn futures(record: &RainRecord, days: &[NaiveDate], wanted: GeneratedYears) 
         return None;
     }
     let seed = u64::from(wanted.seed);
-    let mut random = Pcg32::seed_from_u64(seed);
+    let mut draws = Draws::of_seed(seed);
     let spread = wanted.spread.map(crate::quantity::Share::get);
     let mut futures = Vec::new();
     for future in 0..wanted.years.min(MOST) {
-        let again = resampled(&blocks, first_month, &mut random);
+        let again = resampled(&blocks, first_month, &mut draws);
         // A draw that leaves out all years in which a month was measured can't be fitted; another is tried.
         let Ok(model) = RainModel::of(&Rain::Record(again), spread) else { continue };
         let drawn = years(&model, 2, seed.wrapping_add(u64::from(future)));
@@ -58,12 +56,12 @@ fn blocks(record: &RainRecord, first_month: usize) -> Vec<Vec<Option<f64>>> {
 }
 
 /// As many rain years drawn with replacement, one after the other.
-fn resampled(blocks: &[Vec<Option<f64>>], first_month: usize, random: &mut Pcg32) -> RainRecord {
+fn resampled(blocks: &[Vec<Option<f64>>], first_month: usize, draws: &mut Draws) -> RainRecord {
     #[expect(clippy::cast_possible_truncation, reason = "a month")]
     let start = NaiveDate::from_ymd_opt(1, 1 + first_month as u32, 1).unwrap_or_default();
     let mut depths_mm = Vec::new();
     for number in 0..blocks.len() {
-        let share: f64 = StandardUniform.sample(random);
+        let share = draws.uniform();
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
@@ -113,7 +111,7 @@ mod tests {
         let record = RainRecord { source: String::new(), start, depths_mm: depths };
         let blocks = blocks(&record, 2);
         assert_eq!(blocks.len(), 6);
-        let again = resampled(&blocks, 2, &mut Pcg32::seed_from_u64(5));
+        let again = resampled(&blocks, 2, &mut Draws::of_seed(5));
         let mut seen = std::collections::BTreeSet::new();
         for (date, depth) in again.days() {
             if (date.month(), date.day()) == (2, 29) {

@@ -10,6 +10,7 @@
 //! The same seed gives the same days on every platform: the generator of random numbers is an integer one, and all
 //! functions that rounding could touch come from `libm`.
 
+pub mod draws;
 pub mod fit;
 pub mod from_normals;
 pub mod gamma;

@@ -1,11 +1,9 @@
 //! Drawing the days of years that haven't happened.
 
 use chrono::{Datelike, NaiveDate};
-use rand_distr::{Distribution, Gamma, StandardUniform};
-use rand_pcg::Pcg32;
-use rand_pcg::rand_core::SeedableRng;
 
 use super::RainModel;
+use super::draws::Draws;
 use super::month::MonthRain;
 use crate::engine::rain::drier;
 use crate::engine::rain::weather::{Origin, Weather};
@@ -17,10 +15,10 @@ const FIRST_YEAR: i32 = 1;
 /// seed give the same days everywhere; with a greater number the first years stay the same, but for the factor that gives a
 /// draw the means of its model.
 pub fn years(model: &RainModel, years: u16, seed: u64) -> Weather {
-    let mut random = Pcg32::seed_from_u64(seed);
-    let depths: [Option<Gamma<f64>>; 12] = model.months.map(|month| Gamma::new(month.shape, month.scale_mm).ok());
-    let multipliers = multipliers(model.multiplier_cv);
-    let multiplier = |random: &mut Pcg32| multipliers.map_or(1.0, |multipliers| multipliers.sample(random));
+    let mut draws = Draws::of_seed(seed);
+    // Of mean 1 and this coefficient of variation.
+    let square = model.multiplier_cv * model.multiplier_cv;
+    let multiplier = |draws: &mut Draws| draws.gamma(1.0 / square, square).unwrap_or(1.0);
     let end = NaiveDate::from_ymd_opt(FIRST_YEAR + i32::from(years), 1, 1);
     let first = NaiveDate::from_ymd_opt(FIRST_YEAR, 1, 1).unwrap_or_default();
     let mut weather = Weather {
@@ -30,16 +28,16 @@ pub fn years(model: &RainModel, years: u16, seed: u64) -> Weather {
         left_out_years: Vec::new(),
         origin: Origin::Generated,
     };
-    let mut factor = multiplier(&mut random);
-    let mut wet = random_below(&mut random, model.months[0].wet_share());
+    let mut factor = multiplier(&mut draws);
+    let mut wet = draws.uniform() < model.months[0].wet_share();
     for date in first.iter_days().take_while(|date| Some(*date) < end) {
         let number = date.month0() as usize;
         if number == model.first_month && date.day() == 1 {
-            factor = multiplier(&mut random);
+            factor = multiplier(&mut draws);
         }
-        let MonthRain { wet_after_dry, wet_after_wet, .. } = model.months[number];
-        wet = random_below(&mut random, if wet { wet_after_wet } else { wet_after_dry });
-        let depth = depths[number].filter(|_| wet).map_or(0.0, |depth| depth.sample(&mut random));
+        let MonthRain { wet_after_dry, wet_after_wet, shape, scale_mm, .. } = model.months[number];
+        wet = draws.uniform() < if wet { wet_after_wet } else { wet_after_dry };
+        let depth = if wet { draws.gamma(shape, scale_mm).unwrap_or(0.0) } else { 0.0 };
         weather.dates.push(date);
         weather.depths_mm.push(depth * factor);
     }
@@ -58,15 +56,4 @@ fn factors_to(weather: &Weather, totals_mm: [f64; 12]) -> [f64; 12] {
         *factor = if drawn_mm > 0.0 { *factor / drawn_mm } else { 1.0 };
     }
     factors
-}
-
-fn random_below(random: &mut Pcg32, chance: f64) -> bool {
-    let draw: f64 = StandardUniform.sample(random);
-    draw < chance
-}
-
-/// A gamma distribution with mean 1 and this coefficient of variation; none for 0.
-fn multipliers(cv: f64) -> Option<Gamma<f64>> {
-    let square = cv * cv;
-    Gamma::new(1.0 / square, square).ok().filter(|_| square > 0.0)
 }
