@@ -150,7 +150,7 @@ fn diverter_for(roof: Area) -> Diverter {
     const WIDEST_M: f64 = 1.0;
     let usual_l = USUAL_DIVERTER.volume.get();
     let litres = ((TEXAS_MOST * roof.get() / 5.0).ceil() * 5.0).clamp(usual_l, MOST_L);
-    let wider = libm::sqrt(litres / usual_l);
+    let wider = (litres / usual_l).sqrt();
     let drain = match USUAL_DIVERTER.drain {
         Drain::Hole { diameter } => Drain::Hole { diameter: Bore::metres(diameter.get() * wider) },
         other => other,

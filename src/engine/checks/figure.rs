@@ -169,6 +169,8 @@ figures! {
     WindPressure: Bearing;
     /// Force of the wind.
     WindForce: Force;
+    /// Suction of the wind on a lid.
+    WindLift: Force;
     /// Weight under which a tank slides.
     SlidesUnder: Mass;
     /// Weight under which a tank tips.

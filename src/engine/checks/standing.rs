@@ -8,7 +8,7 @@ use crate::quantity::following::BEARING;
 use crate::site::Shape;
 use crate::site::circle;
 use crate::site::details::Detail;
-use crate::site::tank::{Build, Tank};
+use crate::site::tank::{Build, Cover, Tank};
 
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 const NEWTONS_A_KILONEWTON: f64 = 1000.0;
@@ -87,14 +87,17 @@ pub fn exposure_coefficient(height_m: f64, exposure: usize) -> f64 {
     2.01 * libm::pow(feet / gradient_ft, 2.0 / alpha)
 }
 
-/// Directionality of round tanks (ASCE 7-10 Table 26.6-1: 0.95) and gust factor of rigid bodies (0.85).
-const DIRECTIONALITY: f64 = 0.95;
+/// Directionality of round tanks (ASCE 7-16 Table 26.6-1: 1.0, from memory) and gust factor of rigid bodies (0.85).
+const DIRECTIONALITY: f64 = 1.0;
 const GUST: f64 = 0.85;
+/// Suction on a lid, flat or low, as a share of the velocity pressure: that of the windward part, taken for all of it (ASCE 7-16
+/// section 29.4.2.2, from memory).
+const LID_SUCTION: f64 = 0.8;
 
-/// Force coefficient: of a moderately smooth upright cylinder by height over diameter (0.5 at 1, 0.6 at 7, 0.7 at 25), of
-/// a square body 1.3, 1.4 and 2.0 (ASCE 7-10 Figure 29.5-1, from memory).
+/// Force coefficient: of an upright cylinder on the ground 0.63 (ASCE 7-16 section 29.4.2.1, from memory), of a slender one up
+/// to 0.7 at a height of 25 diameters; of a square body 1.3, 1.4 and 2.0 at 1, 7 and 25 (ASCE 7-10 Figure 29.5-1, from memory).
 pub fn force_coefficient(slenderness: f64, round: bool) -> f64 {
-    let [low, middle, high] = if round { [0.5, 0.6, 0.7] } else { [1.3, 1.4, 2.0] };
+    let [low, middle, high] = if round { [0.63, 0.63, 0.7] } else { [1.3, 1.4, 2.0] };
     let between = |from: f64, to: f64, part: f64| from + part.clamp(0.0, 1.0) * (to - from);
     if slenderness <= 7.0 {
         between(low, middle, (slenderness - 1.0) / 6.0)
@@ -106,24 +109,28 @@ pub fn force_coefficient(slenderness: f64, round: bool) -> f64 {
 /// Wind on an empty tank.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wind {
-    /// Force, in N.
+    /// Force to the side, in N.
     pub force_n: f64,
-    /// Weight, in N, below which it slides: the force over the friction.
+    /// Suction on the lid, in N.
+    pub lifts_n: f64,
+    /// Weight, in N, below which it slides: the force over the friction, and what lifts it.
     pub slides_under_n: f64,
     /// Weight, in N, below which it tips over the edge of its foot.
     pub tips_under_n: f64,
 }
 
-/// What wind does to a body: force at half its height; friction at its foot; water lies level, so that its weight acts at
-/// the middle of the foot until it slides or tips.
-pub fn wind(body: &Body, pressure_n_m2: f64, friction: f64) -> Wind {
+/// What wind does to a body: force at half its height, suction at the middle of its lid, if it has one; friction at its foot;
+/// water lies level, so that its weight acts at the middle of the foot until it slides or tips.
+pub fn wind(body: &Body, has_lid: bool, pressure_n_m2: f64, friction: f64) -> Wind {
     let slenderness = body.height_m / (body.facing_m2 / body.height_m);
     let force_n = pressure_n_m2 * GUST * force_coefficient(slenderness, body.round) * body.facing_m2;
     let tipping_n_m = force_n * body.height_m / 2.0;
+    let lifts_n = if has_lid { pressure_n_m2 * GUST * LID_SUCTION * body.footprint_m2 } else { 0.0 };
     Wind {
         force_n,
-        slides_under_n: if friction > 0.0 { force_n / friction } else { f64::INFINITY },
-        tips_under_n: tipping_n_m / (body.foot_m / 2.0),
+        lifts_n,
+        slides_under_n: if friction > 0.0 { force_n / friction + lifts_n } else { f64::INFINITY },
+        tips_under_n: tipping_n_m / (body.foot_m / 2.0) + lifts_n,
     }
 }
 
@@ -188,6 +195,17 @@ fn pad(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     check
 }
 
+/// Fewer anchors leave a side from which the wind tips a tank about them (common practice, no source).
+pub const LEAST_ANCHORS: f64 = 3.0;
+
+/// What each of so many anchors around a foot must hold upwards, in N: 4 M ÷ (N D) − W ÷ N, with M the moment of the wind about the
+/// middle of the foot, D its length and W the weight less what lifts it (API 650 section 5.12, from memory).
+pub fn anchor_pull_n(wind: &Wind, weight_n: f64, anchors: f64) -> f64 {
+    // 2 M ÷ D is what the weight has to be against tipping alone.
+    let tips_n = wind.tips_under_n - wind.lifts_n;
+    ((AGAINST_WIND * (2.0 * tips_n + wind.lifts_n) - weight_n) / anchors).max(0.0)
+}
+
 /// Litres that must stand in a tank so that a wind neither slides nor tips it, with its own weight counted; at most what
 /// it holds.
 pub fn holding_l(asked: &Asked<'_>, tank: &Tank) -> f64 {
@@ -213,7 +231,7 @@ fn wind_on(asked: &Asked<'_>, check: &mut Check, tank: &Tank, body: &Body) -> (W
     let coefficient = exposure_coefficient(top, exposure);
     let pressure = velocity_pressure_n_m2(speed, coefficient, DIRECTIONALITY);
     check.finds(Figure::WindPressure, pressure / NEWTONS_A_KILONEWTON);
-    let wind = wind(&standing, pressure, friction);
+    let wind = wind(&standing, tank.cover == Cover::Covered, pressure, friction);
     (wind, AGAINST_WIND * wind.slides_under_n.max(wind.tips_under_n))
 }
 
@@ -225,13 +243,13 @@ fn blown(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     let anchors = check.detail(asked, Detail::Anchors);
     let weight_n = empty * GRAVITY;
     check.finds(Figure::WindForce, wind.force_n / NEWTONS_A_KILONEWTON);
+    check.finds(Figure::WindLift, wind.lifts_n / NEWTONS_A_KILONEWTON);
     check.finds(Figure::SlidesUnder, wind.slides_under_n / GRAVITY);
     check.finds(Figure::TipsUnder, wind.tips_under_n / GRAVITY);
     let litres = check.finds(Figure::HoldingLitres, litres_for(wanted_n, empty));
-    if anchors >= 1.0 {
-        // Tipping: the windward half, a foot's length from the edge, holds what the weight at half of it does not; the
-        // two halves cancel. Sliding: all of them, friction left out.
-        let pull_n = (AGAINST_WIND * wind.tips_under_n - weight_n).max(0.0) / anchors;
+    if anchors >= LEAST_ANCHORS {
+        // Sliding: all of them, friction left out.
+        let pull_n = anchor_pull_n(&wind, weight_n, anchors);
         check.finds(Figure::AnchorPull, pull_n / NEWTONS_A_KILONEWTON);
         check.finds(Figure::AnchorShear, AGAINST_WIND * wind.force_n / anchors / NEWTONS_A_KILONEWTON);
     } else if litres > capacity {
@@ -253,6 +271,7 @@ fn blown(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
 /// Upward force on what lies under the groundwater, and the weight that holds it down, both in N.
 fn floated(asked: &Asked<'_>, tank: &Tank, body: &Body) -> Check {
     let mut check = Check::new(tank.id, Subject::Uplift);
+    check.known(Figure::Capacity, tank.shape.full_volume().get());
     let below = check.known(Figure::FloorBelow, -tank.floor.get());
     let groundwater = check.of_site(asked, Detail::Groundwater);
     let empty = mass(asked, &mut check, tank);

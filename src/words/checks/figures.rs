@@ -69,6 +69,7 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::SoilPressure => said!("Pressure on the soil", "Presión sobre el suelo"),
         Figure::WindPressure => said!("Velocity pressure", "Presión dinámica"),
         Figure::WindForce => said!("Force of the wind", "Fuerza del viento"),
+        Figure::WindLift => said!("The wind lifts the lid with", "El viento levanta la tapa con"),
         Figure::SlidesUnder => said!("Slides if lighter than", "Se desliza si pesa menos de"),
         Figure::TipsUnder => said!("Tips if lighter than", "Vuelca si pesa menos de"),
         Figure::HoldingLitres => said!("Water that holds it", "Agua que lo sujeta"),

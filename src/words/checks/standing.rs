@@ -1,6 +1,7 @@
 //! Whether a tank stands, and what a storm brings.
 
 use super::{Text, Told};
+use crate::engine::checks::standing::LEAST_ANCHORS;
 use crate::engine::checks::{Figure, Verdict};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -31,14 +32,16 @@ pub(super) const PAD: Text = Text {
 pub(super) const WIND: Text = Text {
     title: phrase!("Wind on the empty tank", "Viento sobre el tanque vacío"),
     formula: phrase!(
-        "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face. Slides below force ÷ friction, tips below force × height ÷ foot; \
-         1.5 times that is wanted.",
-        "q = 0,613·Kz·Kd·V²; fuerza = q·0,85·Cf·cara. Se desliza por debajo de fuerza ÷ fricción, vuelca por debajo \
-         de fuerza × altura ÷ pie; se pide 1,5 veces eso.",
+        "q = 0.613·Kz·Kd·V²; force = q·0.85·Cf·face; lift = q·0.85·0.8·lid. Slides below force ÷ friction + lift, tips below force × \
+         height ÷ foot + lift; 1.5 times that is wanted. Each of N anchors: 4·M ÷ (N·foot) − weight ÷ N.",
+        "q = 0,613·Kz·Kd·V²; fuerza = q·0,85·Cf·cara; succión = q·0,85·0,8·tapa. Se desliza por debajo de fuerza ÷ fricción + succión, \
+         vuelca por debajo de fuerza × altura ÷ pie + succión; se pide 1,5 veces eso. Cada uno de N anclajes: 4·M ÷ (N·pie) − peso ÷ N.",
     ),
     source: phrase!(
-        "ASCE 7-10: Kz = 2.01·(z/zg)^(2/α) from 15\u{a0}ft up, Kd 0.95, Cf by Figure 29.5-1 (from memory).",
-        "ASCE 7-10: Kz = 2,01·(z/zg)^(2/α) desde 15\u{a0}ft, Kd 0,95, Cf según la figura 29.5-1 (de memoria).",
+        "ASCE 7-16: Kz = 2.01·(z/zg)^(2/α) from 15\u{a0}ft up; Kd 1.0, Cf 0.63 of round tanks, the lid's suction (from memory); Cf of \
+         square ones by ASCE 7-10 Figure 29.5-1, anchors by API 650 section 5.12 (from memory).",
+        "ASCE 7-16: Kz = 2,01·(z/zg)^(2/α) desde 15\u{a0}ft; Kd 1,0, Cf 0,63 de tanques redondos, la succión de la tapa (de memoria); Cf \
+         de los cuadrados según ASCE 7-10, figura 29.5-1, anclajes según API 650, sección 5.12 (de memoria).",
     ),
     assumes: phrase!(
         "Level open ground without a hill, a closed lid, the force at half the height, Cf of a rigid smooth body; the \
@@ -132,12 +135,13 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
     let check = told.check;
     let litres = told.figure(Figure::HoldingLitres);
     let wind = told.entered(Detail::WindSpeed);
-    if check.went_in(Detail::Anchors) >= 1.0 {
+    let anchors = check.went_in(Detail::Anchors);
+    if anchors >= LEAST_ANCHORS {
         let verdict = say!(
-            "In a wind of {wind} each anchor must hold {pull} upwards (windward half) and {shear} sideways, the tank \
-             empty; {litres} in it hold it without.",
-            "Con un viento de {wind}, cada anclaje debe aguantar {pull} hacia arriba (mitad de barlovento) y {shear} de \
-             lado, con el tanque vacío; con {litres} dentro se sostiene sin ellos.",
+            "In a wind of {wind} each anchor must hold {pull} upwards and {shear} sideways, the tank empty; {litres} in it hold it \
+             without.",
+            "Con un viento de {wind}, cada anclaje debe aguantar {pull} hacia arriba y {shear} de lado, con el tanque vacío; con \
+             {litres} dentro se sostiene sin ellos.",
             pull = told.figure(Figure::AnchorPull),
             shear = told.figure(Figure::AnchorShear),
             wind,
@@ -145,10 +149,19 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
         );
         return (verdict, String::new());
     }
+    let too_few = if anchors > 0.0 {
+        said!(
+            " Fewer than three anchors don't hold it from every side: they aren't counted.",
+            " Menos de tres anclajes no lo sujetan por todos los lados: no se cuentan."
+        )
+    } else {
+        ""
+    };
     let to_do = say!(
-        "Leave {litres} in it before a storm, or anchor it.",
-        "Déjale {litres} dentro antes de una tormenta, o ánclalo.",
-        litres
+        "Leave {litres} in it before a storm, or anchor it.{too_few}",
+        "Déjale {litres} dentro antes de una tormenta, o ánclalo.{too_few}",
+        litres,
+        too_few
     );
     match check.margin {
         None => {
@@ -176,7 +189,7 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
                 wind,
                 litres
             ),
-            phrase!("Anchor it.", "Ánclalo.").to_owned(),
+            [said!("Anchor it.", "Ánclalo."), too_few].concat(),
         ),
         Some(_) => {
             let (has, _, _) = told.margin();
@@ -211,12 +224,21 @@ pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
         has,
         wants
     );
-    let to_do = say!(
-        "Keep at least {litres} in it, or cast {concrete} of concrete to it, strap it down, or drain the ground.",
-        "Mantén al menos {litres} dentro, o únele {concrete} de concreto colado, sujétalo con cinchos o drena el suelo.",
-        litres = told.figure(Figure::UpliftLitres),
-        concrete = told.figure(Figure::ConcreteWanted),
-    );
+    let concrete = told.figure(Figure::ConcreteWanted);
+    let to_do = if told.check.figure(Figure::UpliftLitres) > told.check.figure(Figure::Capacity) {
+        say!(
+            "Not even full does it stay down: cast {concrete} of concrete to it, strap it down, or drain the ground.",
+            "Ni lleno se queda en su sitio: únele {concrete} de concreto colado, sujétalo con cinchos o drena el suelo.",
+            concrete
+        )
+    } else {
+        say!(
+            "Keep at least {litres} in it, or cast {concrete} of concrete to it, strap it down, or drain the ground.",
+            "Mantén al menos {litres} dentro, o únele {concrete} de concreto colado, sujétalo con cinchos o drena el suelo.",
+            litres = told.figure(Figure::UpliftLitres),
+            concrete
+        )
+    };
     (verdict, told.if_fails(&to_do))
 }
 

@@ -81,21 +81,71 @@ fn wind_presses_as_worked_examples_say() {
         }
     }
     assert!((standing::exposure_coefficient(1.0, 1) - 0.85).abs() < 0.005, "no less than that at 15 ft");
-    // ASCE 7-10 Figure 29.5-1 (from memory): moderately smooth cylinders 0.5, 0.6, 0.7 at height over diameter 1, 7, 25.
-    for (slenderness, coefficient) in [(0.5, 0.5), (1.0, 0.5), (7.0, 0.6), (25.0, 0.7), (40.0, 0.7), (4.0, 0.55)] {
+    // ASCE 7-16 section 29.4.2.1 (from memory): 0.63 for tanks on the ground; ASCE 7-10 Figure 29.5-1 (from memory): moderately
+    // smooth cylinders 0.7 at a height of 25 diameters.
+    for (slenderness, coefficient) in [(0.5, 0.63), (1.0, 0.63), (4.0, 0.63), (25.0, 0.7), (40.0, 0.7)] {
         near(standing::force_coefficient(slenderness, true), coefficient, 1e-12);
     }
 }
 
 #[test]
 fn an_empty_tank_slides_and_tips_as_worked_by_hand() {
-    // 1000 N/m² on a cylinder 2 m wide and 2 m high: 1000 · 0.85 · 0.5 · 4 = 1700 N; with a friction of 0.4 it slides under
-    // 4250 N; about its edge 1700 N · 1 m ÷ 1 m: it tips under 1700 N.
+    // 1000 N/m² on an open cylinder 2 m wide and 2 m high: 1000 · 0.85 · 0.63 · 4 = 2142 N; with a friction of 0.4 it slides
+    // under 5355 N; about its edge 2142 N · 1 m ÷ 1 m: it tips under 2142 N.
     let body = Body { footprint_m2: 3.0, height_m: 2.0, facing_m2: 4.0, foot_m: 2.0, round: true };
-    let wind = standing::wind(&body, 1000.0, 0.4);
-    near(wind.force_n, 1700.0, 1e-12);
-    near(wind.slides_under_n, 4250.0, 1e-12);
-    near(wind.tips_under_n, 1700.0, 1e-12);
+    let open = standing::wind(&body, false, 1000.0, 0.4);
+    near(open.force_n, 2142.0, 1e-12);
+    near(open.slides_under_n, 5355.0, 1e-12);
+    near(open.tips_under_n, 2142.0, 1e-12);
+    // A lid of 3 m² is sucked up with 1000 · 0.85 · 0.8 · 3 = 2040 N (ASCE 7-16 section 29.4.2.2, from memory).
+    let closed = standing::wind(&body, true, 1000.0, 0.4);
+    near(closed.lifts_n, 2040.0, 1e-12);
+    near(closed.slides_under_n, 7395.0, 1e-12);
+    near(closed.tips_under_n, 4182.0, 1e-12);
+    // Four anchors, 1.5 times the wind, a weight of 1000 N: 4 · 2142 N · 1 m ÷ (4 · 2 m) is 1071 N each of the moment, 510 N of the
+    // suction, 250 N less by the weight (API 650 section 5.12, from memory).
+    near(standing::anchor_pull_n(&closed, 1000.0, 4.0), 1.5 * (1071.0 + 510.0) - 250.0, 1e-12);
+    assert_eq!(standing::anchor_pull_n(&closed, 1e6, 4.0), 0.0);
+}
+
+#[test]
+fn a_wide_low_tank_that_its_lid_lifts_does_not_stand_empty_and_two_anchors_are_not_counted() {
+    // 3.6 m by 1.5 m, 400 kg, 30 m/s in open country, friction 0.4. q = 0.613 · 0.85 · 30² = 469 N/m²; with half the suction
+    // that is taken here the lid lifts 2.0 kN, so that 1.9 kN are left to rub, 0.76 kN, against a force of 1.3 kN.
+    let metres = Length::metres;
+    let (mut site, id) = tank(Shape::UprightCylinder { diameter: metres(3.6), height: metres(1.5) }, 0.0);
+    for (of, detail, value) in [
+        (Some(id), Detail::EmptyMass, 400.0),
+        (Some(id), Detail::Friction, 0.4),
+        (None, Detail::WindSpeed, 30.0),
+        (None, Detail::Exposure, 1.0),
+    ] {
+        enter(&mut site, of, detail, value);
+    }
+    let units = Units::customary(Customary::Metric);
+    let wind = |site: &Site| check(site, id, Subject::Wind);
+    assert!(wind(&site).figure(Figure::SlidesUnder) > 400.0);
+    assert!(wind(&site).figure(Figure::HoldingLitres) > 0.0);
+    let told = |site: &Site| said(&wind(site), &site.system, &units);
+    assert!(!told(&site).verdict.contains("even empty"), "{}", told(&site).verdict);
+    enter(&mut site, Some(id), Detail::Anchors, 2.0);
+    assert!(wind(&site).figure(Figure::AnchorPull).is_nan());
+    assert!(told(&site).to_do.contains("Fewer than three anchors"), "{}", told(&site).to_do);
+    enter(&mut site, Some(id), Detail::Anchors, 3.0);
+    assert!(wind(&site).figure(Figure::AnchorPull) > 0.0);
+}
+
+#[test]
+fn a_tank_that_floats_even_full_is_not_told_to_be_filled() {
+    // A flood of 2.6 m around 10 m² that hold 10 m³: 26 t are displaced.
+    let (mut site, id) = tank(a_box(5.0, 2.0, 1.0), -1.6);
+    enter(&mut site, Some(id), Detail::EmptyMass, 90.0);
+    enter(&mut site, None, Detail::Groundwater, 0.0);
+    let told =
+        |site: &Site| said(&check(site, id, Subject::Uplift), &site.system, &Units::customary(Customary::Metric)).to_do;
+    assert!(told(&site).starts_with("Not even full"), "{}", told(&site));
+    enter(&mut site, None, Detail::Groundwater, 1.2);
+    assert!(told(&site).starts_with("Keep at least"), "{}", told(&site));
 }
 
 #[test]
@@ -162,16 +212,16 @@ fn litres_hold_an_empty_tank_and_a_middle_year_is_judged_by_them() {
     let tank = &site.system.tanks[0];
     near(of(vec![0.0; stores], Vec::new()), tank.shape.volume_l(tank.outlet.get()), 1e-9);
     near(of(vec![0.0; stores], (0..stores).collect()), wind.figure(Figure::ContentNow), 1e-12);
-    // With anchors, statics: the windward two of four pull at the whole foot, the weight at half of it; all four share
-    // the push.
+    // With anchors: 4 M ÷ (N D) − W ÷ N (API 650 section 5.12, from memory); all four share the push.
     let mut anchored = site.clone();
     enter(&mut anchored, Some(id), Detail::Anchors, 4.0);
     let wind = check(&anchored, id, Subject::Wind);
     let foot = (4.0 * site.system.tanks[0].shape.full_volume().get() / 1000.0 / 2.4 / std::f64::consts::PI).sqrt();
     let force = wind.figure(Figure::WindForce);
     let empty = wind.went_in(Detail::EmptyMass) * 9.806_65 / 1000.0;
-    let lacks = 1.5 * force * 2.4 / 2.0 - empty * foot / 2.0;
-    near(wind.figure(Figure::AnchorPull), lacks / foot / 2.0, 1e-9);
+    let moment = force * 2.4 / 2.0;
+    let lifts = wind.figure(Figure::WindLift);
+    near(wind.figure(Figure::AnchorPull), (1.5 * (4.0 * moment / foot + lifts) - empty) / 4.0, 1e-9);
     near(wind.figure(Figure::AnchorShear), 1.5 * force / 4.0, 1e-12);
 }
 
