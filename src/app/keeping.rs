@@ -2,9 +2,18 @@
 //! it: the person sees it on the screen and may go on, and nothing of it is lost once there is room.
 
 use super::effect::Effect;
-use crate::records::cupboard::Cupboard;
+use crate::quantity::{Customary, Units};
+use crate::records::cupboard::{Cupboard, Opened};
 use crate::records::shelf::{Shelf, ShelfError};
 use crate::records::slots::PutError;
+
+/// Gives a cupboard in which nothing was ever kept the units that the owner of a device most likely knows; see
+/// [`Customary::of_device`].
+pub fn begin(opened: &mut Opened, tag: &str, minutes_behind: f64) {
+    if opened.used == 0 {
+        opened.index.units = Units::customary(Customary::of_device(tag, minutes_behind));
+    }
+}
 
 /// What waits for room, the oldest first.
 #[derive(Debug, Default)]

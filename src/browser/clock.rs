@@ -8,7 +8,6 @@ use chrono::NaiveDate;
 use super::hear;
 use crate::app::event::Event;
 use crate::language::Language;
-use crate::quantity::{Customary, Units};
 
 /// Milliseconds since 1970 (UTC) by the device's own clock.
 pub fn moment() -> u64 {
@@ -35,10 +34,10 @@ pub(super) fn devices_language() -> Language {
     asked_for().iter().find_map(|tag| Language::of_tag(tag)).unwrap_or_default()
 }
 
-/// The units that the device's owner most likely knows, until others are chosen.
-pub(super) fn devices_units() -> Units {
+/// The tag of the language that the device wants most, and the minutes that universal time is ahead of its clock.
+pub(super) fn devices_own() -> (String, f64) {
     let tag = asked_for().into_iter().next().unwrap_or_default();
-    Units::customary(Customary::of_device(&tag, js_sys::Date::new_0().get_timezone_offset()))
+    (tag, js_sys::Date::new_0().get_timezone_offset())
 }
 
 /// Tells the day when another has come, as soon as the page is looked at or touched again: it may have lain open overnight.

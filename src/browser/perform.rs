@@ -7,7 +7,7 @@ use super::studies::Studies;
 use super::{BrowserShelf, address, clock, files, later, service_worker};
 use crate::app::effect::Effect;
 use crate::app::event::Event;
-use crate::app::keeping::Keeping;
+use crate::app::keeping::{self, Keeping};
 use crate::language;
 use crate::records::cupboard::{Cupboard, Opened};
 use crate::records::shelf::ShelfError;
@@ -32,10 +32,9 @@ impl Keeper {
             Self { cupboard: Rc::default(), keeping: Rc::default(), studies: Studies::default(), send: Rc::default() };
         language::speak(clock::devices_language());
         let mut opened = keeper.open();
-        if let Ok(opened) = &mut opened
-            && opened.used == 0
-        {
-            opened.index.units = clock::devices_units();
+        if let Ok(opened) = &mut opened {
+            let (language, minutes_behind) = clock::devices_own();
+            keeping::begin(opened, &language, minutes_behind);
         }
         (keeper, Event::Started(clock::today(), opened))
     }

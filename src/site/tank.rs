@@ -76,6 +76,14 @@ pub enum Cover {
 const USUAL_EVAPORATION: Cover = Cover::Uncovered { evaporation: [Depth::millimetres(4.0); 12] };
 
 impl Tank {
+    /// Area of the water at the overflow, in m², where rain falls into an uncovered tank; 0 under a cover.
+    pub fn open_mouth_m2(&self) -> f64 {
+        match self.cover {
+            Cover::Covered => 0.0,
+            Cover::Uncovered { .. } => self.shape.surface_m2(self.overflow.get()),
+        }
+    }
+
     /// The numbers of the tank, with their ranges.
     pub fn numbers(&mut self) -> Vec<Number<'_>> {
         let mut numbers = self.shape.numbers();

@@ -1,7 +1,7 @@
 //! Chains of barriers: what is proven, what is lacking, and never more than that.
 
 use chrono::NaiveDate;
-use eavewater::engine::checks::{Asked, Verdict};
+use eavewater::engine::checks::{Asked, Figure, Verdict};
 use eavewater::engine::treatment::chain::{Chain, Disorder, chain};
 use eavewater::engine::treatment::step::{Effect, Why};
 use eavewater::engine::treatment::targets::Germ;
@@ -41,10 +41,14 @@ fn chain_of(site: &Site, diary: &Diary) -> Chain {
 }
 
 fn tests(results: &[(Parameter, TestResult)]) -> Diary {
+    tested_on(day(2026, 5, 1), results)
+}
+
+fn tested_on(date: NaiveDate, results: &[(Parameter, TestResult)]) -> Diary {
     let entries = (1..).zip(results).map(|(id, (parameter, found))| Entry {
         id: EntryId(id),
         edited: id,
-        date: day(2026, 5, 1),
+        date,
         told: Told::Test { at: None, parameter: *parameter, found: *found },
         note: String::new(),
     });
@@ -120,7 +124,17 @@ fn a_worn_lamp_or_cloudy_water_is_no_barrier() {
     // Water that a laboratory finds clearer or darker than the lamp was tested with.
     let clarity = |percent| tests(&[(Parameter::Transmittance, TestResult::Value(percent))]);
     assert_eq!(logs(&clarity(95.0)), [4.0, 0.5, 4.0]);
-    assert_eq!(logs(&clarity(40.0))[0], 0.0);
+    assert_eq!(logs(&clarity(20.0))[0], 0.0);
+    // Bolton and Linden's water factor over 2.5 cm is 0.475 at 50 % and 0.713 at 75 % (reckoned apart): a lamp tested at 40 L/min
+    // and 75 % gives its dose up to 40 · 0.475 ÷ 0.713 = 26.6 L/min, and at that flow exactly.
+    enter(&mut site, 0, Detail::LampClarity, 0.75);
+    enter(&mut site, 0, Detail::WaterClarity, 0.5);
+    let step = |site: &Site| chain_of(site, &Diary::default()).steps[0].check.clone();
+    let at_most = step(&site).figure(Figure::LampFlowAtMost);
+    assert!((at_most - 26.6).abs() < 0.1, "{at_most}");
+    let tap = site.system.uses[0].id;
+    site.system.details.set(Some(tap), Detail::BusiestFlow, Some(at_most)).unwrap();
+    assert!((step(&site).figure(Figure::LampDose) - 40.0).abs() < 1e-9);
 }
 
 #[test]
@@ -128,8 +142,8 @@ fn chlorine_counts_by_residual_and_time() {
     // enHealth 2011: 0.5 mg/L after 30 minutes, 15 mg·min/L. EPA table B-2: 6 for 4 log of viruses at 10 °C, so all of it.
     let mut site = house(&[BarrierKind::Chlorine]);
     enter(&mut site, 0, Detail::DosedWhere, 1.0);
-    enter(&mut site, 0, Detail::Residual, 0.5);
-    let chain = chain_of(&site, &Diary::default());
+    let measured = tested_on(day(2026, 5, 28), &[(Parameter::FreeChlorine, TestResult::Value(0.5))]);
+    let chain = chain_of(&site, &measured);
     assert_eq!(chain.logs, [4.0, 4.0, 0.0], "Cryptosporidium stays");
     assert_eq!(chain.weakest.map(|(germ, _)| germ), Some(Germ::Protozoa));
     // In the pipe: 40 L at 20 L/min, unbaffled 0.1: 0.2 min; 0.1 mg·min/L of the 6.
@@ -137,9 +151,14 @@ fn chlorine_counts_by_residual_and_time() {
     enter(&mut site, 0, Detail::ContactVolume, 40.0);
     let tap = site.system.uses[0].id;
     site.system.details.set(Some(tap), Detail::BusiestFlow, Some(20.0)).unwrap();
-    let logs = chain_of(&site, &Diary::default()).logs;
+    let logs = chain_of(&site, &measured).logs;
     assert!((logs[1] - 4.0 * 0.1 / 6.0).abs() < 1e-12, "{logs:?}");
-    // What a test found takes the place of what was entered.
+    // What is entered has no day: it shows what would be reached, and proves nothing.
+    enter(&mut site, 0, Detail::Residual, 0.5);
+    let planned = chain_of(&site, &Diary::default());
+    assert_eq!((planned.steps[0].why, planned.logs), (Why::NoResidual, [0.0; 3]));
+    assert!((planned.steps[0].check.figure(Figure::Ct) - 0.1).abs() < 1e-9);
+    // What a test found takes its place.
     let none = tests(&[(Parameter::FreeChlorine, TestResult::Value(0.0))]);
     assert_eq!(chain_of(&site, &none).steps[0].why, Why::NoResidual);
 }

@@ -293,10 +293,7 @@ fn tank_plan(tank: &Tank, store: usize) -> TankPlan {
         leak_l: tank.leak.get(),
         open: match &tank.cover {
             Cover::Covered => None,
-            Cover::Uncovered { evaporation } => {
-                let mouth_m2 = tank.shape.surface_m2(tank.overflow.get());
-                Some((mouth_m2, evaporation.map(|depth| depth.get())))
-            }
+            Cover::Uncovered { evaporation } => Some((tank.open_mouth_m2(), evaporation.map(|depth| depth.get()))),
         },
     }
 }

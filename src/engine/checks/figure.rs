@@ -169,6 +169,10 @@ figures! {
     WindPressure: Bearing;
     /// Force of the wind.
     WindForce: Force;
+    /// Head that the pipes ask for at the duty point.
+    PipesAsk: Length;
+    /// What the inlets of a tank carry.
+    InletsCarry: Rate;
     /// Suction of the wind on a lid.
     WindLift: Force;
     /// Weight under which a tank slides.

@@ -2,7 +2,7 @@
 //! what they need.
 
 use super::pipe::{Pipe, flow_for};
-use super::supply::{Curve, GRAVITY_TAP_KPA, L_MIN, lowest_m, peak_of};
+use super::supply::{Curve, GRAVITY_TAP_KPA, L_MIN, gravity_filters_kpa, lowest_m, peak_of};
 use super::water::{density_kg_m3, pressure_kpa};
 use super::{Asked, Check, Figure, Subject, Verdict, chosen};
 use crate::site::details::Detail;
@@ -195,7 +195,7 @@ fn house(asked: &Asked<'_>, check: &mut Check, tank: &Tank) -> Vec<Branch> {
         flow: detail(check, using.id, Detail::TapFlow, usual(Detail::TapFlow)) / L_MIN,
         tap_m: detail(check, using.id, Detail::TapHeight, usual(Detail::TapHeight)),
         pipe: Pipe::of(asked, check, using.id, Detail::PipeBore, Detail::PipeLength),
-        filters_kpa: 0.0,
+        filters_kpa: gravity_filters_kpa(asked, check, using),
         wanted_kpa: detail(check, using.id, Detail::TapPressure, GRAVITY_TAP_KPA),
         curve: None,
     });

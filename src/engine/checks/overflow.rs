@@ -1,6 +1,6 @@
 //! Overflow of a tank: at least what can come in; where it goes; the air gap over it.
 
-use super::gutter::design_flow;
+use super::gutter::{design_flow, leader_l_min};
 use super::{Asked, Check, Figure, Subject, Verdict};
 use crate::engine::balance::first_flush::GRAVITY;
 use crate::site::details::Detail;
@@ -9,6 +9,7 @@ use crate::site::tank::{OverflowTo, Tank};
 
 const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 const SECONDS_A_MINUTE: f64 = 60.0;
+const MINUTES_AN_HOUR: f64 = 60.0;
 
 /// What a level pipe through a wall lets out under water that stands so high over its invert, in L/min.
 ///
@@ -64,6 +65,12 @@ fn overflow(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut inflow = Inflow { asked, check, known: Vec::new() };
     let comes = inflow.comes_in(tank, MOST_TANKS);
     let mut check = inflow.check;
+    let feeds = asked.site.system.feeds.iter().filter(|feed| feed.tank == Some(tank.id));
+    let entered = feeds.filter_map(|feed| asked.site.system.details.get(Some(feed.id), Detail::InletBore));
+    let carried: f64 = entered.map(leader_l_min).sum();
+    if carried > 0.0 {
+        check.finds(Figure::InletsCarry, carried);
+    }
     if head > NO_PIPE_M {
         let bore = check.detail(asked, Detail::OverflowBore);
         check.judge(Figure::OverflowFlow, pipe_l_min(bore, head), comes);
@@ -121,6 +128,10 @@ impl Inflow<'_> {
         let mut comes = 0.0;
         for feed in system.feeds.iter().filter(|feed| feed.tank == Some(tank.id)) {
             comes += design_flow(self.asked, &mut self.check, feed);
+        }
+        let mouth_m2 = tank.open_mouth_m2();
+        if mouth_m2 > 0.0 {
+            comes += mouth_m2 * self.check.of_site(self.asked, Detail::DesignIntensity) / MINUTES_AN_HOUR;
         }
         // A float that sticks lets a pump go on.
         for pump in system.pumps.iter().filter(|pump| pump.to == Some(tank.id)) {

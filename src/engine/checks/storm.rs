@@ -120,6 +120,12 @@ pub fn through(asked: &Asked<'_>, storm: Storm) -> Option<Stores> {
             streams[store].push(feed_stream(asked, feed, storm));
         }
     }
+    // Rain that falls into an open tank, as the balance counts it.
+    for tank in &system.tanks {
+        if let Some(store) = store_of(&plan, system, tank.id) {
+            streams[store].push(Stream { from_h: 0.0, rate_l_h: tank.open_mouth_m2() * storm.depth_mm / storm.hours });
+        }
+    }
     let (mut headroom_l, mut filled) = (Vec::new(), Vec::new());
     for (at, store) in plan.stores.iter().enumerate() {
         let room = (store.joined.live_capacity_l - live.get(at)?).max(0.0);

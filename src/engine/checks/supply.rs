@@ -114,11 +114,20 @@ impl Curve {
         first.0 < middle.0 && middle.0 < last.0 && first.1 > middle.1 && middle.1 > last.1
     }
 
-    /// Head at a flow: the parabola through the three points, and nothing beyond the last.
+    /// Head at a flow: the parabola through the three points, or straight from point to point where that would rise on its way by
+    /// more than a hundredth of the head at no flow; and nothing beyond the last.
     pub fn head_m(&self, flow: f64) -> f64 {
         let [(q0, h0), (q1, h1), (q2, h2)] = self.points;
         if flow > q2 {
             return 0.0;
+        }
+        // The slope of a parabola over a stretch is that at its middle, and goes on evenly.
+        let [first, second] = [(h1 - h0) / (q1 - q0), (h2 - h1) / (q2 - q1)];
+        let bends = (second - first) / (q2 - q0);
+        let [begins, ends] = [first - bends * (q1 - q0), second + bends * (q2 - q1)];
+        let rises_m = if begins > 0.0 { begins * begins / (-4.0 * bends) } else { 0.0 };
+        if rises_m > 0.01 * h0 || ends > 0.0 {
+            return if flow < q1 { h0 + first * (flow - q0) } else { h1 + second * (flow - q1) };
         }
         let term = |h: f64, q: f64, a: f64, b: f64| h * (flow - a) * (flow - b) / ((q - a) * (q - b));
         term(h0, q0, q1, q2) + term(h1, q1, q0, q2) + term(h2, q2, q0, q1)
@@ -356,17 +365,19 @@ pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
     let fouled = check.detail_of(asked, Some(pump.id), Detail::FilterFouled, 0.0);
     let curve = Curve::of(asked, &mut check, pump.id);
     let rise = check.finds(Figure::StaticHead, highest - lowest);
+    let asks_m = |flow: f64| rise + pipe.darcy_m(flow) + head_m(fouled, density);
     let mut duty_l_min = 0.0;
     if !curve.falls() {
         check.verdict = Verdict::Outside;
-    } else if let Some(duty) = curve.duty(|flow| rise + pipe.darcy_m(flow) + head_m(fouled, density)) {
+    } else if let Some(duty) = curve.duty(asks_m) {
         duty_l_min = check.finds(Figure::DutyFlow, duty * L_MIN);
+        check.finds(Figure::PipesAsk, asks_m(duty));
         let head = check.finds(Figure::DutyHead, curve.head_m(duty));
         let hours = limit / duty_l_min / MINUTES_AN_HOUR;
         check.judge(Figure::PumpHours, HOURS_A_DAY, hours);
         energy(asked, &mut check, limit, head, density);
     } else {
-        check.judge(Figure::DutyHead, curve.points[0].1, rise + head_m(fouled, density));
+        check.judge(Figure::DutyHead, curve.points[0].1, asks_m(0.0));
         check.verdict = Verdict::Fails;
     }
     checks.push(check);
@@ -386,20 +397,28 @@ pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut V
     let full = check.known(Figure::HighestLevel, rims.fold(f64::INFINITY, f64::min));
     let lowest = check.known(Figure::LowestLevel, lowest_m(tank).min(full));
     let density = density_kg_m3(check.of_site(asked, Detail::WaterTemperature));
-    let filtered = using.barriers.iter().any(|barrier| barrier.kind.is_filter());
-    let usual = if filtered { Detail::FilterFouled.row().usual } else { 0.0 };
-    let fouled = check.detail_of(asked, Some(using.id), Detail::FilterFouled, usual);
+    let fouled = gravity_filters_kpa(asked, &mut check, using);
     let tap = check.detail(asked, Detail::TapHeight);
     let flow = check.detail(asked, Detail::TapFlow) / L_MIN;
     let wanted = check.detail_of(asked, Some(using.id), Detail::TapPressure, GRAVITY_TAP_KPA);
     let pipe = Pipe::of(asked, &mut check, using.id, Detail::PipeBore, Detail::PipeLength);
     let friction = check.finds(Figure::DarcyLoss, pipe.darcy_m(flow));
-    check.finds(Figure::TapFull, pressure_kpa(full - tap - friction, density));
+    check.finds(Figure::TapFull, pressure_kpa(full - tap - friction, density) - fouled);
     check.finds(Figure::TapStatic, pressure_kpa(lowest - tap, density));
-    let most = flow_for((lowest - tap).max(0.0), pipe.bore_m, |flow| pipe.darcy_m(flow));
+    // What filters lose is told at the wanted flow and goes with its square.
+    let lost_m = |now: f64| pipe.darcy_m(now) + head_m(fouled, density) * (now / flow) * (now / flow);
+    let most =
+        flow_for((lowest - tap).max(0.0), pipe.bore_m, |now| if flow > 0.0 { lost_m(now) } else { pipe.darcy_m(now) });
     check.finds(Figure::OpenPipe, most * L_MIN);
     check.judge(Figure::TapPressure, pressure_kpa(lowest - tap - friction, density) - fouled, wanted);
     checks.push(check);
+}
+
+/// What the filters before a tap that water reaches by gravity lose when they are due for change, in kPa.
+pub(super) fn gravity_filters_kpa(asked: &Asked<'_>, check: &mut Check, using: &Use) -> f64 {
+    let filtered = using.barriers.iter().any(|barrier| barrier.kind.is_filter());
+    let usual = if filtered { Detail::FilterFouled.row().usual } else { 0.0 };
+    check.detail_of(asked, Some(using.id), Detail::FilterFouled, usual)
 }
 
 /// Pressure that an open gravity tap is content with, in kPa: half a metre of water (common practice, no source).

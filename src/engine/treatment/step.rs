@@ -212,7 +212,7 @@ fn lamp(asked: &Asked<'_>, known: &Known, step: &mut Step) {
     }
     check.finds(Figure::LampDose, dose);
     if tested > 0.0 && dose > 0.0 {
-        check.finds(Figure::LampFlowAtMost, tested_flow);
+        check.finds(Figure::LampFlowAtMost, ultraviolet::flow_at_most(tested_flow, tested_clarity, clarity));
     }
     (step.logs, step.why) = if worn_out { ([0.0; 3], Why::LampWornOut) } else { (ultraviolet::logs(dose), Why::Dose) };
 }
@@ -237,8 +237,7 @@ fn chlorine(asked: &Asked<'_>, known: &Known, step: &mut Step) {
         None => check.detail(asked, Detail::WaterPh),
     };
     let temperature = check.detail_of(asked, None, Detail::WaterTemperature, COLD_C);
-    let gone = known.residual.is_some() && !known.residual_fresh;
-    if gone || residual <= 0.0 || minutes <= 0.0 {
+    if residual <= 0.0 || minutes <= 0.0 {
         step.why = Why::NoResidual;
         return;
     }
@@ -253,6 +252,11 @@ fn chlorine(asked: &Asked<'_>, known: &Known, step: &mut Step) {
     if let Some(giardia) = contact::giardia_3_log_ct(residual, temperature, ph) {
         check.finds(Figure::CtForGiardia, giardia);
         check.finds(Figure::LogGiardia, contact::logs(achieved, giardia, contact::MOST_GIARDIA));
+    }
+    // What is entered without a day, or was measured long ago, shows what would be reached: it proves nothing today.
+    if !known.residual_fresh {
+        step.why = Why::NoResidual;
+        return;
     }
     let logs = contact::logs(achieved, viruses, contact::MOST_VIRUSES);
     // Bacteria need less chlorine than viruses. Cryptosporidium is hardly harmed, so protozoa as a whole count for nothing.

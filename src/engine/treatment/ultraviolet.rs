@@ -13,7 +13,7 @@ pub const LAMP_LASTS_MONTHS: f64 = 12.0;
 ///
 /// Dose is in proportion to the time in the chamber, so to one over the flow, and to the mean light in the water layer,
 /// the water factor (1 − 10^(−a·l)) / (a·l·ln 10), with a the absorbance of 1 cm and l the layer. Never more than the
-/// tested dose: a slower flow or clearer water than tested earns nothing.
+/// tested dose: clearer water than tested earns nothing, and a slower flow no more than what less clear water takes.
 ///
 /// `tested` in mJ/cm²; flows in L/min, above 0; transmittances of 1 cm at 254 nm as shares, above 0, at most 1. Nothing
 /// known of the flow is no dose.
@@ -25,9 +25,13 @@ pub fn dose(tested: f64, tested_flow: f64, tested_clarity: f64, flow: f64, clari
     if !(tested_flow > 0.0 && flow > 0.0 && tested_clarity > 0.0 && clarity > 0.0) {
         return 0.0;
     }
-    let slower = (tested_flow / flow).min(1.0);
-    let clearer = (mean_light(clarity) / mean_light(tested_clarity)).min(1.0);
-    tested * slower * clearer
+    tested * (flow_at_most(tested_flow, tested_clarity, clarity) / flow).min(1.0)
+}
+
+/// The flow, in L/min, up to which water of a clarity gets the tested dose: the tested flow, or less where the water is less clear
+/// than tested. Ranges as for [`dose`].
+pub fn flow_at_most(tested_flow: f64, tested_clarity: f64, clarity: f64) -> f64 {
+    tested_flow * (mean_light(clarity) / mean_light(tested_clarity)).min(1.0)
 }
 
 /// Mean light in the layer as a share of that at the lamp.

@@ -69,6 +69,8 @@ pub fn label(figure: Figure) -> &'static str {
         Figure::SoilPressure => said!("Pressure on the soil", "Presión sobre el suelo"),
         Figure::WindPressure => said!("Velocity pressure", "Presión dinámica"),
         Figure::WindForce => said!("Force of the wind", "Fuerza del viento"),
+        Figure::PipesAsk => said!("The pipes ask for", "Las tuberías piden"),
+        Figure::InletsCarry => said!("Its inlets can carry", "Sus entradas pueden traer"),
         Figure::WindLift => said!("The wind lifts the lid with", "El viento levanta la tapa con"),
         Figure::SlidesUnder => said!("Slides if lighter than", "Se desliza si pesa menos de"),
         Figure::TipsUnder => said!("Tips if lighter than", "Vuelca si pesa menos de"),

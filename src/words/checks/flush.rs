@@ -130,6 +130,10 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
     let check = told.check;
     let hole = told.figure(Figure::HoleWanted);
     let within = shown::figure(check.went_in(Detail::DrainWithin), Kind::Hours, told.units);
+    let blocks = said!(
+        "A hole under 1\u{a0}mm blocks easily: keep a screen over it.",
+        "Uno de menos de 1\u{a0}mm se tapa con facilidad: protégelo siempre con una malla.",
+    );
     let every = check.figure(Figure::EmptiedEvery);
     if every.is_finite() {
         return (
@@ -139,9 +143,10 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
                 every = told.figure(Figure::EmptiedEvery),
             ),
             say!(
-                "Empty it after each storm, or drill a hole of {hole}.",
-                "Vacíalo después de cada tormenta, o perfora un orificio de {hole}.",
-                hole
+                "Empty it after each storm, or drill a hole of {hole}. {blocks}",
+                "Vacíalo después de cada tormenta, o perfora un orificio de {hole}. {blocks}",
+                hole,
+                blocks
             ),
         );
     }
@@ -153,21 +158,17 @@ pub(super) fn drain(told: &Told<'_>) -> (String, String) {
             )
             .to_owned(),
             say!(
-                "Clear the hole, or drill one of {hole}: empty within {within}.",
-                "Destapa el orificio, o perfora uno de {hole}: vacío en {within}.",
+                "Clear the hole, or drill one of {hole}: empty within {within}. {blocks}",
+                "Destapa el orificio, o perfora uno de {hole}: vacío en {within}. {blocks}",
                 hole,
-                within
+                within,
+                blocks
             ),
         ),
         Some(_) => {
             let (_, hours, margin) = told.margin();
             let to_do = if check.fails() {
-                say!(
-                    "Widen the hole to {hole}. A hole under 1\u{a0}mm blocks easily: keep a screen over it.",
-                    "Agranda el orificio a {hole}. Uno de menos de 1\u{a0}mm se tapa con facilidad: protégelo siempre con \
-                     una malla.",
-                    hole
-                )
+                say!("Widen the hole to {hole}. {blocks}", "Agranda el orificio a {hole}. {blocks}", hole, blocks)
             } else {
                 String::new()
             };

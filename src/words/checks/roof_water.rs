@@ -225,7 +225,18 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
             "Instala un rebosadero más ancho, otro más, o deja más borde libre.",
         ),
     );
-    (format!("{verdict} {whither}"), to_do)
+    // Every code wants it to let out what the inlets carry; design rain is what is judged, for a leader is often far wider.
+    let lets_out = told.check.margin.map_or(f64::NAN, |margin| margin.has);
+    let harder = if told.check.figure(Figure::InletsCarry) > lets_out {
+        say!(
+            " Its inlets can carry {carried}: in a harder rain than that it runs over the rim.",
+            " Sus entradas pueden traer {carried}: con una lluvia más fuerte que esa se sale por el borde.",
+            carried = told.figure(Figure::InletsCarry)
+        )
+    } else {
+        String::new()
+    };
+    (format!("{verdict}{harder} {whither}"), to_do)
 }
 
 pub(super) fn air_gap(told: &Told<'_>) -> (String, String) {

@@ -45,9 +45,9 @@ pub(super) const TAP: Text = Text {
         "Darcy-Weisbach con el factor de Colebrook; Hazen-Williams al lado.",
     ),
     assumes: phrase!(
-        "The pump's curve is the parabola through its three points. Tank down to its outlet, filters due for change; \
+        "The pump's curve is the parabola through its three points, or straight between them where that would rise. Tank down to its outlet, filters due for change; \
          what they lose goes with the square of the flow.",
-        "La curva de la bomba es la parábola por sus tres puntos. Tanque bajo hasta su salida, filtros a los que ya \
+        "La curva de la bomba es la parábola por sus tres puntos, o recta entre ellos donde esa subiría. Tanque bajo hasta su salida, filtros a los que ya \
          les toca cambio; lo que pierden crece con el cuadrado del caudal.",
     ),
     caution: ELECTRICITY,
@@ -120,8 +120,10 @@ pub(super) const LIFT: Text = Text {
         "Darcy-Weisbach con el factor de Colebrook; potencia ρ·g·Q·H ÷ eficiencia.",
     ),
     assumes: phrase!(
-        "From the lower outlet to the upper overflow; the curve is the parabola through its three points.",
-        "De la salida de abajo al rebosadero de arriba; la curva es la parábola por sus tres puntos.",
+        "From the lower outlet to the upper overflow; the curve is the parabola through its three points, or straight between them where \
+         that would rise.",
+        "De la salida de abajo al rebosadero de arriba; la curva es la parábola por sus tres puntos, o recta entre ellos donde esa \
+         subiría.",
     ),
     caution: ELECTRICITY,
 };
@@ -297,6 +299,19 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
         margin,
         wants
     );
+    // At the end of its curve a pump is sure to make more head than the pipes ask for.
+    const MORE_M: f64 = 0.05;
+    let asks_m = told.check.figure(Figure::PipesAsk);
+    if told.check.figure(Figure::DutyHead) > asks_m + MORE_M {
+        let beyond = say!(
+            "At the last point of its curve the pipes ask for only {asks}: it runs beyond it, draws more power and may be harmed. \
+             Throttle it, or take one with less head.",
+            "En el último punto de su curva las tuberías piden solo {asks}: trabaja más allá, gasta más y se puede dañar. \
+             Estrangúlala, o pon una con menos carga.",
+            asks = told.figure(Figure::PipesAsk)
+        );
+        return (verdict, beyond);
+    }
     let to_do = said!(
         "Take a stronger pump or a wider pipe, or lower the daily limit.",
         "Pon una bomba más fuerte o una tubería más ancha, o baja el límite diario.",

@@ -49,6 +49,12 @@ fn by_gravity_an_outbuilding_gets_what_the_library_says() {
     near(both.figure(Figure::OutBoth), 74.752_01, 2e-4);
     near(both.figure(Figure::OutFlowBoth), 26.933_02, 2e-4);
     assert!(both.figure(Figure::HouseBoth) < both.figure(Figure::HouseAlone));
+    // The house's filter takes its part on its own tap, as the check of that tap says.
+    let tap = site.system.uses[0].id;
+    enter(&mut site, Some(tap), Detail::FilterFouled, 0.0);
+    let clean = check(&site, using, Subject::BothDraw).figure(Figure::HouseAlone);
+    enter(&mut site, Some(tap), Detail::FilterFouled, 24.0);
+    near(check(&site, using, Subject::BothDraw).figure(Figure::HouseAlone), clean - 24.0, 1e-9);
 }
 
 #[test]

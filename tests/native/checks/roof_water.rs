@@ -1,10 +1,12 @@
 use eavewater::engine::checks::gutter::{self, Gutter, GutterShape};
 use eavewater::engine::checks::{Figure, Subject, Verdict, overflow};
-use eavewater::quantity::{Area, Flow, Length, Share};
+use eavewater::quantity::{Area, Customary, Depth, Flow, Length, Share, Units};
 use eavewater::site::details::Detail;
 use eavewater::site::household::Site;
 use eavewater::site::part::PartId;
 use eavewater::site::pump::Pump;
+use eavewater::site::tank::Cover;
+use eavewater::words::checks::said;
 use proptest::prelude::*;
 
 use super::{check, enter, house, near};
@@ -116,6 +118,20 @@ fn a_tank_answers_for_its_overflow() {
     first.overflow = Length::metres(rim_m - first.floor.get());
     near(wants(&level, old), (160.0 + 145.0) / 2.0, 1e-9);
     near(wants(&level, tank), 160.0, 1e-9);
+    // Without a cover it catches rain itself: 2.4 m high and so full of π/4 d² m².
+    let mut open = shut.clone();
+    open.system.tanks[0].cover = Cover::Uncovered { evaporation: [Depth::millimetres(0.0); 12] };
+    let mouth_m2 = open.system.tanks[0].shape.full_volume().get() / 1000.0 / open.system.tanks[0].shape.height();
+    near(wants(&open, tank), 160.0 + mouth_m2 * 150.0 / 60.0, 1e-9);
+    // A leader that is known and carries more than the overflow lets out is told, not judged.
+    let told = |site: &Site| {
+        said(&check(site, tank, Subject::Overflow), &site.system, &Units::customary(Customary::Metric)).verdict
+    };
+    assert!(!told(&site).contains("Its inlets"), "{}", told(&site));
+    let feed = site.system.feeds.iter().find(|feed| feed.tank == Some(tank)).unwrap().id;
+    let mut wide = site.clone();
+    enter(&mut wide, Some(feed), Detail::InletBore, 0.15);
+    assert!(told(&wide).contains("Its inlets can carry"), "{}", told(&wide));
     // A pump whose float sticks adds all that it can bring: 60 L/min where nothing is entered.
     let pump = Pump {
         id: PartId(99),

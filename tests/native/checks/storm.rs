@@ -2,10 +2,13 @@ use eavewater::engine::balance::first_flush::full_head_l_s;
 use eavewater::engine::checks::storm::{Storm, Stream, fill, through};
 use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, of_part};
 use eavewater::engine::question::answer;
+use eavewater::quantity::Depth;
 use eavewater::site::demo;
 use eavewater::site::details::Detail;
 use eavewater::site::feed::Drain;
+use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
+use eavewater::site::tank::Cover;
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -73,6 +76,22 @@ fn all_that_comes_stays_or_spills_down_to_the_garden() {
     assert!(told.iter().any(|check| check.subject == Subject::StormTank && check.verdict == Verdict::Tells));
     let unknown = check(&site, site.system.tanks[0].id, Subject::StormTank);
     assert_eq!(unknown.verdict, Verdict::Lacks);
+}
+
+#[test]
+fn rain_falls_into_an_open_tank_as_into_the_balance() {
+    // A millimetre is a litre on each square metre.
+    let (mut site, rain) = (demo::site(), Rain::Record(demo::rain()));
+    let came = |site: &Site| {
+        let outcome = answer(site, &rain).unwrap();
+        let asked = Asked { site, rain: None, answer: Some(&outcome), read: None, today: chrono::NaiveDate::default() };
+        through(&asked, Storm { depth_mm: 150.0, hours: 6.0 }).unwrap().filled[0].came_l
+    };
+    let covered = came(&site);
+    let tank = &mut site.system.tanks[0];
+    tank.cover = Cover::Uncovered { evaporation: [Depth::millimetres(0.0); 12] };
+    let mouth_m2 = tank.shape.full_volume().get() / 1000.0 / tank.shape.height();
+    near(came(&site) - covered, mouth_m2 * 150.0, 1e-9);
 }
 
 proptest! {

@@ -2,7 +2,7 @@ use chrono::Datelike;
 use eavewater::engine::checks::supply::{self, Curve};
 use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, of_part, water};
 use eavewater::engine::question::answer;
-use eavewater::quantity::{Area, Length};
+use eavewater::quantity::{Area, Customary, Length, Units};
 use eavewater::site::climate::Climate;
 use eavewater::site::demo;
 use eavewater::site::details::{Detail, Details};
@@ -12,6 +12,7 @@ use eavewater::site::new_part;
 use eavewater::site::rain::Rain;
 use eavewater::site::system::{Part, PartKind};
 use eavewater::site::uses::Amount;
+use eavewater::words::checks::said;
 use proptest::prelude::*;
 
 use super::{check, enter, house, near};
@@ -74,6 +75,21 @@ fn the_duty_point_is_where_both_curves_meet() {
     near(duty, 1e-3, 1e-9);
     near(curve.head_m(duty), 20.0, 1e-9);
     assert_eq!(curve.duty(|_| 41.0), None);
+}
+
+#[test]
+fn a_pumps_curve_never_rises_on_its_way() {
+    let l_min = 1.0 / 60_000.0;
+    let curve = |points: [(f64, f64); 3]| Curve { points: points.map(|(flow, head)| (flow * l_min, head)) };
+    // A parabola through these would stand at 47 m at 15 L/min, and at −5 m at 40: straight it is.
+    let (bulging, sagging) =
+        (curve([(0.0, 42.0), (35.0, 41.0), (60.0, 12.0)]), curve([(0.0, 42.0), (10.0, 20.0), (60.0, 12.0)]));
+    near(bulging.head_m(15.0 * l_min), 42.0 - 15.0 / 35.0, 1e-9);
+    near(sagging.head_m(38.0 * l_min), 20.0 - 8.0 * 28.0 / 50.0, 1e-9);
+    for curve in [bulging, sagging, curve([(0.0, 42.0), (35.0, 32.0), (60.0, 12.0)])] {
+        let heads: Vec<f64> = (0..=120).map(|half| curve.head_m(f64::from(half) * 0.5 * l_min)).collect();
+        assert!(heads.is_sorted_by(|one, next| *next <= one + 0.01), "{heads:?}");
+    }
 }
 
 #[test]
@@ -202,7 +218,10 @@ fn gravity_gives_a_pound_for_each_2_3_feet() {
     assert!(found.figure(Figure::TapFull) > found.margin.unwrap().has);
     // They take their part: 50 kPa.
     enter(&mut site, Some(using), Detail::FilterFouled, 50.0);
-    near(check(&site, using, Subject::Gravity).margin.unwrap().has, found.margin.unwrap().has - 50.0, 1e-9);
+    let dirty = check(&site, using, Subject::Gravity);
+    near(dirty.margin.unwrap().has, found.margin.unwrap().has - 50.0, 1e-9);
+    near(dirty.figure(Figure::TapFull), found.figure(Figure::TapFull) - 50.0, 1e-9);
+    assert!(dirty.figure(Figure::OpenPipe) < found.figure(Figure::OpenPipe));
     enter(&mut site, Some(using), Detail::FilterFouled, 0.0);
     enter(&mut site, Some(using), Detail::TapHeight, 6.0);
     assert_eq!(check(&site, using, Subject::Gravity).verdict, Verdict::Fails);
@@ -225,6 +244,17 @@ fn a_pump_between_stores_answers_for_its_lift() {
     // From the outlet of the old tank (0.2 + 0.1 m) to the overflow of the new one (2.3 m).
     near(lift.figure(Figure::StaticHead), 2.0, 1e-9);
     assert_eq!(lift.verdict, Verdict::Holds);
+    // A curve that ends at 12 m of head, where the pipes ask for a few: it runs beyond its end. At its default, or throttled by a
+    // narrow pipe, it doesn't.
+    let told =
+        |site: &Site| said(&check(site, pump, Subject::Lift), &site.system, &Units::customary(Customary::Metric)).to_do;
+    assert!(lift.figure(Figure::DutyHead) > lift.figure(Figure::PipesAsk) + 1.0);
+    assert!(told(&site).contains("it runs beyond it"), "{}", told(&site));
+    let mut narrow = site.clone();
+    enter(&mut narrow, Some(pump), Detail::PipeBore, 0.015);
+    let held = check(&narrow, pump, Subject::Lift);
+    near(held.figure(Figure::DutyHead), held.figure(Figure::PipesAsk), 1e-6);
+    assert!(!told(&narrow).contains("it runs beyond it"), "{}", told(&narrow));
     enter(&mut site, Some(pump), Detail::ShutHead, 1.5);
     enter(&mut site, Some(pump), Detail::MidHead, 1.0);
     enter(&mut site, Some(pump), Detail::EndHead, 0.5);
