@@ -5,11 +5,10 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 
 use crate::app::model::KeptSite;
-use crate::engine::ahead::ask::{Help, Why, Years, ask, helps};
+use crate::engine::ahead::ask::{By, Help, Why, Years, ask, helps};
 use crate::engine::ahead::looking::{Ahead, Looking, Target};
-use crate::engine::balance::plan::plan;
 use crate::engine::learning::lesson::{Learning, Lesson};
-use crate::engine::learning::timeline::Timeline;
+use crate::engine::learning::spans::Factors;
 use crate::engine::rain::weather::Origin;
 use crate::site::diary::Diary;
 use crate::site::household::Site;
@@ -24,6 +23,8 @@ pub enum AheadEvent {
     ChanceChosen(f64),
     /// The years to look at were chosen.
     YearsChosen(Years),
+    /// Whether to go by what the readings show or by what is entered was chosen.
+    BasisChosen(By),
 }
 
 /// What the household wants to know.
@@ -35,11 +36,13 @@ pub struct Wishes {
     pub chance: f64,
     /// Under which years.
     pub years: Years,
+    /// By what.
+    pub by: By,
 }
 
 impl Wishes {
-    /// A quarter of a year, nine times in ten, under the years of the record.
-    pub const USUAL: Wishes = Wishes { days: 90, chance: 0.9, years: Years::Recorded };
+    /// A quarter of a year, nine times in ten, under the years of the record, by what the readings show.
+    pub const USUAL: Wishes = Wishes { days: 90, chance: 0.9, years: Years::Recorded, by: By::Readings };
 }
 
 /// What was found.
@@ -55,6 +58,8 @@ pub struct Found {
     pub unread: Vec<String>,
     /// What the stores hold when full, in L.
     pub capacity_l: f64,
+    /// What the readings show instead of what is entered, where it was reckoned with.
+    pub shown: Option<Factors>,
 }
 
 /// How far it is.
@@ -87,8 +92,7 @@ struct Basis {
     rain: Option<Arc<Rain>>,
     diary: Arc<Diary>,
     today: NaiveDate,
-    days: usize,
-    years: Years,
+    wishes: Wishes,
 }
 
 impl Basis {
@@ -104,7 +108,8 @@ impl Basis {
     }
 
     fn is(&self, other: &Basis) -> bool {
-        self.is_same_past(other) && (self.days, self.years) == (other.days, other.years)
+        // The chance is only read off the answer.
+        self.is_same_past(other) && Wishes { chance: other.wishes.chance, ..self.wishes } == other.wishes
     }
 }
 
@@ -156,8 +161,7 @@ impl Lookout {
             rain: kept.rain.clone(),
             diary: Arc::clone(&kept.diary),
             today,
-            days: self.wishes.days,
-            years: self.wishes.years,
+            wishes: self.wishes,
         };
         if self.basis.as_ref().is_some_and(|before| before.is(&basis)) {
             return;
@@ -166,32 +170,40 @@ impl Lookout {
             self.learn(kept, today);
         }
         let same_house = self.basis.as_ref().is_some_and(|before| Arc::ptr_eq(&before.site, &basis.site));
-        match ask(&kept.site, kept.rain.as_deref(), &kept.diary, today, self.wishes.years) {
-            Err(why) => (self.work, self.sight) = (None, Sight::Refused(why)),
+        if !same_house || !matches!(self.sight, Sight::Clear(_)) {
+            self.sight = Sight::Looking;
+        }
+        (self.work, self.basis) = (None, Some(basis));
+        // What the readings show comes first where it counts.
+        if self.learning.is_none() || self.wishes.by == By::Entered {
+            self.look();
+        }
+    }
+
+    /// Begins to look ahead.
+    fn look(&mut self) {
+        let Some(Basis { site, rain, diary, today, wishes }) = &self.basis else { return };
+        let lesson = self.lesson.as_deref().filter(|_| wishes.by == By::Readings);
+        match ask(site, rain.as_deref(), diary, *today, wishes.years, lesson) {
+            Err(why) => self.sight = Sight::Refused(why),
             Ok(asked) => {
-                let (helps, steps) = helps(&asked.outlook, &kept.site).into_iter().unzip();
+                let (helps, steps) = helps(&asked.outlook, site).into_iter().unzip();
                 let stores = &asked.outlook.plan.stores;
                 let tanks = asked.unread.iter().flat_map(|store| &stores[*store].tanks);
-                let unread = tanks.filter_map(|tank| Some(kept.site.system.tanks.get(*tank)?.name.clone())).collect();
+                let unread = tanks.filter_map(|tank| Some(site.system.tanks.get(*tank)?.name.clone())).collect();
                 let capacity_l = stores.iter().map(|store| store.joined.live_capacity_l).sum();
-                let found = Found { ahead: Ahead::default(), helps, origin: asked.origin, unread, capacity_l };
-                let looking = Looking::new(asked.outlook, Target { days: self.wishes.days }, steps);
+                let shown = lesson.and_then(Lesson::contradicts);
+                let found = Found { ahead: Ahead::default(), helps, origin: asked.origin, unread, capacity_l, shown };
+                let looking = Looking::new(asked.outlook, Target { days: wishes.days }, steps);
                 self.work = Some(Box::new((looking, found)));
-                if !same_house || !matches!(self.sight, Sight::Clear(_)) {
-                    self.sight = Sight::Looking;
-                }
             }
         }
-        self.basis = Some(basis);
     }
 
     /// Begins anew with what the readings say.
     fn learn(&mut self, kept: &KeptSite, today: NaiveDate) {
-        (self.lesson, self.learning) = (None, None);
-        let Ok(plan) = plan(&kept.site.system) else { return };
-        let timeline = Timeline::of(&plan, &kept.site, kept.rain.as_deref(), &kept.diary, today);
-        let learn = |timeline| Box::new(Learning::new(plan, timeline, kept.site.reckoning.inflow_first.get()));
-        self.learning = timeline.map(learn);
+        self.lesson = None;
+        self.learning = Learning::of(&kept.site, kept.rain.as_deref(), &kept.diary, today).map(Box::new);
     }
 
     /// Does a slice of what the readings say.
@@ -202,6 +214,9 @@ impl Lookout {
             days += learning.days();
             if !learning.step() {
                 self.lesson = learning.lesson().map(Arc::new);
+                if self.wishes.by == By::Readings {
+                    self.look();
+                }
                 return;
             }
         }

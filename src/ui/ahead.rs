@@ -31,6 +31,9 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
     let found = move |draw: fn(&FoundView, Desk) -> AnyView| {
         live(move || shown.with(|view| Some(draw(view.as_ref()?.found.as_ref()?, desk))).unwrap_or_else(nothing))
     };
+    let beside = move || {
+        list("notes small", shown.with(|view| view.as_ref().map(|view| view.beside.clone()).unwrap_or_default())).into()
+    };
     let alarms = move || {
         let told = shown.with(|view| view.as_ref().map(|view| view.alarms.clone()).unwrap_or_default());
         list("reservations", told).into()
@@ -48,6 +51,7 @@ pub(crate) fn ahead(desk: Desk) -> AnyView {
     element("SECTION")
         .class("ahead")
         .child(element("H1").class("headline").live_text(headline))
+        .child(live(beside))
         .child(live(alarms))
         .child(live(wanted))
         .child(found(|view, _| list("range", view.range.clone()).into()))
@@ -78,6 +82,15 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
             desk.send.run(Event::Ahead(AheadEvent::TargetChosen(usize::try_from(days).unwrap_or(0))));
         },
     );
+    let differ =
+        derived(move || desk.case.with(|case| case.lesson.as_ref().and_then(|lesson| lesson.contradicts()).is_some()));
+    let by = move || {
+        let bases = |wishes: &Wishes| {
+            let chosen = say::BASES.iter().position(|(by, _)| *by == wishes.by);
+            (say::BASES.map(|(_, words)| words.to_owned()).into(), chosen.unwrap_or(0))
+        };
+        choose(say::RECKONED_BY, bases, |at| AheadEvent::BasisChosen(say::BASES[at.min(say::BASES.len() - 1)].0))
+    };
     let safe = move || shown.with(|view| Some(view.as_ref()?.found.as_ref()?.safe.clone())).unwrap_or_default();
     element("DIV")
         .class("safe")
@@ -114,6 +127,7 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
             },
             |at| AheadEvent::YearsChosen(say::YEARS_WANTED[at.min(say::YEARS_WANTED.len() - 1)].0),
         ))
+        .child(live(move || if differ.get() { by() } else { nothing() }))
         .into()
 }
 

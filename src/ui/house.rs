@@ -2,15 +2,16 @@
 
 use leptos::prelude::*;
 
-use super::element::{Element, element, focus_along, focus_on, is_open, key_of, live, nothing, worded};
+use super::element::{Element, element, focus_along, focus_on, is_open, key_of, list, live, nothing, worded};
 use super::follow::Held;
 use super::zoom::{Zoom, zoomed};
 use super::{Desk, figure, foot};
 use crate::app::event::{Event, Shift};
 use crate::app::model::Place;
+use crate::app::view::ahead::{self, Lasts};
+use crate::app::view::charts;
 use crate::app::view::frame;
 use crate::app::view::house::{self, FindingView, HouseView, PartList, PartRow};
-use crate::app::view::{ahead, charts};
 use crate::site::diary::Subject;
 use crate::site::part::PartId;
 use crate::site::system::{PartKind, System};
@@ -39,7 +40,7 @@ pub(crate) fn house(desk: Desk) -> AnyView {
     live(move || {
         desk.case.with(|case| {
             let (Some(site), outcome) = case.shown() else { return nothing() };
-            let ahead = ahead::in_a_line(&case.ahead.1, case.lesson.as_deref());
+            let ahead = ahead::in_a_line(&case.ahead.1, case.lesson.as_deref(), &case.units);
             let width = charts::beside_lists(case.width);
             let view = house::house(site, (outcome, case.lesson.as_deref()), &case.units, case.today, width);
             let presses = ahead::presses(&case.ahead.1);
@@ -122,7 +123,7 @@ fn adds_tank(first: bool, begun: Begun, desk: Desk) -> Vec<AnyView> {
 fn drawn(
     view: HouseView,
     system: &System,
-    (ahead, presses): (Option<(String, Place)>, bool),
+    (ahead, presses): (Option<Lasts>, bool),
     begun: Begun,
     desk: Desk,
 ) -> AnyView {
@@ -173,38 +174,36 @@ fn drawn(
     let lists = element("DIV")
         .child(worded("H2", phrase!("Parts", "Partes")))
         .children(lists.into_iter().map(|list| parts_of(list, begun, desk)));
-    // What runs out soon is told first, as what it is.
-    let (pressing, ahead) = if presses { (ahead, None) } else { (None, ahead) };
-    let pressing = pressing.map(|(line, place)| {
-        let lead = desk.button(frame::place(place), Event::PlaceOpened(place));
-        let line = element("LI").child(worded("STRONG", line)).child(lead);
-        element("UL").class("findings").child(line).into()
-    });
+    // What the water of today does comes before what the long run did.
+    let top: Vec<AnyView> = match ahead {
+        Some(Lasts { line, beside, leads }) => {
+            let line = worded("H1", line).class(if presses { "headline pressing" } else { "headline" });
+            let lead = desk.button(frame::place(leads), Event::PlaceOpened(leads)).class("plain ahead-line");
+            vec![line.into(), list("notes small", beside).into(), worded("P", headline).into(), lead.into()]
+        }
+        None => vec![worded("H1", headline).class("headline").into()],
+    };
     element("SECTION")
         .class("house")
-        .children(pressing)
-        .child(worded("H1", headline).class("headline"))
+        .children(top)
         .child(live(move || {
             // While the notice says it, once is enough.
             let told = desk.model.with(frame::notice).map(|notice| notice.text).unwrap_or_default();
             let alarms = alarms.iter().filter(|alarm| !told.starts_with(alarm.as_str()));
             element("UL").class("findings").children(alarms.map(|alarm| water_alarm(alarm, desk))).into()
         }))
-        .children(
-            ahead.map(|(line, place)| desk.button(&line, Event::PlaceOpened(place)).class("plain ahead-line").into()),
-        )
-        .children(
-            warnings
-                .into_iter()
-                .map(|line| desk.button(line, Event::PlaceOpened(Place::Ahead)).class("plain ahead-line").into()),
-        )
+        .child(element("UL").class("findings").children(warnings.into_iter().map(|line| {
+            let lead = desk.button(frame::place(Place::Ahead), Event::PlaceOpened(Place::Ahead));
+            element("LI").child(worded("SPAN", line)).child(lead).into()
+        })))
         .child(live(move || {
             let reminder = desk.model.with(crate::app::view::kept::reminder_at_house);
-            reminder
-                .map_or_else(nothing, |text| desk.button(&text, Event::PlaceOpened(Place::Kept)).class("plain").into())
+            reminder.map_or_else(nothing, |text| {
+                desk.button(&text, Event::PlaceOpened(Place::Kept)).class("plain ahead-line").into()
+            })
         }))
         .child(super::diary::writes(desk, &[Subject::Level, Subject::Rain]))
-        .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain").into()))
+        .children(due.map(|due| desk.button(&due, Event::PlaceOpened(Place::Upkeep)).class("plain ahead-line").into()))
         .child(element("UL").class("findings").children(findings.into_iter().map(|found| finding(found, desk))))
         .child(element("DIV").class("columns").child(drawn).child(lists))
         .child(foot(desk))

@@ -2,10 +2,11 @@
 
 use chrono::{Days, NaiveDate};
 
-use super::{count, date, day_of_year, days as days_text, number_text};
-use crate::engine::ahead::ask::{Help, OLD_READING_DAYS, Why, Years};
+use super::{count, date, day_of_year, days as days_text, number_text, percent};
+use crate::engine::ahead::ask::{By, Help, OLD_READING_DAYS, Why, Years};
 use crate::engine::ahead::expected::{Expected, FEWEST};
 use crate::engine::ahead::looking::{Ahead, MOST_FACTOR};
+use crate::engine::learning::spans::Factors;
 use crate::engine::rain::weather::Origin;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
@@ -125,6 +126,33 @@ pub const AS_MENDED: Phrase = phrase!(
     "This takes what the readings warn of as mended: until then the water lasts less.",
     "Esto da por arreglado lo que avisan las lecturas: hasta entonces el agua dura menos.",
 );
+/// Label of the choice between what the readings show and what is entered.
+pub const RECKONED_BY: Phrase = phrase!("Reckoned by", "Calculado según");
+/// What can be chosen there.
+pub const BASES: [(By, Phrase); 2] = [
+    (By::Readings, phrase!("what the readings show", "lo que muestran las lecturas")),
+    (By::Entered, phrase!("what is entered", "lo indicado")),
+];
+
+/// That it was reckoned with what the readings show instead of what is entered.
+pub fn as_shown(shown: Factors, units: &Units) -> String {
+    let Factors { capture, uses, leak_l } = shown;
+    let caught = (capture != 1.0).then(|| {
+        say!(
+            "gutters and screens bring {share} of what is entered for them",
+            "las canaletas y mallas traen {share} de lo indicado",
+            share = percent(capture)
+        )
+    });
+    let used = (uses != 1.0).then(|| {
+        say!("the house uses {share} of what is entered", "la casa usa {share} de lo indicado", share = percent(uses))
+    });
+    let leaks = (leak_l > 0.0).then(|| {
+        say!("leaks take {leak}", "las fugas se llevan {leak}", leak = shown::figure(leak_l, Kind::Flow, units))
+    });
+    let parts: Vec<String> = [caught, used, leaks].into_iter().flatten().collect();
+    say!("Reckoned by the readings: {parts}.", "Calculado según las lecturas: {parts}.", parts = super::list(&parts))
+}
 
 /// Whether nothing stands in the stores and nothing lasts.
 fn is_empty(ahead: &Ahead) -> bool {
@@ -346,12 +374,12 @@ pub fn unread(unread: &[String]) -> Option<String> {
     match unread {
         [] => None,
         [tank] => Some(say!(
-            "Nothing was read of {tank}, which counts as empty.",
+            "No reading of {tank}: it counts as empty.",
             "No hay lectura de {tank}: se cuenta como si no tuviera agua.",
             tank
         )),
         tanks => Some(say!(
-            "Nothing was read of {tanks}, which count as empty.",
+            "No reading of {tanks}: they count as empty.",
             "No hay lectura de {tanks}: se cuentan como si no tuvieran agua.",
             tanks = super::list(tanks)
         )),

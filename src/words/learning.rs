@@ -5,7 +5,7 @@ use chrono::{Days, NaiveDate};
 use super::{count, date, number_text, percent};
 use crate::engine::learning::calls::{Shows, shown_now};
 use crate::engine::learning::fit::{Estimate, FEWEST_SPANS};
-use crate::engine::learning::lesson::Lesson;
+use crate::engine::learning::lesson::{Lesson, MORE_THAN_ALL};
 use crate::engine::learning::watch::{Alarm, NORMAL_SPANS};
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
@@ -169,8 +169,6 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
             levels = number_text(FEWEST_SPANS + 1)
         )];
     };
-    // The usual gutter and screen pass on nine tenths: clearly more than all of it can't come.
-    const MORE_THAN_ALL: f64 = 1.2;
     let mut lines = vec![
         match &fit.capture {
             Some(capture) if capture.value - capture.half_width > MORE_THAN_ALL => say!(

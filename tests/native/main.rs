@@ -15,6 +15,7 @@ mod independent_balance;
 mod laws;
 mod leaks;
 mod learning;
+mod lookout;
 mod one_tank;
 mod published_values;
 mod rain_records;

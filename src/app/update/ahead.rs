@@ -11,6 +11,7 @@ pub(super) fn update(model: &mut Model, event: AheadEvent) {
         AheadEvent::ChanceChosen(chance) if (0.0..=1.0).contains(&chance) => wishes.chance = chance,
         AheadEvent::ChanceChosen(_) => {}
         AheadEvent::YearsChosen(years) => wishes.years = years,
+        AheadEvent::BasisChosen(by) => wishes.by = by,
     }
 }
 

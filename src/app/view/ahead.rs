@@ -17,6 +17,8 @@ use crate::words::{self, ahead as say, learning};
 pub struct AheadView {
     /// The answer in a line, or what is wanted for one.
     pub headline: String,
+    /// What to know beside it: what shakes it, and what it takes for granted.
+    pub beside: Vec<String>,
     /// What the readings show that asks for attention.
     pub alarms: Vec<String>,
     /// What is wanted first.
@@ -65,17 +67,25 @@ pub fn ahead(
     let mut alarms = lesson.map(|lesson| learning::alarms(lesson, units)).unwrap_or_default();
     alarms.extend(lesson.and_then(|lesson| last_worked(lesson, &kept.diary)).map(learning::worked));
     match sight {
-        Sight::Looking => AheadView { headline: say::LOOKING.to_owned(), alarms, wanted: None, found: None, learnt },
+        Sight::Looking => AheadView {
+            headline: say::LOOKING.to_owned(),
+            beside: Vec::new(),
+            alarms,
+            wanted: None,
+            found: None,
+            learnt,
+        },
         Sight::Refused(why) => {
             let wanted = match why {
                 Why::NoReading => Some(Wanted::Reading),
                 Why::NoRain | Why::NoFuture { .. } => Some(Wanted::Rain),
                 Why::Refused(_) => None,
             };
-            AheadView { headline: say::why(why), alarms, wanted, found: None, learnt }
+            AheadView { headline: say::why(why), beside: Vec::new(), alarms, wanted, found: None, learnt }
         }
         Sight::Clear(found) => AheadView {
-            headline: first_said(found, lesson, say::headline(&found.ahead)),
+            headline: say::headline(&found.ahead),
+            beside: beside(found, lesson, units),
             alarms,
             wanted: (say::old_reading(&found.ahead).is_some() || !found.unread.is_empty()).then_some(Wanted::Reading),
             found: Some(found_view(kept, found, (wishes, lesson), units, width)),
@@ -91,26 +101,45 @@ pub fn presses(sight: &Sight) -> bool {
     matches!(sight, Sight::Clear(found) if found.ahead.lasting.tenth < SOON_DAYS)
 }
 
-/// How long the water lasts from today, in a line for the house, and where it leads; none where that isn't known.
-pub fn in_a_line(sight: &Sight, lesson: Option<&Lesson>) -> Option<(String, Place)> {
+/// How long the water lasts from today, for the house.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lasts {
+    /// In a line.
+    pub line: String,
+    /// What to know beside it.
+    pub beside: Vec<String>,
+    /// Where it leads.
+    pub leads: Place,
+}
+
+/// How long the water lasts from today, for the house; none where that isn't known.
+pub fn in_a_line(sight: &Sight, lesson: Option<&Lesson>, units: &Units) -> Option<Lasts> {
     match sight {
-        Sight::Clear(found) => Some((first_said(found, lesson, say::in_a_line(&found.ahead)), Place::Ahead)),
-        Sight::Refused(why @ Why::NoFuture { .. }) => Some((say::why(why), Place::Rain)),
+        Sight::Clear(found) => {
+            let (line, beside) = (say::in_a_line(&found.ahead), beside(found, lesson, units));
+            Some(Lasts { line, beside, leads: Place::Ahead })
+        }
+        Sight::Refused(why @ Why::NoFuture { .. }) => {
+            Some(Lasts { line: say::why(why), beside: Vec::new(), leads: Place::Rain })
+        }
         Sight::Looking | Sight::Refused(_) => None,
     }
 }
 
-/// An answer after what shakes it, and before what it takes for granted.
-fn first_said(found: &Found, lesson: Option<&Lesson>, answer: String) -> String {
-    let mended = warns(lesson).then(|| say::AS_MENDED.to_owned());
-    [say::old_reading(&found.ahead), say::unread(&found.unread), Some(answer), mended]
-        .into_iter()
-        .flatten()
-        .collect::<Vec<_>>()
-        .join(" ")
+/// What to know beside an answer.
+fn beside(found: &Found, lesson: Option<&Lesson>, units: &Units) -> Vec<String> {
+    let shown = found.shown.map(|shown| say::as_shown(shown, units));
+    let known = [say::old_reading(&found.ahead), say::unread(&found.unread), shown];
+    known.into_iter().flatten().chain(mended(found, lesson)).collect()
 }
 
-/// Whether the readings show a fault, which the weeks ahead don't have in them.
+/// That a fault which the readings show is left out, unless it was reckoned with what they show since it began.
+fn mended(found: &Found, lesson: Option<&Lesson>) -> Option<String> {
+    let counted = found.shown.is_some() && lesson.is_some_and(|lesson| lesson.since.is_some());
+    (warns(lesson) && !counted).then(|| say::AS_MENDED.to_owned())
+}
+
+/// Whether the readings show a fault.
 fn warns(lesson: Option<&Lesson>) -> bool {
     lesson.is_some_and(|lesson| lesson.unaccounted || !shown_now(lesson).is_empty())
 }
@@ -140,7 +169,7 @@ fn found_view(
     let mut basis = say::basis(ahead, *origin);
     let uses = &kept.site.system.uses;
     let short = ahead.short.filter(|_| uses.len() > 1).and_then(|at| uses.get(at));
-    basis.extend(warns(lesson).then(|| say::AS_MENDED.to_owned()));
+    basis.extend(mended(found, lesson));
     FoundView {
         range: range.into_iter().chain(short.map(|using| say::short(&using.name))).collect(),
         fan: fan(found, *capacity_l, units, width),
@@ -195,10 +224,12 @@ fn chances(found: &Found) -> Table {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use std::sync::Arc;
 
     use super::*;
     use crate::engine::ahead::looking::Ahead;
+    use crate::engine::learning::spans::Factors;
     use crate::engine::learning::watch::Alarm;
     use crate::engine::rain::weather::Origin;
     use crate::records::cupboard::{SiteFile, SiteId};
@@ -210,42 +241,64 @@ mod tests {
     fn a_fault_that_the_readings_show_is_said_to_be_left_out() {
         let lasting = Expected { tenth: 200.0, half: f64::INFINITY, ninetieth: f64::INFINITY };
         let ahead = Ahead { lasting, ..Ahead::default() };
-        let found = Found { ahead, helps: Vec::new(), origin: Origin::Measured, unread: Vec::new(), capacity_l: 1.0 };
+        let found = Found {
+            ahead,
+            helps: Vec::new(),
+            origin: Origin::Measured,
+            unread: Vec::new(),
+            capacity_l: 1.0,
+            shown: None,
+        };
         let sight = Sight::Clear(Arc::new(found));
         let fallen = Lesson { alarms: Some(vec![Alarm::CaptureFallen { by: 0.4, since: 0 }]), ..Lesson::default() };
-        let line = |lesson: Option<&Lesson>| in_a_line(&sight, lesson).map(|(line, _)| line).unwrap_or_default();
-        assert!(line(Some(&fallen)).ends_with(say::AS_MENDED.text()), "{}", line(Some(&fallen)));
-        assert!(!line(Some(&Lesson::default())).contains(say::AS_MENDED.text()));
-        assert!(line(None).contains("more than a year"));
+        let units = Units::default();
+        let lasts = |lesson: Option<&Lesson>| in_a_line(&sight, lesson, &units).unwrap();
+        assert_eq!(lasts(Some(&fallen)).beside, [say::AS_MENDED.text()]);
+        assert!(lasts(Some(&Lesson::default())).beside.is_empty());
+        assert!(lasts(None).line.contains("more than a year"));
+        // Reckoned with what the readings show since it began, it isn't left out.
+        let shown = Some(Factors { capture: 0.6, uses: 1.25, leak_l: 12.0 });
+        let found = Found {
+            ahead: Ahead::default(),
+            helps: Vec::new(),
+            origin: Origin::Measured,
+            unread: Vec::new(),
+            capacity_l: 1.0,
+            shown,
+        };
+        let sight = Sight::Clear(Arc::new(found));
+        let told = |lesson: &Lesson| in_a_line(&sight, Some(lesson), &units).unwrap().beside.join(" ");
+        let since = Lesson { since: Some(chrono::NaiveDate::default()), ..fallen.clone() };
+        assert!(!told(&since).contains(say::AS_MENDED.text()) && told(&fallen).contains(say::AS_MENDED.text()));
+        for part in ["60\u{a0}%", "125\u{a0}%", "12\u{a0}L/day"] {
+            assert!(told(&since).contains(part), "{part}: {}", told(&since));
+        }
     }
 
     #[test]
-    fn a_tank_that_nobody_read_is_named_before_the_answer_that_counts_it_as_empty() {
+    fn a_tank_that_nobody_read_is_named_beside_the_answer_that_counts_it_as_empty() {
         let found = |unread| Found {
             ahead: Ahead::default(),
             helps: Vec::new(),
             origin: Origin::Measured,
             unread,
             capacity_l: 1.0,
+            shown: None,
         };
         let line = |unread: &[&str]| {
             let unread = unread.iter().map(ToString::to_string).collect();
-            in_a_line(&Sight::Clear(Arc::new(found(unread))), None).map(|(line, _)| line).unwrap_or_default()
+            in_a_line(&Sight::Clear(Arc::new(found(unread))), None, &Units::default()).unwrap().beside
         };
-        assert!(
-            line(&["Tower"]).starts_with("Nothing was read of Tower, which counts as empty."),
-            "{}",
-            line(&["Tower"])
-        );
-        assert!(line(&["Tower", "Barrel"]).starts_with("Nothing was read of Tower and Barrel, which count as empty."));
-        assert!(!line(&[]).contains("read"));
+        assert_eq!(line(&["Tower"]), ["No reading of Tower: it counts as empty."]);
+        assert_eq!(line(&["Tower", "Barrel"]), ["No reading of Tower and Barrel: they count as empty."]);
+        assert!(line(&[]).is_empty());
     }
 
     #[test]
     fn without_a_year_of_rain_the_floor_is_told_and_the_way_to_the_rain() {
         let refused = Sight::Refused(Why::NoFuture { floor: Some(50) });
-        let told = in_a_line(&refused, None);
-        assert!(told.is_some_and(|(line, place)| line.contains("lasts 50 days") && place == Place::Rain));
+        let told = in_a_line(&refused, None, &Units::default()).unwrap();
+        assert!(told.line.contains("lasts 50 days") && told.leads == Place::Rain);
     }
 
     #[test]
@@ -253,7 +306,14 @@ mod tests {
         let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
         let mut kept = KeptSite::of_file(SiteId(1), file);
         let ahead = Ahead { short: Some(1), ..Ahead::default() };
-        let found = Found { ahead, helps: Vec::new(), origin: Origin::Measured, unread: Vec::new(), capacity_l: 1.0 };
+        let found = Found {
+            ahead,
+            helps: Vec::new(),
+            origin: Origin::Measured,
+            unread: Vec::new(),
+            capacity_l: 1.0,
+            shown: None,
+        };
         let sight = (Wishes::USUAL, Sight::Clear(Arc::new(found)));
         let told = |kept: &KeptSite| {
             let view = super::ahead(kept, &sight, None, &Units::customary(crate::quantity::Customary::Metric), 300.0);

@@ -6,6 +6,8 @@ use eavewater::engine::ahead::expected::Expected;
 use eavewater::engine::ahead::looking::{Ahead, Looking, Target};
 use eavewater::engine::ahead::outlook::Known;
 use eavewater::engine::balance::plan::{Plan, plan};
+use eavewater::engine::learning::lesson::learn;
+use eavewater::engine::learning::spans::Factors;
 use eavewater::engine::rain::weather::Origin;
 use eavewater::quantity::Units;
 use eavewater::records::cupboard::SiteFile;
@@ -40,6 +42,7 @@ pub struct Found {
     helps: Vec<Help>,
     origin: Origin,
     unread: Vec<String>,
+    shown: Option<Factors>,
 }
 
 /// Looks ahead; futures are drawn where `generated`.
@@ -49,8 +52,10 @@ pub struct Found {
 pub fn looked(file: &SiteFile, start: Start, generated: bool) -> Result<Found, String> {
     let (site, name) = (&file.site, &file.site.name);
     let years = if generated { Years::Generated } else { Years::Recorded };
+    let by_diary = || learn(site, file.rain.as_ref(), &file.diary, start.day);
+    let lesson = if start.content.is_none() { by_diary() } else { None };
     let asked = match start.content {
-        None => ask(site, file.rain.as_ref(), &file.diary, start.day, years),
+        None => ask(site, file.rain.as_ref(), &file.diary, start.day, years, lesson.as_ref()),
         Some(content) => {
             let plan = plan(&site.system).map_err(|_| format!("{name} can't run."))?;
             let known = known(&plan, name, start.day, content)?;
@@ -64,7 +69,7 @@ pub fn looked(file: &SiteFile, start: Start, generated: bool) -> Result<Found, S
     let mut looking = Looking::new(outlook, Target { days: TARGET_DAYS }, steps);
     while looking.step() {}
     let ahead = looking.answer().ok_or_else(|| format!("{name}: nothing can be told of the weeks ahead."))?;
-    Ok(Found { ahead, helps, origin, unread })
+    Ok(Found { ahead, helps, origin, unread, shown: lesson.and_then(|lesson| lesson.contradicts()) })
 }
 
 /// The content, shared out by what each store holds.
@@ -101,6 +106,9 @@ pub fn json(found: &Found, file: &SiteFile, units: &Units) -> Value {
         "futures": ahead.lasts.len(),
         "futures_from": super::report::origin(found.origin),
         "days_of_unknown_rain": ahead.unknown_days,
+        "readings_show": found.shown.map(|Factors { capture, uses, leak_l }| {
+            json!({ "capture": capture, "uses": uses, "leak_l_a_day": leak_l })
+        }),
         "days_left": range(&ahead.lasting),
         "days_left_without_rain": ahead.floor.lasts,
         "safe_use": {
@@ -133,6 +141,7 @@ pub fn summary(found: &Found, file: &SiteFile, units: &Units) -> Vec<String> {
     lines.push(say::safe(ahead, CHANCE, units));
     lines.extend(found.helps.iter().zip(&ahead.steps).map(|(help, with)| said(*help, with, found, file, units)));
     lines.extend(say::unread(&found.unread));
+    lines.extend(found.shown.map(|shown| say::as_shown(shown, units)));
     lines.extend(say::basis(ahead, found.origin));
     lines
 }

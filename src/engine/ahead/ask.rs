@@ -9,6 +9,7 @@ use super::resampled;
 use crate::engine::balance::plan::{Plan, plan};
 use crate::engine::diary::joined::Known as Rained;
 use crate::engine::diary::track::{brought, levels_read};
+use crate::engine::learning::lesson::Lesson;
 use crate::engine::levels::{largest, store_of};
 use crate::engine::question::{Refusal, generated_years, weather};
 use crate::engine::rain::drier;
@@ -52,6 +53,15 @@ pub enum Years {
     Generated,
 }
 
+/// What the house is taken to catch and to use.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    /// What the readings show, where they contradict what is entered.
+    Readings,
+    /// What is entered.
+    Entered,
+}
+
 /// What was asked, with where the futures come from.
 #[derive(Clone, Debug)]
 pub struct Asked {
@@ -63,12 +73,22 @@ pub struct Asked {
     pub unread: Vec<usize>,
 }
 
-/// The outlook of a site from what its diary says up to today.
+/// The outlook of a site from what its diary says up to today: as it is entered, or as a lesson of its readings shows it.
 ///
 /// # Errors
 /// [`Why`].
-pub fn ask(site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate, years: Years) -> Result<Asked, Why> {
-    let plan = plan(&site.system).map_err(|findings| Why::Refused(Refusal::System(findings)))?;
+pub fn ask(
+    site: &Site,
+    rain: Option<&Rain>,
+    diary: &Diary,
+    today: NaiveDate,
+    years: Years,
+    lesson: Option<&Lesson>,
+) -> Result<Asked, Why> {
+    let mut plan = plan(&site.system).map_err(|findings| Why::Refused(Refusal::System(findings)))?;
+    if let Some(lesson) = lesson {
+        lesson.correct(&mut plan);
+    }
     let known = known(&plan, site, rain, diary, today).ok_or(Why::NoReading)?;
     begun(plan, site, rain, known, years)
 }

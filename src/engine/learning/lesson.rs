@@ -6,7 +6,10 @@ use super::fit::{Estimate, Fit, Fitting};
 use super::spans::{Factors, run_spans};
 use super::timeline::{Reading, Timeline};
 use super::watch::{Alarm, alarms, before, is_normal, is_unaccounted};
-use crate::engine::balance::plan::Plan;
+use crate::engine::balance::plan::{Plan, plan};
+use crate::site::diary::Diary;
+use crate::site::household::Site;
+use crate::site::rain::Rain;
 
 /// What the readings say.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,9 +30,40 @@ pub struct Lesson {
     pub alarms: Option<Vec<Alarm>>,
     /// Whether, without a normal, most of the last weeks' rain is not to be found in the levels.
     pub unaccounted: bool,
+    /// The store that a leak is told of, as its place in the plan.
+    pub leaks_from: usize,
 }
 
+/// The usual gutter and screen pass on nine tenths: clearly more of what is entered can't come.
+pub const MORE_THAN_ALL: f64 = 1.2;
+
 impl Lesson {
+    /// What the readings contradict of what is entered, as factors to reckon on with: a factor whose range leaves 1 out, and a leak
+    /// beyond doubt. None where they contradict nothing, or tell of more than can come.
+    pub fn contradicts(&self) -> Option<Factors> {
+        let fit = self.fit.as_ref()?;
+        let told = |estimate: &Option<Estimate>| {
+            let estimate = estimate.filter(|estimate| (estimate.value - 1.0).abs() > estimate.half_width);
+            estimate.map(|estimate| estimate.value).filter(|value| *value > 0.0)
+        };
+        let comes = fit.capture.filter(|capture| capture.value - capture.half_width <= MORE_THAN_ALL);
+        let factors = Factors {
+            capture: told(&comes).unwrap_or(1.0),
+            uses: told(&fit.uses).unwrap_or(1.0),
+            leak_l: self.leak().map_or(0.0, |leak| leak.value),
+        };
+        (factors != Factors::ENTERED).then_some(factors)
+    }
+
+    /// Makes of a plan as it is entered one as the readings show it; see [`Self::contradicts`].
+    pub fn correct(&self, plan: &mut Plan) {
+        if let Some(Factors { capture, uses, leak_l }) = self.contradicts() {
+            plan.scale_capture(capture);
+            plan.scale_uses(uses);
+            plan.add_leak(self.leaks_from, leak_l);
+        }
+    }
+
     /// The leak, in L a day, where there is one beyond doubt: no more than one house in a hundred without any is told so.
     pub fn leak(&self) -> Option<Estimate> {
         self.fit.as_ref()?.leak_l.filter(|leak| leak.value > BEYOND_DOUBT * leak.half_width)
@@ -52,7 +86,21 @@ pub struct Learning {
     lesson: Option<Lesson>,
 }
 
+/// What a site's diary says up to a day, all at once; none where it has not two readings or its system can't run.
+pub fn learn(site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Lesson> {
+    let mut learning = Learning::of(site, rain, diary, today)?;
+    while learning.step() {}
+    learning.lesson()
+}
+
 impl Learning {
+    /// The work on what a site's diary says up to a day; none as for [`learn`].
+    pub fn of(site: &Site, rain: Option<&Rain>, diary: &Diary, today: NaiveDate) -> Option<Self> {
+        let plan = plan(&site.system).ok()?;
+        let timeline = Timeline::of(&plan, site, rain, diary, today)?;
+        Some(Self::new(plan, timeline, site.reckoning.inflow_first.get()))
+    }
+
     /// The work on a timeline.
     pub fn new(plan: Plan, timeline: Timeline, inflow_first: f64) -> Self {
         let normal = before(&timeline).map(Fitting::new);
@@ -98,6 +146,7 @@ impl Learning {
             newest_low: low.map(|reading| date(reading.day)),
             unaccounted: self.alarms.is_none() && is_unaccounted(&self.plan, timeline, self.inflow_first),
             alarms: self.alarms.take(),
+            leaks_from: timeline.leak_store(),
         });
         false
     }

@@ -131,19 +131,41 @@ pub fn alarms(
 
 /// The days over which rain is looked for where there is no normal.
 const BALANCED_DAYS: usize = 28;
+/// So many stretches without rain say what is really used (common practice, no source).
+const FEWEST_DRY: usize = 3;
 
 /// Whether most of the last four weeks' rain isn't to be found in what was read, against what the system is entered to
-/// catch and to use: beyond three standard errors, so that chance does it once in a thousand times.
+/// catch and to use, or what dry stretches say is used: beyond three standard errors, so that chance does it once in a thousand
+/// times.
 pub fn is_unaccounted(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> bool {
+    let of = |timeline: &Timeline| -> Vec<Row> {
+        let counts: Vec<bool> = timeline.readings.iter().map(|reading| !reading.above_rim).collect();
+        let mut rows = rows(plan, timeline, &counts, Factors::ENTERED, inflow_first);
+        rows.retain(|row| row.counts);
+        rows
+    };
+    let lacks = |row: &Row| row.span.run_l - row.span.read_l;
+    let (more, doubt) = more_used(&of(timeline)).unwrap_or_default();
     let days = timeline.dates.len();
     let from = timeline.readings.iter().map(|reading| reading.day).rfind(|day| day + BALANCED_DAYS < days);
-    let last = timeline.within(from.unwrap_or(0)..days);
-    let counts: Vec<bool> = last.readings.iter().map(|reading| !reading.above_rim).collect();
-    let (mut came, mut lacking, mut variance) = (0.0, 0.0, 0.0);
-    for row in rows(plan, &last, &counts, Factors::ENTERED, inflow_first).iter().filter(|row| row.counts) {
+    let (mut came, mut used, mut lacking, mut variance) = (0.0, 0.0, 0.0, 0.0);
+    for row in of(&timeline.within(from.unwrap_or(0)..days)) {
         came += row.slopes[0];
+        used -= row.slopes[1];
+        lacking += lacks(&row) + more * row.slopes[1];
+        variance += row.variance;
+    }
+    lacking > came / 2.0 && came > 0.0 && lacking > 3.0 * (variance + doubt * used * used).sqrt()
+}
+
+/// How much more than entered is used by stretches in which nothing came, as a share, and its variance; none where they are too few.
+fn more_used(rows: &[Row]) -> Option<(f64, f64)> {
+    let (mut dry, mut used, mut lacking, mut variance) = (0, 0.0, 0.0, 0.0);
+    for row in rows.iter().filter(|row| row.slopes[0] == 0.0) {
+        dry += 1;
+        used -= row.slopes[1];
         lacking += row.span.run_l - row.span.read_l;
         variance += row.variance;
     }
-    lacking > came / 2.0 && came > 0.0 && lacking > 3.0 * variance.sqrt()
+    (dry >= FEWEST_DRY && used > 0.0).then(|| (lacking / used, variance / (used * used)))
 }
