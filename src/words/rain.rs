@@ -3,6 +3,7 @@
 use super::count;
 use crate::language::Phrase;
 use crate::quantity::{Kind, Units, shown};
+use crate::site::household::USUAL_MISSING_DAYS;
 use crate::site::rain::MissingDays;
 use chrono::NaiveDate;
 
@@ -82,15 +83,25 @@ pub const NOT_KEPT_YET: Phrase = phrase!("Nothing is kept until you say so.", "N
 pub const DRY_SPELL_IS: Phrase =
     phrase!("Days in a row with less than 1\u{a0}mm.", "Días seguidos con menos de 1\u{a0}mm.");
 
-/// The rain of a mean year in mm; none where no calendar year is whole.
-pub fn mean_year(mm: Option<f64>, units: &Units) -> String {
-    match mm {
-        Some(mm) => say!(
-            "A mean year has {depth} of rain, by the years of which all days are known.",
-            "Un año promedio tiene {depth} de lluvia, según los años de los que se conocen todos los días.",
-            depth = shown::figure(mm, Kind::Depth, units)
+/// The rain of a mean year in mm, and of how many calendar years; none where each lacks too many days.
+pub fn mean_year(mean: Option<(f64, usize)>, units: &Units) -> String {
+    match mean {
+        Some((mm, years)) => say!(
+            "A mean year has {depth} of rain, by {years} that lack {most} days at most.",
+            "Un año promedio tiene {depth} de lluvia, según {years} a los que les faltan {most} días como mucho.",
+            depth = shown::figure(mm, Kind::Depth, units),
+            years = super::count(
+                years,
+                phrase!("calendar year", "año calendario"),
+                phrase!("calendar years", "años calendario")
+            ),
+            most = USUAL_MISSING_DAYS
         ),
-        None => phrase!("No calendar year was measured whole.", "No se midió entero ningún año calendario.").to_owned(),
+        None => say!(
+            "Every calendar year lacks more than {most} days.",
+            "A todos los años calendario les faltan más de {most} días.",
+            most = USUAL_MISSING_DAYS
+        ),
     }
 }
 

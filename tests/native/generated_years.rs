@@ -263,3 +263,26 @@ fn dry_spells_count_to_the_year_in_which_they_end() {
     assert_eq!(seen.record_spell, 352);
     assert_eq!((seen.rain_years, seen.annual_mm), (1, 10.0));
 }
+
+#[test]
+fn a_few_missing_days_take_no_year_from_the_spread() {
+    // Seattle's record without three days of each year, the wettest day of it among them.
+    let whole = record("seattle");
+    let mut holed = whole.clone();
+    let years: Vec<i32> = (whole.start.year()..=whole.end().unwrap().year()).collect();
+    for year in years {
+        let days = || whole.days().enumerate().filter(move |(_, (date, _))| date.year() == year);
+        let wettest = days().max_by(|(_, one), (_, other)| one.1.unwrap_or(0.0).total_cmp(&other.1.unwrap_or(0.0)));
+        for at in wettest.map(|(at, _)| at).into_iter().chain(days().map(|(at, _)| at).skip(40).take(2)) {
+            holed.depths_mm[at] = None;
+        }
+    }
+    let totals = |record: &RainRecord| spread::rain_year_totals_mm(record, 0);
+    assert_eq!(totals(&holed).len(), totals(&whole).len());
+    let [cv_holed, cv_whole] = [&holed, &whole].map(|record| spread::cv(&totals(record)).unwrap());
+    assert!((cv_holed / cv_whole - 1.0).abs() < 0.15, "{cv_holed} {cv_whole}");
+    // A year that lacks two months doesn't count.
+    let lacking = whole.days().position(|(date, _)| date.month() == 3).unwrap();
+    holed.depths_mm[lacking..lacking + 60].fill(None);
+    assert_eq!(totals(&holed).len(), totals(&whole).len() - 1);
+}

@@ -103,9 +103,14 @@ pub fn house(
     );
     let mut labels = labels(system, units);
     for (part, label) in &mut labels {
-        // What is drawn of it is said of it.
         let stands = water.iter().find(|water| water.tank == *part).zip(system.tank(*part));
-        if let Some((water, tank)) = stands {
+        if let Some((_, litres)) = read.iter().find(|(tank, _)| tank == part) {
+            // What was read stands beside what there is room for.
+            let detail = words::house::of_room(*litres, &label.detail, units);
+            label.spoken = label.spoken.replacen(&label.detail, &detail, 1);
+            label.detail = detail;
+        } else if let Some((water, tank)) = stands {
+            // What is drawn of it is said of it.
             label.spoken.push_str(&words::house::stands_in(tank.shape.volume_l(water.level_m), units));
         }
         if marks.iter().any(|mark| mark.part == *part) {

@@ -2,6 +2,7 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use super::generated::spread::rain_year_totals_mm;
 use super::report::{DayDepth, DaySpan};
 use super::spans::spans;
 use crate::site::rain::RainRecord;
@@ -34,11 +35,11 @@ pub fn monthly_wet_days(record: &RainRecord) -> [Option<f64>; 12] {
     monthly(record, |depth_mm| if depth_mm >= WET_DAY_MM { 1.0 } else { 0.0 })
 }
 
-/// Mean annual rain in mm: the mean total of the complete calendar years. `None` without one; the sum of the monthly
-/// totals says about as much then.
-pub fn annual_mean_mm(record: &RainRecord) -> Option<f64> {
-    let years: Vec<YearTotal> = yearly_totals(record).into_iter().filter(|year| year.complete).collect();
-    (!years.is_empty()).then(|| years.iter().map(|year| year.total_mm).sum::<f64>() / years.len() as f64)
+/// Mean annual rain in mm, and of how many calendar years: those that lack [`crate::site::household::USUAL_MISSING_DAYS`] at most, as
+/// [`rain_year_totals_mm`] takes them. `None` without one; the sum of the monthly totals says about as much then.
+pub fn annual_mean_mm(record: &RainRecord) -> Option<(f64, usize)> {
+    let totals = rain_year_totals_mm(record, 0);
+    (!totals.is_empty()).then(|| (totals.iter().sum::<f64>() / totals.len() as f64, totals.len()))
 }
 
 /// The total of each calendar year in which the record has a day, in order.
@@ -144,7 +145,8 @@ mod tests {
         let years = yearly_totals(&record);
         assert_eq!(years.iter().map(|year| year.complete).collect::<Vec<_>>(), [true, false]);
         assert_eq!((years[1].total_mm, years[1].measured_days), (365.0, 365));
-        assert_eq!(annual_mean_mm(&record), Some(365.0));
+        // The missing day counts as its month's mean, 1 mm: 365 and 366 mm in two years.
+        assert_eq!(annual_mean_mm(&record), Some((365.5, 2)));
     }
 
     #[test]

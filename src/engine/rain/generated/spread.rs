@@ -3,24 +3,37 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::month::{MEAN_DAYS, MonthRain};
+use crate::site::household::USUAL_MISSING_DAYS;
 use crate::site::rain::RainRecord;
 
-/// Totals of the whole rain years of a record, in mm and in order. A rain year begins with `first_month` (0 to 11);
-/// one that lacks a day doesn't count.
+/// Totals of the rain years of a record, in mm and in order. A rain year begins with `first_month` (0 to 11); a day that is missing
+/// counts as the mean of its month's measured days, and a year that lacks more than [`USUAL_MISSING_DAYS`] doesn't count: a few
+/// days of a year say little of its total, and a record of a person's own seldom has all of them.
 pub fn rain_year_totals_mm(record: &RainRecord, first_month: usize) -> Vec<f64> {
     let begins = |date: NaiveDate| date.month0() as usize == first_month && date.day() == 1;
+    let (mut sums, mut counts) = ([0.0; 12], [0.0; 12]);
+    for (date, depth_mm) in record.days().filter_map(|(date, depth)| Some((date.month0() as usize, depth?))) {
+        sums[date] += depth_mm;
+        counts[date] += 1.0;
+    }
     let mut totals = Vec::new();
-    // The year that is running, if it has all its days so far.
-    let mut running: Option<f64> = None;
+    // The year that is running, with its days so far that are missing; none before the first begins.
+    let mut running: Option<(f64, u16)> = None;
+    let counts_in =
+        |year: Option<(f64, u16)>| year.filter(|(_, missing)| *missing <= USUAL_MISSING_DAYS).map(|(sum, _)| sum);
     for (date, depth) in record.days() {
         if begins(date) {
-            totals.extend(running);
-            running = Some(0.0);
+            totals.extend(counts_in(running));
+            running = Some((0.0, 0));
         }
-        running = running.zip(depth).map(|(sum, depth_mm)| sum + depth_mm);
+        let month = date.month0() as usize;
+        if let Some((sum, missing)) = &mut running {
+            *sum += depth.unwrap_or_else(|| sums[month] / f64::max(counts[month], 1.0));
+            *missing += u16::from(depth.is_none());
+        }
     }
     if record.end().and_then(|end| end.succ_opt()).is_some_and(begins) {
-        totals.extend(running);
+        totals.extend(counts_in(running));
     }
     totals
 }
