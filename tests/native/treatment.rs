@@ -107,9 +107,9 @@ fn a_class_a_lamp_leaves_viruses_as_the_gap() {
 
 #[test]
 fn a_worn_lamp_or_cloudy_water_is_no_barrier() {
-    let mut site = house(&[BarrierKind::Ultraviolet]);
-    enter(&mut site, 0, Detail::LampClass, 1.0);
-    enter(&mut site, 0, Detail::LampFlow, 40.0);
+    let mut site = house(&[BarrierKind::Sediment, BarrierKind::Ultraviolet]);
+    enter(&mut site, 1, Detail::LampClass, 1.0);
+    enter(&mut site, 1, Detail::LampFlow, 40.0);
     let logs = |diary: &Diary| chain_of(&site, diary).logs;
     let changed = |date| {
         let told = Told::Work { on: None, task: Task::Lamp };
@@ -120,21 +120,38 @@ fn a_worn_lamp_or_cloudy_water_is_no_barrier() {
     let turbid = |ntu| tests(&[(Parameter::Turbidity, TestResult::Value(ntu))]);
     assert_eq!(logs(&turbid(6.0)), [0.0; 3]);
     let hazy = chain_of(&site, &turbid(2.0));
-    assert_eq!(hazy.disorders, [Disorder::LampInDirtyWater, Disorder::Hazy]);
+    assert_eq!(hazy.disorders, [Disorder::Hazy]);
     // Water that a laboratory finds clearer or darker than the lamp was tested with.
     let clarity = |percent| tests(&[(Parameter::Transmittance, TestResult::Value(percent))]);
     assert_eq!(logs(&clarity(95.0)), [4.0, 0.5, 4.0]);
     assert_eq!(logs(&clarity(20.0))[0], 0.0);
     // Bolton and Linden's water factor over 2.5 cm is 0.475 at 50 % and 0.713 at 75 % (reckoned apart): a lamp tested at 40 L/min
     // and 75 % gives its dose up to 40 · 0.475 ÷ 0.713 = 26.6 L/min, and at that flow exactly.
-    enter(&mut site, 0, Detail::LampClarity, 0.75);
-    enter(&mut site, 0, Detail::WaterClarity, 0.5);
-    let step = |site: &Site| chain_of(site, &Diary::default()).steps[0].check.clone();
+    enter(&mut site, 1, Detail::LampClarity, 0.75);
+    enter(&mut site, 1, Detail::WaterClarity, 0.5);
+    let step = |site: &Site| chain_of(site, &Diary::default()).steps[1].check.clone();
     let at_most = step(&site).figure(Figure::LampFlowAtMost);
     assert!((at_most - 26.6).abs() < 0.1, "{at_most}");
     let tap = site.system.uses[0].id;
     site.system.details.set(Some(tap), Detail::BusiestFlow, Some(at_most)).unwrap();
     assert!((step(&site).figure(Figure::LampDose) - 40.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_lamp_in_unfiltered_water_counts_only_where_a_test_found_it_clear() {
+    let mut site = house(&[BarrierKind::Ultraviolet]);
+    enter(&mut site, 0, Detail::LampClass, 1.0);
+    enter(&mut site, 0, Detail::LampFlow, 40.0);
+    let of = |diary: &Diary| {
+        let chain = chain_of(&site, diary);
+        assert_eq!(chain.disorders.first(), Some(&Disorder::LampInDirtyWater));
+        (chain.steps[0].why, chain.logs)
+    };
+    assert_eq!(of(&Diary::default()), (Why::Unfiltered, [0.0; 3]));
+    let turbid = |ntu| tests(&[(Parameter::Turbidity, TestResult::Value(ntu))]);
+    assert_eq!(of(&turbid(2.0)), (Why::Unfiltered, [0.0; 3]));
+    // WHO: under 1 NTU before disinfection (from memory).
+    assert_eq!(of(&turbid(0.5)), (Why::Dose, [4.0, 0.5, 4.0]));
 }
 
 #[test]

@@ -24,8 +24,16 @@ pub fn usual_l(answer: &Answer, today: NaiveDate) -> Vec<f64> {
 
 /// What stands in a tank today, dead storage full, in L; none without an answer.
 pub fn content_l(asked: &Asked<'_>, tank: PartId) -> Option<f64> {
+    in_tank_l(asked, tank, |store| live_l(asked)?.get(store).copied())
+}
+
+/// The same by the readings alone; none where nobody read it.
+pub fn read_l(asked: &Asked<'_>, tank: PartId) -> Option<f64> {
+    in_tank_l(asked, tank, |store| asked.read?.read_l(store))
+}
+
+fn in_tank_l(asked: &Asked<'_>, tank: PartId, live_l: impl Fn(usize) -> Option<f64>) -> Option<f64> {
     let (plan, tank) = (&asked.answer?.plan, asked.site.system.tank(tank)?);
     let store = store_of(plan, &asked.site.system, tank.id)?;
-    let live_l = *live_l(asked)?.get(store)?;
-    Some(tank.shape.volume_l(level_in_m(&plan.stores[store], tank, live_l)))
+    Some(tank.shape.volume_l(level_in_m(&plan.stores[store], tank, live_l(store)?)))
 }

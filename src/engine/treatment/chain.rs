@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use super::limits::{Judgement, judge};
 use super::results::{Result, at_tap, number};
 use super::sources::{ROOF_QUESTIONS, YES, brings_metals, brings_organics, feeds_behind, flushes, sections_behind};
-use super::step::{Effect, Known, Step, step};
+use super::step::{CLEAR, Effect, Known, Step, step};
 use super::targets::{Germ, stars, weakest};
 use crate::engine::checks::{Asked, Verdict};
 use crate::site::barrier::BarrierKind;
@@ -65,15 +65,17 @@ pub const fn has_chain(class: Class) -> bool {
     matches!(class, Class::Drinking | Class::House | Class::Travel)
 }
 
-/// Turbidity to stay under before disinfection, NTU. Source: WHO (from memory).
-const CLEAR: f64 = 1.0;
-
 /// The chain of a use.
 pub fn chain(asked: &Asked<'_>, diary: &Diary, using: &Use) -> Chain {
     let system = &asked.site.system;
     let results = at_tap(diary, system, using.id, using.tank);
-    let known = known(asked, diary, using, &results);
-    let steps: Vec<Step> = using.barriers.iter().map(|barrier| step(asked, *barrier, &known)).collect();
+    let mut known = known(asked, diary, using, &results);
+    let mut steps: Vec<Step> = Vec::with_capacity(using.barriers.len());
+    for barrier in &using.barriers {
+        let step = step(asked, *barrier, &known);
+        known.filtered |= step.sediment > Effect::Nothing;
+        steps.push(step);
+    }
     let mut logs = [0.0; 3];
     for step in &steps {
         for (sum, each) in logs.iter_mut().zip(step.logs) {
@@ -169,6 +171,7 @@ fn known(asked: &Asked<'_>, diary: &Diary, using: &Use, results: &[Result]) -> K
         residual: within(f64::INFINITY, Parameter::FreeChlorine),
         residual_fresh: within(RESIDUAL_COUNTS_DAYS, Parameter::FreeChlorine).is_some(),
         litres_a_day: asked.answer.zip(at).and_then(|(answer, at)| mean(answer.series.yield_l.get(at)?)),
+        filtered: false,
         lamp_days: lamp_changed(diary, using).map(|date| days_between(date, asked.today)),
         tap: Some(using.id),
     }

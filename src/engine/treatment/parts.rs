@@ -2,7 +2,7 @@
 
 use super::dose::{Purpose, Stock, amount, left_after};
 use super::sources::{NO, ROOF_QUESTIONS, YES};
-use crate::engine::checks::{Asked, Check, Figure, Subject, Verdict, chosen};
+use crate::engine::checks::{Asked, Check, Figure, Subject, Verdict, chosen, now};
 use crate::site::details::Detail;
 use crate::site::roof::RoofSection;
 use crate::site::tank::Tank;
@@ -27,15 +27,16 @@ fn stranded_l(asked: &Asked<'_>, tank: &Tank) -> f64 {
     asked.answer.zip(place).and_then(|(answer, place)| answer.plan.stranded(place)).map_or(0.0, |(litres, _)| litres)
 }
 
-/// Chlorine for a tank: by purpose, stock, its age, and the water in it; until somebody says how much that is, all that it
-/// can ever hold, joined as it is.
+/// Chlorine for a tank: by purpose, stock, its age, and the water in it; until somebody says how much that is, what the readings
+/// say, or else all that it can ever hold, joined as it is.
 pub fn dose(asked: &Asked<'_>, tank: &Tank) -> Check {
     let mut check = Check::new(tank.id, Subject::Dose);
     let one = |at: usize, last: usize| at.min(last - 1);
     let purpose = Purpose::ALL[one(chosen(check.detail(asked, Detail::DosePurpose)), Purpose::ALL.len())];
     let stock = Stock::ALL[one(chosen(check.detail(asked, Detail::Stock)), Stock::ALL.len())];
-    let litres =
-        check.detail_of(asked, Some(tank.id), Detail::DosedWater, tank.capacity().get() - stranded_l(asked, tank));
+    let read_l = now::read_l(asked, tank.id).map(|read_l| check.known(Figure::ContentNow, read_l));
+    let usual_l = read_l.unwrap_or_else(|| tank.capacity().get() - stranded_l(asked, tank));
+    let litres = check.detail_of(asked, Some(tank.id), Detail::DosedWater, usual_l);
     let left = if stock.is_liquid() {
         let age = check.detail(asked, Detail::StockAge);
         let temperature = check.detail(asked, Detail::StockTemperature);

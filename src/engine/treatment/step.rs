@@ -36,6 +36,8 @@ pub enum Why {
     LampWornOut,
     /// The water is too cloudy.
     TooCloudy,
+    /// Nothing takes dirt out of the water before the lamp, and no test found it clear.
+    Unfiltered,
     /// Residual and time.
     Contact,
     /// No residual was measured, or no time is known.
@@ -72,6 +74,8 @@ pub struct Step {
 pub struct Known {
     /// Turbidity, NTU.
     pub turbidity: Option<f64>,
+    /// Whether a barrier before this one takes dirt out.
+    pub filtered: bool,
     /// Transmittance of ultraviolet light, a share.
     pub clarity: Option<f64>,
     /// Acidity.
@@ -88,6 +92,8 @@ pub struct Known {
     pub tap: Option<PartId>,
 }
 
+/// Turbidity to stay under before disinfection, NTU. Source: WHO (from memory).
+pub const CLEAR: f64 = 1.0;
 /// Turbidity above which neither light nor chlorine counts, NTU. Source: WHO, upper limit for small supplies (from memory).
 pub const CLOUDY: f64 = 5.0;
 /// Temperature that is taken for chlorine until somebody measures, °C: water in a cold cellar (common practice, no source).
@@ -214,7 +220,12 @@ fn lamp(asked: &Asked<'_>, known: &Known, step: &mut Step) {
     if tested > 0.0 && dose > 0.0 {
         check.finds(Figure::LampFlowAtMost, ultraviolet::flow_at_most(tested_flow, tested_clarity, clarity));
     }
-    (step.logs, step.why) = if worn_out { ([0.0; 3], Why::LampWornOut) } else { (ultraviolet::logs(dose), Why::Dose) };
+    let shaded = !known.filtered && known.turbidity.is_none_or(|turbidity| turbidity > CLEAR);
+    (step.logs, step.why) = match () {
+        () if worn_out => ([0.0; 3], Why::LampWornOut),
+        () if shaded => ([0.0; 3], Why::Unfiltered),
+        () => (ultraviolet::logs(dose), Why::Dose),
+    };
 }
 
 fn chlorine(asked: &Asked<'_>, known: &Known, step: &mut Step) {

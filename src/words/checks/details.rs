@@ -330,8 +330,8 @@ pub fn usual(detail: Detail) -> &'static str {
             said!("25 °C (77 °F). Heat ages it faster.", "25 °C (77 °F). El calor lo envejece más rápido.")
         }
         Detail::DosedWater => said!(
-            "The tank full to its overflow. Enter what is in it.",
-            "El tanque lleno hasta su rebosadero. Escribe lo que hay en él.",
+            "What was read, or as full as it can get, joined as it is. Enter what is in it.",
+            "Lo que se leyó, o lo más lleno que puede estar con sus uniones. Escribe lo que hay en él.",
         ),
         Detail::MayCarry => said!(
             "Not looked up: 0. The plate of trailer, rack or axle names it.",

@@ -215,6 +215,13 @@ fn why(step: &Step, units: &Units) -> String {
             "Según el diario, la lámpara tiene más de un año: alumbra, pero ya no desinfecta. No se cuenta nada.",
         )
         .to_owned(),
+        Why::Unfiltered => phrase!(
+            "Nothing is counted: dirt in unfiltered water shades germs from the light. Put a sediment cartridge before it, or write \
+             down a test that finds under 1 NTU.",
+            "No se cuenta nada: la suciedad del agua sin filtrar hace sombra a los gérmenes. Pon antes un cartucho de sedimentos, o \
+             anota un análisis que halle menos de 1 NTU.",
+        )
+        .to_owned(),
         Why::TooCloudy => say!(
             "The last test found {turbidity} NTU: in water over 5 NTU nothing is counted.",
             "El último análisis halló {turbidity} NTU: en agua de más de 5 NTU no se cuenta nada.",

@@ -1,6 +1,6 @@
 //! Chlorine by the bottle.
 
-use crate::engine::checks::{Check, Figure, Source, chosen};
+use crate::engine::checks::{Check, Figure, Input, Source, chosen};
 use crate::engine::treatment::dose::{Purpose, Stock};
 use crate::quantity::following::{GRAMS_AN_OUNCE, MILLILITRES_A_FLUID_OUNCE};
 use crate::quantity::{Kind, Units, shown};
@@ -49,14 +49,21 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
     let purpose = Purpose::ALL[chosen(check.went_in(Detail::DosePurpose)).min(Purpose::ALL.len() - 1)];
     let water = shown::figure(check.went_in(Detail::DosedWater), Kind::Volume, units);
-    let taken_as_full = check
-        .inputs
-        .iter()
-        .any(|input| matches!(input.source, Source::Detail { detail: Detail::DosedWater, entered, .. } if !entered));
-    let water = if taken_as_full {
-        say!("the tank as full as it gets ({water})", "el tanque lo más lleno que puede estar ({water})", water)
+    let is_entered =
+        |input: &Input| matches!(input.source, Source::Detail { detail: Detail::DosedWater, entered: true, .. });
+    let (water, with_less) = if check.inputs.iter().any(is_entered) {
+        (water, "")
+    } else if check.figure(Figure::ContentNow).is_finite() {
+        (say!("what stands in it by the readings ({water})", "lo que tiene según las lecturas ({water})", water), "")
     } else {
-        water
+        let with_less = said!(
+            "With less in it this would be too strong: enter how much there is. ",
+            "Con menos agua sería demasiado fuerte: escribe cuánta hay. ",
+        );
+        (
+            say!("the tank as full as it gets ({water})", "el tanque lo más lleno que puede estar ({water})", water),
+            with_less,
+        )
     };
     let left = check.figure(Figure::StrengthLeft);
     if check.figure(Figure::StockAmount).is_nan() {
@@ -97,11 +104,7 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
              ni a una fosa séptica, hasta que una medición dé menos de 4\u{a0}mg/L. No es para beber.",
         ),
     };
-    let with_less = said!(
-        "With less in it this would be too strong: enter how much there is. ",
-        "Con menos agua sería demasiado fuerte: escribe cuánta hay. ",
-    );
-    (verdict, [if taken_as_full { with_less } else { "" }, to_do].concat())
+    (verdict, [with_less, to_do].concat())
 }
 
 /// A jug in an emergency, with this stock.

@@ -1,14 +1,16 @@
+use eavewater::engine::ahead::standing::Stands;
 use eavewater::engine::balance::first_flush::full_head_l_s;
 use eavewater::engine::checks::storm::{Storm, Stream, fill, through};
 use eavewater::engine::checks::{Asked, Figure, Subject, Verdict, of_part};
 use eavewater::engine::question::answer;
-use eavewater::quantity::Depth;
+use eavewater::quantity::{Depth, Units};
 use eavewater::site::demo;
 use eavewater::site::details::Detail;
 use eavewater::site::feed::Drain;
 use eavewater::site::household::Site;
 use eavewater::site::rain::Rain;
 use eavewater::site::tank::Cover;
+use eavewater::words::checks::said;
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -92,6 +94,31 @@ fn rain_falls_into_an_open_tank_as_into_the_balance() {
     tank.cover = Cover::Uncovered { evaporation: [Depth::millimetres(0.0); 12] };
     let mouth_m2 = tank.shape.full_volume().get() / 1000.0 / tank.shape.height();
     near(came(&site) - covered, mouth_m2 * 150.0, 1e-9);
+}
+
+#[test]
+fn chlorine_is_for_the_water_that_was_read() {
+    let (mut site, rain) = (demo::site(), Rain::Record(demo::rain()));
+    let tank = site.system.tanks[0].clone();
+    let outcome = answer(&site, &rain).unwrap();
+    let store = outcome.plan.stores.iter().position(|store| store.tanks.contains(&0)).unwrap();
+    let today = chrono::NaiveDate::default();
+    let mut live_l = vec![0.0; outcome.plan.stores.len()];
+    live_l[store] = 2_000.0;
+    let read = Stands { read_on: today, last_read_on: today, live_l, unread: Vec::new(), unmeasured: 0 };
+    let dosed = |site: &Site, read: Option<&Stands>| {
+        let asked = Asked { site, rain: None, answer: Some(&outcome), read, today };
+        let check = of_part(&asked, tank.id).into_iter().find(|check| check.subject == Subject::Dose).unwrap();
+        (check.went_in(Detail::DosedWater), said(&check, &site.system, &Units::default()).verdict)
+    };
+    // 2,000 L live in two joined tanks and what lies under their outlets, shared by their areas: as the drawing shows it.
+    let (litres, told) = dosed(&site, Some(&read));
+    assert!(litres > 0.0 && litres < 2_000.0 + tank.dead_storage().get(), "{litres}");
+    assert!(told.contains("by the readings"), "{told}");
+    let (full, told) = dosed(&site, None);
+    assert!(full > 2.0 * litres && told.contains("as full as it gets"), "{full} {told}");
+    site.system.details.set(Some(tank.id), Detail::DosedWater, Some(500.0)).unwrap();
+    assert_eq!(dosed(&site, Some(&read)).0, 500.0);
 }
 
 proptest! {
