@@ -132,7 +132,8 @@ pub fn lost(model: &Model, file: &Export) -> Lost {
         if !kept.trial.is_none() && kept.trial != coming.trial {
             lost.trials.push(name.clone());
         }
-        let there = |id| coming.diary.entry(id).map(|entry| entry.edited);
+        // What was taken out there after it was written here goes either way.
+        let there = |id| coming.diary.line(id).map(|line| line.edited());
         lost.entries += kept.diary.entries().iter().filter(|entry| there(entry.id) < Some(entry.edited)).count();
     }
     lost

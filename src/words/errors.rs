@@ -268,8 +268,10 @@ pub fn rain(error: &RainError) -> String {
         )
         .to_owned(),
         RainError::NoDates => phrase!(
-            "No dates were found. Each row needs a date such as 2004-07-31 and a rain depth.",
-            "No se encontraron fechas. Cada fila necesita una fecha como 2004-07-31 y una cantidad de lluvia.",
+            "No dates were found. Each row needs a date with a year of four digits, such as 2004-07-31, and a rain depth, with a \
+             comma, a semicolon or a tab between.",
+            "No se encontraron fechas. Cada fila necesita una fecha con un año de cuatro cifras, como 2004-07-31, y una cantidad de \
+             lluvia, con una coma, un punto y coma o un tabulador entre ellas.",
         )
         .to_owned(),
         RainError::NoRainColumn { header } if header.is_empty() => phrase!(
@@ -305,6 +307,13 @@ pub fn rain(error: &RainError) -> String {
             first,
             second,
             line
+        ),
+        RainError::Monthly { rows } => say!(
+            "The {rows} rows lie a month apart: these are totals of months, not days. Enter the twelve monthly means instead, or load \
+             a daily record.",
+            "Las {rows} filas están a un mes una de otra: son totales de meses, no de días. Escribe los doce promedios mensuales, o \
+             carga un registro diario.",
+            rows = super::number_text(*rows)
         ),
         RainError::MostlyUnreadable { rows_read, unreadable } => say!(
             "Only {rows} could be read and {unread} could not. {first}",

@@ -78,8 +78,12 @@ pub fn in_lines(lesson: &Lesson) -> Vec<String> {
     let line = |(shows, _): (Shows, NaiveDate)| {
         say!("The readings warn: {shown}.", "Las lecturas avisan: {shown}.", shown = shown_by(shows))
     };
-    let lines = shown_now(lesson).into_iter().map(line);
-    lines.chain(lesson.unaccounted.then(|| UNACCOUNTED.to_owned())).collect()
+    let mut lines: Vec<String> = shown_now(lesson).into_iter().map(line).collect();
+    lines.extend(lesson.unaccounted.then(|| UNACCOUNTED.to_owned()));
+    // The weeks ahead begin with the last reading.
+    lines
+        .extend(odd(lesson).into_iter().zip(&lesson.odd).filter(|(_, day)| **day == lesson.last).map(|(line, _)| line));
+    lines
 }
 
 /// What asks for attention: capture that fell, use that rose, a leak.
@@ -240,6 +244,11 @@ pub fn sentences(lesson: &Lesson, units: &Units) -> Vec<String> {
                     known = known_stretches(known)
                 ),
             }
+        ),
+        None if fit.apart.0 > 0 => say!(
+            "By {tests} a leak can't be told from use yet: after three or more that agree it can.",
+            "Con {tests} todavía no se puede distinguir una fuga del uso: tras tres o más que concuerden, sí.",
+            tests = tests_of(fit.apart.0)
         ),
         None => APART.to_owned(),
     });

@@ -114,6 +114,11 @@ pub fn sentence(notice: &Notice, units: &Units) -> String {
             gaps = count(*gaps, phrase!("gap", "hueco"), phrase!("gaps", "huecos")),
             longest = span(longest),
         ),
+        Notice::AddedUp { rows } => say!(
+            "{rows} rows tell of times within a day: their depths were added up to days, from midnight to midnight.",
+            "{rows} filas son de horas del día: sus cantidades se sumaron por días, de medianoche a medianoche.",
+            rows = super::number_text(*rows)
+        ),
         Notice::RepeatedDates(dates) => {
             say!(
                 "{days} given more than once, with the same depth; taken once: {some}",

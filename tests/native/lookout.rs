@@ -109,3 +109,17 @@ fn rain_that_came_isnt_missed_where_more_is_used() {
     assert!(!unaccounted(60.0, true));
     assert!(unaccounted(60.0, false));
 }
+
+#[test]
+fn a_last_reading_that_doesnt_fit_is_told_on_the_house() {
+    let levels = |last_l: f64| -> Vec<(u64, f64)> {
+        let days = [0, 7, 14, 21, 28, 35, 41].map(|at| (at, 15_000.0 - 120.0 * at as f64));
+        days.into_iter().chain([(42, last_l)]).collect()
+    };
+    let told = |last_l: f64| {
+        let lesson = seen(&house(&levels(last_l), |_| 0.0), By::Readings, 42).1.lesson.unwrap();
+        learning::in_lines(&lesson).concat()
+    };
+    assert!(told(15_700.0).contains("doesn't fit the days around it"), "{}", told(15_700.0));
+    assert!(!told(9_960.0).contains("fit"), "{}", told(9_960.0));
+}

@@ -26,6 +26,8 @@ pub(super) struct Reading {
     pub(super) unit_basis: UnitBasis,
     pub(super) form: Form,
     pub(super) columns: Columns,
+    /// Whether most rows name a time of day.
+    pub(super) timed: bool,
 }
 
 /// What the unit rests on.
@@ -71,13 +73,18 @@ pub(super) fn mean_rain_day(rows: &[Row]) -> f64 {
 /// Makes the record. The span runs from the first to the last dated row; days between without a depth are missing.
 ///
 /// # Errors
-/// `MostlyUnreadable`, `NothingMeasured`.
+/// `Monthly`, `MostlyUnreadable`, `NothingMeasured`.
 pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Result<(RainRecord, Report), ImportError> {
     let dates = reading.rows.iter().map(|row| row.date);
+    if is_monthly(dates.clone()) {
+        return Err(ImportError::Monthly { rows: reading.rows.len() });
+    }
     let order = order_of(dates);
     let mut found = Found { unreadable: reading.unreadable, ..Found::default() };
     let read_as = order.map_or(DateOrder::DayFirst, |(order, _)| order);
     let dates: Vec<Option<NaiveDate>> = reading.rows.iter().map(|row| row.date.on(read_as)).collect();
+    // Several times of a day, each with its own rain, make up the day.
+    let adds_up = reading.timed && dates.len() >= 2 * distinct(dates.iter().copied().flatten()).len();
     let first = dates.iter().flatten().min().copied().unwrap_or_default();
     let last = dates.iter().flatten().max().copied().unwrap_or_default();
     let day_of = |date: NaiveDate| usize::try_from((date - first).num_days()).unwrap_or(0);
@@ -88,7 +95,12 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
             Some(date) => {
                 rows_read += 1;
                 let depth = found.judge(date, row.entry, reading.unit);
-                found.place(&mut days[day_of(date)], date, depth);
+                if adds_up {
+                    found.added += 1;
+                    add(&mut days[day_of(date)], depth);
+                } else {
+                    found.place(&mut days[day_of(date)], date, depth);
+                }
             }
             None => {
                 let text = match row.date {
@@ -126,6 +138,40 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     Ok((record, report))
 }
 
+/// The days of some dates, in order, each once.
+fn distinct(dates: impl Iterator<Item = NaiveDate>) -> Vec<NaiveDate> {
+    let mut days: Vec<NaiveDate> = dates.collect();
+    days.sort_unstable();
+    days.dedup();
+    days
+}
+
+/// Whether, with one number or the other for the day, the rows lie a month apart.
+fn is_monthly(dates: impl Iterator<Item = WrittenDate> + Clone) -> bool {
+    /// A shorter file may be a few days of a diary.
+    const FEWEST: usize = 6;
+    /// A month may be missing now and then.
+    const MOSTLY: f64 = 0.9;
+    [DateOrder::DayFirst, DateOrder::MonthFirst].into_iter().any(|order| {
+        let days = distinct(dates.clone().filter_map(|date| date.on(order)));
+        let apart: Vec<i64> = days.windows(2).map(|pair| (pair[1] - pair[0]).num_days()).collect();
+        let months = apart.iter().filter(|days| (28..=31).contains(*days)).count();
+        days.len() >= FEWEST
+            && days.len() == dates.clone().count()
+            && apart.iter().all(|days| *days >= 28)
+            && months as f64 >= MOSTLY * apart.len() as f64
+    })
+}
+
+/// Adds the depth of a time of day to its day; with one of them missing nobody knows what the day had.
+fn add(given: &mut Given, depth: Option<f64>) {
+    *given = match (*given, depth) {
+        (Given::Nowhere, Some(mm)) => Given::Depth(mm),
+        (Given::Depth(sum_mm), Some(mm)) => Given::Depth(sum_mm + mm),
+        (Given::Missing, _) | (_, None) => Given::Missing,
+    };
+}
+
 /// What the rows gave for a day.
 #[derive(Clone, Copy, PartialEq)]
 enum Given {
@@ -140,6 +186,8 @@ enum Given {
 /// What was found among the rows, by kind.
 #[derive(Default)]
 struct Found {
+    /// Rows that were added up to days.
+    added: usize,
     unreadable: Occasions<UnreadableRow>,
     missing: Occasions<NaiveDate>,
     repeated: Occasions<NaiveDate>,
@@ -226,6 +274,9 @@ impl Found {
         if let UnitBasis::Guessed { mean_rain_day } = unit_basis {
             notices.push(Notice::UnitAssumed { unit, mean_rain_day });
         }
+        if self.added > 0 {
+            notices.push(Notice::AddedUp { rows: self.added });
+        }
         some(&mut notices, self.missing, Notice::MarkedMissing);
         notices.extend(gaps(record));
         some(&mut notices, self.repeated, Notice::RepeatedDates);
@@ -309,5 +360,35 @@ mod tests {
         let (_, found) = notices("date,rain_mm\n1/2/2001,3\n");
         let order = DateOrder::DayFirst;
         assert_eq!(found, [Notice::DateOrderAssumed { order, basis: OrderBasis::Assumed }]);
+    }
+
+    #[test]
+    fn totals_of_months_are_no_days() {
+        let months = |write: fn(usize) -> String| (0..14).map(|month| write(month) + ",3.25\n").collect::<String>();
+        let files = [
+            months(|month| format!("{}/1/{}", month % 12 + 1, 2012 + month / 12)),
+            months(|month| format!("1.{}.{}", month % 12 + 1, 2012 + month / 12)),
+            months(|month| format!("{}-{:02}-01", 2012 + month / 12, month % 12 + 1)),
+        ];
+        for file in files {
+            assert_eq!(read(file.as_bytes(), None, "test").unwrap_err(), ImportError::Monthly { rows: 14 }, "{file}");
+        }
+        // The same days of a diary that is written now and then are days.
+        let days = "2012-01-01,3\n2012-02-01,3\n2012-02-02,3\n2012-03-01,3\n2012-04-01,3\n2012-05-01,3\n2012-06-01,3\n";
+        assert!(read(days.as_bytes(), None, "test").is_ok());
+    }
+
+    #[test]
+    fn times_of_a_day_are_added_up() {
+        let hours = "when,mm\n2001-03-05 00:00,1\n2001-03-05 12:00,2.5\n2001-03-05 18:00,0\n2001-03-06 00:00,0\n2001-03-06 12:00,\n\
+                     2001-03-06 18:00,1\n2001-03-07 00:00,0\n2001-03-07 12:00,0\n";
+        let (depths, told) = notices(hours);
+        assert_eq!(depths, [Some(3.5), None, Some(0.0)], "a time that is missing leaves its day unknown");
+        assert!(told.contains(&Notice::AddedUp { rows: 8 }), "{told:?}");
+        assert!(!told.iter().any(|notice| matches!(notice, Notice::RepeatedDates(_) | Notice::ConflictingDates(_))));
+        // One reading a day at an hour is a day's.
+        let (depths, told) = notices("2001-03-05 07:00,1\n2001-03-06 07:00,2\n2001-03-06 07:00,2\n");
+        assert_eq!(depths, [Some(1.0), Some(2.0)]);
+        assert!(!told.iter().any(|notice| matches!(notice, Notice::AddedUp { .. })));
     }
 }

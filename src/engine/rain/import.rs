@@ -128,6 +128,11 @@ pub enum ImportError {
         /// Those that could not.
         unreadable: Occasions<UnreadableRow>,
     },
+    /// Its rows lie a month apart: they are totals of months.
+    Monthly {
+        /// How many there are.
+        rows: usize,
+    },
     /// No day has a depth.
     NothingMeasured,
 }

@@ -17,10 +17,14 @@ pub(super) fn rows_of(lines: &[Line<'_>], delimiter: u8) -> Result<Reading, Impo
     let layout = layout_of(lines, delimiter)?;
     let mut cutter = Cutter::new(delimiter);
     let (mut rows, mut unreadable) = (Vec::new(), Occasions::new());
+    let mut timed = 0;
     // A line right above the rows that is no header is a row which cannot be read.
     let broken = usize::from(layout.header.is_empty() && layout.lines_above > 0);
     for line in &lines[layout.first_row - broken..] {
         let cells = cutter.cells(line.text);
+        if let DatePlace::Cell(at) = layout.date {
+            timed += usize::from(cells.get(at).is_some_and(|cell| cell.contains(':')));
+        }
         let row = date_in(&cells, layout.date).and_then(|date| {
             let cell = cells.get(layout.rain).ok_or(RowFault::TooFewCells { cells: cells.len() })?;
             let entry = match written_depth::read(cell, delimiter != b',')? {
@@ -45,6 +49,7 @@ pub(super) fn rows_of(lines: &[Line<'_>], delimiter: u8) -> Result<Reading, Impo
         DatePlace::Split { year, month, day } => vec![year, month, day],
     };
     Ok(Reading {
+        timed: 2 * timed > rows.len(),
         rows,
         unreadable,
         multi_day: Vec::new(),

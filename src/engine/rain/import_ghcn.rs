@@ -190,6 +190,7 @@ impl OneStation {
 
 fn empty(date: super::import::Column, rain: super::import::Column, form: Form) -> Reading {
     Reading {
+        timed: false,
         rows: Vec::new(),
         unreadable: Occasions::new(),
         multi_day: Vec::new(),

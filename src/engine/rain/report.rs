@@ -45,6 +45,11 @@ pub enum Notice {
         /// Mean of the rain days (above 0) as written; 0 if there are none.
         mean_rain_day: f64,
     },
+    /// Rows of several times of a day: their depths were added up to days.
+    AddedUp {
+        /// How many.
+        rows: usize,
+    },
     /// Rows that say that nothing was measured.
     MarkedMissing(Occasions<NaiveDate>),
     /// Days without a depth within the span, for whatever reason.
