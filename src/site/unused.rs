@@ -1,6 +1,7 @@
 //! What runs and is of no use: a roof without area, water that no use can reach, uses that no water reaches, water that
 //! would have to run uphill.
 
+use super::feed::Feed;
 use super::part::PartId;
 use super::system::System;
 use super::tank::{Cover, OverflowTo, Tank};
@@ -10,6 +11,8 @@ use super::tank::{Cover, OverflowTo, Tank};
 pub enum Unused {
     /// A roof section without area.
     NoArea(PartId),
+    /// A feed to which no roof section gives a share of its water.
+    NoRoof(PartId),
     /// A tank that fills, but no use draws on it, nor on any that it leads to.
     Undrawn(PartId),
     /// A tank that is drawn on, but neither rain nor other water comes to it by any way.
@@ -24,6 +27,7 @@ impl Unused {
     /// The part.
     pub fn part(self) -> PartId {
         let (Unused::NoArea(part)
+        | Unused::NoRoof(part)
         | Unused::Undrawn(part)
         | Unused::Unreached(part)
         | Unused::TooHigh(part)
@@ -42,12 +46,13 @@ pub fn unused(system: &System) -> Vec<Unused> {
     });
     let pumped = system.pumps.iter().filter_map(|pump| Some((at(pump.from?)?, at(pump.to?)?)));
     let ways: Vec<(usize, usize)> = spills.chain(pumped).collect();
-    let fed = system.feeds.iter().filter(|feed| {
+    let (fed, dry): (Vec<&Feed>, Vec<&Feed>) = system.feeds.iter().partition(|feed| {
         let mut outlets = system.sections.iter().flat_map(|section| &section.outlets);
         outlets.any(|outlet| outlet.feed == feed.id && outlet.share.get() > 0.0)
     });
     let open = system.tanks.iter().filter(|tank| tank.cover != Cover::Covered).map(|tank| tank.id);
-    let sources = fed.filter_map(|feed| feed.tank).chain(system.hauling.iter().filter_map(|hauling| hauling.tank));
+    let sources =
+        fed.iter().filter_map(|feed| feed.tank).chain(system.hauling.iter().filter_map(|hauling| hauling.tank));
     let mut reached = vec![false; stores.len()];
     sources.chain(open).filter_map(at).for_each(|store| reached[store] = true);
     let mut drawn = vec![false; stores.len()];
@@ -78,7 +83,8 @@ pub fn unused(system: &System) -> Vec<Unused> {
     };
     let too_high = system.tanks.iter().filter(too_high).map(|tank| Unused::TooHigh(tank.id));
     let uphill = system.tanks.iter().filter(uphill).map(|tank| Unused::Uphill(tank.id));
-    flat.map(|section| Unused::NoArea(section.id)).chain(of_stores).chain(too_high).chain(uphill).collect()
+    let dry = dry.iter().map(|feed| Unused::NoRoof(feed.id));
+    flat.map(|section| Unused::NoArea(section.id)).chain(dry).chain(of_stores).chain(too_high).chain(uphill).collect()
 }
 
 #[cfg(test)]
@@ -119,6 +125,17 @@ mod tests {
             system.tanks.iter().filter(|tank| spills(tank)).map(|tank| Unused::Uphill(tank.id)).collect();
         assert!(!lead_there.is_empty());
         assert_eq!(unused(&system), lead_there);
+    }
+
+    #[test]
+    fn a_downspout_without_a_roof_is_told() {
+        let mut system = demo::site().system;
+        let feed = system.feeds[1].id;
+        let outlets = system.sections.iter_mut().flat_map(|section| &mut section.outlets);
+        outlets
+            .filter(|outlet| outlet.feed == feed)
+            .for_each(|outlet| outlet.share = crate::quantity::Share::of_one(0.0));
+        assert_eq!(unused(&system).first(), Some(&Unused::NoRoof(feed)));
     }
 
     #[test]

@@ -175,6 +175,11 @@ pub fn unused(unused: Unused, system: &System) -> String {
             "{name} tiene un área de 0, así que ahí no se capta lluvia. Escribe su área.",
             name
         ),
+        Unused::NoRoof(_) => say!(
+            "No roof gives {name} any water: open a roof and give it a share.",
+            "Ningún techo le da agua a {name}: abre un techo y dale una parte.",
+            name
+        ),
         Unused::Undrawn(_) => say!(
             "Water comes to {name}, but no use can reach it: choose for a use to draw on it, or lead it on to a tank that \
              is drawn on.",

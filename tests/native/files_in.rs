@@ -96,6 +96,8 @@ fn an_entry_taken_out_on_one_phone_stays_out_on_both() {
     let preview = kept::kept(&there).file.unwrap();
     let told = "Emberlow (demo): 0 diary entries new, 0 entries changed; 1 entry that was taken out there goes.";
     assert_eq!(preview[1], told);
+    // It goes with a merge as well: replacing all loses nothing more.
+    assert!(!preview.concat().contains("written or changed here"), "{preview:?}");
     update(&mut there, Event::FileDiscarded);
     merged(&mut there, file_of(&here), Ok(()));
     let left = |model: &Model| model.site().unwrap().diary.entries().iter().map(|entry| entry.id.0).collect::<Vec<_>>();
