@@ -95,6 +95,17 @@ pub fn in_two_digits(si: f64, kind: Kind, units: &Units) -> f64 {
     if steps.is_finite() { steps * step * units.of(kind).factor } else { si }
 }
 
+/// The same, or the next one where that is less: no less than the value.
+pub fn up_in_two_digits(si: f64, kind: Kind, units: &Units) -> f64 {
+    let nearest = in_two_digits(si, kind, units);
+    // What is no less but for the last bits is the value.
+    if nearest >= si * (1.0 - 1e-12) {
+        return nearest;
+    }
+    let step = 10f64.powi(magnitude(in_unit(si, kind, units)) - 1);
+    nearest + step * units.of(kind).factor
+}
+
 /// The volume for which prices are told: a thousand of the person's unit, or one of it where that is large; in L, and in
 /// words.
 pub fn thousand(units: &Units) -> (f64, String) {
@@ -172,6 +183,25 @@ mod tests {
     use super::*;
     use crate::language::Language;
     use crate::quantity::Customary;
+
+    #[test]
+    fn two_digits_up_are_the_next_ones() {
+        let (metric, us) = (Units::customary(Customary::Metric), Units::customary(Customary::Us));
+        let up = |litres: f64| up_in_two_digits(litres, Kind::Volume, &metric);
+        for (litres, wanted) in [
+            (2_049.0, 2_100.0),
+            (2_051.0, 2_100.0),
+            (2_100.0, 2_100.0),
+            (2_101.0, 2_200.0),
+            (9_901.0, 10_000.0),
+            (99.5, 100.0),
+        ] {
+            assert!((up(litres) - wanted).abs() < 1e-9, "{litres}: {}", up(litres));
+        }
+        assert_eq!(up(0.0), 0.0);
+        let gallons = up_in_two_digits(541.0 * 3.785_411_784, Kind::Volume, &us) / 3.785_411_784;
+        assert!((gallons - 550.0).abs() < 1e-9, "{gallons}");
+    }
 
     #[test]
     fn results_show_no_more_digits_than_they_deserve() {

@@ -6,7 +6,8 @@ use leptos::prelude::*;
 use super::choose::Choose;
 use super::element::{element, list, live, nothing, worded};
 use super::entry::date_input;
-use super::follow::{Derived, derived};
+use super::field::QuantityField;
+use super::follow::{Derived, Held, derived};
 use super::{Desk, figure, foot};
 use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
@@ -14,6 +15,8 @@ use crate::app::model::Place;
 use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
 use crate::app::view::checks;
 use crate::language::Phrase;
+use crate::quantity::shown;
+use crate::site::details::Row;
 use crate::site::diary::Subject;
 use crate::words::{ahead as say, learning};
 
@@ -142,13 +145,34 @@ fn learnt((odd, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
 }
 
 fn storm(desk: Desk) -> AnyView {
-    let told = desk.case.with(|case| {
-        let site = case.site.as_ref()?;
-        Some(checks::storm(site, case.outcome.as_deref(), case.today, &case.units))
+    let announced = Held::new([None; 2]);
+    let told = derived(move || {
+        desk.case.with(|case| {
+            let site = case.site.as_ref()?;
+            Some(checks::storm(site, announced.get(), case.outcome.as_deref(), case.today, &case.units))
+        })
     });
+    let field = |at: usize| {
+        let Row { kind, range, .. } = checks::STORM[at].row();
+        let text = move || {
+            let si = desk.case.with(|case| case.site.as_ref().map(|site| checks::of_storm(site, announced.get(), at)));
+            si.map(|si| desk.model.with(|model| shown::entered(si, kind, &model.units))).unwrap_or_default()
+        };
+        let entered = move |si| announced.update(|announced| announced[at] = Some(si));
+        QuantityField {
+            label: say::ANNOUNCED[at].to_owned(),
+            hint: None,
+            text: Box::new(text),
+            kind,
+            range,
+            on_entered: Box::new(entered),
+        }
+        .taken(true, desk)
+    };
     let views: Vec<AnyView> = vec![
         worded("H2", say::STORM).into(),
-        list("notes", told.unwrap_or_default()).into(),
+        element("DIV").class("fields").child(field(0)).child(field(1)).into(),
+        live(move || list("notes", told.get().unwrap_or_default()).into()),
         worded("P", say::STORM_LISTS).class("small").into(),
     ];
     views.into_any()

@@ -95,12 +95,9 @@ fn levers(shown: Shown, desk: Desk) -> AnyView {
     let no_trial = move || desk.case.with(|case| case.trial.is_none());
     let buttons = element("DIV")
         .class("row")
-        .child(desk.button(phrase!("Keep as the house", "Guardar como la casa"), Event::TrialKept).disabled(no_trial))
+        .child(desk.button(words::next::MAKE_REAL, Event::TrialKept).disabled(no_trial))
         .child(next::keep_option(desk))
-        .child(
-            desk.button(phrase!("Back to the house as it is", "Volver a la casa como está"), Event::TrialDropped)
-                .disabled(no_trial),
-        );
+        .child(desk.button(words::next::THROW_AWAY, Event::TrialDropped).disabled(no_trial));
     element("DIV")
         .class("levers")
         .attribute("role", "group")

@@ -27,10 +27,13 @@ pub const SAFE: Phrase = phrase!("How much is safe", "Cuánto es seguro");
 pub const CHANCES: Phrase = phrase!("When it may run out", "Cuándo se puede acabar");
 /// Over what a storm would find and do.
 pub const STORM: Phrase = phrase!("If a storm comes", "Si viene una tormenta");
+/// Labels of what is announced of it.
+pub const ANNOUNCED: [Phrase; 2] = [phrase!("Rain announced", "Lluvia anunciada"), phrase!("It lasts", "Dura")];
 /// Under it.
 pub const STORM_LISTS: Phrase = phrase!(
-    "The storm is that of the sheets' checks. What to do before one and after it stands under Upkeep.",
-    "La tormenta es la de las comprobaciones de las hojas. Qué hacer antes y después está en Cuidados.",
+    "Until you say what is announced, the storm is that of the sheets' checks. What to do before one and after it stands under Upkeep.",
+    "Mientras no digas qué se anuncia, la tormenta es la de las comprobaciones de las hojas. Qué hacer antes y después está en \
+     Cuidados.",
 );
 /// Over what it rests on.
 pub const BASIS: Phrase = phrase!("What this rests on", "En qué se basa esto");
@@ -202,7 +205,7 @@ pub fn headline(ahead: &Ahead) -> String {
     }
     say!(
         "In a middle year (1 in 2) the water lasts {days}.",
-        "En un año medio (1 de 2), el agua dura {days}.",
+        "En un año intermedio (1 de cada 2), el agua dura {days}.",
         days = days_until(ahead.lasting.half, today(ahead))
     )
 }
@@ -214,7 +217,7 @@ pub fn in_a_line(ahead: &Ahead) -> String {
     }
     say!(
         "Water from today: in a middle year (1 in 2) {half}. In a dry year (1 in 10) {tenth}; if it never rains again, {floor}.",
-        "Agua desde hoy: en un año medio (1 de 2), {half}. En un año seco (1 de 10), {tenth}; si no vuelve a llover, {floor}.",
+        "Agua desde hoy: en un año intermedio (1 de cada 2), {half}. En un año seco (1 de cada 10), {tenth}; si no vuelve a llover, {floor}.",
         half = days_or_more(ahead.lasting.half),
         tenth = days_or_more(ahead.lasting.tenth),
         floor = days_or_more(floor_days(ahead))
@@ -237,10 +240,14 @@ pub fn range(ahead: &Ahead) -> Vec<String> {
     }
     let last = |days: f64| days_until(days, today(ahead));
     vec![
-        say!("In a dry year (1 in 10): {days}.", "En un año seco (1 de 10): {days}.", days = last(ahead.lasting.tenth)),
+        say!(
+            "In a dry year (1 in 10): {days}.",
+            "En un año seco (1 de cada 10): {days}.",
+            days = last(ahead.lasting.tenth)
+        ),
         say!(
             "In a wet year (1 in 10): {days}.",
-            "En un año húmedo (1 de 10): {days}.",
+            "En un año húmedo (1 de cada 10): {days}.",
             days = last(ahead.lasting.ninetieth)
         ),
         say!("If it never rains again: {days}.", "Si no vuelve a llover: {days}.", days = last(floor_days(ahead))),
@@ -249,11 +256,7 @@ pub fn range(ahead: &Ahead) -> Vec<String> {
 
 /// Which of several uses lacks water first.
 pub fn short(using: &str) -> String {
-    say!(
-        "What lacks water first is most likely {using}.",
-        "Lo más probable es que primero le falte agua a {using}.",
-        using
-    )
+    say!("{using} would most likely run short first.", "Lo más probable es que primero le falte agua a {using}.", using)
 }
 
 /// A step of rationing that is in force today.
@@ -339,7 +342,7 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
         Help::UseLess(_) => phrase!("Use a quarter less", "Usa una cuarta parte menos").to_owned(),
         Help::Ration(step) => say!("Begin “{step}” tomorrow", "Empieza «{step}» mañana", step = ration(step)),
         Help::Delivery(litres) => {
-            say!("Have {water} brought", "Haz traer {water}", water = shown::figure(litres, Kind::Volume, units))
+            say!("Have {water} brought", "Encarga {water}", water = shown::figure(litres, Kind::Volume, units))
         }
     };
     let gained = |with: f64, now: f64| match (whole(with), whole(now)) {
@@ -347,12 +350,12 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
         (Some(with), Some(now)) if with < now => say!("{days} fewer", "{days} menos", days = days_text(now - with)),
         (None, Some(_)) => more_than_a_year(),
         (Some(_), None) => phrase!("less than before", "menos que antes").to_owned(),
-        (None, None) => phrase!("more than a year, as without", "más de un año, igual que sin eso").to_owned(),
-        (Some(_), Some(_)) => phrase!("no day more", "ni un día más").to_owned(),
+        (None, None) => phrase!("more than a year either way", "más de un año de todos modos").to_owned(),
+        (Some(_), Some(_)) => phrase!("no day more", "ningún día más").to_owned(),
     };
     say!(
         "{what}: in a middle year {half}; in a dry year (1 in 10) {tenth}.",
-        "{what}: en un año medio, {half}; en un año seco (1 de 10), {tenth}.",
+        "{what}: en un año intermedio, {half}; en un año seco (1 de cada 10), {tenth}.",
         half = gained(with.half, now.half),
         tenth = gained(with.tenth, now.tenth),
         what

@@ -174,8 +174,8 @@ pub fn beside(answer: &Answer) -> String {
     let mut told = say!(
         "Over {years} drawn from this rain, {well} had no dry day: a chance of a good year between {least} and {most}, as \
          far as the model is right.",
-        "En {years} sorteados según esta lluvia, sin ningún día de escasez: {well}. Una probabilidad de un año bueno de \
-         entre {least} y {most}, hasta donde el modelo acierta.",
+        "De {years} simulados con esta lluvia, {well} no tuvieron días de escasez: la probabilidad de un año bueno está entre \
+         {least} y {most}, si el modelo acierta.",
         years = count(good.all, phrase!("year", "año"), phrase!("years", "años")),
         well = number_text(good.good),
         least = percent(good.range.0),

@@ -12,9 +12,9 @@ pub const LARGER: Phrase = phrase!("Larger drawing", "Dibujo más grande");
 /// See [`LARGER`].
 pub const SMALLER: Phrase = phrase!("Smaller drawing", "Dibujo más pequeño");
 /// The button that shows all of it.
-pub const WHOLE: Phrase = phrase!("Whole", "Todo");
+pub const WHOLE: Phrase = phrase!("Fit", "Completo");
 /// What that is called.
-pub const WHOLE_NAME: Phrase = phrase!("Whole drawing", "Dibujo entero");
+pub const WHOLE_NAME: Phrase = phrase!("Fit the whole drawing", "Dibujo completo");
 /// A diverter, where it is taken out.
 pub const DIVERTER: Phrase = phrase!("The first-flush diverter", "El desviador de primeras aguas");
 /// How else it is made larger.

@@ -80,9 +80,11 @@ pub fn in_lines(lesson: &Lesson) -> Vec<String> {
     };
     let mut lines: Vec<String> = shown_now(lesson).into_iter().map(line).collect();
     lines.extend(lesson.unaccounted.then(|| UNACCOUNTED.to_owned()));
-    // The weeks ahead begin with the last reading.
-    lines
-        .extend(odd(lesson).into_iter().zip(&lesson.odd).filter(|(_, day)| **day == lesson.last).map(|(line, _)| line));
+    // The weeks ahead begin with the last reading; what is told already may be why it lies so low.
+    if lines.is_empty() {
+        let last = odd(lesson).into_iter().zip(&lesson.odd).filter(|(_, day)| **day == lesson.last);
+        lines.extend(last.map(|(line, _)| line));
+    }
     lines
 }
 

@@ -199,8 +199,8 @@ pub fn hint(field: Field) -> Option<&'static str> {
             "Largo × ancho visto desde arriba, no a lo largo de la pendiente.",
         )),
         Field::Outdoor => Some(said!(
-            "A day without water in the house is a dry day; one without it outdoors is none, unless all is outdoors.",
-            "Un día sin agua en la casa es día de escasez; uno sin agua afuera no, salvo que todo sea afuera.",
+            "A day without water in the house is a dry day. Outdoor uses don't count, unless there are no others.",
+            "Un día sin agua en la casa es día de escasez. Los usos de afuera no cuentan, salvo que no haya otros.",
         )),
         Field::RunoffCoefficient => Some(said!(
             "Share of the rain, beyond wetting, that runs off. Set by the roofing; yours may differ.",
@@ -221,8 +221,8 @@ pub fn hint(field: Field) -> Option<&'static str> {
             "Muy pequeño: la cámara sigue llena cuando llega la próxima tormenta. Muy grande: deja escapar agua buena.",
         )),
         Field::Capacity => Some(said!(
-            "Typed here, the width follows it; a width or height typed below, it follows that.",
-            "Si la escribes aquí, el ancho cambia con ella; si escribes abajo un ancho o una altura, cambia con eso.",
+            "Change this and the width follows; change a width or height below and this follows.",
+            "Si cambias esta, el ancho se ajusta; si cambias abajo un ancho o una altura, se ajusta esta.",
         )),
         Field::Floor => Some(said!(
             "Below ground is negative. Only differences between tanks matter.",
@@ -353,7 +353,7 @@ pub fn holds(tank: &Tank, units: &Units) -> String {
     let whole = tank.capacity().get();
     say!(
         "Holds {whole} to the overflow, {dead} of it dead storage below the outlet. Full, the water alone weighs {weight}.",
-        "Guarda {whole} hasta el rebosadero; de ellos, {dead} son volumen muerto bajo la salida. Lleno, solo el agua \
+        "Caben {whole} hasta el rebosadero; de ellos, {dead} son volumen muerto bajo la salida. Lleno, solo el agua \
          pesa {weight}.",
         dead = volume(tank.dead_storage().get().min(whole)),
         whole = volume(whole),

@@ -152,7 +152,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         .to_owned(),
         (Found::Enough { factor, .. }, Sought::Storage) => {
             say!(
-                "Tanks of {size} in all would do; there are {of_now}.",
+                "Tanks of {size} in all would do; you have {of_now}.",
                 "Bastaría con tanques de {size} en total; ahora hay {of_now}.",
                 size = size(factor),
                 of_now
@@ -160,7 +160,7 @@ pub fn answer(found: Found, now: f64, sought: Sought, wanted: Wanted, units: &Un
         }
         (Found::Enough { factor, .. }, Sought::Roof) => {
             say!(
-                "A roof of {size} would do; there are {of_now}.",
+                "A roof of {size} would do; you have {of_now}.",
                 "Bastaría con un techo de {size}; ahora hay {of_now}.",
                 size = size(factor),
                 of_now

@@ -97,7 +97,7 @@ fn ran_out(answer: &Answer) -> String {
         );
     }
     let in_years = if failed == complete.len() {
-        phrase!("in every year", "en todos los años").to_owned()
+        phrase!("every year", "todos los años").to_owned()
     } else {
         say!("in {failed}", "en {failed}", failed = number_text(failed),)
     };

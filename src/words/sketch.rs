@@ -57,9 +57,9 @@ pub const SIZE: Phrase = phrase!(
      esta lluvia. Con pocos años, o generados, puede salir la mitad o el doble: donde el agua importa, toma el mayor.",
 );
 /// While it is sought.
-pub const SIZE_SOUGHT: Phrase = phrase!("The size that does it: reckoning.", "El tamaño que alcanza: calculando.");
+pub const SIZE_SOUGHT: Phrase = phrase!("The size that does it: reckoning.", "El tamaño que basta: calculando.");
 /// Takes the tank that was found.
-pub const TAKE_SIZE: Phrase = phrase!("Take the size that does it", "Tomar el tamaño que alcanza");
+pub const TAKE_SIZE: Phrase = phrase!("Take the size that does it", "Usar el tamaño que basta");
 /// How twelve means are run.
 pub const GENERATED: Phrase = phrase!(
     "Fifty years drawn from these means, with usual numbers of rain days and a usual spread of years: a rough guide \

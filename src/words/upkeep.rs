@@ -41,7 +41,7 @@ pub const BLANK: Phrase = phrase!(
     "Deja en blanco el campo que no cuente. Toca en cuanto se cumpla el primero.",
 );
 /// The button that goes back to the usual interval.
-pub const BACK_TO_USUAL: Phrase = phrase!("As usual", "Lo usual");
+pub const BACK_TO_USUAL: Phrase = phrase!("As usual", "Como de costumbre");
 
 /// Groups of jobs: overdue, soon, later.
 pub const GROUPS: [Phrase; 3] =
@@ -67,9 +67,9 @@ pub fn not_written(jobs: usize) -> String {
 pub const NEVER: Phrase = phrase!("never written down", "nunca anotada");
 /// Labels of an interval: days, rain, litres.
 pub const INTERVAL: [Phrase; 3] = [
-    phrase!("Every so many days", "Cada tantos días"),
-    phrase!("After so much rain", "Tras tanta lluvia"),
-    phrase!("After so much water through it", "Tras pasar tanta agua"),
+    phrase!("Every so many days", "Cada cuántos días"),
+    phrase!("After so much rain", "Después de cuánta lluvia"),
+    phrase!("After so much water through it", "Después de cuánta agua"),
 ];
 
 /// A job: "Gutter: Kitchen corner".

@@ -174,7 +174,7 @@ test('the answer follows what is dragged', async (t) => {
   const trial = page.locator('.trial');
   await trial.getByText(/fewer dry days in the worst year/).waitFor();
   assert.equal(await headline(page).innerText(), answer, 'the house itself is as it was');
-  await page.getByRole('button', { name: 'Keep as the house' }).tap();
+  await page.getByRole('main').getByRole('button', { name: 'Make it real' }).tap();
   await page.getByText('The change is now part of the house.').waitFor();
   assert.notEqual(await headline(page).innerText(), answer);
 });

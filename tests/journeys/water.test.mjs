@@ -16,7 +16,7 @@ test('a chain is built, its gap is seen, and a failing test says the next step',
   await page.locator('.part-name', { hasText: 'Drinking and cooking' }).tap();
   const sheet = page.getByRole('dialog');
   // A class A lamp leaves viruses: EPA's table gives 40 mJ/cm² half a log of the hardest (from memory).
-  await sheet.getByText(/Weakest: viruses\. Proven are 0\.5 of the 5 log/).waitFor();
+  await sheet.getByText(/Weakest: viruses\. 0\.5 of the 5 log needed are proven/).waitFor();
   await sheet.getByRole('button', { name: 'Take out Ultraviolet lamp' }).tap();
   await sheet.getByText('Nothing here is proven to stop any germ.').waitFor();
   // A new barrier counts for nothing until something proves it.
@@ -28,7 +28,7 @@ test('a chain is built, its gap is seen, and a failing test says the next step',
   await sheet.getByLabel(/^Proof against germs/).last().selectOption({ label: 'Its own certificate, in log' });
   await enter(sheet.locator('.barrier').last(), /^Bacteria, log/, '4');
   await sheet.getByText('4 log of bacteria. Counted as certified.').waitFor();
-  await sheet.getByText(/Weakest: viruses\. Proven are 0 of the 5 log/).waitFor();
+  await sheet.getByText(/Weakest: viruses\. 0 of the 5 log needed are proven/).waitFor();
   // Boiling closes it, by WHO's lower figures (from memory).
   await sheet.getByLabel(/^Another barrier/).selectOption({ label: 'Boiling' });
   await sheet.getByRole('button', { name: 'Add it' }).tap();

@@ -482,14 +482,20 @@ fn a_storm_finds_the_room_that_the_readings_leave() {
     let outcome = Ok(eavewater::engine::question::answer(&kept.site, kept.rain.as_deref().unwrap()).unwrap());
     let tank = kept.site.system.uses[0].tank.unwrap();
     let place = kept.site.system.tanks.iter().position(|other| other.id == tank).unwrap();
-    let mut storm_in = |level: Level| {
+    let mut storm_in = |level: Level, announced: [Option<f64>; 2]| {
         let told = Told::Level { of: Water::Tank(tank), level, undrawn: None, joined: Vec::new() };
         update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, NOW));
-        let told = eavewater::app::view::checks::storm(model.site().unwrap(), Some(&outcome), TODAY, &model.units);
+        let told =
+            eavewater::app::view::checks::storm(model.site().unwrap(), announced, Some(&outcome), TODAY, &model.units);
         assert_eq!(told.len(), model.site().unwrap().site.system.tanks.len());
         told[place].clone()
     };
-    let empty = storm_in(Level::Depth(eavewater::quantity::Length::metres(0.0)));
-    let full = storm_in(Level::Full);
+    let nothing = || Level::Depth(eavewater::quantity::Length::metres(0.0));
+    let empty = storm_in(nothing(), [None; 2]);
+    let full = storm_in(Level::Full, [None; 2]);
     assert!(empty.contains("nothing spills") && !full.contains("nothing spills"), "{empty} {full}");
+    // What is announced takes the place of the storm of the checks; out of its range it changes nothing.
+    assert!(!storm_in(nothing(), [Some(1_500.0), Some(12.0)]).contains("nothing spills"));
+    assert!(storm_in(Level::Full, [Some(0.0), None]).contains("nothing spills"));
+    assert_eq!(storm_in(Level::Full, [Some(-1.0), None]), full);
 }

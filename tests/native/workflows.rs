@@ -86,7 +86,7 @@ fn first_start_to_answer() {
     let kept = model.site().unwrap();
     let outcome = answer(&kept.site, kept.rain.as_deref().unwrap());
     let view = sizing_view::sizing(kept, Some(&outcome), &Trial::NONE, None, &units);
-    assert!(view.headline.starts_with("In 11 years of rain, the water ran out in "), "{}", view.headline);
+    assert!(view.headline.starts_with("In 11 years of rain, the water ran out every year; "), "{}", view.headline);
 }
 
 #[test]

@@ -7,6 +7,7 @@ use crate::engine::checks::{Asked, Check, Input, Source, Subject, Verdict, again
 use crate::language::{Phrase, capital};
 use crate::quantity::{Kind, Range, Units, shown};
 use crate::site::details::Detail;
+use crate::site::household::Site;
 use crate::site::part::PartId;
 use crate::site::system::System;
 use crate::words::checks as say;
@@ -118,10 +119,33 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, read: Option<&Stands>
     found.iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 
-/// What the storm of the checks would do in each tank as it stands today.
-pub fn storm(kept: &KeptSite, outcome: Option<&Outcome>, today: NaiveDate, units: &Units) -> Vec<String> {
-    let (read, system) = (kept.stands(today), &kept.site.system);
-    let found = storm_in_tanks(&asked(kept, outcome, read.as_ref(), today));
+/// What says of a storm how much it rains and for how long.
+pub const STORM: [Detail; 2] = [Detail::StormDepth, Detail::StormDuration];
+
+/// A storm that is announced: what is said of it, where anything is.
+pub type Announced = [Option<f64>; STORM.len()];
+
+/// What holds of a storm: what is announced, or else what the checks take.
+pub fn of_storm(kept: &KeptSite, announced: Announced, at: usize) -> f64 {
+    let detail = STORM[at];
+    announced[at].or_else(|| kept.site.system.details.get(None, detail)).unwrap_or(detail.row().usual)
+}
+
+/// What a storm would do in each tank as it stands today: the one that is announced, or that of the checks.
+pub fn storm(
+    kept: &KeptSite,
+    announced: Announced,
+    outcome: Option<&Outcome>,
+    today: NaiveDate,
+    units: &Units,
+) -> Vec<String> {
+    let mut site = Site::clone(&kept.site);
+    for (detail, value) in STORM.into_iter().zip(announced).filter(|(_, value)| value.is_some()) {
+        // Out of its range it is refused where it is typed.
+        let _refused = site.system.details.set(None, detail, value);
+    }
+    let (read, system) = (kept.stands(today), &site.system);
+    let found = storm_in_tanks(&Asked { site: &site, ..asked(kept, outcome, read.as_ref(), today) });
     let told = |check: &Check| format!("{}: {}", system.name_of(check.part), view(check, system, units).sentence);
     found.iter().map(told).collect()
 }

@@ -178,9 +178,7 @@ pub fn size_found(size: Size, units: &Units) -> SizeFound {
         Size::None => return SizeFound { told: say::no_tank(wanted), tank_l: None },
         Size::Between(sizes) => sizes,
     };
-    let rounded = |litres: f64| shown::in_two_digits(litres, Kind::Volume, units);
-    // Half a step of two digits is never more than a twentieth.
-    let up = |litres: f64| if rounded(litres) < litres { rounded(litres * 1.05) } else { rounded(litres) };
+    let up = |litres: f64| shown::up_in_two_digits(litres, Kind::Volume, units);
     SizeFound { told: say::tank_wanted(up(least), up(most), wanted, units), tank_l: Some(up(most)) }
 }
 

@@ -165,8 +165,8 @@ fn tap_of(seen: &Seen<'_>, using: &Use) -> TapView {
         Verdict::Holds if !doubts.is_empty() => (class(Verdict::Lacks), said!("In doubt", "En duda")),
         Verdict::Holds => (class(Verdict::Holds), said!("Enough against germs", "Suficiente contra gérmenes")),
         Verdict::Lacks => (class(Verdict::Lacks), said!("In part", "En parte")),
-        Verdict::Tells => (class(Verdict::Tells), said!("Not proven", "Sin probar")),
-        verdict => (class(verdict), said!("Not proven", "Sin probar")),
+        Verdict::Tells => (class(Verdict::Tells), said!("Not proven", "Sin demostrar")),
+        verdict => (class(verdict), said!("Not proven", "Sin demostrar")),
     };
     let mut wrong: Vec<String> = chain.disorders.iter().map(|each| say::chain::disorder(*each).to_owned()).collect();
     wrong.extend(say::chain::unguarded(&chain, system));
@@ -197,7 +197,7 @@ fn step_view(step: &Step, system: &System, units: &Units) -> StepView {
         Verdict::Holds => said!("Proven", "Probado"),
         Verdict::Tells => said!("Not against germs", "No contra gérmenes"),
         Verdict::Outside => said!("Outside the tables", "Fuera de las tablas"),
-        Verdict::Lacks | Verdict::Fails => said!("Not proven", "Sin probar"),
+        Verdict::Lacks | Verdict::Fails => said!("Not proven", "Sin demostrar"),
     };
     check.sentence = say::barriers::sentence(step, units);
     check.to_do = life.join(" ");

@@ -197,7 +197,7 @@ pub(super) fn tap(told: &Told<'_>) -> (String, String) {
 
 pub(super) fn suction(told: &Told<'_>) -> (String, String) {
     let (verdict, to_do) = told.capacity(
-        said!("available are", "hay disponibles"),
+        said!("there are", "hay"),
         said!("wanted", "se piden"),
         said!(
             "Set the pump lower or nearer, take a wider suction pipe, or a pump that stands in the water.",

@@ -50,8 +50,8 @@ pub(super) const DRAW: Text = Text {
 pub(super) fn flow(told: &Told<'_>) -> (String, String) {
     let (_, speed, margin) = told.margin();
     let verdict = say!(
-        "{flow} flow at {apart} apart; even after {even}. The water runs at {speed} ({margin}).",
-        "Pasan {flow} con {apart} de diferencia; los niveles se igualan después de {even}. El agua corre a {speed}; \
+        "With levels {apart} apart {flow} flow; they are level after {even}. The water runs at {speed} ({margin}).",
+        "Con niveles a {apart} de diferencia pasan {flow}; se igualan después de {even}. El agua corre a {speed}; \
          margen: {margin}.",
         flow = told.figure(Figure::TrunkFlow),
         apart = told.entered(Detail::LevelDifference),
@@ -67,8 +67,8 @@ pub(super) fn flow(told: &Told<'_>) -> (String, String) {
 pub(super) fn draw(told: &Told<'_>) -> (String, String) {
     let (_, apart, margin) = told.margin();
     let verdict = say!(
-        "{margin}: the tanks stand {apart} apart while {draw} are drawn from the first.",
-        "{margin}: los tanques quedan con {apart} de diferencia mientras se sacan {draw} del primero.",
+        "{margin}: the levels differ by {apart} while {draw} are drawn from the first.",
+        "{margin}: los niveles difieren {apart} mientras se sacan {draw} del primero.",
         draw = told.entered(Detail::FarDraw),
         margin,
         apart

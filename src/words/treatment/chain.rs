@@ -118,9 +118,9 @@ pub fn weakest(chain: &Chain) -> Option<String> {
     let (germ, lacks) = chain.weakest?;
     let at = germ as usize;
     Some(say!(
-        "Weakest: {germs}. Proven are {proven} of the {wanted} log wanted (1 log stops nine of ten, 2 log 99 of 100); \
+        "Weakest: {germs}. {proven} of the {wanted} log needed are proven (1 log stops nine of ten, 2 log 99 of 100); \
          {lacks} are lacking. {way}",
-        "Lo más débil: {germs}. Están probados {proven} de los {wanted} log que se piden (1 log detiene nueve de cada \
+        "Lo más débil: {germs}. Están demostrados {proven} de los {wanted} log que se piden (1 log detiene nueve de cada \
          diez, 2 log 99 de cada 100); faltan {lacks}. {way}",
         germs = super::GERMS[at],
         proven = shown::significant(chain.logs[at], 2),

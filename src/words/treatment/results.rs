@@ -324,8 +324,8 @@ pub fn next_step(of: Parameter, judgement: Judgement, drink: &str) -> String {
         }
         Judgement::Within => {
             return phrase!(
-                "This value asks for nothing. Test again after work on roof, tank or filters, or when it tastes odd.",
-                "Este valor no pide nada. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
+                "Nothing has to be done about this value. Test again after work on roof, tank or filters, or when it tastes odd.",
+                "Con este valor no hay que hacer nada. Repite el análisis después de trabajar en techo, tanque o filtros, o si el agua sabe \
                  raro.",
             )
             .to_owned();
