@@ -27,7 +27,9 @@ pub struct Curve {
 }
 
 /// Room at the right, for the names of the lines.
-const NAMES: f64 = 104.0;
+const NAMES: f64 = 118.0;
+/// Length of a piece of a line before its name.
+const PIECE: f64 = 16.0;
 const INKS: [Ink; 3] = [Ink::WaterLine, Ink::Strong, Ink::Loose];
 
 impl Curve {
@@ -37,7 +39,7 @@ impl Curve {
         let mut frame = Frame::new(&wanted);
         let x = axis(&mut frame, &self.places, &self.unit);
         let here = x.at(self.here);
-        frame.pen.line(Ink::Capacity, &[(here, frame.top), (here, frame.bottom)]);
+        frame.pen.line(Ink::Line, &[(here, frame.top), (here, frame.bottom)]);
         let anchor = if here > f64::midpoint(frame.left, frame.right) { Anchor::End } else { Anchor::Start };
         let aside = if anchor == Anchor::End { -5.0 } else { 5.0 };
         frame.pen.text(Ink::Label, (here + aside, frame.bottom - 8.0), anchor, SMALL, &self.here_is);
@@ -49,8 +51,11 @@ impl Curve {
             ends.push(points.last().map_or(frame.bottom, |last| last.1));
         }
         let heights = apart(&ends, (frame.top, frame.bottom - 12.0));
-        for ((name, _), height) in self.lines.iter().zip(heights) {
-            frame.pen.text(Ink::Label, (frame.right + 6.0, height + 4.5), Anchor::Start, SMALL, name);
+        for (((name, _), ink), height) in self.lines.iter().zip(INKS).zip(heights) {
+            // A piece of the line says whose name it is.
+            let [from, to] = [frame.right + 4.0, frame.right + 4.0 + PIECE].map(|x| (x, height));
+            frame.pen.line(ink, &[from, to]);
+            frame.pen.text(Ink::Label, (to.0 + 4.0, height + 4.5), Anchor::Start, SMALL, name);
         }
         let reading = |at: usize| Reading {
             x: x.at(self.places[at]),

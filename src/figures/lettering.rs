@@ -53,12 +53,18 @@ pub(super) fn number_at_end(name: &str) -> Option<&str> {
 /// Letters of a word that still tell it.
 const TELLING: usize = 4;
 
-/// A number with its unit, small: on one line, or parted on two where that is too narrow, before either is cut short.
+/// A number with its unit, small, perhaps beside another: on one line, or parted where that is too narrow, between the numbers
+/// before a unit is parted from its own, before either is cut short.
 pub(super) fn detail(text: &str, room: f64) -> Vec<String> {
+    let fits = |lines: &[String]| lines.iter().all(|line| width(line, SMALL) <= room);
+    let words: Vec<String> = text.split(' ').map(str::to_owned).collect();
+    let two = words.len() == 2;
     if width(text, SMALL) <= room {
         lines(text, room, SMALL, 1)
+    } else if two && fits(&words) {
+        words
     } else {
-        lines(&text.replace('\u{a0}', " "), room, SMALL, 2)
+        lines(&text.replace('\u{a0}', " "), room, SMALL, if two { 3 } else { 2 })
     }
 }
 
@@ -104,5 +110,9 @@ mod tests {
         // Eight letters of 0.62 × 13: 64.5 wide.
         assert_eq!(detail("79.3\u{a0}gal", 65.0), ["79.3\u{a0}gal"]);
         assert_eq!(detail("79.3\u{a0}gal", 60.0), ["79.3", "gal"]);
+        let both = "314 of\u{a0}5,000\u{a0}L";
+        assert_eq!(detail(both, 200.0), [both]);
+        assert_eq!(detail(both, 90.0), ["314", "of\u{a0}5,000\u{a0}L"]);
+        assert_eq!(detail("37.5 of\u{a0}300\u{a0}L", 52.0), ["37.5", "of 300", "L"]);
     }
 }

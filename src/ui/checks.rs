@@ -119,7 +119,7 @@ fn behind(view: CheckView, desk: Desk) -> Vec<AnyView> {
     drawn.extend(
         view.behind
             .into_iter()
-            .map(|(head, text)| element("P").class("small").child(worded("STRONG", head)).text(" ").text(text).into()),
+            .map(|(head, text)| element("P").class("small").child(worded("STRONG", head)).text(": ").text(text).into()),
     );
     drawn
 }

@@ -11,7 +11,7 @@ use super::file::FileButton;
 use super::follow::{Held, derived, whenever};
 use super::{Desk, figure, generated};
 use crate::app::event::Event;
-use crate::app::model::SiteId;
+use crate::app::model::{Place, SiteId};
 use crate::app::view::rain::{self, KeptRainView, RainView, UnitChoice, WaitingView};
 use crate::quantity::{Kind, Range, shown};
 use crate::site::rain::{Normals, Rain};
@@ -192,6 +192,14 @@ fn rain_days_of(months: Held<Means>, month: usize, desk: Desk) -> AnyView {
         on_entered: Box::new(move |number| months.update(|months| months.rain_days[month] = Some(number))),
     }
     .taken(true, desk)
+}
+
+/// Leads to the rain where the open site has none.
+pub(super) fn wanted(desk: Desk) -> AnyView {
+    let lacks = derived(move || desk.case.with(|case| case.site.as_ref().is_some_and(|kept| kept.rain.is_none())));
+    let lead =
+        move || desk.button(crate::words::ahead::OPEN_RAIN, Event::PlaceOpened(Place::Rain)).class("main").into();
+    live(move || if lacks.get() { lead() } else { nothing() })
 }
 
 /// The unit of a file that was read, to be chosen otherwise.

@@ -54,6 +54,7 @@ pub(crate) fn sizing(desk: Desk) -> AnyView {
             });
             whose.map_or_else(nothing, |text| worded("P", text).class("small").into())
         }))
+        .child(super::rain::wanted(desk))
         .child(live(reservations))
         .child(beside(desk))
         .child(live(move || if can_try.get() { levers(shown, desk) } else { nothing() }))

@@ -45,7 +45,7 @@ fn whole(view: TapView, desk: Desk) -> AnyView {
         .child(
             element("DIV")
                 .class(class)
-                .child(element("P").class("verdict").child(worded("STRONG", word)).text(" ").text(verdict))
+                .child(element("P").class("verdict").child(worded("STRONG", word)).text(": ").text(verdict))
                 .children(weakest.map(|text| worded("P", text).class("to-do").into()))
                 .child(worded("P", caution).class("small caution")),
         )
@@ -161,7 +161,7 @@ fn test(view: TestView, heading: &'static str) -> AnyView {
     element("DIV")
         .class(class)
         .child(worded(heading, title))
-        .child(element("P").class("verdict").child(worded("STRONG", word)).text(" ").text(found))
+        .child(element("P").class("verdict").child(worded("STRONG", word)).text(": ").text(found))
         .children((!next.is_empty()).then(|| worded("P", next).class("to-do").into()))
         .child(worded("P", meaning).class("small"))
         .into()
@@ -188,7 +188,7 @@ pub(crate) fn of_site(desk: Desk) -> AnyView {
             element("DIV")
                 .class(view.class)
                 .child(worded("H3", view.name.clone()))
-                .child(element("P").class("verdict").child(worded("STRONG", view.word)).text(" ").text(view.verdict))
+                .child(element("P").class("verdict").child(worded("STRONG", view.word)).text(": ").text(view.verdict))
                 .children(view.weakest.map(|text| worded("P", text).class("to-do").into()))
                 .child(list("findings", view.wrong))
                 .child(open.attribute("aria-label", format!("{}: {}", chain::OPEN, view.name)))

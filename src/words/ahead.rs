@@ -61,9 +61,6 @@ pub const FAN_LINES: [Phrase; 4] = [
     phrase!("wet (1 in 10 above)", "húmedo (1 de 10 por encima)"),
     phrase!("no more rain", "sin más lluvia"),
 ];
-/// Over the columns of the chances.
-pub const CHANCE_COLUMNS: [Phrase; 3] =
-    [phrase!("before", "antes del"), phrase!("had run dry", "ya sin agua"), phrase!("of", "de")];
 
 /// How many days the water may be wanted to last, with words.
 pub const TARGETS: [(usize, Phrase); 5] = [
@@ -363,13 +360,14 @@ pub fn help(help: Help, with: &Expected, now: &Expected, ration: impl Fn(usize) 
 }
 
 /// So many years.
-fn years_text(number: usize) -> String {
+pub fn years_text(number: usize) -> String {
     count(number, phrase!("year", "año"), phrase!("years", "años"))
 }
 
-/// In how many years the water runs out before a day.
-pub fn chance(dry: usize, of: usize) -> [String; 2] {
-    [years_text(dry), number_text(of)]
+/// Over the columns of the days, and of the years of so many in which the water runs out before each.
+pub fn chance_columns(of: usize) -> Vec<String> {
+    let dry = say!("had run dry, of {of}", "ya sin agua, de {of}", of = number_text(of));
+    vec![phrase!("before", "antes del").to_owned(), dry]
 }
 
 /// Which tanks nobody read, and what that makes of them.

@@ -146,7 +146,7 @@ pub fn water_read(
 
 /// What stands in a tank, in L, and what it holds in words.
 pub fn of_room(litres: f64, room: &str, units: &Units) -> String {
-    say!("{now} of {room}", "{now} de {room}", now = shown::figure_number(litres, Kind::Volume, units), room)
+    say!("{now} of\u{a0}{room}", "{now} de\u{a0}{room}", now = shown::figure_number(litres, Kind::Volume, units), room)
 }
 
 /// All of it that was read, reckoned on to today; to go before what it is.

@@ -44,8 +44,8 @@ test('from a reading it says how long the water lasts, and with less use longer'
   const page = await startApp(await openBrowser(t), host.address());
   await withReadings(page, 0.12, today());
   await place(page, 'House').tap();
-  const line = page.getByRole('button', { name: /^Water from today: in a middle year/ });
-  await line.tap();
+  await page.locator('h1.headline', { hasText: /^Water from today: in a middle year/ }).waitFor();
+  await page.getByRole('main').getByRole('button', { name: 'Ahead' }).tap();
   await page.locator('h1.headline', { hasText: /[Tt]he water (lasts|runs short)/ }).waitFor();
   await page.getByText(/If it never rains again: \d+ days?, until/).waitFor();
   const safe = page.getByRole('group', { name: 'How much is safe' });
@@ -63,6 +63,15 @@ test('from a reading it says how long the water lasts, and with less use longer'
   await page.getByText(/The rain of 12 years on record/).waitFor();
   await safe.getByRole('combobox', { name: 'Rain to come' }).selectOption({ label: 'as generated years' });
   await page.getByText(/60 years were drawn/).waitFor();
+  // What is announced takes the place of the storm of the checks.
+  const storm = page.locator('.notes', { hasText: /there is room for/ });
+  const [announced, lasts] = ['Rain announced', 'It lasts'].map((label) => page.getByLabel(label, { exact: true }));
+  assert.equal((await announced.inputValue()).replaceAll('\u00a0', ' '), '100 mm');
+  await announced.fill('0');
+  await storm.getByText(/: 0 L come, there is room for/).first().waitFor();
+  await lasts.fill('1');
+  await announced.fill('2000');
+  await storm.getByText(/full after .*, then .* spill/).first().waitFor();
   assert.deepEqual(page.problems, []);
 });
 

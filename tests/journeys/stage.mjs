@@ -116,7 +116,7 @@ export async function keptOffline(page) {
 
 // The answer of a house that wants more than comes, on the eleven years of Hyderabad.
 export const RAN_OUT =
-  /^In 11 years of rain, the water ran out in (\d+|every year); the longest dry stretch was \d+ days, (in 20\d\d|from 20\d\d to 20\d\d)\. No tank alone would be enough: only \d+\s% of the water wanted comes\. More roof or less use has to come first\.$/;
+  /^In 11 years of rain, the water ran out (in \d+|every year); the longest dry stretch was \d+ days, (in 20\d\d|from 20\d\d to 20\d\d)\. No tank alone would be enough: only \d+\s% of the water wanted comes\. More roof or less use has to come first\.$/;
 
 // How long, in ms, a page may be held before a person notices. The aim is 50, which a quiet machine holds.
 export const NOTICED_MS = 100;

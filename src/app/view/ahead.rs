@@ -215,11 +215,10 @@ fn chances(found: &Found) -> Table {
     let ahead = &found.ahead;
     let first = |day: &(usize, &chrono::NaiveDate)| chrono::Datelike::day(day.1) == 1 && day.0 > 0;
     let rows = ahead.dates.iter().enumerate().filter(first).map(|(day, date)| {
-        let (dry, of) = ahead.dry_within(day - 1);
-        let [dry, of] = say::chance(dry, of);
-        vec![words::date(*date), dry, of]
+        let (dry, _) = ahead.dry_within(day - 1);
+        vec![words::date(*date), say::years_text(dry)]
     });
-    Table { columns: say::CHANCE_COLUMNS.map(String::from).into(), rows: rows.collect() }
+    Table { columns: say::chance_columns(ahead.lasts.len()), rows: rows.collect() }
 }
 
 #[cfg(test)]

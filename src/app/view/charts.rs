@@ -120,11 +120,12 @@ pub fn through_the_year(answer: &Answer, units: &Units, width: f64) -> Chart {
     };
     let (low, median, high) = (column(|day| day.tenth), column(|day| day.half), column(|day| day.ninetieth));
     let capacity: f64 = answer.plan.stores.iter().map(|store| store.joined.live_capacity_l).sum();
+    let [low_is, median_is, high_is, _] = words::ahead::FAN_LINES;
     let words = YearBandWords {
         unit: unit(Kind::Volume, units),
-        low: phrase!("1 year in 10 below", "1 año de 10 por debajo").to_owned(),
-        median: phrase!("middle year", "año intermedio").to_owned(),
-        high: phrase!("9 in 10 below", "9 de 10 por debajo").to_owned(),
+        low: low_is.to_owned(),
+        median: median_is.to_owned(),
+        high: high_is.to_owned(),
         capacity: phrase!("full", "lleno").to_owned(),
         month: phrase!("month", "mes").to_owned(),
         months: months(),
