@@ -35,7 +35,7 @@ test('whoever uses keys is never left with nothing: the focus stays where what h
   await page.getByRole('button', { name: /^Try it: / }).first().press('Enter');
   await page.waitForTimeout(150);
   assert.match(await on(), /Make it real/);
-  await page.getByRole('button', { name: 'Throw it away' }).press('Enter');
+  await page.getByRole('group', { name: 'Trial' }).getByRole('button', { name: 'Throw it away' }).press('Enter');
   await rests('the trial went');
   await page.getByRole('button', { name: 'Dismiss' }).press('Enter');
   await rests('the notice went');

@@ -68,7 +68,7 @@ test('from a reading it says how long the water lasts, and with less use longer'
   const [announced, lasts] = ['Rain announced', 'It lasts'].map((label) => page.getByLabel(label, { exact: true }));
   assert.equal((await announced.inputValue()).replaceAll('\u00a0', ' '), '100 mm');
   await announced.fill('0');
-  await storm.getByText(/: 0 L come, there is room for/).first().waitFor();
+  await storm.getByText(/: 0\sL come, there is room for/).first().waitFor();
   await lasts.fill('1');
   await announced.fill('2000');
   await storm.getByText(/full after .*, then .* spill/).first().waitFor();
