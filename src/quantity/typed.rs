@@ -46,7 +46,8 @@ pub enum TypedError {
 /// Reads a quantity of a kind. A number without a unit is in the person's own; a unit that stands for several
 /// (`gal`) is the person's own where that fits, else the first of its name. Several numbers add up (`5 ft 6 in`), with the
 /// sign of the first. The last may stand alone where custom says what it is: inches behind feet (`5'6`), two
-/// digits of centimetres behind metres (`14 m 50`). An area may be typed as two sides: `12 x 5`, `40 × 20 ft`.
+/// digits of centimetres behind metres (`14 m 50`). An area may be typed as two sides, and as a sum of several:
+/// `12 x 5`, `40 × 20 ft`, `14 x 9 + 24`.
 ///
 /// A comma before exactly three digits groups thousands; any other comma is a decimal comma. Where the language has a
 /// decimal comma it is the point that groups, and a comma is always decimal.
@@ -62,6 +63,12 @@ pub enum TypedError {
 /// assert!(typed::quantity("5 furlongs", Kind::Length, &units).is_err());
 /// ```
 pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedError> {
+    if kind == Kind::Area
+        && let Some((first, further)) = text.split_once('+')
+    {
+        let (first, further) = (quantity(first, kind, units)?, quantity(further, kind, units)?);
+        return Ok(Typed { si: first.si + further.si, parts: first.parts.into_iter().chain(further.parts).collect() });
+    }
     if kind == Kind::Area
         && let Some((long, wide)) = text.split_once(['x', 'X', '×', '*'])
     {
@@ -322,6 +329,10 @@ mod tests {
             assert!(found.as_ref().is_ok_and(|found| (found - square_metres).abs() < 1e-9), "{text}: {found:?}");
         }
         assert!(read("12 x", Customary::Metric).is_err() && read("12 x 5 x 3", Customary::Metric).is_err());
+        // Several roofs add up.
+        assert_eq!(read("14 x 9 + 4x6", Customary::Metric), Ok(150.0));
+        assert_eq!(read("126 + 24 m2 + 10", Customary::Metric), Ok(160.0));
+        assert!(read("126 +", Customary::Metric).is_err() && read("+ 24", Customary::Metric).is_err());
     }
 
     #[test]

@@ -63,8 +63,8 @@ const WIDTH: Fact = Fact {
 const ROOF_AREA: Fact = Fact {
     label: phrase!("Roof area, if you know it", "Área del techo, si la sabes"),
     hint: Some(phrase!(
-        "Length × width, eaves included; slope doesn't count.",
-        "Largo × ancho, con los aleros; la pendiente no cuenta.",
+        "Length × width, eaves included; slope doesn't count. Roofs add up: 14 × 9 + 4 × 6.",
+        "Largo × ancho, con los aleros; la pendiente no cuenta. Los techos se suman: 14 × 9 + 4 × 6.",
     )),
     kind: Kind::Area,
     range: ROOF,
