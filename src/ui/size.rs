@@ -67,14 +67,18 @@ fn section(inquiry: Inquiry, desk: Desk) -> AnyView {
             desk.send.run(Event::InquiryOpened(inquiry, open));
         }
     };
+    let about = worded("P", say::about(inquiry)).class("small").into();
+    // What charts show is said over them; a size is told before how it was found.
+    let (over, under) = if inquiry == Inquiry::Smallest { (None, Some(about)) } else { (Some(about), None) };
     element("DETAILS")
         .class("size")
         .opened(open)
         .on("toggle", toggled)
         .child(worded("SUMMARY", say::title(inquiry)))
-        .child(worded("P", say::about(inquiry)).class("small"))
+        .children(over)
         .child(live(mark))
         .child(live(body))
+        .children(under)
         .into()
 }
 

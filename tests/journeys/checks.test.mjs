@@ -64,7 +64,7 @@ test('a cabin on the same store and a portable tank answer for themselves', asyn
   // 300 m of a pipe of 16 mm never carry what a bathroom draws at once; house and cabin share one pump.
   await enter(page, cabin, 'Pipe length', '300 m');
   await enter(page, cabin, 'Pipe, inside diameter', '16 mm');
-  await verdict(page, cabin).filter({ hasText: /^Not enough, if the usual sizes are yours: less than nothing/i }).waitFor();
+  await verdict(page, cabin).filter({ hasText: /^Not enough, if the usual sizes are yours: none of what is wanted/i }).waitFor();
   await verdict(page, 'House and outbuilding at once').filter({ hasText: /^Not enough/ }).waitFor();
   await check(page, 'What it takes from the others').locator('summary').tap();
   await check(page, 'What it takes from the others').locator('.verdict').filter({ hasText: /The others get .* of theirs/ }).waitFor();

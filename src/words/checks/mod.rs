@@ -248,7 +248,7 @@ fn spare(margin: Margin) -> String {
             times = shown::significant(spare + 1.0, 2),
         ),
         spare if spare >= 0.0 => say!("{share} to spare", "{share} de sobra", share = super::percent(spare)),
-        _ if margin.has < 0.0 => phrase!("less than nothing", "menos que nada").to_owned(),
+        _ if margin.has < 0.0 => phrase!("none of what is wanted", "nada de lo que se pide").to_owned(),
         spare => say!("{share} too little", "falta {share}", share = super::percent(-spare)),
     }
 }
