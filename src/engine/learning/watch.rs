@@ -158,14 +158,17 @@ pub fn is_unaccounted(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> bo
     lacking > came / 2.0 && came > 0.0 && lacking > 3.0 * (variance + doubt * used * used).sqrt()
 }
 
-/// How much more than entered is used by stretches in which nothing came, as a share, and its variance; none where they are too few.
+/// How much more than entered is used by stretches in which nothing came, as a share, and its variance; none where they are too
+/// few or, nine times in ten, don't contradict what is entered.
 fn more_used(rows: &[Row]) -> Option<(f64, f64)> {
     let (mut dry, mut used, mut lacking, mut variance) = (0, 0.0, 0.0, 0.0);
-    for row in rows.iter().filter(|row| row.slopes[0] == 0.0) {
+    for row in rows.iter().filter(|row| row.span.inflow_l == 0.0) {
         dry += 1;
         used -= row.slopes[1];
         lacking += row.span.run_l - row.span.read_l;
         variance += row.variance;
     }
-    (dry >= FEWEST_DRY && used > 0.0).then(|| (lacking / used, variance / (used * used)))
+    const NINE_IN_TEN: f64 = 1.645;
+    (dry >= FEWEST_DRY && used > 0.0 && lacking.abs() > NINE_IN_TEN * variance.sqrt())
+        .then(|| (lacking / used, variance / (used * used)))
 }
