@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use crate::app::ahead::{Sight, Wishes};
 use crate::app::model::{KeptSite, Model};
 use crate::app::view::Outcome;
+use crate::engine::ahead::ask::By;
 use crate::engine::learning::lesson::Lesson;
 use crate::engine::question::answer_beside;
 use crate::quantity::Units;
@@ -72,7 +73,9 @@ impl Case {
 
     /// The case as it is now, given the one before.
     pub fn of(model: &Model, width: f64, before: Option<&Self>) -> Self {
-        let mut site = model.site().cloned().map(KeptSite::with_written_rain);
+        let by = model.ahead.lesson.clone().filter(|_| model.ahead.wishes.by == By::Readings);
+        let seen = |kept: KeptSite| KeptSite { by: by.clone(), ..kept.with_written_rain() };
+        let mut site = model.site().cloned().map(seen);
         // The trial stands beside the site here.
         let trial = site.as_mut().map_or(Trial::NONE, |kept| std::mem::replace(&mut kept.trial, Trial::NONE));
         let same = before.filter(|before| asks_the_same(before.site.as_ref(), site.as_ref()));
@@ -84,7 +87,7 @@ impl Case {
         };
         let ahead = (model.ahead.wishes, model.ahead.sight.clone());
         let lesson = model.ahead.lesson.clone();
-        let shown = trial.system.is_some().then(|| model.shown_site()).flatten().map(KeptSite::with_written_rain);
+        let shown = trial.system.is_some().then(|| model.shown_site()).flatten().map(seen);
         let outcome = match same {
             Some(before) => before.outcome.clone(),
             None => reckon(&Trial::NONE),

@@ -11,6 +11,7 @@ use crate::app::study::Studies;
 use crate::engine::ahead::standing::{Stands, stands};
 use crate::engine::balance::plan::plan;
 use crate::engine::diary::joined::joined;
+use crate::engine::learning::lesson::Lesson;
 use crate::engine::rain::import::Import;
 use crate::engine::rain::rain_unit::RainUnit;
 use crate::language::Language;
@@ -42,13 +43,15 @@ pub struct KeptSite {
     pub diary: Arc<Diary>,
     /// The trial beside it.
     pub trial: Trial,
+    /// What its readings show, where it is reckoned by that; never kept.
+    pub by: Option<Arc<Lesson>>,
 }
 
 impl KeptSite {
     /// As it comes from a file.
     pub fn of_file(id: SiteId, file: SiteFile) -> Self {
         let SiteFile { site, rain, diary, trial } = file;
-        Self { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial }
+        Self { id, site: Arc::new(site), rain: rain.map(Arc::new), diary: Arc::new(diary), trial, by: None }
     }
 
     /// The site with the rain of its diary beside its own: what its balance is run on.
@@ -61,7 +64,11 @@ impl KeptSite {
 
     /// What stands in its tanks by the readings; none without one, or while it can't run.
     pub fn stands(&self, today: NaiveDate) -> Option<Stands> {
-        stands(&plan(&self.site.system).ok()?, &self.site, self.rain.as_deref(), &self.diary, today)
+        let mut plan = plan(&self.site.system).ok()?;
+        if let Some(lesson) = &self.by {
+            lesson.correct(&mut plan);
+        }
+        stands(&plan, &self.site, self.rain.as_deref(), &self.diary, today)
     }
 
     /// As it goes into a file.

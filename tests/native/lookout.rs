@@ -85,6 +85,15 @@ fn water_that_goes_faster_than_entered_lasts_as_long_as_the_readings_say() {
     assert_eq!(entered.shown, None);
     let lesson = lookout.lesson.unwrap();
     assert!(learning::sentences(&lesson, &Units::default()).join(" ").contains("leaks included"));
+    // Some days after the last reading the house tells of the same water as the weeks ahead begin with.
+    let (later, lookout) = seen(&kept, By::Readings, 46);
+    let live_l = |by| {
+        let stands = KeptSite { by, ..kept.clone() }.stands(day(46)).unwrap();
+        stands.live_l.iter().sum::<f64>()
+    };
+    let [by_readings, entered] = [live_l(lookout.lesson), live_l(None)];
+    assert!((by_readings - later.ahead.fan[0].half).abs() < 1e-6, "{by_readings} {}", later.ahead.fan[0].half);
+    assert!((entered - by_readings - 5.0 * 120.0 * (factors.uses - 1.0)).abs() < 1e-6, "{entered} {by_readings}");
     // Who entered what is used is told of nothing.
     let right: Vec<(u64, f64)> = levels.iter().map(|(at, _)| (*at, 15_000.0 - 120.0 * *at as f64)).collect();
     assert_eq!(seen(&house(&right, |_| 0.0), By::Readings, 41).0.shown, None);

@@ -42,8 +42,14 @@ pub(super) fn put(kept: &mut KeptSite, site: Site) -> Vec<Effect> {
 
 /// Adds a site at the end of the list and opens it.
 fn add(model: &mut Model, site: Site, rain: Option<Arc<Rain>>) -> Vec<Effect> {
-    let kept =
-        KeptSite { id: model.unused_id(), site: Arc::new(site), rain, diary: Arc::default(), trial: Trial::NONE };
+    let kept = KeptSite {
+        id: model.unused_id(),
+        site: Arc::new(site),
+        rain,
+        diary: Arc::default(),
+        trial: Trial::NONE,
+        by: None,
+    };
     insert(model, model.sites.len(), kept)
 }
 
