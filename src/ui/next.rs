@@ -91,14 +91,20 @@ fn measure(shown: Shown, desk: Desk) -> Choose {
 }
 
 fn changes(view: &NextView, desk: Desk) -> AnyView {
-    let ordered =
-        |changes: &[ChangeView]| element("OL").class("changes").children(changes.iter().map(|one| change(one, desk)));
+    // The numbers go on where the best end.
+    let ordered = |changes: &[ChangeView], after: usize| {
+        element("OL")
+            .class("changes")
+            .attribute("start", (after + 1).to_string())
+            .attribute("style", format!("counter-reset: change {after}"))
+            .children(changes.iter().map(|one| change(one, desk)))
+    };
     let mut views: Vec<AnyView> = Vec::new();
     views.extend(view.remark.map(|remark| worded("P", remark).class("caution").into()));
-    views.push(ordered(&view.best).into());
+    views.push(ordered(&view.best, 0).into());
     if !view.others.is_empty() {
         let fold = element("DETAILS").child(worded("SUMMARY", say::others(view.others.len())));
-        views.push(fold.child(ordered(&view.others)).into());
+        views.push(fold.child(ordered(&view.others, view.best.len())).into());
     }
     if !view.steps.is_empty() {
         views.push(worded("H3", say::ONE_AFTER_ANOTHER).into());
