@@ -1,6 +1,7 @@
 //! Water used, lost or moved in a day, kept in litres a day.
 
 use super::newtype::quantity;
+use super::plain::{DAYS_A_MONTH, HOURS_A_DAY};
 use super::unit::Unit;
 use super::volume::{LITRES_PER_IMPERIAL_GALLON, LITRES_PER_US_GALLON};
 
@@ -80,23 +81,29 @@ pub const UNITS: &[Unit] = &[
 ];
 
 const DAYS_A_WEEK: f64 = 7.0;
-/// A month of the mean length, which bills and meters are read by.
-const DAYS_A_MONTH: f64 = 365.25 / 12.0;
-const HOURS_A_DAY: f64 = 24.0;
 
 /// What people may type besides, for what is known by the hour, the week or the month; a gallon is that of `own`, the
 /// person's own unit.
-pub fn by_period(own: &Unit) -> &'static [Unit] {
-    if own.symbol.starts_with("imp") { BY_PERIOD } else { &BY_PERIOD[IMPERIAL..] }
+pub fn by_period(own: &Unit) -> impl Iterator<Item = &'static Unit> {
+    let imperial = UNITS.iter().any(|unit| unit == own && unit.factor == LITRES_PER_IMPERIAL_GALLON);
+    let first = if imperial { IMPERIAL_BY_PERIOD } else { &[] };
+    first.iter().chain(BY_PERIOD)
 }
 
-/// So many imperial units come first.
-const IMPERIAL: usize = 2;
-const BY_PERIOD: &[Unit] = &[
+const IMPERIAL_BY_PERIOD: &[Unit] = &[
+    Unit { symbol: "imp gal/hour", factor: LITRES_PER_IMPERIAL_GALLON * HOURS_A_DAY, names: GALLONS_AN_HOUR },
     Unit { symbol: "imp gal/week", factor: LITRES_PER_IMPERIAL_GALLON / DAYS_A_WEEK, names: GALLONS_A_WEEK },
     Unit { symbol: "imp gal/month", factor: LITRES_PER_IMPERIAL_GALLON / DAYS_A_MONTH, names: GALLONS_A_MONTH },
+];
+const BY_PERIOD: &[Unit] = &[
+    Unit { symbol: "gal/hour", factor: LITRES_PER_US_GALLON * HOURS_A_DAY, names: GALLONS_AN_HOUR },
     Unit { symbol: "gal/week", factor: LITRES_PER_US_GALLON / DAYS_A_WEEK, names: GALLONS_A_WEEK },
     Unit { symbol: "gal/month", factor: LITRES_PER_US_GALLON / DAYS_A_MONTH, names: GALLONS_A_MONTH },
+    Unit {
+        symbol: "m³/week",
+        factor: 1000.0 / DAYS_A_WEEK,
+        names: &["m3/week", "m³/week", "m3 a week", "kl/week", "m3/semana", "m³/semana", "m3 a la semana"],
+    },
     Unit {
         symbol: "L/week",
         factor: 1.0 / DAYS_A_WEEK,
@@ -152,6 +159,8 @@ const BY_PERIOD: &[Unit] = &[
     },
 ];
 
+const GALLONS_AN_HOUR: &[&str] =
+    &["gal/hour", "gal/h", "gph", "gal an hour", "gal per hour", "gallons an hour", "gal/hora", "galones por hora"];
 const GALLONS_A_WEEK: &[&str] = &[
     "gal/week",
     "gal a week",

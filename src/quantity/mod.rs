@@ -29,7 +29,7 @@ pub use depth::Depth;
 pub use flow::Flow;
 pub use length::{Bore, Length};
 pub use money::Money;
-pub use plain::{Count, DAYS_A_YEAR, Days, HOURS_A_DAY, Hours, Share};
+pub use plain::{Count, DAYS_A_MONTH, DAYS_A_YEAR, Days, HOURS_A_DAY, Hours, Share};
 pub use range::Range;
 pub use unit::{Customary, Kind, Unit, Units};
 pub use volume::Volume;

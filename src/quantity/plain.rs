@@ -25,6 +25,8 @@ quantity! {
 
 /// The mean length of a year in days, with a leap year every fourth.
 pub const DAYS_A_YEAR: f64 = 365.25;
+/// Days of a mean month, by which bills and meters go.
+pub const DAYS_A_MONTH: f64 = DAYS_A_YEAR / 12.0;
 
 /// Hours in a day.
 pub const HOURS_A_DAY: f64 = 24.0;

@@ -63,11 +63,14 @@ pub enum TypedError {
 /// assert!(typed::quantity("5 furlongs", Kind::Length, &units).is_err());
 /// ```
 pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedError> {
-    if kind == Kind::Area
-        && let Some((first, further)) = text.split_once('+')
-    {
-        let (first, further) = (quantity(first, kind, units)?, quantity(further, kind, units)?);
-        return Ok(Typed { si: first.si + further.si, parts: first.parts.into_iter().chain(further.parts).collect() });
+    if kind == Kind::Area && text.contains('+') {
+        let mut sum = Typed { si: 0.0, parts: Vec::new() };
+        for part in text.split('+') {
+            let part = quantity(part, kind, units)?;
+            sum.si += part.si;
+            sum.parts.extend(part.parts);
+        }
+        return Ok(sum);
     }
     if kind == Kind::Area
         && let Some((long, wide)) = text.split_once(['x', 'X', '×', '*'])
@@ -267,8 +270,11 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
     }
     // As in "a 4-in pipe".
     let text = text.strip_prefix(DASHES).filter(|after| after.starts_with(char::is_alphabetic)).unwrap_or(text);
-    let further = if kind == Kind::Flow { flow::by_period(own) } else { &[] };
-    let candidates = || std::iter::once(own).chain(kind.units()).chain(further);
+    let candidates = || {
+        std::iter::once(own)
+            .chain(kind.units())
+            .chain((kind == Kind::Flow).then(|| flow::by_period(own)).into_iter().flatten())
+    };
     let lower = text.to_ascii_lowercase();
     let longest = candidates()
         .flat_map(|unit| unit.names.iter().map(move |name| (unit, *name)))
@@ -449,6 +455,9 @@ mod tests {
         check("7 gal a week", Kind::Flow, Imperial, 4.546_09);
         check("12 m3/month", Kind::Flow, Metric, 144_000.0 / 365.25);
         check("2 L/h", Kind::Flow, Metric, 48.0);
+        check("1 gal/hour", Kind::Flow, Us, 24.0 * 3.785_411_784);
+        check("1 gph", Kind::Flow, Imperial, 24.0 * 4.546_09);
+        check("7 m3/week", Kind::Flow, Metric, 1000.0);
         check("140 litros a la semana", Kind::Flow, Metric, 20.0);
         check("12 L", Kind::Flow, Metric, 12.0);
         assert!(quantity("3 L/fortnight", Kind::Flow, &Units::default()).is_err());

@@ -72,13 +72,18 @@ pub struct YearTotal {
 
 impl YearTotal {
     /// This share of the rain is "most of it" (common practice, no source); more where the other months would get more each.
-    pub const MOST: f64 = 0.9;
+    const MOST: f64 = 0.9;
+
+    /// How many months have most of it, 1 to 12, and which share (0 to 1) of it that is.
+    pub fn wet(&self) -> (usize, f64) {
+        let months = (self.last + 12 - self.first) % 12 + 1;
+        (months, Self::MOST.max(months as f64 / 12.0))
+    }
 
     /// The twelve monthly means in mm: most of the total evenly in its months, the rest evenly in the others.
     pub fn by_month_mm(&self) -> [f64; 12] {
         let after_first = |month: usize| (month + 12 - self.first) % 12;
-        let wet = after_first(self.last) + 1;
-        let share = Self::MOST.max(wet as f64 / 12.0);
+        let (wet, share) = self.wet();
         let [each_wet, each_dry] = [share / wet as f64, (1.0 - share) / (12 - wet).max(1) as f64];
         std::array::from_fn(|month| self.mm * if after_first(month) < wet { each_wet } else { each_dry })
     }

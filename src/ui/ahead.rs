@@ -13,10 +13,10 @@ use crate::app::ahead::{AheadEvent, Wishes};
 use crate::app::event::Event;
 use crate::app::model::Place;
 use crate::app::view::ahead::{self, AheadView, FoundView, Wanted};
-use crate::app::view::checks;
+use crate::app::view::checks::{self, Announced};
 use crate::language::Phrase;
 use crate::quantity::shown;
-use crate::site::details::Row;
+use crate::site::details::{Detail, Row};
 use crate::site::diary::Subject;
 use crate::words::{ahead as say, learning};
 
@@ -85,8 +85,7 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
             desk.send.run(Event::Ahead(AheadEvent::TargetChosen(usize::try_from(days).unwrap_or(0))));
         },
     );
-    let differ =
-        derived(move || desk.case.with(|case| case.lesson.as_ref().and_then(|lesson| lesson.contradicts()).is_some()));
+    let differs = derived(move || shown.with(|view| view.as_ref().is_some_and(|view| view.differs)));
     let by = move || {
         let bases = |wishes: &Wishes| {
             let chosen = say::BASES.iter().position(|(by, _)| *by == wishes.by);
@@ -130,7 +129,7 @@ fn choices(desk: Desk, shown: Shown) -> AnyView {
             },
             |at| AheadEvent::YearsChosen(say::YEARS_WANTED[at.min(say::YEARS_WANTED.len() - 1)].0),
         ))
-        .child(live(move || if differ.get() { by() } else { nothing() }))
+        .child(live(move || if differs.get() { by() } else { nothing() }))
         .into()
 }
 
@@ -145,33 +144,36 @@ fn learnt((odd, sentences): &(Vec<String>, Vec<String>)) -> AnyView {
 }
 
 fn storm(desk: Desk) -> AnyView {
-    let announced = Held::new([None; 2]);
+    let announced = Held::new(Announced::default());
     let told = derived(move || {
         desk.case.with(|case| {
             let site = case.site.as_ref()?;
             Some(checks::storm(site, announced.get(), case.outcome.as_deref(), case.today, &case.units))
         })
     });
-    let field = |at: usize| {
-        let Row { kind, range, .. } = checks::STORM[at].row();
+    let field = |label: Phrase, detail: Detail, of: fn(&mut Announced) -> &mut Option<f64>| {
+        let Row { kind, range, .. } = detail.row();
         let text = move || {
-            let si = desk.case.with(|case| case.site.as_ref().map(|site| checks::of_storm(site, announced.get(), at)));
-            si.map(|si| desk.model.with(|model| shown::entered(si, kind, &model.units))).unwrap_or_default()
+            let said = *of(&mut announced.get());
+            let taken = || desk.case.with(|case| case.site.as_ref().map(|site| checks::of_checks(site, detail)));
+            let entered = |si| desk.model.with(|model| shown::entered(si, kind, &model.units));
+            said.or_else(taken).map(entered).unwrap_or_default()
         };
-        let entered = move |si| announced.update(|announced| announced[at] = Some(si));
         QuantityField {
-            label: say::ANNOUNCED[at].to_owned(),
+            label: label.to_owned(),
             hint: None,
             text: Box::new(text),
             kind,
             range,
-            on_entered: Box::new(entered),
+            on_entered: Box::new(move |si| announced.update(|announced| *of(announced) = Some(si))),
         }
         .taken(true, desk)
     };
+    let depth = field(say::ANNOUNCED, Detail::StormDepth, |announced| &mut announced.depth_mm);
+    let hours = field(say::LASTS, Detail::StormDuration, |announced| &mut announced.hours);
     let views: Vec<AnyView> = vec![
         worded("H2", say::STORM).into(),
-        element("DIV").class("fields").child(field(0)).child(field(1)).into(),
+        element("DIV").class("fields").child(depth).child(hours).into(),
         live(move || list("notes", told.get().unwrap_or_default()).into()),
         worded("P", say::STORM_LISTS).class("small").into(),
     ];

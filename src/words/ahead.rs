@@ -27,8 +27,10 @@ pub const SAFE: Phrase = phrase!("How much is safe", "Cuánto es seguro");
 pub const CHANCES: Phrase = phrase!("When it may run out", "Cuándo se puede acabar");
 /// Over what a storm would find and do.
 pub const STORM: Phrase = phrase!("If a storm comes", "Si viene una tormenta");
-/// Labels of what is announced of it.
-pub const ANNOUNCED: [Phrase; 2] = [phrase!("Rain announced", "Lluvia anunciada"), phrase!("It lasts", "Dura")];
+/// Label of the rain that is announced.
+pub const ANNOUNCED: Phrase = phrase!("Rain announced", "Lluvia anunciada");
+/// Label of how long it lasts.
+pub const LASTS: Phrase = phrase!("It lasts", "Dura");
 /// Under it.
 pub const STORM_LISTS: Phrase = phrase!(
     "Until you say what is announced, the storm is that of the sheets' checks. What to do before one and after it stands under Upkeep.",

@@ -5,6 +5,7 @@ use crate::engine::question::Answer;
 use crate::engine::rain::generated::ModelError;
 use crate::engine::rain::generated::likeness::Likeness;
 use crate::language::Phrase;
+use crate::site::household::USUAL_MISSING_DAYS;
 
 /// Title of the section.
 pub const TITLE: Phrase = phrase!("Years that haven't happened yet", "Años que aún no han ocurrido");
@@ -65,19 +66,17 @@ pub fn spread_note(entered: bool, recorded_years: usize, least: usize) -> String
         phrase!("As entered.", "Según lo que escribiste.").to_owned()
     } else if recorded_years >= least {
         say!(
-            "Taken from the record's {years}.",
-            "Tomado de lo que hay en el registro: {years}.",
-            years = count(
-                recorded_years,
-                phrase!("whole rain year", "año de lluvia completo"),
-                phrase!("whole rain years", "años de lluvia completos",)
-            ),
+            "Taken from the record's {years}, with {most} days missing in each at most.",
+            "Tomado de lo que hay en el registro: {years}, con {most} días sin medir en cada uno como mucho.",
+            years =
+                count(recorded_years, phrase!("rain year", "año de lluvia"), phrase!("rain years", "años de lluvia")),
+            most = USUAL_MISSING_DAYS
         )
     } else {
         phrase!(
-            "No record of five whole years, the least, tells it, so 25\u{a0}% is taken: common practice, \
+            "No record of five years, the least, tells it, so 25\u{a0}% is taken: common practice, \
              no source. Humid places have about 15\u{a0}%, semi-arid ones 40\u{a0}%.",
-            "Ningún registro de al menos cinco años completos lo dice, así que se toma \
+            "Ningún registro de al menos cinco años lo dice, así que se toma \
              25\u{a0}%: práctica común, sin fuente. Los lugares húmedos tienen cerca de 15\u{a0}%, los semiáridos \
              40\u{a0}%.",
         )

@@ -87,8 +87,8 @@ pub const DRY_SPELL_IS: Phrase =
 pub fn mean_year(mean: Option<(f64, usize)>, units: &Units) -> String {
     match mean {
         Some((mm, years)) => say!(
-            "A mean year has {depth} of rain, by {years} that lack {most} days at most.",
-            "Un año promedio tiene {depth} de lluvia, según {years} a los que les faltan {most} días como mucho.",
+            "A mean year has {depth} of rain, by {years} with {most} days missing in each at most.",
+            "Un año promedio tiene {depth} de lluvia, según {years} con {most} días sin medir en cada uno como mucho.",
             depth = shown::figure(mm, Kind::Depth, units),
             years = super::count(
                 years,

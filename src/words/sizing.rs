@@ -227,10 +227,10 @@ pub fn reservations(answer: &Answer) -> Vec<String> {
     if answer.origin == Origin::Generated {
         doubts.push(
             phrase!(
-                "The range is that of the draw alone: so many years are drawn from few that were measured, or from means, and \
-                 can all be wrong in the same way. Look at the recorded years beside it.",
-                "El rango es solo el del sorteo: tantos años salen de unos pocos medidos, o de promedios, y pueden estar todos \
-                 equivocados del mismo modo. Mira también los años registrados.",
+                "The range of good years is that of the draw alone: so many years are drawn from few that were measured, or from \
+                 means, and can all be wrong in the same way.",
+                "El rango de años buenos es solo el del sorteo: tantos años salen de unos pocos medidos, o de promedios, y pueden \
+                 estar todos equivocados del mismo modo.",
             )
             .to_owned(),
         );

@@ -162,13 +162,21 @@ pub fn year_source(total: &YearTotal, units: &Units) -> String {
 }
 
 /// How a year's total is spread over its months.
-pub fn spread() -> String {
+pub fn spread(total: &YearTotal) -> String {
+    let (months, share) = total.wet();
+    if months == 12 {
+        return phrase!(
+            "The year's total is spread evenly over the year. Twelve means of the nearest station tell it better.",
+            "El total del año se reparte por igual entre los doce meses. Doce promedios de la estación más cercana lo dicen mejor.",
+        )
+        .to_owned();
+    }
     say!(
         "{share} of the year's total is spread evenly over the months you named, the rest over the others. Twelve means of the \
          nearest station tell it better.",
         "El {share} del total del año se reparte por igual entre los meses que indicaste, lo demás entre los otros. Doce promedios \
          de la estación más cercana lo dicen mejor.",
-        share = percent(YearTotal::MOST)
+        share = percent(share)
     )
 }
 

@@ -7,6 +7,7 @@ use eavewater::app::event::Event;
 use eavewater::app::form::LevelBy;
 use eavewater::app::model::Model;
 use eavewater::app::update::update;
+use eavewater::app::view::checks::Announced;
 use eavewater::app::view::{frame, house};
 use eavewater::quantity::{Depth, Hours, Length, Money, Share, Units, Volume};
 use eavewater::records::cupboard::{Opened, SiteFile};
@@ -482,7 +483,7 @@ fn a_storm_finds_the_room_that_the_readings_leave() {
     let outcome = Ok(eavewater::engine::question::answer(&kept.site, kept.rain.as_deref().unwrap()).unwrap());
     let tank = kept.site.system.uses[0].tank.unwrap();
     let place = kept.site.system.tanks.iter().position(|other| other.id == tank).unwrap();
-    let mut storm_in = |level: Level, announced: [Option<f64>; 2]| {
+    let mut storm_in = |level: Level, announced: Announced| {
         let told = Told::Level { of: Water::Tank(tank), level, undrawn: None, joined: Vec::new() };
         update(&mut model, Event::EntryWritten(Draft { id: None, date: TODAY, told, note: String::new() }, NOW));
         let told =
@@ -491,11 +492,12 @@ fn a_storm_finds_the_room_that_the_readings_leave() {
         told[place].clone()
     };
     let nothing = || Level::Depth(eavewater::quantity::Length::metres(0.0));
-    let empty = storm_in(nothing(), [None; 2]);
-    let full = storm_in(Level::Full, [None; 2]);
+    let empty = storm_in(nothing(), Announced::default());
+    let full = storm_in(Level::Full, Announced::default());
     assert!(empty.contains("nothing spills") && !full.contains("nothing spills"), "{empty} {full}");
+    let said = |depth_mm, hours| Announced { depth_mm, hours };
     // What is announced takes the place of the storm of the checks; out of its range it changes nothing.
-    assert!(!storm_in(nothing(), [Some(1_500.0), Some(12.0)]).contains("nothing spills"));
-    assert!(storm_in(Level::Full, [Some(0.0), None]).contains("nothing spills"));
-    assert_eq!(storm_in(Level::Full, [Some(-1.0), None]), full);
+    assert!(!storm_in(nothing(), said(Some(1_500.0), Some(12.0))).contains("nothing spills"));
+    assert!(storm_in(Level::Full, said(Some(0.0), None)).contains("nothing spills"));
+    assert_eq!(storm_in(Level::Full, said(Some(-1.0), None)), full);
 }

@@ -281,6 +281,13 @@ fn a_few_missing_days_take_no_year_from_the_spread() {
     assert_eq!(totals(&holed).len(), totals(&whole).len());
     let [cv_holed, cv_whole] = [&holed, &whole].map(|record| spread::cv(&totals(record)).unwrap());
     assert!((cv_holed / cv_whole - 1.0).abs() < 0.15, "{cv_holed} {cv_whole}");
+    // So does a year that the record begins and ends within by a few days.
+    let begun = RainRecord {
+        start: whole.start + chrono::Days::new(3),
+        depths_mm: whole.depths_mm[3..whole.depths_mm.len() - 2].to_vec(),
+        ..whole.clone()
+    };
+    assert_eq!(totals(&begun).len(), totals(&whole).len());
     // A year that lacks two months doesn't count.
     let lacking = whole.days().position(|(date, _)| date.month() == 3).unwrap();
     holed.depths_mm[lacking..lacking + 60].fill(None);

@@ -10,13 +10,14 @@ use eavewater::app::sketch::{Sketch, SketchRain};
 use eavewater::app::update::update;
 use eavewater::app::view::{frame, rain as rain_view, sketch as sketch_view};
 use eavewater::engine::question::answer;
+use eavewater::engine::rain::picture::monthly_totals_mm;
 use eavewater::engine::sizing::smallest::{Found, Sought};
 use eavewater::engine::sizing::study::{Findings, Inquiry, Study};
 use eavewater::quantity::{Area, Count, Customary, Flow, Kind, Units, Volume, shown};
 use eavewater::site::feed::Feed;
 use eavewater::site::household::{GeneratedYears, Site};
 use eavewater::site::part::PartId;
-use eavewater::site::rain::{Normals, Rain, RainRecord, YearTotal};
+use eavewater::site::rain::{Normals, Rain, YearTotal};
 use eavewater::site::roof::{Outlet, RoofSection};
 use eavewater::site::tank::Tank;
 use eavewater::site::trunk::TrunkLine;
@@ -130,7 +131,7 @@ fn a_years_total_asks_for_about_the_tank_that_its_twelve_means_ask_for() {
         let mut reader = started();
         update(&mut reader, measured);
         let record = &reader.read_rain.as_ref().unwrap().import.record;
-        let means = monthly_means(record);
+        let means = monthly_totals_mm(record).map(Option::unwrap);
         let mm: f64 = means.iter().sum();
         // What a neighbour says: the fewest months together that have eight tenths of it.
         let holds = |first: usize, wet: usize| (0..wet).map(|at| means[(first + at) % 12]).sum::<f64>();
@@ -151,18 +152,6 @@ fn a_years_total_asks_for_about_the_tank_that_its_twelve_means_ask_for() {
         let even = tank_l(SketchRain::Year(YearTotal { mm, first: 0, last: 11 }));
         assert!(wet > 7 || even < told, "{place}: {even} L, {told} L");
     }
-}
-
-/// Mean total of each month, in mm, of the days that a record has.
-fn monthly_means(record: &RainRecord) -> [f64; 12] {
-    let mut sums = [(0.0, 0.0); 12];
-    for (date, depth) in record.start.iter_days().zip(&record.depths_mm) {
-        if let Some(mm) = depth {
-            let (sum, days) = &mut sums[date.month0() as usize];
-            (*sum, *days) = (*sum + mm, *days + 1.0);
-        }
-    }
-    sums.map(|(sum, days)| sum / days * 365.25 / 12.0)
 }
 
 #[test]

@@ -148,10 +148,11 @@ fn a_lamp_in_unfiltered_water_counts_only_where_a_test_found_it_clear() {
         (chain.steps[0].why, chain.logs)
     };
     assert_eq!(of(&Diary::default()), (Why::Unfiltered, [0.0; 3]));
-    let turbid = |ntu| tests(&[(Parameter::Turbidity, TestResult::Value(ntu))]);
-    assert_eq!(of(&turbid(2.0)), (Why::Unfiltered, [0.0; 3]));
+    let turbid = |date, ntu| tested_on(date, &[(Parameter::Turbidity, TestResult::Value(ntu))]);
+    assert_eq!(of(&turbid(day(2026, 5, 28), 2.0)), (Why::Unfiltered, [0.0; 3]));
     // WHO: under 1 NTU before disinfection (from memory).
-    assert_eq!(of(&turbid(0.5)), (Why::Dose, [4.0, 0.5, 4.0]));
+    assert_eq!(of(&turbid(day(2026, 5, 28), 0.5)), (Why::Dose, [4.0, 0.5, 4.0]));
+    assert_eq!(of(&turbid(day(2026, 3, 1), 0.5)), (Why::Unfiltered, [0.0; 3]), "many storms ago");
 }
 
 #[test]

@@ -25,6 +25,8 @@ pub struct AheadView {
     pub wanted: Option<Wanted>,
     /// What was found.
     pub found: Option<FoundView>,
+    /// Whether what the readings show is other than what is entered, and one of them can be chosen.
+    pub differs: bool,
     /// What the readings say: those that can't be right, and the rest.
     pub learnt: Option<(Vec<String>, Vec<String>)>,
 }
@@ -64,6 +66,7 @@ pub fn ahead(
     width: f64,
 ) -> AheadView {
     let learnt = lesson.map(|lesson| (learning::odd(lesson), learning::sentences(lesson, units)));
+    let differs = lesson.is_some_and(|lesson| lesson.contradicts().is_some());
     let mut alarms = lesson.map(|lesson| learning::alarms(lesson, units)).unwrap_or_default();
     alarms.extend(lesson.and_then(|lesson| last_worked(lesson, &kept.diary)).map(learning::worked));
     match sight {
@@ -73,6 +76,7 @@ pub fn ahead(
             alarms,
             wanted: None,
             found: None,
+            differs,
             learnt,
         },
         Sight::Refused(why) => {
@@ -81,7 +85,7 @@ pub fn ahead(
                 Why::NoRain | Why::NoFuture { .. } => Some(Wanted::Rain),
                 Why::Refused(_) => None,
             };
-            AheadView { headline: say::why(why), beside: Vec::new(), alarms, wanted, found: None, learnt }
+            AheadView { headline: say::why(why), beside: Vec::new(), alarms, wanted, found: None, differs, learnt }
         }
         Sight::Clear(found) => AheadView {
             headline: say::headline(&found.ahead),
@@ -89,6 +93,7 @@ pub fn ahead(
             alarms,
             wanted: (say::old_reading(&found.ahead).is_some() || !found.unread.is_empty()).then_some(Wanted::Reading),
             found: Some(found_view(kept, found, (wishes, lesson), units, width)),
+            differs,
             learnt,
         },
     }

@@ -119,16 +119,25 @@ pub fn failing(kept: &KeptSite, outcome: Option<&Outcome>, read: Option<&Stands>
     found.iter().filter(|check| check.fails() && !check.is_guess()).map(|check| check.part).collect()
 }
 
-/// What says of a storm how much it rains and for how long.
-pub const STORM: [Detail; 2] = [Detail::StormDepth, Detail::StormDuration];
+/// A storm that is announced: how much it rains, in mm, and for how many hours, where that is said.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Announced {
+    /// Rain, in mm.
+    pub depth_mm: Option<f64>,
+    /// How long it lasts, in hours.
+    pub hours: Option<f64>,
+}
 
-/// A storm that is announced: what is said of it, where anything is.
-pub type Announced = [Option<f64>; STORM.len()];
+impl Announced {
+    /// What is said, as details of the site.
+    fn details(self) -> [(Detail, Option<f64>); 2] {
+        [(Detail::StormDepth, self.depth_mm), (Detail::StormDuration, self.hours)]
+    }
+}
 
-/// What holds of a storm: what is announced, or else what the checks take.
-pub fn of_storm(kept: &KeptSite, announced: Announced, at: usize) -> f64 {
-    let detail = STORM[at];
-    announced[at].or_else(|| kept.site.system.details.get(None, detail)).unwrap_or(detail.row().usual)
+/// What a storm is taken to be where nothing is announced: what is entered for the checks, or else the usual.
+pub fn of_checks(kept: &KeptSite, detail: Detail) -> f64 {
+    kept.site.system.details.get(None, detail).unwrap_or(detail.row().usual)
 }
 
 /// What a storm would do in each tank as it stands today: the one that is announced, or that of the checks.
@@ -140,7 +149,7 @@ pub fn storm(
     units: &Units,
 ) -> Vec<String> {
     let mut site = Site::clone(&kept.site);
-    for (detail, value) in STORM.into_iter().zip(announced).filter(|(_, value)| value.is_some()) {
+    for (detail, value) in announced.details().into_iter().filter(|(_, value)| value.is_some()) {
         // Out of its range it is refused where it is typed.
         let _refused = site.system.details.set(None, detail, value);
     }

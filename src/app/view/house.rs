@@ -101,16 +101,11 @@ pub fn house(
     marks.extend(
         loose.iter().filter(|part| !faults.contains(part)).map(|part| PartMark { part: *part, sign: Sign::Attention }),
     );
-    let mut labels = labels(system, units);
+    let mut labels = labels(system, &read, units);
     for (part, label) in &mut labels {
         let stands = water.iter().find(|water| water.tank == *part).zip(system.tank(*part));
-        if let Some((_, litres)) = read.iter().find(|(tank, _)| tank == part) {
-            // What was read stands beside what there is room for.
-            let detail = words::house::of_room(*litres, &label.detail, units);
-            label.spoken = label.spoken.replacen(&label.detail, &detail, 1);
-            label.detail = detail;
-        } else if let Some((water, tank)) = stands {
-            // What is drawn of it is said of it.
+        // What is drawn of it is said of it; what was read stands there.
+        if let Some((water, tank)) = stands.filter(|_| !read.iter().any(|(tank, _)| tank == part)) {
             label.spoken.push_str(&words::house::stands_in(tank.shape.volume_l(water.level_m), units));
         }
         if marks.iter().any(|mark| mark.part == *part) {
@@ -248,12 +243,17 @@ fn wants_attention(system: &System) -> Vec<PartId> {
     loose.chain(unfed).collect()
 }
 
-fn labels(system: &System, units: &Units) -> Labels {
+fn labels(system: &System, read: &[(PartId, f64)], units: &Units) -> Labels {
     system
         .parts()
         .iter()
         .map(|part| {
             let detail = detail(part, units);
+            // What was read stands beside what there is room for.
+            let detail = match read.iter().find(|(tank, _)| *tank == part.id()) {
+                Some((_, litres)) => words::house::of_room(*litres, &detail, units),
+                None => detail,
+            };
             // What is written at the part comes first, so that it can be called by it.
             let mut spoken = [part.name(), " ", &detail, ", ", words::parts::one(part.kind())].concat();
             if let Part::Use(using) = part {

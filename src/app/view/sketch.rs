@@ -39,7 +39,7 @@ pub fn days(rain: SketchRain, model: &Model) -> SketchDays {
         SketchRain::Year(total) => Some(total.mm),
         SketchRain::None | SketchRain::Of(_) | SketchRain::Read => None,
     };
-    let spread = matches!(rain, SketchRain::Year(_)).then(say::spread);
+    let spread = if let SketchRain::Year(total) = &rain { Some(say::spread(total)) } else { None };
     SketchDays { days, means, spread, units: model.units.clone() }
 }
 

@@ -91,6 +91,11 @@ impl Plan {
         self.feeds.iter_mut().for_each(|feed| feed.capture *= factor);
     }
 
+    /// No feed catches more than all that runs off to it.
+    pub fn catch_no_more_than_all(&mut self) {
+        self.feeds.iter_mut().for_each(|feed| feed.capture = feed.capture.min(1.0));
+    }
+
     /// Lets a store lose more, in L a day.
     pub fn add_leak(&mut self, store: usize, litres: f64) {
         if let Some(store) = self.stores.get_mut(store).filter(|_| litres > 0.0)

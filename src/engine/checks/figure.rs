@@ -169,7 +169,7 @@ figures! {
     WindPressure: Bearing;
     /// Force of the wind.
     WindForce: Force;
-    /// Head that the pipes ask for at the duty point.
+    /// Head that the pipes ask for where a pump runs beyond its curve.
     PipesAsk: Length;
     /// What the inlets of a tank carry.
     InletsCarry: Rate;

@@ -3,7 +3,7 @@
 use super::outbuilding::{building, in_house};
 use super::pipe::{Pipe, flow_for};
 use super::water::{air_kpa, density_kg_m3, head_m, pressure_kpa, vapour_kpa};
-use super::{Asked, Check, Figure, Subject, Verdict};
+use super::{Asked, Check, Figure, Input, Source, Subject, Verdict};
 use crate::engine::question::Answer;
 use crate::quantity::HOURS_A_DAY;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
@@ -88,6 +88,9 @@ fn usual_fixtures(class: Class, fixture: Detail) -> f64 {
     f64::from(u8::from(has))
 }
 
+/// A curve that rises by a smaller share of its head at no flow counts as flat there (common practice, no source).
+const FLAT: f64 = 0.01;
+
 /// A pump's curve through three points: head in m over flow in m³/s.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Curve {
@@ -126,7 +129,7 @@ impl Curve {
         let bends = (second - first) / (q2 - q0);
         let [begins, ends] = [first - bends * (q1 - q0), second + bends * (q2 - q1)];
         let rises_m = if begins > 0.0 { begins * begins / (-4.0 * bends) } else { 0.0 };
-        if rises_m > 0.01 * h0 || ends > 0.0 {
+        if rises_m > FLAT * h0 || ends > 0.0 {
             return if flow < q1 { h0 + first * (flow - q0) } else { h1 + second * (flow - q1) };
         }
         let term = |h: f64, q: f64, a: f64, b: f64| h * (flow - a) * (flow - b) / ((q - a) * (q - b));
@@ -352,6 +355,9 @@ fn energy(asked: &Asked<'_>, check: &mut Check, daily_l: f64, head: f64, density
     check.finds(Figure::AmpereHours, battery / volts);
 }
 
+/// A pump that makes so much more head than the pipes ask for, in m, runs beyond the end of its curve (common practice, no source).
+const BEYOND_M: f64 = 0.05;
+
 /// The checks of a pump that lifts water from one store to another.
 pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
     let tank = |id: Option<PartId>| id.and_then(|id| asked.site.system.tank(id));
@@ -371,8 +377,13 @@ pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
         check.verdict = Verdict::Outside;
     } else if let Some(duty) = curve.duty(asks_m) {
         duty_l_min = check.finds(Figure::DutyFlow, duty * L_MIN);
-        check.finds(Figure::PipesAsk, asks_m(duty));
         let head = check.finds(Figure::DutyHead, curve.head_m(duty));
+        // The usual curve is nobody's pump: of it nothing more is told.
+        let is_known =
+            |input: &Input| matches!(input.source, Source::Detail { detail: Detail::EndHead, entered: true, .. });
+        if check.inputs.iter().any(is_known) && head > asks_m(duty) + BEYOND_M {
+            check.finds(Figure::PipesAsk, asks_m(duty));
+        }
         let hours = limit / duty_l_min / MINUTES_AN_HOUR;
         check.judge(Figure::PumpHours, HOURS_A_DAY, hours);
         energy(asked, &mut check, limit, head, density);

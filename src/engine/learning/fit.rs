@@ -29,7 +29,7 @@ const SURELY: f64 = 0.5;
 /// The fewest readings in a row that say anything.
 pub const FEWEST_SPANS: usize = 4;
 /// The 95 % point of the standard normal distribution.
-const NORMAL_95: f64 = 1.644_853_626_951_472_7;
+pub(super) const NORMAL_95: f64 = 1.644_853_626_951_472_7;
 /// A difference of so many standard errors is no chance.
 const OUT: f64 = 5.0;
 const ROUNDS: usize = 8;

@@ -39,12 +39,12 @@ pub const MORE_THAN_ALL: f64 = 1.2;
 
 impl Lesson {
     /// What the readings contradict of what is entered, as factors to reckon on with: a factor whose range leaves 1 out, and a leak
-    /// beyond doubt. None where they contradict nothing, or tell of more than can come.
+    /// beyond doubt. A capture that tells of more than can come is left out. None where they contradict nothing.
     pub fn contradicts(&self) -> Option<Factors> {
         let fit = self.fit.as_ref()?;
         let told = |estimate: &Option<Estimate>| {
             let estimate = estimate.filter(|estimate| (estimate.value - 1.0).abs() > estimate.half_width);
-            estimate.map(|estimate| estimate.value).filter(|value| *value > 0.0)
+            estimate.map(|estimate| estimate.value)
         };
         let comes = fit.capture.filter(|capture| capture.value - capture.half_width <= MORE_THAN_ALL);
         let factors = Factors {
@@ -59,6 +59,7 @@ impl Lesson {
     pub fn correct(&self, plan: &mut Plan) {
         if let Some(Factors { capture, uses, leak_l }) = self.contradicts() {
             plan.scale_capture(capture);
+            plan.catch_no_more_than_all();
             plan.scale_uses(uses);
             plan.add_leak(self.leaks_from, leak_l);
         }

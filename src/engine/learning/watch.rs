@@ -1,7 +1,7 @@
 //! Whether the last weeks are unlike those before: capture fallen, use risen.
 
 use super::change::{Change, changed};
-use super::fit::{Fit, Row, fit, rows};
+use super::fit::{Fit, NORMAL_95, Row, fit, rows};
 use super::spans::Factors;
 use super::timeline::Timeline;
 use crate::engine::balance::plan::Plan;
@@ -144,7 +144,6 @@ pub fn is_unaccounted(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> bo
         rows.retain(|row| row.counts);
         rows
     };
-    let lacks = |row: &Row| row.span.run_l - row.span.read_l;
     let (more, doubt) = more_used(&of(timeline)).unwrap_or_default();
     let days = timeline.dates.len();
     let from = timeline.readings.iter().map(|reading| reading.day).rfind(|day| day + BALANCED_DAYS < days);
@@ -158,6 +157,11 @@ pub fn is_unaccounted(plan: &Plan, timeline: &Timeline, inflow_first: f64) -> bo
     lacking > came / 2.0 && came > 0.0 && lacking > 3.0 * (variance + doubt * used * used).sqrt()
 }
 
+/// How much less was read at the end of a stretch than the system would then hold, in L.
+fn lacks(row: &Row) -> f64 {
+    row.span.run_l - row.span.read_l
+}
+
 /// How much more than entered is used by stretches in which nothing came, as a share, and its variance; none where they are too
 /// few or, nine times in ten, don't contradict what is entered.
 fn more_used(rows: &[Row]) -> Option<(f64, f64)> {
@@ -165,10 +169,9 @@ fn more_used(rows: &[Row]) -> Option<(f64, f64)> {
     for row in rows.iter().filter(|row| row.span.inflow_l == 0.0) {
         dry += 1;
         used -= row.slopes[1];
-        lacking += row.span.run_l - row.span.read_l;
+        lacking += lacks(row);
         variance += row.variance;
     }
-    const NINE_IN_TEN: f64 = 1.645;
-    (dry >= FEWEST_DRY && used > 0.0 && lacking.abs() > NINE_IN_TEN * variance.sqrt())
+    (dry >= FEWEST_DRY && used > 0.0 && lacking.abs() > NORMAL_95 * variance.sqrt())
         .then(|| (lacking / used, variance / (used * used)))
 }

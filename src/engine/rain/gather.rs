@@ -26,8 +26,6 @@ pub(super) struct Reading {
     pub(super) unit_basis: UnitBasis,
     pub(super) form: Form,
     pub(super) columns: Columns,
-    /// Whether most rows name a time of day.
-    pub(super) timed: bool,
 }
 
 /// What the unit rests on.
@@ -43,6 +41,8 @@ pub(super) enum UnitBasis {
 pub(super) struct Row {
     pub(super) line: usize,
     pub(super) date: WrittenDate,
+    /// The time of the day that it names, in minutes.
+    pub(super) minute: Option<u16>,
     pub(super) entry: Entry,
 }
 
@@ -56,15 +56,17 @@ pub(super) enum Entry {
     Missing,
 }
 
-/// The mean of the numbers above 0, as written; 0 if there are none.
+/// The mean of the numbers above 0, as written, those of times of one day taken together; 0 if there are none.
 pub(super) fn mean_rain_day(rows: &[Row]) -> f64 {
     let (mut count, mut sum) = (0_usize, 0.0);
+    let mut counted: Option<WrittenDate> = None;
     for row in rows {
         if let Entry::Number(number) = row.entry
             && number > 0.0
         {
-            count += 1;
+            count += usize::from(row.minute.is_none() || counted != Some(row.date));
             sum += number;
+            counted = Some(row.date);
         }
     }
     if count == 0 { 0.0 } else { sum / count as f64 }
@@ -84,22 +86,31 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     let read_as = order.map_or(DateOrder::DayFirst, |(order, _)| order);
     let dates: Vec<Option<NaiveDate>> = reading.rows.iter().map(|row| row.date.on(read_as)).collect();
     // Several times of a day, each with its own rain, make up the day.
-    let adds_up = reading.timed && dates.len() >= 2 * distinct(dates.iter().copied().flatten()).len();
+    let mut times: Vec<(NaiveDate, u16)> =
+        reading.rows.iter().zip(&dates).filter_map(|(row, date)| Some(((*date)?, row.minute?))).collect();
+    times.sort_unstable();
+    times.dedup();
+    let adds_up = times.len() >= 2 * distinct(dates.iter().copied().flatten()).len();
     let first = dates.iter().flatten().min().copied().unwrap_or_default();
     let last = dates.iter().flatten().max().copied().unwrap_or_default();
     let day_of = |date: NaiveDate| usize::try_from((date - first).num_days()).unwrap_or(0);
     let mut days = vec![Given::Nowhere; day_of(last) + 1];
     let mut rows_read = 0;
+    let mut seen = vec![false; times.len()];
     for (row, date) in reading.rows.iter().zip(dates) {
         match date {
             Some(date) => {
                 rows_read += 1;
                 let depth = found.judge(date, row.entry, reading.unit);
-                if adds_up {
-                    found.added += 1;
-                    add(&mut days[day_of(date)], depth);
-                } else {
-                    found.place(&mut days[day_of(date)], date, depth);
+                let time = row.minute.filter(|_| adds_up).and_then(|minute| times.binary_search(&(date, minute)).ok());
+                match time {
+                    None => found.place(&mut days[day_of(date)], date, depth),
+                    // The same time once more is no more rain.
+                    Some(time) if std::mem::replace(&mut seen[time], true) => found.repeated.add(date),
+                    Some(_) => {
+                        found.added += 1;
+                        add(&mut days[day_of(date)], depth);
+                    }
                 }
             }
             None => {
@@ -114,6 +125,11 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     if found.unreadable.count > rows_read {
         let unreadable = found.unreadable;
         return Err(ImportError::MostlyUnreadable { rows_read, unreadable });
+    }
+    if adds_up && let Some(most) = usual_times(&times) {
+        // What fell at the times that a day lacks nobody knows.
+        let lacking = times.chunk_by(|one, other| one.0 == other.0).filter(|times| times.len() < most);
+        lacking.for_each(|times| days[day_of(times[0].0)] = Given::Missing);
     }
     let depths_mm =
         days.into_iter().map(|given| if let Given::Depth(depth_mm) = given { Some(depth_mm) } else { None });
@@ -138,6 +154,15 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     Ok((record, report))
 }
 
+/// So many times of a day as nearly all days have; none where they are now more, now fewer, as a gauge writes that counts drops.
+fn usual_times(times: &[(NaiveDate, u16)]) -> Option<usize> {
+    const NEARLY_ALL: f64 = 0.8;
+    let counts: Vec<usize> = times.chunk_by(|one, other| one.0 == other.0).map(<[_]>::len).collect();
+    let most = counts.iter().max().copied()?;
+    let having = counts.iter().filter(|count| **count == most).count();
+    (having as f64 >= NEARLY_ALL * counts.len() as f64).then_some(most)
+}
+
 /// The days of some dates, in order, each once.
 fn distinct(dates: impl Iterator<Item = NaiveDate>) -> Vec<NaiveDate> {
     let mut days: Vec<NaiveDate> = dates.collect();
@@ -150,13 +175,18 @@ fn distinct(dates: impl Iterator<Item = NaiveDate>) -> Vec<NaiveDate> {
 fn is_monthly(dates: impl Iterator<Item = WrittenDate> + Clone) -> bool {
     /// A shorter file may be a few days of a diary.
     const FEWEST: usize = 6;
+    /// Where day and month may be either, twelve days of one month look like the first of twelve months.
+    const FEWEST_OPEN: usize = 13;
     /// A month may be missing now and then.
     const MOSTLY: f64 = 0.9;
     [DateOrder::DayFirst, DateOrder::MonthFirst].into_iter().any(|order| {
         let days = distinct(dates.clone().filter_map(|date| date.on(order)));
         let apart: Vec<i64> = days.windows(2).map(|pair| (pair[1] - pair[0]).num_days()).collect();
         let months = apart.iter().filter(|days| (28..=31).contains(*days)).count();
-        days.len() >= FEWEST
+        let open = dates.clone().all(|date| {
+            [DateOrder::DayFirst, DateOrder::MonthFirst].map(|order| date.on(order)) != [date.on(order); 2]
+        });
+        days.len() >= if open { FEWEST_OPEN } else { FEWEST }
             && days.len() == dates.clone().count()
             && apart.iter().all(|days| *days >= 28)
             && months as f64 >= MOSTLY * apart.len() as f64
@@ -373,7 +403,9 @@ mod tests {
         for file in files {
             assert_eq!(read(file.as_bytes(), None, "test").unwrap_err(), ImportError::Monthly { rows: 14 }, "{file}");
         }
-        // The same days of a diary that is written now and then are days.
+        // Ten days of a diary whose first number is the day, too, and those of one that is written now and then.
+        let ten: String = (1..=10).map(|day| format!("{day:02}/11/2026,3.5\n")).collect();
+        assert_eq!(read(ten.as_bytes(), None, "test").unwrap().record.depths_mm.len(), 10);
         let days = "2012-01-01,3\n2012-02-01,3\n2012-02-02,3\n2012-03-01,3\n2012-04-01,3\n2012-05-01,3\n2012-06-01,3\n";
         assert!(read(days.as_bytes(), None, "test").is_ok());
     }
@@ -381,14 +413,34 @@ mod tests {
     #[test]
     fn times_of_a_day_are_added_up() {
         let hours = "when,mm\n2001-03-05 00:00,1\n2001-03-05 12:00,2.5\n2001-03-05 18:00,0\n2001-03-06 00:00,0\n2001-03-06 12:00,\n\
-                     2001-03-06 18:00,1\n2001-03-07 00:00,0\n2001-03-07 12:00,0\n";
+                     2001-03-06 18:00,1\n2001-03-07 00:00,0\n2001-03-07 12:00,0\n2001-03-07 18:00,0\n";
         let (depths, told) = notices(hours);
         assert_eq!(depths, [Some(3.5), None, Some(0.0)], "a time that is missing leaves its day unknown");
-        assert!(told.contains(&Notice::AddedUp { rows: 8 }), "{told:?}");
+        assert!(told.contains(&Notice::AddedUp { rows: 9 }), "{told:?}");
         assert!(!told.iter().any(|notice| matches!(notice, Notice::RepeatedDates(_) | Notice::ConflictingDates(_))));
-        // One reading a day at an hour is a day's.
+        // So does one that can't be read, and, where each day has as many, one that isn't there.
+        let spoilt = hours.replace("12:00,2.5", "12:00,bad");
+        assert_eq!(notices(&spoilt).0, [None, None, Some(0.0)]);
+        let days = |hours: &[u32]| -> String {
+            (1..=8).flat_map(|day| hours.iter().map(move |hour| format!("2001-03-{day:02} {hour:02}:00,1\n"))).collect()
+        };
+        let cut = days(&[0, 6, 12, 18]).replace("2001-03-08 18:00,1\n", "");
+        assert_eq!(notices(&cut).0[6..], [Some(4.0), None]);
+        // One reading a day at an hour is a day's, and the same rows once more are no more rain.
         let (depths, told) = notices("2001-03-05 07:00,1\n2001-03-06 07:00,2\n2001-03-06 07:00,2\n");
         assert_eq!(depths, [Some(1.0), Some(2.0)]);
         assert!(!told.iter().any(|notice| matches!(notice, Notice::AddedUp { .. })));
+        let twice = |hours: &[u32]| notices(&["when,mm\n", &days(hours), &days(hours)].concat()).0;
+        assert_eq!(twice(&[0, 6, 12, 18]), [Some(4.0); 8]);
+        assert_eq!(twice(&[7]), [Some(1.0); 8]);
+    }
+
+    #[test]
+    fn the_unit_of_times_of_a_day_is_that_of_their_days() {
+        // 12 mm of rain on a day, 0.5 an hour: inches by the hour, millimetres by the day.
+        let hours: String =
+            (1..=8).flat_map(|day| (0..24).map(move |hour| format!("2001-03-{day:02} {hour:02}:00,0.5\n"))).collect();
+        let import = read(hours.as_bytes(), None, "test").unwrap();
+        assert_eq!((import.unit, import.record.depths_mm[0]), (RainUnit::Millimetres, Some(12.0)));
     }
 }

@@ -17,22 +17,28 @@ pub(super) fn rows_of(lines: &[Line<'_>], delimiter: u8) -> Result<Reading, Impo
     let layout = layout_of(lines, delimiter)?;
     let mut cutter = Cutter::new(delimiter);
     let (mut rows, mut unreadable) = (Vec::new(), Occasions::new());
-    let mut timed = 0;
     // A line right above the rows that is no header is a row which cannot be read.
     let broken = usize::from(layout.header.is_empty() && layout.lines_above > 0);
     for line in &lines[layout.first_row - broken..] {
         let cells = cutter.cells(line.text);
-        if let DatePlace::Cell(at) = layout.date {
-            timed += usize::from(cells.get(at).is_some_and(|cell| cell.contains(':')));
-        }
+        let minute = match layout.date {
+            DatePlace::Cell(at) => cells.get(at).and_then(|cell| written_date::minute(cell)),
+            DatePlace::Split { .. } => None,
+        };
         let row = date_in(&cells, layout.date).and_then(|date| {
-            let cell = cells.get(layout.rain).ok_or(RowFault::TooFewCells { cells: cells.len() })?;
-            let entry = match written_depth::read(cell, delimiter != b',')? {
-                WrittenDepth::Number(number) => Entry::Number(number),
-                WrittenDepth::Trace => Entry::Trace,
-                WrittenDepth::Missing => Entry::Missing,
+            let depth = cells.get(layout.rain).ok_or(RowFault::TooFewCells { cells: cells.len() });
+            let entry = match depth.and_then(|cell| written_depth::read(cell, delimiter != b',')) {
+                Ok(WrittenDepth::Number(number)) => Entry::Number(number),
+                Ok(WrittenDepth::Trace) => Entry::Trace,
+                Ok(WrittenDepth::Missing) => Entry::Missing,
+                // A time of a day that can't be read leaves the day unknown.
+                Err(fault) if minute.is_some() => {
+                    unreadable.add(UnreadableRow { line: line.number, fault });
+                    Entry::Missing
+                }
+                Err(fault) => return Err(fault),
             };
-            Ok(Row { line: line.number, date, entry })
+            Ok(Row { line: line.number, date, minute, entry })
         });
         match row {
             Ok(row) => rows.push(row),
@@ -49,7 +55,6 @@ pub(super) fn rows_of(lines: &[Line<'_>], delimiter: u8) -> Result<Reading, Impo
         DatePlace::Split { year, month, day } => vec![year, month, day],
     };
     Ok(Reading {
-        timed: 2 * timed > rows.len(),
         rows,
         unreadable,
         multi_day: Vec::new(),

@@ -73,7 +73,7 @@ fn wide(lines: &[Line<'_>], mut cutter: Cutter, header: &[String], at: Places) -
         most_decimals = most_decimals.max(decimals(cell(Some(at.depth)))).max(decimals(cell(at.total)));
         match date.and_then(|date| Ok((date, depth?))) {
             Ok((date, entry)) => {
-                reading.rows.push(Row { line: line.number, date, entry });
+                reading.rows.push(Row { minute: None, line: line.number, date, entry });
                 let total = written_depth::read(cell(at.total), false);
                 if let (Ok(WrittenDepth::Number(total)), None) = (total, Flags::of(cell(at.total_flags)).quality) {
                     reading.multi_day.push((date, cell(at.total_days).parse().ok(), total));
@@ -109,7 +109,7 @@ fn long(lines: &[Line<'_>], mut cutter: Cutter) -> Result<Reading, ImportError> 
         let flags = Flags { measurement: flag(4), quality: flag(5) };
         match written_date::read(date).and_then(|date| Ok((date, entry(value, flags)?))) {
             Ok((date, entry)) => match (element, entry) {
-                ("PRCP", entry) => reading.rows.push(Row { line: line.number, date, entry }),
+                ("PRCP", entry) => reading.rows.push(Row { minute: None, line: line.number, date, entry }),
                 ("MDPR", Entry::Number(total)) => reading.multi_day.push((date, None, total)),
                 ("DAPR", Entry::Number(days)) if (1.0..=366.0).contains(&days) => day_counts.push((date, days as u16)),
                 _ => {}
@@ -190,7 +190,6 @@ impl OneStation {
 
 fn empty(date: super::import::Column, rain: super::import::Column, form: Form) -> Reading {
     Reading {
-        timed: false,
         rows: Vec::new(),
         unreadable: Occasions::new(),
         multi_day: Vec::new(),

@@ -115,6 +115,22 @@ fn check_year(year: i32, text: &str) -> Result<(), RowFault> {
     }
 }
 
+/// The minute of the day that is named behind a date, if one is: 0 to 1439.
+pub(super) fn minute(text: &str) -> Option<u16> {
+    let (before, after) = text.split_once(':')?;
+    let is_digit = |letter: char| letter.is_ascii_digit();
+    let hours = &before[before.trim_end_matches(is_digit).len()..];
+    let minutes = &after[..after.len() - after.trim_start_matches(is_digit).len()];
+    let (hours, minutes): (u16, u16) = (hours.parse().ok()?, minutes.parse().ok()?);
+    let half = after.to_ascii_lowercase();
+    let hours = match hours {
+        12 if half.contains('a') => 0,
+        1..=11 if half.contains('p') => hours + 12,
+        hours => hours,
+    };
+    (hours < 24 && minutes < 60).then_some(hours * 60 + minutes)
+}
+
 fn without_time(text: &str) -> &str {
     let end = text.find(':').map_or(text.len(), |colon| text[..colon].rfind([' ', 'T']).unwrap_or(text.len()));
     text[..end].trim()
@@ -180,6 +196,22 @@ mod tests {
             assert_eq!(read(text), Ok(WrittenDate::Exact(day(2001, 3, 5))), "{text}");
         }
         assert_eq!(read_split("2001", "3", "05"), Ok(WrittenDate::Exact(day(2001, 3, 5))));
+    }
+
+    #[test]
+    fn the_time_of_a_day_is_told_by_its_minute() {
+        for (text, wanted) in [
+            ("2001-03-05 07:30", Some(450)),
+            ("2001-03-05T23:59:00Z", Some(1439)),
+            ("3/5/2001 12:05 AM", Some(5)),
+            ("3/5/2001 1:00 PM", Some(780)),
+            ("3/5/2001 12:00 pm", Some(720)),
+            ("2001-03-05", None),
+            ("2001-03-05 25:00", None),
+            ("é:é", None),
+        ] {
+            assert_eq!(minute(text), wanted, "{text}");
+        }
     }
 
     #[test]

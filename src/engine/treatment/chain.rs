@@ -152,6 +152,8 @@ impl Chain {
 
 /// Days that a measured residual counts for: it decays in days, and is measured once a week (common practice, no source).
 const RESIDUAL_COUNTS_DAYS: f64 = 7.0;
+/// Days that water found clear counts as clear: storms change what comes off a roof (common practice, no source).
+const CLEAR_COUNTS_DAYS: f64 = 31.0;
 /// Days that a test of clearness to light or of acidity counts for: a year (common practice, no source).
 const TEST_COUNTS_DAYS: f64 = 366.0;
 
@@ -164,8 +166,9 @@ fn known(asked: &Asked<'_>, diary: &Diary, using: &Use, results: &[Result]) -> K
     let tested = |of| within(TEST_COUNTS_DAYS, of);
     let at = asked.site.system.uses.iter().position(|other| other.id == using.id);
     Known {
-        // Whatever its age: clear water proves nothing here, cloudy water takes something away.
+        // Whatever its age: cloudy water takes something away.
         turbidity: within(f64::INFINITY, Parameter::Turbidity),
+        found_clear: within(CLEAR_COUNTS_DAYS, Parameter::Turbidity).is_some_and(|turbidity| turbidity <= CLEAR),
         clarity: tested(Parameter::Transmittance).map(|percent| percent * SHARE_OF_PERCENT),
         ph: tested(Parameter::Ph),
         residual: within(f64::INFINITY, Parameter::FreeChlorine),

@@ -2,7 +2,7 @@
 
 use super::{boiling, cartridge, contact, ultraviolet};
 use crate::engine::checks::{Asked, Check, Figure, Subject, Verdict, chosen};
-use crate::quantity::DAYS_A_YEAR;
+use crate::quantity::DAYS_A_MONTH;
 use crate::site::barrier::{Barrier, BarrierKind};
 use crate::site::details::Detail;
 use crate::site::part::PartId;
@@ -74,6 +74,8 @@ pub struct Step {
 pub struct Known {
     /// Turbidity, NTU.
     pub turbidity: Option<f64>,
+    /// Whether a test found it so clear, lately enough to count, that light passes.
+    pub found_clear: bool,
     /// Whether a barrier before this one takes dirt out.
     pub filtered: bool,
     /// Transmittance of ultraviolet light, a share.
@@ -99,7 +101,6 @@ pub const CLOUDY: f64 = 5.0;
 /// Temperature that is taken for chlorine until somebody measures, °C: water in a cold cellar (common practice, no source).
 const COLD_C: f64 = 10.0;
 const MINUTES_AN_HOUR: f64 = 60.0;
-const DAYS_A_MONTH: f64 = DAYS_A_YEAR / 12.0;
 
 /// Logs that proofs of filters stand for, in the order of the choices of [`Detail::Proof`]: none; NSF/ANSI 53 or 58 for
 /// cysts (99.95 %); NSF P231 and EPA's guide standard for purifiers (1987); two and three stars of WHO (all from memory).
@@ -220,11 +221,12 @@ fn lamp(asked: &Asked<'_>, known: &Known, step: &mut Step) {
     if tested > 0.0 && dose > 0.0 {
         check.finds(Figure::LampFlowAtMost, ultraviolet::flow_at_most(tested_flow, tested_clarity, clarity));
     }
-    let shaded = !known.filtered && known.turbidity.is_none_or(|turbidity| turbidity > CLEAR);
-    (step.logs, step.why) = match () {
-        () if worn_out => ([0.0; 3], Why::LampWornOut),
-        () if shaded => ([0.0; 3], Why::Unfiltered),
-        () => (ultraviolet::logs(dose), Why::Dose),
+    (step.logs, step.why) = if worn_out {
+        ([0.0; 3], Why::LampWornOut)
+    } else if known.filtered || known.found_clear {
+        (ultraviolet::logs(dose), Why::Dose)
+    } else {
+        ([0.0; 3], Why::Unfiltered)
     };
 }
 

@@ -227,10 +227,10 @@ pub(super) fn overflow(told: &Told<'_>, system: &System) -> (String, String) {
     );
     // Every code wants it to let out what the inlets carry; design rain is what is judged, for a leader is often far wider.
     let lets_out = told.check.margin.map_or(f64::NAN, |margin| margin.has);
-    let harder = if told.check.figure(Figure::InletsCarry) > lets_out {
+    let harder = if told.check.figure(Figure::InletsCarry) > lets_out && !told.check.fails() {
         say!(
-            " Its inlets can carry {carried}: in a harder rain than that it runs over the rim.",
-            " Sus entradas pueden traer {carried}: con una lluvia más fuerte que esa se sale por el borde.",
+            " Those of its inlets that are known can carry {carried}: a rain harder than the design rain may run over the rim.",
+            " Las entradas que se conocen pueden traer {carried}: una lluvia más fuerte que la de diseño puede salirse por el borde.",
             carried = told.figure(Figure::InletsCarry)
         )
     } else {

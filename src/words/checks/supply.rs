@@ -299,10 +299,7 @@ pub(super) fn lift(told: &Told<'_>) -> (String, String) {
         margin,
         wants
     );
-    // At the end of its curve a pump is sure to make more head than the pipes ask for.
-    const MORE_M: f64 = 0.05;
-    let asks_m = told.check.figure(Figure::PipesAsk);
-    if told.check.figure(Figure::DutyHead) > asks_m + MORE_M {
+    if told.check.figure(Figure::PipesAsk).is_finite() && !told.check.fails() {
         let beyond = say!(
             "At the last point of its curve the pipes ask for only {asks}: it runs beyond it, draws more power and may be harmed. \
              Throttle it, or take one with less head.",

@@ -217,9 +217,9 @@ fn why(step: &Step, units: &Units) -> String {
         .to_owned(),
         Why::Unfiltered => phrase!(
             "Nothing is counted: dirt in unfiltered water shades germs from the light. Put a sediment cartridge before it, or write \
-             down a test that finds under 1 NTU.",
+             down a test of the last month that finds under 1 NTU.",
             "No se cuenta nada: la suciedad del agua sin filtrar hace sombra a los gérmenes. Pon antes un cartucho de sedimentos, o \
-             anota un análisis que halle menos de 1 NTU.",
+             anota un análisis del último mes que halle menos de 1 NTU.",
         )
         .to_owned(),
         Why::TooCloudy => say!(

@@ -12,28 +12,28 @@ use crate::site::rain::RainRecord;
 pub fn rain_year_totals_mm(record: &RainRecord, first_month: usize) -> Vec<f64> {
     let begins = |date: NaiveDate| date.month0() as usize == first_month && date.day() == 1;
     let (mut sums, mut counts) = ([0.0; 12], [0.0; 12]);
-    for (date, depth_mm) in record.days().filter_map(|(date, depth)| Some((date.month0() as usize, depth?))) {
-        sums[date] += depth_mm;
-        counts[date] += 1.0;
+    for (month, depth_mm) in record.days().filter_map(|(date, depth)| Some((date.month0() as usize, depth?))) {
+        sums[month] += depth_mm;
+        counts[month] += 1.0;
     }
     let mut totals = Vec::new();
-    // The year that is running, with its days so far that are missing; none before the first begins.
-    let mut running: Option<(f64, u16)> = None;
-    let counts_in =
-        |year: Option<(f64, u16)>| year.filter(|(_, missing)| *missing <= USUAL_MISSING_DAYS).map(|(sum, _)| sum);
-    for (date, depth) in record.days() {
-        if begins(date) {
-            totals.extend(counts_in(running));
-            running = Some((0.0, 0));
+    // The year that is running, with its days so far that are missing: those before the record begins and after it ends, too.
+    let mut running = (0.0, 0);
+    let back = |date: &NaiveDate| date.pred_opt();
+    let first = std::iter::successors(Some(record.start), back).find(|date| begins(*date)).unwrap_or(record.start);
+    let mut days = record.days().peekable();
+    for date in first.iter_days() {
+        if begins(date) && date > first {
+            totals.extend((running.1 <= USUAL_MISSING_DAYS).then_some(running.0));
+            running = (0.0, 0);
+            if days.peek().is_none() {
+                break;
+            }
         }
+        let depth = days.next_if(|(day, _)| *day == date).and_then(|(_, depth)| depth);
         let month = date.month0() as usize;
-        if let Some((sum, missing)) = &mut running {
-            *sum += depth.unwrap_or_else(|| sums[month] / f64::max(counts[month], 1.0));
-            *missing += u16::from(depth.is_none());
-        }
-    }
-    if record.end().and_then(|end| end.succ_opt()).is_some_and(begins) {
-        totals.extend(counts_in(running));
+        running.0 += depth.unwrap_or_else(|| sums[month] / f64::max(counts[month], 1.0));
+        running.1 += u16::from(depth.is_none());
     }
     totals
 }
