@@ -84,29 +84,36 @@ const SMALLEST = [
 ];
 
 // The program's text with its functions in another order: behind each comes the one that has most pairs of lines in common
-// with it, for its size. Names of functions are left aside.
+// with it and, half as much from one to the next, with those before it. A pair counts the more the fewer functions have it,
+// and a function's count goes by its size.
 function alikeTogether(text) {
   const FUNCTION = /^ \(func (?:\$"[^"\n]*"|\S+)([^]*?\n \)\n)/gm;
+  const FADES = 0.5;
+  const SMALL = 50;
   const functions = Array.from(text.matchAll(FUNCTION), ([whole, rest]) => {
-    const lines = rest.replace(/\$"[^"\n]*"/g, '').split('\n').filter((line) => line.trim() !== ')');
+    const lines = rest.split('\n').filter((line) => line.trim() !== ')');
     return { whole, pairs: new Set(lines.slice(1).map((line, at) => `${lines[at].trim()} ${line.trim()}`)) };
   });
   const having = new Map();
   for (const one of functions) for (const pair of one.pairs) having.set(pair, [...(having.get(pair) ?? []), one]);
+  const told = (pair) => Math.log2(functions.length / having.get(pair).length);
+  for (const one of functions) one.size = Array.from(one.pairs, told).reduce((sum, bits) => sum + bits, SMALL);
   const left = new Set(functions);
+  const shared = new Map();
   const order = [];
   for (let next = functions[0]; next; ) {
     order.push(next.whole);
     left.delete(next);
-    const shared = new Map();
+    shared.delete(next);
+    for (const [one, bits] of shared) shared.set(one, bits * FADES);
     for (const pair of next.pairs) {
       const others = having.get(pair);
       // What is in every fourth function tells nothing.
-      if (others.length < functions.length / 4) for (const other of others) if (left.has(other)) shared.set(other, (shared.get(other) ?? 0) + 1);
+      if (others.length < functions.length / 4) for (const other of others) if (left.has(other)) shared.set(other, (shared.get(other) ?? 0) + told(pair));
     }
     let most = 0;
     [next] = left;
-    for (const [one, count] of shared) if (count / (one.pairs.size + 20) > most) [next, most] = [one, count / (one.pairs.size + 20)];
+    for (const [one, bits] of shared) if (bits / one.size > most) [next, most] = [one, bits / one.size];
   }
   return text.replace(FUNCTION, () => order.shift());
 }

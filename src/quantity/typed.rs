@@ -1,8 +1,9 @@
 //! What people type, read as a quantity: `1,700 gal`, `6.4 m3`, `5'6"`, `2 1/2 in`, `18mm`, or a bare number in
 //! the unit that the person sees.
 
+use super::decimal;
+use super::plain::{DAYS_A_MONTH, DAYS_A_YEAR, HOURS_A_DAY};
 use super::unit::{Kind, Unit, Units};
-use super::{decimal, flow};
 use crate::language;
 
 /// A quantity as it was understood.
@@ -91,6 +92,10 @@ pub fn quantity(text: &str, kind: Kind, units: &Units) -> Result<Typed, TypedErr
         rest = if parts.is_empty() { rest } else { rest.trim_start_matches(DASHES).trim_start() };
         let (number, after) = leading_number(rest).ok_or_else(|| TypedError::NotANumber { text: rest.to_owned() })?;
         let (number, after) = thousands(number, after.trim_start());
+        if let Some((a_day, unit)) = of_period(after, kind, units) {
+            parts.push((number * a_day, unit));
+            break;
+        }
         let (unit, after) = match parts.last() {
             Some((whole, unit)) if after.is_empty() => {
                 let small = smaller(*whole, unit, rest, number, kind);
@@ -270,11 +275,7 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
     }
     // As in "a 4-in pipe".
     let text = text.strip_prefix(DASHES).filter(|after| after.starts_with(char::is_alphabetic)).unwrap_or(text);
-    let candidates = || {
-        std::iter::once(own)
-            .chain(kind.units())
-            .chain((kind == Kind::Flow).then(|| flow::by_period(own)).into_iter().flatten())
-    };
+    let candidates = || std::iter::once(own).chain(kind.units());
     let lower = text.to_ascii_lowercase();
     let longest = candidates()
         .flat_map(|unit| unit.names.iter().map(move |name| (unit, *name)))
@@ -288,6 +289,34 @@ fn leading_unit<'a>(text: &'a str, kind: Kind, units: &Units) -> Result<(&'stati
         }
         _ => Err(TypedError::UnknownUnit { text: text.trim_end().to_owned(), kind }),
     }
+}
+
+/// How often a day the volume comes that is named by the day, the hour, the week or the month, as bills and meters tell a flow, and the
+/// volume's unit: "L/week", "gallons a month", "litros por hora".
+fn of_period(text: &str, kind: Kind, units: &Units) -> Option<(f64, &'static Unit)> {
+    const BETWEEN: [&str; 7] = ["/", " a la ", " al ", " an ", " a ", " per ", " por "];
+    const A_DAY: [(&str, f64); 13] = [
+        ("day", 1.0),
+        ("día", 1.0),
+        ("h", HOURS_A_DAY),
+        ("hr", HOURS_A_DAY),
+        ("hour", HOURS_A_DAY),
+        ("hora", HOURS_A_DAY),
+        ("week", 1.0 / 7.0),
+        ("wk", 1.0 / 7.0),
+        ("semana", 1.0 / 7.0),
+        ("month", 1.0 / DAYS_A_MONTH),
+        ("mes", 1.0 / DAYS_A_MONTH),
+        ("year", 1.0 / DAYS_A_YEAR),
+        ("año", 1.0 / DAYS_A_YEAR),
+    ];
+    if kind != Kind::Flow {
+        return None;
+    }
+    let (volume, period) = BETWEEN.iter().find_map(|between| text.split_once(between))?;
+    let (_, a_day) = A_DAY.iter().find(|(name, _)| period.trim().eq_ignore_ascii_case(name))?;
+    let (unit, rest) = leading_unit(volume, Kind::Volume, units).ok()?;
+    rest.trim().is_empty().then_some((*a_day, unit))
 }
 
 /// Whether the text starts with the name and the word ends with it.
@@ -456,10 +485,12 @@ mod tests {
         check("12 m3/month", Kind::Flow, Metric, 144_000.0 / 365.25);
         check("2 L/h", Kind::Flow, Metric, 48.0);
         check("1 gal/hour", Kind::Flow, Us, 24.0 * 3.785_411_784);
-        check("1 gph", Kind::Flow, Imperial, 24.0 * 4.546_09);
+        check("1 gallon per hour", Kind::Flow, Imperial, 24.0 * 4.546_09);
         check("7 m3/week", Kind::Flow, Metric, 1000.0);
         check("140 litros a la semana", Kind::Flow, Metric, 20.0);
         check("12 L", Kind::Flow, Metric, 12.0);
+        check("365.25 L a year", Kind::Flow, Metric, 1.0);
+        check("7 L / wk", Kind::Flow, Metric, 1.0);
         assert!(quantity("3 L/fortnight", Kind::Flow, &Units::default()).is_err());
         assert!(quantity("3 L/week", Kind::Volume, &Units::default()).is_err());
     }

@@ -67,7 +67,7 @@ impl QuantityField {
             }
         };
         let done = move |_| {
-            if take() {
+            if draft.is_there() && take() {
                 draft.set(None);
             }
         };

@@ -47,6 +47,11 @@ impl<T: Send + Sync> Held<T> {
         self.value.read_value()
     }
 
+    /// Whether the page that it belongs to is still there: what is taken off it while it has the focus is told of that last.
+    pub fn is_there(self) -> bool {
+        self.value.try_update_value(|_| ()).is_some()
+    }
+
     /// Changes the value, if the page that it belongs to is still there; what came of that.
     pub fn change<R>(self, change: impl FnOnce(&mut T) -> R) -> Option<R> {
         let came = self.value.try_update_value(change);

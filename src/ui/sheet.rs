@@ -72,10 +72,22 @@ pub(crate) fn sheet(desk: Desk) -> AnyView {
             desk.send.run(Event::SheetClosed);
         }
     };
+    // What is half typed is taken first: its change would open the dialog again that the browser has closed.
+    let cancelled = move |event: web_sys::Event| {
+        if event.target() != event.current_target() {
+            return;
+        }
+        event.prevent_default();
+        if let Some(Ok(field)) = document().active_element().map(JsCast::dyn_into::<web_sys::HtmlElement>) {
+            let _ = field.blur();
+        }
+        desk.send.run(Event::SheetClosed);
+    };
     element("DIALOG")
         .class("sheet")
         .attribute("aria-labelledby", "sheet-name")
         .on("close", closed)
+        .on("cancel", cancelled)
         .child(notices(true, desk))
         .child(live(content))
         .into()

@@ -137,7 +137,7 @@ fn lever_of(lever: Lever, shown: Shown, desk: Desk) -> AnyView {
         .attribute("max", "2")
         .attribute("step", "0.05")
         .live_attribute("aria-valuetext", move || Some(value()))
-        .value(read(|view| libm::log2(view.factor).to_string()))
+        .value(read(|view| super::sketch::doublings(view.factor).to_string()))
         .on("input", dragged)
         .on("change", move |_| desk.send.run(Event::LeverLeft));
     element("LABEL")

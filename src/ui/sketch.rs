@@ -270,6 +270,11 @@ fn slice(mut search: SizeSought, is_wanted: impl Fn() -> bool + 'static, tell: i
     }
 }
 
+/// How many doublings make a number of 1: the place on a slider.
+pub(super) fn doublings(number: f64) -> f64 {
+    libm::log(number) / std::f64::consts::LN_2
+}
+
 /// By this a value of two digits is multiplied to come to the next.
 const NEXT: f64 = 1.06;
 
@@ -314,7 +319,7 @@ fn fact(fact: Fact, draft: Draft, desk: Desk) -> AnyView {
     };
     let place = move || {
         let si = draft.sketch.with(read);
-        (if one_by_one { si } else { libm::log2(si) }).to_string()
+        (if one_by_one { si } else { doublings(si) }).to_string()
     };
     let slider = element("INPUT")
         .attribute("type", "range")
@@ -378,6 +383,8 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
     ways.push((Way::Year, say::YEAR.to_owned()));
     ways.push((Way::Record, say::RECORD.to_owned()));
     let way = Held::new(first);
+    // What was typed for a way waits there while another is looked at.
+    let typed = Held::new([SketchRain::None; 2]);
     let names: Vec<String> = ways.iter().map(|(_, name)| name.clone()).collect();
     let places: Vec<Way> = ways.into_iter().map(|(way, _)| way).collect();
     let options = {
@@ -386,13 +393,22 @@ fn rain(draft: Draft, desk: Desk) -> AnyView {
     };
     let pick = move |at: usize| {
         let Some(chosen) = places.get(at) else { return };
-        way.set(*chosen);
+        let left = draft.sketch.with_untracked(|sketch| sketch.rain);
+        typed.update(|[twelve, year]| match left {
+            SketchRain::Means(_) => *twelve = left,
+            SketchRain::Year(_) => *year = left,
+            SketchRain::None | SketchRain::Of(_) | SketchRain::Read => {}
+        });
+        let [twelve, year] = typed.get_untracked();
         let rain = match chosen {
             Way::Site(rain) => *rain,
             Way::Record => SketchRain::Read,
-            Way::Twelve | Way::Year | Way::None => SketchRain::None,
+            Way::Twelve => twelve,
+            Way::Year => year,
+            Way::None => SketchRain::None,
         };
         draft.change(|sketch| sketch.rain = rain);
+        way.set(*chosen);
     };
     let choose =
         Choose { label: say::RAIN.to_owned(), hint: None, options: Box::new(options), on_chosen: Box::new(pick) };

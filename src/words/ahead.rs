@@ -128,6 +128,11 @@ pub const AS_MENDED: Phrase = phrase!(
     "This takes what the readings warn of as mended: until then the water lasts less.",
     "Esto da por arreglado lo que avisan las lecturas: hasta entonces el agua dura menos.",
 );
+/// That it was reckoned by what is entered though the readings show something else.
+pub const AS_ENTERED: Phrase = phrase!(
+    "Reckoned by what is entered: the readings contradict it.",
+    "Calculado según lo indicado: las lecturas lo contradicen.",
+);
 /// Label of the choice between what the readings show and what is entered.
 pub const RECKONED_BY: Phrase = phrase!("Reckoned by", "Calculado según");
 /// What can be chosen there.
@@ -300,16 +305,16 @@ pub fn safe(ahead: &Ahead, chance: f64, units: &Units) -> String {
     }
     let change = if factor >= 1.0 {
         say!(
-            "It uses {now} by what is entered, within that. What is left for the time after that day is not in it: look further ahead \
+            "It uses {now}, within that. What is left for the time after that day is not in it: look further ahead \
              before you use more.",
-            "Según lo anotado usa {now}, dentro de ese límite. Lo que quede para después de ese día no entra: mira más lejos antes \
+            "Usa {now}, dentro de ese límite. Lo que quede para después de ese día no entra: mira más lejos antes \
              de usar más.",
             now
         )
     } else {
         say!(
-            "By what is entered it uses {now}: {over} too much.",
-            "Según lo anotado usa {now}: {over} de más.",
+            "It uses {now}: {over} too much.",
+            "Usa {now}: {over} de más.",
             over = flow(safe.now_l * (1.0 - factor)),
             now
         )
@@ -453,8 +458,8 @@ pub fn basis(ahead: &Ahead, origin: Origin) -> Vec<String> {
     }
     lines.push(
         phrase!(
-            "Loads of hauled water are not counted on. Uses are as they are entered, with their rationing.",
-            "No se cuenta con viajes de agua acarreada. Los usos son los indicados, con su racionamiento.",
+            "Loads of hauled water are not counted on; rationing is, as it is entered.",
+            "No se cuenta con viajes de agua acarreada; con el racionamiento sí, como está indicado.",
         )
         .to_owned(),
     );

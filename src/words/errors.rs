@@ -308,6 +308,11 @@ pub fn rain(error: &RainError) -> String {
             second,
             line
         ),
+        RainError::ManyRowsADay { rows } => say!(
+            "Each day has some {rows} rows: put date and time into one column, so that they can be added up, or load a daily record.",
+            "Cada día tiene unas {rows} filas: pon fecha y hora en una sola columna, para que se puedan sumar, o carga un registro diario.",
+            rows = super::number_text(*rows)
+        ),
         RainError::Monthly { rows } => say!(
             "The {rows} rows lie a month apart: these are totals of months, not days. Enter the twelve monthly means instead, or load \
              a daily record.",

@@ -125,7 +125,7 @@ pub const WHOLE_YEAR: Phrase = phrase!("The whole year", "Todo el año");
 
 /// The rows of the comparison that are not months: what they are called.
 pub const ROWS: [Phrase; 7] = [
-    phrase!("mean year", "año promedio"),
+    phrase!("mean rain year", "año de lluvia promedio"),
     phrase!("spread of years", "variación entre años"),
     phrase!("driest rain year", "año de lluvia más seco"),
     phrase!("wettest rain year", "año de lluvia más húmedo"),

@@ -108,7 +108,7 @@ pub fn mean_year(mean: Option<(f64, usize)>, units: &Units) -> String {
 /// What twelve monthly means come to in a year, in mm.
 pub fn means_come_to(mm: f64, units: &Units) -> String {
     say!(
-        "These means come to {depth} a year.",
+        "These means come to {depth} of rain a year.",
         "Estos promedios suman {depth} al año.",
         depth = shown::figure(mm, Kind::Depth, units)
     )

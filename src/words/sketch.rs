@@ -153,7 +153,7 @@ pub fn year_source(total: &YearTotal, units: &Units) -> String {
     let months = super::months();
     let month = |at: usize| months.get(at).copied().unwrap_or_default();
     say!(
-        "{depth} a year, most of it from {first} to {last}, entered by hand",
+        "{depth} of rain a year, most of it from {first} to {last}, entered by hand",
         "{depth} al año, la mayor parte de {first} a {last}, escrito a mano",
         depth = shown::figure(total.mm, Kind::Depth, units),
         first = month(total.first),

@@ -66,6 +66,15 @@ test('whoever uses keys is never left with nothing: the focus stays where what h
   await sheet.getByText(/^This is .*, a copy of Drinking and cooking\.$/).waitFor();
   await page.waitForTimeout(150);
   assert.equal(await page.evaluate(() => document.activeElement.id), 'sheet-name');
+  // Escape shuts a sheet with what was typed last, once and for all.
+  const amount = sheet.getByLabel('Water for each');
+  for (const litres of ['9', '8']) {
+    await amount.fill(litres);
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'hidden' });
+    await page.locator('.part-name', { hasText: 'Drinking and cooking' }).first().press('Enter');
+    assert.match(await amount.inputValue(), new RegExp(`^${litres}\\s`));
+  }
   // Charts are read by arrows.
   await page.keyboard.press('Escape');
   await place('Sizing').press('Enter');

@@ -164,7 +164,7 @@ test('a total of a year and its wet months are rain enough for a first answer', 
   assert.equal(await page.getByLabel('Most of it falls from').evaluate((list) => list.selectedOptions[0].text), 'Jun');
   await page.getByRole('button', { name: 'Keep this house' }).tap();
   await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Rain' }).tap();
-  await page.getByText(/900.mm a year, most of it from Jun to Oct, entered by hand/).first().waitFor();
+  await page.getByText(/900.mm of rain a year, most of it from Jun to Oct, entered by hand/).first().waitFor();
   assert.deepEqual(page.problems, []);
 });
 

@@ -133,14 +133,19 @@ pub fn in_a_line(sight: &Sight, lesson: Option<&Lesson>, units: &Units) -> Optio
 
 /// What to know beside an answer.
 fn beside(found: &Found, lesson: Option<&Lesson>, units: &Units) -> Vec<String> {
-    let shown = found.shown.map(|shown| say::as_shown(shown, units));
+    let contradicted = || lesson.and_then(Lesson::contradicts).map(|_| say::AS_ENTERED.to_owned());
+    let shown = found.shown.map(|shown| say::as_shown(shown, units)).or_else(contradicted);
     let known = [say::old_reading(&found.ahead), say::unread(&found.unread), shown];
     known.into_iter().flatten().chain(mended(found, lesson)).collect()
 }
 
-/// That a fault which the readings show is left out, unless it was reckoned with what they show since it began.
+/// That a fault which the readings show is left out, unless it was reckoned with what they show since it began; where there is no
+/// normal they tell of nothing but it.
 fn mended(found: &Found, lesson: Option<&Lesson>) -> Option<String> {
-    let counted = found.shown.is_some() && lesson.is_some_and(|lesson| lesson.since.is_some());
+    let counted = found
+        .shown
+        .zip(lesson)
+        .is_some_and(|(shown, lesson)| lesson.since.is_some() || lesson.alarms.is_none() && shown.capture < 1.0);
     (warns(lesson) && !counted).then(|| say::AS_MENDED.to_owned())
 }
 

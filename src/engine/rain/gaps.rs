@@ -1,6 +1,6 @@
 //! Missing days: every day of a record made usable, and an account of how.
 
-use chrono::{Datelike, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 
 use super::weather::{Origin, Weather};
 use crate::site::rain::{MissingDays, RainRecord};
@@ -8,8 +8,8 @@ use crate::site::rain::{MissingDays, RainRecord};
 /// The record with a depth on every day that is left.
 ///
 /// A missing day takes the depth of the same calendar day of the nearest other year in which it was measured, the
-/// earlier of two equally near ones; 29 February, where no other year has it, that of 28 February. Years too poor to be
-/// used themselves still lend their measured days. Only days between the record's first and last count as missing: a
+/// earlier of two equally near ones; 29 February, where no other year has it, that of 28 February; a day that every year lacks
+/// that of the last day before it, within a month, that one has. Years too poor to be used themselves still lend their measured days. Only days between the record's first and last count as missing: a
 /// record that starts in May lacks nothing of that spring.
 ///
 /// # Errors
@@ -35,7 +35,11 @@ pub fn usable(record: &RainRecord, treatment: MissingDays) -> Result<Weather, Ga
             Some(depth_mm) => depth_mm,
             None => {
                 weather.filled_days += 1;
-                lent(&calendar, date).ok_or(GapError::NoYearHasDay { month: date.month(), day: date.day() })?
+                let before = (0..=MOST_DAYS as u64).filter_map(|days| date.checked_sub_days(Days::new(days)));
+                before
+                    .into_iter()
+                    .find_map(|date| lent(&calendar, date))
+                    .ok_or(GapError::NoYearHasDay { month: date.month(), day: date.day() })?
             }
         };
         weather.dates.push(date);
@@ -58,7 +62,7 @@ pub enum GapError {
         /// How many it lacks.
         lacking: usize,
     },
-    /// A missing day that no other year has either.
+    /// A missing day that no other year has either, nor any of the days before it.
     NoYearHasDay {
         /// Its month, 1 to 12.
         month: u32,
@@ -182,6 +186,15 @@ mod tests {
         assert_eq!(depth_on(&weather, "2003-06-01"), 2.0);
         let all = usable(&record, MissingDays::LeaveOutYears { with_more_than: 31 }).unwrap();
         assert_eq!((all.left_out_years.len(), all.filled_days), (0, 32));
+    }
+
+    #[test]
+    fn a_day_that_every_year_lacks_takes_the_one_before() {
+        let holiday = |date: NaiveDate| date.month() == 3 && (10..=14).contains(&date.day());
+        let weather = usable(&record("2001-01-01", "2003-12-31", holiday), MissingDays::Fill).unwrap();
+        // 9 March of the nearest other year.
+        assert_eq!(["2001-03-10", "2002-03-14"].map(|date| depth_on(&weather, date)), [2.0, 1.0]);
+        assert_eq!(weather.filled_days, 15);
     }
 
     #[test]

@@ -72,10 +72,13 @@ pub(super) fn mean_rain_day(rows: &[Row]) -> f64 {
     if count == 0 { 0.0 } else { sum / count as f64 }
 }
 
+/// So many rows of a day are no stations: they are times of the day (common practice, no source).
+const MANY_A_DAY: usize = 6;
+
 /// Makes the record. The span runs from the first to the last dated row; days between without a depth are missing.
 ///
 /// # Errors
-/// `Monthly`, `MostlyUnreadable`, `NothingMeasured`.
+/// `Monthly`, `ManyRowsADay`, `MostlyUnreadable`, `NothingMeasured`.
 pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Result<(RainRecord, Report), ImportError> {
     let dates = reading.rows.iter().map(|row| row.date);
     if is_monthly(dates.clone()) {
@@ -90,7 +93,11 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
         reading.rows.iter().zip(&dates).filter_map(|(row, date)| Some(((*date)?, row.minute?))).collect();
     times.sort_unstable();
     times.dedup();
-    let adds_up = times.len() >= 2 * distinct(dates.iter().copied().flatten()).len();
+    let days = distinct(dates.iter().copied().flatten()).len();
+    if times.is_empty() && dates.len() >= MANY_A_DAY * days {
+        return Err(ImportError::ManyRowsADay { rows: dates.len() / days });
+    }
+    let adds_up = times.len() >= 2 * days;
     let first = dates.iter().flatten().min().copied().unwrap_or_default();
     let last = dates.iter().flatten().max().copied().unwrap_or_default();
     let day_of = |date: NaiveDate| usize::try_from((date - first).num_days()).unwrap_or(0);
@@ -426,6 +433,12 @@ mod tests {
         };
         let cut = days(&[0, 6, 12, 18]).replace("2001-03-08 18:00,1\n", "");
         assert_eq!(notices(&cut).0[6..], [Some(4.0), None]);
+        // With the time in a column of its own nobody knows what is what.
+        let apart = "date,hour,rain\n".to_owned() + &days(&[0, 6, 12, 18, 21, 22]).replace(' ', ",").replace(":00", "");
+        assert_eq!(
+            read(apart.as_bytes(), Some(RainUnit::Millimetres), "test").unwrap_err(),
+            ImportError::ManyRowsADay { rows: 6 }
+        );
         // One reading a day at an hour is a day's, and the same rows once more are no more rain.
         let (depths, told) = notices("2001-03-05 07:00,1\n2001-03-06 07:00,2\n2001-03-06 07:00,2\n");
         assert_eq!(depths, [Some(1.0), Some(2.0)]);

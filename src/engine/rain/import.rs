@@ -133,6 +133,11 @@ pub enum ImportError {
         /// How many there are.
         rows: usize,
     },
+    /// Each day has many rows and none names its time.
+    ManyRowsADay {
+        /// How many, on average.
+        rows: usize,
+    },
     /// No day has a depth.
     NothingMeasured,
 }
@@ -175,9 +180,9 @@ mod tests {
     }
 
     #[test]
-    fn a_million_lines_of_one_day_are_one_day() {
+    fn a_million_lines_of_one_day_are_no_days() {
         let text = "2001-01-01,5\n".repeat(1_000_000);
-        assert_eq!(read(text.as_bytes(), None, "test").unwrap().record.depths_mm, [Some(5.0)]);
+        assert_eq!(read(text.as_bytes(), None, "test").unwrap_err(), ImportError::ManyRowsADay { rows: 1_000_000 });
     }
 
     #[test]

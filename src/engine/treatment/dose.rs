@@ -96,7 +96,7 @@ pub fn left_after(days: f64, strength: f64, temperature: f64) -> f64 {
     if days.is_nan() || days <= 0.0 || strength <= 0.0 {
         return 1.0;
     }
-    let power = libm::log2(TWENTIETH_LASTS / TENTH_LASTS);
+    let power = libm::log(TWENTIETH_LASTS / TENTH_LASTS) / std::f64::consts::LN_2;
     let half_life =
         TENTH_LASTS * libm::pow(0.1 / strength, power) * libm::pow(TEN_DEGREES, (25.0 - temperature) / 10.0);
     1.0 / (1.0 + days / half_life)

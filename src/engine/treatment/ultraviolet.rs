@@ -37,7 +37,7 @@ pub fn flow_at_most(tested_flow: f64, tested_clarity: f64, clarity: f64) -> f64 
 /// Mean light in the layer as a share of that at the lamp.
 fn mean_light(clarity: f64) -> f64 {
     let absorbed = -libm::log(clarity.min(1.0)) * WATER_LAYER_CM;
-    if absorbed > 1e-9 { -libm::expm1(-absorbed) / absorbed } else { 1.0 }
+    if absorbed > 1e-6 { (1.0 - libm::exp(-absorbed)) / absorbed } else { 1.0 }
 }
 
 /// Doses in mJ/cm² for 0.5 to 4 log, by halves. Source: EPA Long Term 2 Enhanced Surface Water Treatment Rule and UV

@@ -158,12 +158,11 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
         ""
     };
     let to_do = say!(
-        "Leave {litres} in it before a storm, or anchor it.{too_few}",
-        "Déjale {litres} dentro antes de una tormenta, o ánclalo.{too_few}",
-        litres,
-        too_few
+        "Leave {litres} in it before a storm, or anchor it.",
+        "Déjale {litres} dentro antes de una tormenta, o ánclalo.",
+        litres
     );
-    match check.margin {
+    let (verdict, to_do) = match check.margin {
         None => {
             let verdict = say!(
                 "In a wind of {wind} it stands with {litres} in it.",
@@ -189,7 +188,7 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
                 wind,
                 litres
             ),
-            [said!("Anchor it.", "Ánclalo."), too_few].concat(),
+            phrase!("Anchor it.", "Ánclalo.").to_owned(),
         ),
         Some(_) => {
             let (has, _, _) = told.margin();
@@ -204,7 +203,8 @@ pub(super) fn wind(told: &Told<'_>) -> (String, String) {
             );
             (verdict, if check.verdict == Verdict::Fails { to_do } else { String::new() })
         }
-    }
+    };
+    (verdict + too_few, to_do)
 }
 
 pub(super) fn uplift(told: &Told<'_>) -> (String, String) {
