@@ -94,8 +94,10 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     times.sort_unstable();
     times.dedup();
     let days = distinct(dates.iter().copied().flatten()).len();
-    if times.is_empty() && dates.len() >= MANY_A_DAY * days {
-        return Err(ImportError::ManyRowsADay { rows: dates.len() / days });
+    if times.is_empty()
+        && let Some(rows) = dates.iter().flatten().count().checked_div(days).filter(|rows| *rows >= MANY_A_DAY)
+    {
+        return Err(ImportError::ManyRowsADay { rows });
     }
     let adds_up = times.len() >= 2 * days;
     let first = dates.iter().flatten().min().copied().unwrap_or_default();
