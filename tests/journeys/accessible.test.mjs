@@ -67,9 +67,12 @@ test('whoever uses keys is never left with nothing: the focus stays where what h
   await page.waitForTimeout(150);
   assert.equal(await page.evaluate(() => document.activeElement.id), 'sheet-name');
   // Escape shuts a sheet with what was typed last, once and for all.
-  const amount = sheet.getByLabel('Water for each');
+  const amount = sheet.getByLabel(/^For each/);
+  await page.keyboard.press('Escape');
+  await page.locator('.part-name', { hasText: 'Drinking and cooking' }).first().press('Enter');
   for (const litres of ['9', '8']) {
-    await amount.fill(litres);
+    await amount.focus();
+    await page.keyboard.type(litres);
     await page.keyboard.press('Escape');
     await sheet.waitFor({ state: 'hidden' });
     await page.locator('.part-name', { hasText: 'Drinking and cooking' }).first().press('Enter');
