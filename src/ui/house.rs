@@ -190,12 +190,9 @@ fn drawn(
             // While the notice says it, once is enough.
             let told = desk.model.with(frame::notice).map(|notice| notice.text).unwrap_or_default();
             let alarms = alarms.iter().filter(|alarm| !told.starts_with(alarm.as_str()));
-            element("UL").class("findings").children(alarms.map(|alarm| water_alarm(alarm, desk))).into()
+            element("UL").class("findings").children(alarms.map(|alarm| leading(alarm, Place::Upkeep, desk))).into()
         }))
-        .child(element("UL").class("findings").children(warnings.into_iter().map(|line| {
-            let lead = desk.button(frame::place(Place::Ahead), Event::PlaceOpened(Place::Ahead));
-            element("LI").child(worded("SPAN", line)).child(lead).into()
-        })))
+        .child(element("UL").class("findings").children(warnings.iter().map(|line| leading(line, Place::Ahead, desk))))
         .child(live(move || {
             let reminder = desk.model.with(crate::app::view::kept::reminder_at_house);
             reminder.map_or_else(nothing, |text| {
@@ -211,9 +208,10 @@ fn drawn(
         .into()
 }
 
-fn water_alarm(told: &str, desk: Desk) -> AnyView {
-    let lead = desk.button(frame::place(Place::Upkeep), Event::PlaceOpened(Place::Upkeep));
-    element("LI").child(worded("SPAN", told)).child(lead).into()
+/// What asks for attention, with the way to the place that says more.
+fn leading(line: &str, place: Place, desk: Desk) -> AnyView {
+    let lead = desk.button(frame::place(place), Event::PlaceOpened(place));
+    element("LI").child(worded("SPAN", line)).child(lead).into()
 }
 
 fn finding(finding: FindingView, desk: Desk) -> AnyView {

@@ -246,18 +246,22 @@ mod tests {
     use crate::site::diary::Diary;
     use crate::site::trial::Trial;
 
-    #[test]
-    fn a_fault_that_the_readings_show_is_said_to_be_left_out() {
-        let lasting = Expected { tenth: 200.0, half: f64::INFINITY, ninetieth: f64::INFINITY };
-        let ahead = Ahead { lasting, ..Ahead::default() };
-        let found = Found {
-            ahead,
+    fn nothing_found() -> Found {
+        Found {
+            ahead: Ahead::default(),
             helps: Vec::new(),
             origin: Origin::Measured,
             unread: Vec::new(),
             capacity_l: 1.0,
             shown: None,
-        };
+        }
+    }
+
+    #[test]
+    fn a_fault_that_the_readings_show_is_said_to_be_left_out() {
+        let lasting = Expected { tenth: 200.0, half: f64::INFINITY, ninetieth: f64::INFINITY };
+        let ahead = Ahead { lasting, ..Ahead::default() };
+        let found = Found { ahead, ..nothing_found() };
         let sight = Sight::Clear(Arc::new(found));
         let fallen = Lesson { alarms: Some(vec![Alarm::CaptureFallen { by: 0.4, since: 0 }]), ..Lesson::default() };
         let units = Units::default();
@@ -267,14 +271,7 @@ mod tests {
         assert!(lasts(None).line.contains("more than a year"));
         // Reckoned with what the readings show since it began, it isn't left out.
         let shown = Some(Factors { capture: 0.6, uses: 1.25, leak_l: 12.0 });
-        let found = Found {
-            ahead: Ahead::default(),
-            helps: Vec::new(),
-            origin: Origin::Measured,
-            unread: Vec::new(),
-            capacity_l: 1.0,
-            shown,
-        };
+        let found = Found { shown, ..nothing_found() };
         let sight = Sight::Clear(Arc::new(found));
         let told = |lesson: &Lesson| in_a_line(&sight, Some(lesson), &units).unwrap().beside.join(" ");
         let since = Lesson { since: Some(chrono::NaiveDate::default()), ..fallen.clone() };
@@ -286,14 +283,7 @@ mod tests {
 
     #[test]
     fn a_tank_that_nobody_read_is_named_beside_the_answer_that_counts_it_as_empty() {
-        let found = |unread| Found {
-            ahead: Ahead::default(),
-            helps: Vec::new(),
-            origin: Origin::Measured,
-            unread,
-            capacity_l: 1.0,
-            shown: None,
-        };
+        let found = |unread| Found { unread, ..nothing_found() };
         let line = |unread: &[&str]| {
             let unread = unread.iter().map(ToString::to_string).collect();
             in_a_line(&Sight::Clear(Arc::new(found(unread))), None, &Units::default()).unwrap().beside
@@ -315,14 +305,7 @@ mod tests {
         let file = SiteFile { site: demo::site(), rain: None, diary: Diary::default(), trial: Trial::NONE };
         let mut kept = KeptSite::of_file(SiteId(1), file);
         let ahead = Ahead { short: Some(1), ..Ahead::default() };
-        let found = Found {
-            ahead,
-            helps: Vec::new(),
-            origin: Origin::Measured,
-            unread: Vec::new(),
-            capacity_l: 1.0,
-            shown: None,
-        };
+        let found = Found { ahead, ..nothing_found() };
         let sight = (Wishes::USUAL, Sight::Clear(Arc::new(found)));
         let told = |kept: &KeptSite| {
             let view = super::ahead(kept, &sight, None, &Units::customary(crate::quantity::Customary::Metric), 300.0);

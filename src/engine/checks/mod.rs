@@ -298,6 +298,13 @@ impl Check {
         self.inputs.iter().find(is).map_or(f64::NAN, |input| input.value)
     }
 
+    /// Whether somebody has entered a detail that went in.
+    pub fn was_entered(&self, wanted: Detail) -> bool {
+        let is =
+            |input: &Input| matches!(input.source, Source::Detail { detail, entered: true, .. } if detail == wanted);
+        self.inputs.iter().any(is)
+    }
+
     /// Whether it is not enough.
     pub fn fails(&self) -> bool {
         self.verdict == Verdict::Fails

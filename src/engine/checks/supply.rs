@@ -3,7 +3,7 @@
 use super::outbuilding::{building, in_house};
 use super::pipe::{Pipe, flow_for};
 use super::water::{air_kpa, density_kg_m3, head_m, pressure_kpa, vapour_kpa};
-use super::{Asked, Check, Figure, Input, Source, Subject, Verdict};
+use super::{Asked, Check, Figure, Subject, Verdict};
 use crate::engine::question::Answer;
 use crate::quantity::HOURS_A_DAY;
 use crate::quantity::volume::LITRES_PER_US_GALLON;
@@ -379,9 +379,7 @@ pub(super) fn of_pump(asked: &Asked<'_>, pump: &Pump, checks: &mut Vec<Check>) {
         duty_l_min = check.finds(Figure::DutyFlow, duty * L_MIN);
         let head = check.finds(Figure::DutyHead, curve.head_m(duty));
         // The usual curve is nobody's pump: of it nothing more is told.
-        let is_known =
-            |input: &Input| matches!(input.source, Source::Detail { detail: Detail::EndHead, entered: true, .. });
-        if check.inputs.iter().any(is_known) && head > asks_m(duty) + BEYOND_M {
+        if check.was_entered(Detail::EndHead) && head > asks_m(duty) + BEYOND_M {
             check.finds(Figure::PipesAsk, asks_m(duty));
         }
         let hours = limit / duty_l_min / MINUTES_AN_HOUR;
@@ -417,9 +415,11 @@ pub(super) fn of_use(asked: &Asked<'_>, using: &Use, tank: &Tank, checks: &mut V
     check.finds(Figure::TapFull, pressure_kpa(full - tap - friction, density) - fouled);
     check.finds(Figure::TapStatic, pressure_kpa(lowest - tap, density));
     // What filters lose is told at the wanted flow and goes with its square.
-    let lost_m = |now: f64| pipe.darcy_m(now) + head_m(fouled, density) * (now / flow) * (now / flow);
-    let most =
-        flow_for((lowest - tap).max(0.0), pipe.bore_m, |now| if flow > 0.0 { lost_m(now) } else { pipe.darcy_m(now) });
+    let lost_m = |now: f64| {
+        let part = if flow > 0.0 { now / flow } else { 0.0 };
+        pipe.darcy_m(now) + head_m(fouled, density) * part * part
+    };
+    let most = flow_for((lowest - tap).max(0.0), pipe.bore_m, lost_m);
     check.finds(Figure::OpenPipe, most * L_MIN);
     check.judge(Figure::TapPressure, pressure_kpa(lowest - tap - friction, density) - fouled, wanted);
     checks.push(check);

@@ -88,18 +88,20 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
     let mut found = Found { unreadable: reading.unreadable, ..Found::default() };
     let read_as = order.map_or(DateOrder::DayFirst, |(order, _)| order);
     let dates: Vec<Option<NaiveDate>> = reading.rows.iter().map(|row| row.date.on(read_as)).collect();
-    // Several times of a day, each with its own rain, make up the day.
     let mut times: Vec<(NaiveDate, u16)> =
         reading.rows.iter().zip(&dates).filter_map(|(row, date)| Some(((*date)?, row.minute?))).collect();
     times.sort_unstable();
     times.dedup();
-    let days = distinct(dates.iter().copied().flatten()).len();
+    let day_count = distinct(dates.iter().copied().flatten()).len();
     if times.is_empty()
-        && let Some(rows) = dates.iter().flatten().count().checked_div(days).filter(|rows| *rows >= MANY_A_DAY)
+        && let Some(rows) = dates.iter().flatten().count().checked_div(day_count).filter(|rows| *rows >= MANY_A_DAY)
     {
         return Err(ImportError::ManyRowsADay { rows });
     }
-    let adds_up = times.len() >= 2 * days;
+    // Only several times of a day, each with its own rain, make up the day.
+    if times.len() < 2 * day_count {
+        times.clear();
+    }
     let first = dates.iter().flatten().min().copied().unwrap_or_default();
     let last = dates.iter().flatten().max().copied().unwrap_or_default();
     let day_of = |date: NaiveDate| usize::try_from((date - first).num_days()).unwrap_or(0);
@@ -111,7 +113,7 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
             Some(date) => {
                 rows_read += 1;
                 let depth = found.judge(date, row.entry, reading.unit);
-                let time = row.minute.filter(|_| adds_up).and_then(|minute| times.binary_search(&(date, minute)).ok());
+                let time = row.minute.and_then(|minute| times.binary_search(&(date, minute)).ok());
                 match time {
                     None => found.place(&mut days[day_of(date)], date, depth),
                     // The same time once more is no more rain.
@@ -135,7 +137,7 @@ pub(super) fn record_of(reading: Reading, source: &str, comments: usize) -> Resu
         let unreadable = found.unreadable;
         return Err(ImportError::MostlyUnreadable { rows_read, unreadable });
     }
-    if adds_up && let Some(most) = usual_times(&times) {
+    if let Some(most) = usual_times(&times) {
         // What fell at the times that a day lacks nobody knows.
         let lacking = times.chunk_by(|one, other| one.0 == other.0).filter(|times| times.len() < most);
         lacking.for_each(|times| days[day_of(times[0].0)] = Given::Missing);

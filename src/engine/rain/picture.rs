@@ -32,7 +32,7 @@ pub fn monthly_totals_mm(record: &RainRecord) -> [Option<f64>; 12] {
 
 /// Mean number of wet days ([`WET_DAY_MM`] or more) in each month, January to December, reckoned as the totals are.
 pub fn monthly_wet_days(record: &RainRecord) -> [Option<f64>; 12] {
-    monthly(record, |depth_mm| if depth_mm >= WET_DAY_MM { 1.0 } else { 0.0 })
+    monthly(record, is_wet)
 }
 
 /// Mean annual rain in mm, and of how many calendar years: those that lack [`crate::site::household::USUAL_MISSING_DAYS`] at most, as
@@ -81,25 +81,38 @@ pub fn wettest_day(record: &RainRecord) -> Option<DayDepth> {
 }
 
 fn monthly(record: &RainRecord, value: fn(f64) -> f64) -> [Option<f64>; 12] {
-    let (mut sums, mut measured) = ([0.0; 12], [0_usize; 12]);
+    let (sums, measured) = measured_by_month(record, value);
     let (mut months, mut days) = ([0_usize; 12], [0_i64; 12]);
     let mut before = None;
-    for (date, depth) in record.days() {
+    for (date, _) in record.days() {
         let month0 = date.month0() as usize;
         if before != Some(month0) {
             months[month0] += 1;
             days[month0] += days_of_month(date);
             before = Some(month0);
         }
-        if let Some(depth_mm) = depth {
-            sums[date.month0() as usize] += value(depth_mm);
-            measured[date.month0() as usize] += 1;
-        }
     }
     std::array::from_fn(|month0| {
         let (days, months) = (days[month0] as f64, months[month0] as f64);
         (measured[month0] > 0).then(|| sums[month0] / measured[month0] as f64 * days / months)
     })
+}
+
+/// For January to December the sum of a value of the measured days' depths, and how many of them there are.
+pub(super) fn measured_by_month(record: &RainRecord, value: fn(f64) -> f64) -> ([f64; 12], [usize; 12]) {
+    let (mut sums, mut days) = ([0.0; 12], [0; 12]);
+    for (date, depth) in record.days() {
+        if let Some(depth_mm) = depth {
+            sums[date.month0() as usize] += value(depth_mm);
+            days[date.month0() as usize] += 1;
+        }
+    }
+    (sums, days)
+}
+
+/// 1 for a wet day, 0 for another.
+pub(super) fn is_wet(depth_mm: f64) -> f64 {
+    if depth_mm >= WET_DAY_MM { 1.0 } else { 0.0 }
 }
 
 fn days_of_month(day: NaiveDate) -> i64 {

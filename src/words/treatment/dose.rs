@@ -1,6 +1,6 @@
 //! Chlorine by the bottle.
 
-use crate::engine::checks::{Check, Figure, Input, Source, chosen};
+use crate::engine::checks::{Check, Figure, chosen};
 use crate::engine::treatment::dose::{Purpose, Stock};
 use crate::quantity::following::{GRAMS_AN_OUNCE, MILLILITRES_A_FLUID_OUNCE};
 use crate::quantity::{Kind, Units, shown};
@@ -49,9 +49,7 @@ pub(in crate::words) fn said(check: &Check, units: &Units) -> (String, String) {
     let stock = Stock::ALL[chosen(check.went_in(Detail::Stock)).min(Stock::ALL.len() - 1)];
     let purpose = Purpose::ALL[chosen(check.went_in(Detail::DosePurpose)).min(Purpose::ALL.len() - 1)];
     let water = shown::figure(check.went_in(Detail::DosedWater), Kind::Volume, units);
-    let is_entered =
-        |input: &Input| matches!(input.source, Source::Detail { detail: Detail::DosedWater, entered: true, .. });
-    let (water, with_less) = if check.inputs.iter().any(is_entered) {
+    let (water, with_less) = if check.was_entered(Detail::DosedWater) {
         (water, "")
     } else if check.figure(Figure::ContentNow).is_finite() {
         (say!("what stands in it by the readings ({water})", "lo que tiene según las lecturas ({water})", water), "")

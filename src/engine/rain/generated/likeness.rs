@@ -4,7 +4,7 @@ use chrono::Datelike;
 
 use super::month::MEAN_DAYS;
 use super::spread::{cv, rain_year_totals_mm};
-use crate::engine::rain::picture::WET_DAY_MM;
+use crate::engine::rain::picture::{WET_DAY_MM, is_wet, measured_by_month};
 use crate::quantity::order::sorted;
 use crate::site::rain::RainRecord;
 
@@ -32,26 +32,20 @@ pub struct Likeness {
 
 /// Takes the figures of some days in order; `first_month` is where a rain year begins, 0 to 11.
 pub fn likeness(record: &RainRecord, first_month: usize) -> Likeness {
-    let (mut sums, mut wets, mut counts) = ([0.0; 12], [0_usize; 12], [0_usize; 12]);
-    for (date, depth) in record.days() {
-        let Some(depth_mm) = depth else { continue };
-        let month = date.month0() as usize;
-        sums[month] += depth_mm;
-        wets[month] += usize::from(depth_mm >= WET_DAY_MM);
-        counts[month] += 1;
-    }
+    let (sums, counts) = measured_by_month(record, |depth_mm| depth_mm);
+    let (wets, _) = measured_by_month(record, is_wet);
     let of_month = |number: usize, value: f64| value / counts[number].max(1) as f64 * MEAN_DAYS[number];
     let totals = sorted(rain_year_totals_mm(record, first_month));
     let spells = longest_spells(record);
     let rank = |share: f64| spells.get((share * spells.len() as f64) as usize).copied();
     Likeness {
         monthly_mm: std::array::from_fn(|number| of_month(number, sums[number])),
-        wet_days: std::array::from_fn(|number| of_month(number, wets[number] as f64)),
+        wet_days: std::array::from_fn(|number| of_month(number, wets[number])),
         rain_years: totals.len(),
         annual_mm: totals.iter().sum::<f64>() / totals.len().max(1) as f64,
         annual_cv: cv(&totals),
         extremes_mm: totals.first().copied().zip(totals.last().copied()),
-        longest_spell: rank(0.5).zip(rank(0.9)).filter(|_| wets.iter().any(|days| *days > 0)),
+        longest_spell: rank(0.5).zip(rank(0.9)).filter(|_| wets.iter().any(|days| *days > 0.0)),
         record_spell: spells.last().copied().unwrap_or(0),
     }
 }

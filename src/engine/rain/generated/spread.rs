@@ -3,6 +3,7 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::month::{MEAN_DAYS, MonthRain};
+use crate::engine::rain::picture::measured_by_month;
 use crate::site::household::USUAL_MISSING_DAYS;
 use crate::site::rain::RainRecord;
 
@@ -11,11 +12,7 @@ use crate::site::rain::RainRecord;
 /// days of a year say little of its total, and a record of a person's own seldom has all of them.
 pub fn rain_year_totals_mm(record: &RainRecord, first_month: usize) -> Vec<f64> {
     let begins = |date: NaiveDate| date.month0() as usize == first_month && date.day() == 1;
-    let (mut sums, mut counts) = ([0.0; 12], [0.0; 12]);
-    for (month, depth_mm) in record.days().filter_map(|(date, depth)| Some((date.month0() as usize, depth?))) {
-        sums[month] += depth_mm;
-        counts[month] += 1.0;
-    }
+    let (sums, counts) = measured_by_month(record, |depth_mm| depth_mm);
     let mut totals = Vec::new();
     // The year that is running, with its days so far that are missing: those before the record begins and after it ends, too.
     let mut running = (0.0, 0);
@@ -32,7 +29,7 @@ pub fn rain_year_totals_mm(record: &RainRecord, first_month: usize) -> Vec<f64> 
         }
         let depth = days.next_if(|(day, _)| *day == date).and_then(|(_, depth)| depth);
         let month = date.month0() as usize;
-        running.0 += depth.unwrap_or_else(|| sums[month] / f64::max(counts[month], 1.0));
+        running.0 += depth.unwrap_or_else(|| sums[month] / counts[month].max(1) as f64);
         running.1 += u16::from(depth.is_none());
     }
     totals
