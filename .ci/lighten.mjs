@@ -1,7 +1,7 @@
 // Makes a release build lighter to download, before complete-build.mjs completes it.
 //
 // 1. The program: what its script never calls goes, the rest is optimised for size, functions that are alike come to lie
-//    side by side, and the long names by which script and program know each other become short ones.
+//    side by side, the long names by which script and program know each other become short ones, and it is packed.
 // 2. The script: what nothing uses goes, the rest is minified, and it starts the program itself instead of the page.
 // 3. The style sheets become one, behind what is said until the program is there.
 // 4. The scripts beside the program's lose their comments.
@@ -14,6 +14,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { makePacker, pack } from './packing.mjs';
 
 const tools = fileURLToPath(new URL('../tests/journeys/', import.meta.url));
 
@@ -48,8 +49,9 @@ export function lighten(folder) {
   const scriptFile = programs[0].replace('_bg.wasm', '.js');
 
   const { program, scriptStarting } = lightProgram(esbuild, at(programs[0]), text(scriptFile));
-  const wasm = put(program, '.wasm', programs[0]);
-  const script = put(scriptStarting(wasm), '.js', scriptFile);
+  writeFileSync(at('unpack.wasm'), makePacker());
+  const name = put(pack(program), '.packed', programs[0]).replace('.packed', '');
+  const script = put(scriptStarting(name), '.js', scriptFile);
   const style = esbuild.transformSync(sheets.map(text).join('\n'), { loader: 'css', minify: true }).code;
   const sheet = `<link href=./${put(style, '.css', ...sheets)} rel=stylesheet>`;
   writeFileSync(
@@ -58,28 +60,63 @@ export function lighten(folder) {
       .replace(SHEET, '')
       .replace(FETCHED_EARLY, '')
       .replace(START, `<script type=module src=./${script}></script>`)
-      .replace('</body>', () => `<script>${esbuild.transformSync(fetching(wasm), { minify: true }).code.trim()}</script>${sheet}</body>`),
+      .replace('</body>', () => `<script>${esbuild.transformSync(fetching(name), { minify: true }).code.trim()}</script>${sheet}</body>`),
   );
 
-  for (const name of ['register.js', 'focus.js']) writeFileSync(at(name), esbuild.transformSync(text(name), { minify: true }).code);
+  for (const name of ['register.js', 'focus.js', 'unpack.js']) writeFileSync(at(name), esbuild.transformSync(text(name), { minify: true }).code);
   // Line ends and names stay: complete-build.mjs knows its lines by them.
   writeFileSync(at('service-worker.js'), esbuild.transformSync(text('service-worker.js')).code);
 }
 
-// In the page: has the program fetched. On a first visit the words that stand in for it are painted before it takes the
-// network and the processor; they wait for no other file, not for the style sheet either, which comes behind this.
-const fetching = (wasm) => `
+// In the page: has the program fetched, as it is from the service worker's store, else packed. On a first visit the words that
+// stand in for it are painted before it takes the network and the processor; they wait for no other file, not for the style
+// sheet either, which comes behind this.
+// What waits for `eavewaterUnpacked` waits until a program that came packed is left where the service worker finds it.
+const fetching = (name) => `
+  eavewaterUnpacked = new Promise((done) => (eavewaterSettled = done));
   eavewaterFetched = new Promise((painted) => {
     if (!document.querySelector('.coming') || document.hidden) return painted();
     const counted = ['largest-contentful-paint', 'paint'].find((type) => PerformanceObserver.supportedEntryTypes?.includes(type));
     if (counted) new PerformanceObserver(painted).observe({ type: counted, buffered: true });
     setTimeout(painted, 400);
-  }).then(() => document.head.insertAdjacentHTML('beforeend', '<link as=fetch crossorigin href=./${wasm} rel=preload type=application/wasm>'));`;
+  }).then(() => fetch(navigator.serviceWorker?.controller ? './${name}.wasm' : './${name}.packed'));`;
 
-// What was seen to leave least after compression, of what keeps the program's meaning: values that are used twice are told
-// twice instead of being kept, larger functions stay functions, and the low kilobyte, the end of the stack, holds nothing.
+// In the script: compiles the program. The page can answer between the last of compiling and the program's own start.
+const starting = (name) => `
+    async function unpacked(came) {
+      const worker = new Worker('./unpack.js');
+      const program = new Promise((done, failed) => {
+        worker.onmessage = ({ data }) => (data ? done(data) : failed(new Error('the program did not come whole')));
+        worker.onerror = failed;
+      });
+      for (const reader = came.body.getReader(); ; ) {
+        const { done, value } = await reader.read();
+        worker.postMessage(done ? null : value);
+        if (done) break;
+      }
+      const bytes = await program;
+      worker.terminate();
+      leave(bytes).catch(() => {}).then(eavewaterSettled);
+      return WebAssembly.compile(bytes);
+    }
+    async function leave(bytes) {
+      const store = await caches.open('eavewater-unpacked@' + new URL('./', location).pathname);
+      await store.put('./${name}.wasm', new Response(bytes, { headers: { 'Content-Type': 'application/wasm' } }));
+    }
+    const came = await eavewaterFetched;
+    const asItIs = came.ok && came.url.endsWith('.wasm');
+    if (asItIs) eavewaterSettled();
+    const program = asItIs ? await WebAssembly.compileStreaming(came)
+      : await unpacked(came.ok ? came : await fetch('./${name}.packed'));
+    await new Promise((next) => setTimeout(next));
+    __wbg_init({ module_or_path: program });`;
+
+// What was seen to leave least when packed, of what keeps the program's meaning: values that are used twice are told twice instead
+// of being kept, what ends alike isn't told once, larger functions stay functions, and the low kilobyte, the end of the stack,
+// holds nothing.
 const SMALLEST = [
-  '-Os', '--converge', '--skip-pass=local-cse', '--one-caller-inline-max-function-size=50', '--low-memory-unused',
+  '-Os', '--converge', '--skip-pass=local-cse', '--skip-pass=code-folding', '--skip-pass=memory-packing', '--skip-pass=simplify-locals',
+  '--one-caller-inline-max-function-size=50', '--low-memory-unused',
   ...FEATURES.map((feature) => `--enable-${feature}`),
 ];
 
@@ -126,27 +163,31 @@ function emptied(text) {
   return text.replace(OF_STREAMS, '$1\n  (unreachable)\n )\n');
 }
 
-// The lightened program, and its script: a function of the program's file name.
+// The program's text with each function's locals in the order of their first use: which comes next is then easily foretold.
+function localsInOrder(text) {
+  const FUNCTION = /^ \(func (?:\$"[^"\n]*"|\S+)[^]*?\n \)\n/gm;
+  const LOCAL = /^  \(local (\S+) \S+\)\n/gm;
+  return text.replace(FUNCTION, (body) => {
+    const used = [...new Set(Array.from(body.matchAll(/\(local\.\w+ ([^\s)]+)/g), ([, name]) => name))];
+    const order = new Map(used.map((name, at) => [name, at]));
+    const declared = Array.from(body.matchAll(LOCAL)).sort(([, one], [, other]) => (order.get(one) ?? Infinity) - (order.get(other) ?? Infinity));
+    return body.replace(LOCAL, () => declared.shift()[0]);
+  });
+}
+
+// The lightened program, and its script: a function of the program's name.
 function lightProgram(esbuild, wasmPath, glue) {
   const binaryen = (tool, ...rest) => execFileSync(join(tools, 'node_modules/.bin', tool), rest);
   const module = (contents, minify) =>
     esbuild.buildSync({ stdin: { contents }, bundle: true, format: 'esm', target: 'es2022', minify, write: false }).outputFiles[0].text;
 
-  // The page can answer between the last of compiling and the program's own start; hosts that don't know what WebAssembly is
-  // have it compiled once it is all there.
-  const start = (wasm) => `
-    await eavewaterFetched;
-    const fetched = () => fetch('./${wasm}');
-    const program = await WebAssembly.compileStreaming(fetched()).catch(async () => WebAssembly.compile(await (await fetched()).arrayBuffer()));
-    await new Promise((next) => setTimeout(next));
-    __wbg_init({ module_or_path: program });`;
   const script = glue
     .replace(/^export \{.*\};$/m, '')
     .replace(/^export class /gm, 'class ')
     // By these a class that nothing uses looks as if it were used.
     .replace(/^if \(Symbol\.dispose\).*\n/gm, '')
     .replaceAll('new FinalizationRegistry', '/* @__PURE__ */ new FinalizationRegistry');
-  const called = new Set(Array.from(module(script + start(''), false).matchAll(/\bwasm\.(\w+)/g), ([, name]) => name));
+  const called = new Set(Array.from(module(script + starting(''), false).matchAll(/\bwasm\.(\w+)/g), ([, name]) => name));
 
   const shortNames = new Map();
   function short(name) {
@@ -163,7 +204,9 @@ function lightProgram(esbuild, wasmPath, glue) {
   binaryen('wasm-opt', before, ...SMALLEST, '--emit-text', '-o', smaller);
   writeFileSync(smaller, alikeTogether(readFileSync(smaller, 'utf8')));
   // What an address is a multiple of, engines read off the address.
-  binaryen('wasm-opt', smaller, ...SMALLEST, '--dealign', '-o', after);
+  binaryen('wasm-opt', smaller, ...SMALLEST, '--dealign', '--emit-text', '-o', before);
+  writeFileSync(before, localsInOrder(readFileSync(before, 'utf8')));
+  binaryen('wasm-as', before, ...FEATURES.map((feature) => `--enable-${feature}`), '-o', after);
   const program = readFileSync(after);
   rmSync(work, { recursive: true });
 
@@ -174,5 +217,5 @@ function lightProgram(esbuild, wasmPath, glue) {
     .replace(/\bwasm\.(\w+)/g, (_, name) => `wasm.${short(name)}`)
     .replace('"./eavewater_bg.js"', '"_"');
   for (const name of imported) if (!shortened.includes(` ${name}: `)) throw new Error(`the script lacks ${name}, which the program calls`);
-  return { program, scriptStarting: (wasm) => module(shortened + start(wasm), true) };
+  return { program, scriptStarting: (name) => module(shortened + starting(name), true) };
 }

@@ -39,6 +39,8 @@
   }
 
   async function register() {
+    // A program that the page is unpacking just now is not unpacked twice.
+    await window.eavewaterUnpacked;
     // Past the browser's own store, so that an update is seen as soon as it is there.
     const registration = await navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
     const { installing, waiting, active } = registration;

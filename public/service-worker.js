@@ -10,15 +10,36 @@ const FILES = {};
 const PREFIX = 'eavewater-';
 const SUFFIX = `@${new URL('./', self.location).pathname}`;
 const STORE = `${PREFIX}${VERSION}${SUFFIX}`;
+// Where a page that has unpacked the program by itself leaves it.
+const UNPACKED = `${PREFIX}unpacked${SUFFIX}`;
+
+const isPacked = (file) => file.endsWith('.packed');
+const files = Object.keys(FILES);
+const asked = (file) => new Request(file, { cache: 'no-cache', integrity: FILES[file] });
+if (files.some(isPacked)) importScripts('unpack.js');
+
+// The program is kept as it is started, not as it came.
+async function keepProgram(store, packed) {
+  const name = packed.replace('.packed', '.wasm');
+  const there = await caches.match(name, { cacheName: UNPACKED });
+  if (there) return store.put(name, there);
+  const { take, finish } = await unpacking();
+  const came = await fetch(asked(packed));
+  take(new Uint8Array(await came.arrayBuffer()));
+  const program = finish();
+  if (!came.ok || !program) throw new Error(`${packed} is not what was built`);
+  await store.put(name, new Response(program, { headers: { 'Content-Type': 'application/wasm' } }));
+}
 
 // All files or none. The hashes make sure that no file of another version slips in, say from a host
 // that is just being updated.
 async function keepWholeVersion() {
   const store = await caches.open(STORE);
   try {
-    await store.addAll(Object.entries(FILES).map(([file, integrity]) => new Request(file, { cache: 'no-cache', integrity })));
+    const plain = files.filter((file) => !isPacked(file));
+    await Promise.all([store.addAll(plain.map(asked)), ...files.filter(isPacked).map((file) => keepProgram(store, file))]);
   } catch (reason) {
-    await caches.delete(STORE);
+    await Promise.all([STORE, UNPACKED].map((name) => caches.delete(name)));
     throw reason;
   }
 }

@@ -6,6 +6,12 @@
 #[macro_use]
 pub mod language;
 
+// Beside the rooms: how the program comes to the phone. The build compiles it once more by itself (`.ci/packing.mjs`).
+#[cfg(not(target_arch = "wasm32"))]
+extern crate alloc;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod packing;
+
 pub mod quantity;
 
 pub mod site;

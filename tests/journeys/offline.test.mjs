@@ -20,8 +20,9 @@ test('the first words wait for no other file, and go when the program is there',
   const browser = await openBrowser(t);
   const page = await browser.newPage();
   const held = [];
-  await page.route(/\.(css|js)$/, (route) => held.push(route));
-  const wanted = page.waitForRequest(/\.wasm$/);
+  let holding = true;
+  await page.route(/\.(css|js)$/, (route) => (holding ? held.push(route) : route.continue()));
+  const wanted = page.waitForRequest(/\.packed$/);
   await page.goto(host.address(), { waitUntil: 'commit' });
   await page.waitForFunction(() => performance.getEntriesByName('first-contentful-paint').length);
   const words = page.locator('.coming');
@@ -34,6 +35,7 @@ test('the first words wait for no other file, and go when the program is there',
   await sheet.continue();
   await page.waitForFunction(() => document.styleSheets.length === 3);
   assert.equal(await place(), before, 'the style sheet moves nothing');
+  holding = false;
   await Promise.all(held.map((route) => route.continue()));
   await started(page);
   assert.equal(await words.count(), 0);
@@ -64,9 +66,31 @@ test('what is kept is exactly what was built', async (t) => {
   const files = readdirSync(built, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(built, join(entry.parentPath ?? entry.path, entry.name)));
-  // The page is kept under its folder's address; the worker itself is kept by the browser.
-  const expected = files.map((name) => (name === 'index.html' ? '' : name)).filter((name) => name !== 'service-worker.js');
+  // The page is kept under its folder's address, the program unpacked; the worker itself is kept by the browser.
+  const keptAs = (name) => (name === 'index.html' ? '' : name.replace('.packed', '.wasm'));
+  const expected = files.filter((name) => name !== 'service-worker.js').map(keptAs);
   assert.deepEqual(kept.sort(), expected.sort());
+});
+
+test('the program comes once, and again only if the store has lost it', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await startApp(browser, host.address());
+  await keptOffline(page);
+  const came = () => host.log.filter(({ path }) => path.endsWith('.packed')).length;
+  assert.equal(came(), 1, 'what the page has unpacked is kept');
+  await page.reload();
+  await started(page);
+  assert.equal(came(), 1);
+  await page.evaluate(async () => {
+    const [name] = await caches.keys();
+    const store = await caches.open(name);
+    const program = (await store.keys()).find(({ url }) => /eavewater-\w+\.wasm$/.test(url));
+    await store.delete(program);
+  });
+  await page.reload();
+  await started(page);
+  assert.equal(came(), 2);
 });
 
 test('the policy lets nothing out to another host', async (t) => {
@@ -118,7 +142,7 @@ for (const path of ['/', '/some/folder/']) {
 
 test('a first fetch that is not whole keeps nothing and is told', async (t) => {
   const folder = copyOfBuild(t);
-  rmSync(join(folder, 'icons/icon-192.png'));
+  rmSync(join(folder, 'icons/touch-180.png'));
   const host = await openHost(t, { '/': folder });
   const browser = await openBrowser(t);
   const page = await startApp(browser, host.address());

@@ -4,7 +4,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms in order, and which each may use (`crate::ROOM`).
-const ROOMS: [(&str, &[&str]); 10] = [
+const ROOMS: [(&str, &[&str]); 11] = [
+    ("packing", &[]),
     ("language", &[]),
     ("quantity", &["language"]),
     ("site", &["language", "quantity"]),
@@ -109,11 +110,11 @@ fn the_engine_asks_for_no_time_chance_or_file() {
 
 #[test]
 fn nothing_from_outside_can_panic() {
-    let found = breaches(|_, _, line| {
+    let found = breaches(|_, file, line| {
         let panics = [".unwrap()", ".expect(", "panic!(", "todo!(", "unimplemented!("];
         // The context is set where the page is mounted.
         let named = panics.iter().find(|name| line.contains(**name))?;
-        Some((*named).to_owned())
+        (!file.ends_with("tests.rs")).then(|| (*named).to_owned())
     });
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
