@@ -1,4 +1,5 @@
-//! From decisions and their probabilities to bytes and back: a binary arithmetic coder.
+//! From decisions and their probabilities to bytes and back: a binary arithmetic coder (Witten, Neal and Cleary, “Arithmetic coding
+//! for data compression”, Communications of the ACM 30, 1987; from memory).
 
 use alloc::vec::Vec;
 

@@ -1,4 +1,5 @@
-//! Many predictions become one: weighted sums on the line of log odds, whose weights learn from how wrong they were.
+//! Many predictions become one: weighted sums on the line of log odds, whose weights learn from how wrong they were (Mahoney,
+//! “Adaptive weighing of context models for lossless data compression”, Florida Institute of Technology, CS-2005-16; from memory).
 
 use alloc::vec;
 use alloc::vec::Vec;

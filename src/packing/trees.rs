@@ -1,4 +1,5 @@
-//! Prefix codes: what is frequent in a place takes few decisions. One tree for each kind of place, sent ahead of the rest.
+//! Prefix codes: what is frequent in a place takes few decisions (Huffman, “A method for the construction of minimum-redundancy
+//! codes”, Proceedings of the IRE 40, 1952; from memory). One tree for each kind of place, sent ahead of the rest.
 
 use alloc::vec;
 use alloc::vec::Vec;
