@@ -21,7 +21,10 @@ const tools = fileURLToPath(new URL('../tests/journeys/', import.meta.url));
 // What the compiler uses of WebAssembly beyond its first version.
 export const FEATURES = [
   'bulk-memory', 'multivalue', 'mutable-globals', 'nontrapping-float-to-int', 'reference-types', 'sign-ext', 'simd',
-];
+].map((feature) => `--enable-${feature}`);
+
+// A function in a program's text, and behind its name.
+const FUNCTION = /^ \(func (?:\$"[^"\n]*"|\S+)([^]*?\n \)\n)/gm;
 
 // How trunk writes them into the page.
 const SHEET = /<link href=\.\/([^ >]+\.css) rel=stylesheet>/g;
@@ -103,11 +106,18 @@ const starting = (name) => `
       const store = await caches.open('eavewater-unpacked@' + new URL('./', location).pathname);
       await store.put('./${name}.wasm', new Response(bytes, { headers: { 'Content-Type': 'application/wasm' } }));
     }
-    const came = await eavewaterFetched;
-    const asItIs = came.ok && came.url.endsWith('.wasm');
-    if (asItIs) eavewaterSettled();
-    const program = asItIs ? await WebAssembly.compileStreaming(came)
-      : await unpacked(came.ok ? came : await fetch('./${name}.packed'));
+    async function compiled() {
+      const came = await eavewaterFetched;
+      if (!came.ok) return unpacked(await fetch('./${name}.packed'));
+      if (came.url.endsWith('.packed')) return unpacked(came);
+      eavewaterSettled();
+      return WebAssembly.compileStreaming(came);
+    }
+    // What doesn't arrive here may arrive at the service worker, and so be there at the next start.
+    const program = await compiled().catch((reason) => {
+      eavewaterSettled();
+      throw reason;
+    });
     await new Promise((next) => setTimeout(next));
     __wbg_init({ module_or_path: program });`;
 
@@ -117,14 +127,13 @@ const starting = (name) => `
 const SMALLEST = [
   '-Os', '--converge', '--skip-pass=local-cse', '--skip-pass=code-folding', '--skip-pass=memory-packing', '--skip-pass=simplify-locals',
   '--one-caller-inline-max-function-size=50', '--low-memory-unused',
-  ...FEATURES.map((feature) => `--enable-${feature}`),
+  ...FEATURES,
 ];
 
 // The program's text with its functions in another order: behind each comes the one that has most pairs of lines in common
 // with it and, half as much from one to the next, with those before it. A pair counts the more the fewer functions have it,
 // and a function's count goes by its size.
 function alikeTogether(text) {
-  const FUNCTION = /^ \(func (?:\$"[^"\n]*"|\S+)([^]*?\n \)\n)/gm;
   const FADES = 0.5;
   const SMALL = 50;
   const functions = Array.from(text.matchAll(FUNCTION), ([whole, rest]) => {
@@ -165,7 +174,6 @@ function emptied(text) {
 
 // The program's text with each function's locals in the order of their first use: which comes next is then easily foretold.
 function localsInOrder(text) {
-  const FUNCTION = /^ \(func (?:\$"[^"\n]*"|\S+)[^]*?\n \)\n/gm;
   const LOCAL = /^  \(local (\S+) \S+\)\n/gm;
   return text.replace(FUNCTION, (body) => {
     const used = [...new Set(Array.from(body.matchAll(/\(local\.\w+ ([^\s)]+)/g), ([, name]) => name))];
@@ -206,7 +214,7 @@ function lightProgram(esbuild, wasmPath, glue) {
   // What an address is a multiple of, engines read off the address.
   binaryen('wasm-opt', smaller, ...SMALLEST, '--dealign', '--emit-text', '-o', before);
   writeFileSync(before, localsInOrder(readFileSync(before, 'utf8')));
-  binaryen('wasm-as', before, ...FEATURES.map((feature) => `--enable-${feature}`), '-o', after);
+  binaryen('wasm-as', before, ...FEATURES, '-o', after);
   const program = readFileSync(after);
   rmSync(work, { recursive: true });
 

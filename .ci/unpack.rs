@@ -76,7 +76,7 @@ extern "C" fn room(bytes: usize) -> *mut u8 {
     let arrived = under_way().arrived();
     let at = arrived.len();
     arrived.resize(at + bytes, 0);
-    &raw mut arrived[at]
+    arrived[at..].as_mut_ptr()
 }
 
 /// Unpacks as far as what has arrived leads. False if it isn't what was packed.

@@ -24,12 +24,12 @@ async function unpacking() {
 
 if (self.DedicatedWorkerGlobalScope) {
   const ready = unpacking();
-  self.onmessage = async ({ data }) => {
-    const work = await ready;
-    if (data) return work.take(data);
-    const program = work.finish();
+  const met = async (data) => {
+    const { take, finish } = await ready;
+    if (data) return take(data);
+    const program = finish();
     self.postMessage(program, program ? [program.buffer] : []);
   };
   // What goes wrong in a promise doesn't reach the page by itself.
-  ready.catch(() => self.postMessage(null));
+  self.onmessage = ({ data }) => met(data).catch(() => self.postMessage(null));
 }

@@ -1,7 +1,7 @@
 //! Instructions of a program: what each is made of, and what it takes from the stack and leaves on it.
 
 use super::program::{Bytes, Walk};
-use super::surroundings::{Block, Kind, with};
+use super::surroundings::{Block, Kind, NONE, with};
 
 const I32: u8 = 0x7f;
 const I64: u8 = 0x7e;
@@ -9,8 +9,6 @@ const F32: u8 = 0x7d;
 const F64: u8 = 0x7c;
 const V128: u8 = 0x7b;
 const EXTERN: u8 = 0x6f;
-/// In place of a type: nothing is left on the stack.
-const NONE: u8 = 0x40;
 
 impl<B: Bytes> Walk<'_, B> {
     /// Walks through one instruction.

@@ -33,6 +33,9 @@ use trees::Counts;
 /// the lowest in front.
 const HEAD: usize = 12;
 
+/// What has arrived is too little, or something else.
+const SUFFERED: Odd = Odd { at: 0, what: "what arrived isn't what was packed" };
+
 impl Bytes for Counts {
     fn byte(&mut self, around: &mut Surroundings, known: u8) -> Option<u8> {
         self.add(around.place(), known);
@@ -98,7 +101,9 @@ impl Unpacking {
         let mut walk = match self.walk.take() {
             Some(walk) => walk,
             None => {
-                let Some((head, _)) = self.arrived.split_first_chunk::<HEAD>() else { return suffered(all) };
+                let Some((head, _)) = self.arrived.split_first_chunk::<HEAD>() else {
+                    return if all { Err(SUFFERED) } else { Ok(()) };
+                };
                 let number = |at: usize| u32::from_le_bytes([head[at], head[at + 1], head[at + 2], head[at + 3]]);
                 let (length, sum, ahead) = (number(0) as usize, number(4), number(8) as usize);
                 if self.arrived.len() < HEAD + ahead && !all {
@@ -112,7 +117,7 @@ impl Unpacking {
         };
         while !walk.is_done() && (all || walk.bytes.coder().left() >= self.ahead) {
             if walk.bytes.coder().is_past_end() {
-                return suffered(true);
+                return Err(SUFFERED);
             }
             walk.step()?;
         }
@@ -125,13 +130,8 @@ impl Unpacking {
     /// # Errors
     /// If it isn't the one that was packed.
     pub fn finish(self) -> Result<Vec<u8>, Odd> {
-        let Some(walk) = self.walk.filter(Walk::is_done) else { return suffered(true).map(|()| Vec::new()) };
+        let Some(walk) = self.walk.filter(Walk::is_done) else { return Err(SUFFERED) };
         let (program, _) = walk.finish();
-        if sum(&program) == self.sum { Ok(program) } else { suffered(true).map(|()| program) }
+        if sum(&program) == self.sum { Ok(program) } else { Err(SUFFERED) }
     }
-}
-
-/// What has arrived is too little, or something else.
-fn suffered(all: bool) -> Result<(), Odd> {
-    if all { Err(Odd { at: 0, what: "what arrived isn't what was packed" }) } else { Ok(()) }
 }

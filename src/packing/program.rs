@@ -4,7 +4,7 @@
 
 use alloc::vec::Vec;
 
-use super::surroundings::{Block, Kind, Surroundings, with};
+use super::surroundings::{Block, Kind, NONE, Surroundings, with};
 
 /// What a walk has each byte from.
 pub trait Bytes {
@@ -332,7 +332,7 @@ impl<'a, B: Bytes> Walk<'a, B> {
             }
             self.around.declare(many, kind);
         }
-        self.around.blocks.push(Block { base: 0, operation: 0, leaves: 0x40 });
+        self.around.blocks.push(Block { base: 0, operation: 0, leaves: NONE });
         while !self.around.blocks.is_empty() {
             self.instruction();
         }

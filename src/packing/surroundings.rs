@@ -81,6 +81,9 @@ pub struct Value {
     pub kind: u8,
 }
 
+/// In place of a type: nothing is left on the stack.
+pub const NONE: u8 = 0x40;
+
 /// A block that is open.
 #[derive(Clone, Copy)]
 pub struct Block {
@@ -88,7 +91,7 @@ pub struct Block {
     pub base: usize,
     /// What began it.
     pub operation: u8,
-    /// The type of what it gives, or the number that stands for none.
+    /// The type of what it gives, or `NONE`.
     pub leaves: u8,
 }
 
@@ -126,8 +129,9 @@ pub struct Surroundings {
     of_locals: [u32; 3],
     waiting: [u32; WAITING],
     functions: [u32; 2],
-    wholes: [u32; 1],
-    offsets: [u32; 1],
+    /// The last whole number, the last offset, and the last offset from each address.
+    whole: u32,
+    offset: u32,
     last_offsets: Vec<u32>,
     /// Of a text: the word so far, words before it, those of the text that this one translates, and how many of it are told.
     word: u32,
@@ -164,8 +168,8 @@ impl Surroundings {
             of_locals: [0; 3],
             waiting: [0; WAITING],
             functions: [0; 2],
-            wholes: [0; 1],
-            offsets: [0; 1],
+            whole: 0,
+            offset: 0,
             last_offsets: vec![0; OFFSETS],
             word: 0,
             words: [0; 2],
@@ -251,7 +255,7 @@ impl Surroundings {
     }
 
     /// Where the stack begins for the block at hand.
-    pub fn base(&self) -> usize {
+    fn base(&self) -> usize {
         self.blocks.last().map_or(0, |block| block.base)
     }
 
@@ -304,7 +308,7 @@ impl Surroundings {
 
     /// A whole number was put on the stack.
     pub fn had_whole(&mut self, whole: u32) {
-        push(&mut self.wholes, whole);
+        self.whole = whole;
     }
 
     /// What made the address that an instruction goes by; a value to be stored lies above it.
@@ -320,7 +324,7 @@ impl Surroundings {
     pub fn had_offset(&mut self, offset: u32) {
         let at = self.last_offset();
         self.last_offsets[at] = offset << 8 | self.operation & 255;
-        push(&mut self.offsets, offset);
+        self.offset = offset;
     }
 
     /// The byte so many before the next.

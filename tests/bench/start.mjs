@@ -24,7 +24,7 @@ function counter() {
     '--target-dir', 'target/for-counter');
   const program = join(project, 'target/for-counter/wasm32-unknown-unknown/release/examples/counter.wasm');
   run('wasm-bindgen', '--target', 'web', '--no-typescript', '--out-dir', folder, program);
-  run('wasm-opt', wasm, '-Oz', ...FEATURES.map((feature) => `--enable-${feature}`), '-o', wasm);
+  run('wasm-opt', wasm, '-Oz', ...FEATURES, '-o', wasm);
   for (const name of ['register.js', 'service-worker.js']) copyFileSync(join(project, 'public', name), join(folder, name));
   writeFileSync(join(folder, 'start.js'), "import start from './counter.js';\nstart({ module_or_path: './counter_bg.wasm' });\n");
   writeFileSync(

@@ -45,12 +45,15 @@ test('a host that does not know what WebAssembly is serves it too', async (t) =>
   const host = await openHost(t);
   const browser = await openBrowser(t);
   const page = await browser.newPage();
+  let asked = 0;
   await page.route(/\.wasm$/, async (route) => {
+    asked += 1;
     const response = await route.fetch();
     await route.fulfill({ response, headers: { ...response.headers(), 'content-type': 'application/octet-stream' } });
   });
   await page.goto(host.address());
   await started(page);
+  assert.ok(asked > 0);
 });
 
 test('what is kept is exactly what was built', async (t) => {
@@ -91,6 +94,18 @@ test('the program comes once, and again only if the store has lost it', async (t
   await page.reload();
   await started(page);
   assert.equal(came(), 2);
+});
+
+test('a first visit whose program does not arrive leaves it to the service worker', async (t) => {
+  const host = await openHost(t);
+  const browser = await openBrowser(t);
+  const page = await browser.newPage();
+  await page.route(/\.packed$/, (route) => route.abort());
+  await page.goto(host.address());
+  await keptOffline(page);
+  assert.match(await page.locator('.coming').textContent(), /on its way to this device/);
+  await page.reload();
+  await started(page);
 });
 
 test('the policy lets nothing out to another host', async (t) => {

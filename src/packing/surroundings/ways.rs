@@ -314,8 +314,8 @@ impl Surroundings {
             (Next, if set { self.fresh[usize::from(top.kind & 31)] } else { self.highest_local }),
             (Called, self.functions[0]),
             (CalledBefore, self.functions[1]),
-            (Number, self.wholes[0]),
-            (Offset, self.offsets[0]),
+            (Number, self.whole),
+            (Offset, self.offset),
             (Again, self.last_offsets[self.last_offset()]),
             (Address, self.of_address()),
         ] {
